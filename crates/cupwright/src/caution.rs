@@ -1,0 +1,256 @@
+//! What can hurt: scalding, pressing hot liquid, glass, caffeine, milk, ice.
+//!
+//! [`of`] turns the facts of a drink into a set of [`Caution`]s, each with a lasting code and plain
+//! words. They remind; they do not replace local codes, the instructions of the equipment, or the
+//! advice of licensed practice, which come first.
+
+use crate::error::Error;
+use crate::math::{exp, ln};
+use crate::quantity::{
+    Caffeine, CaffeineContent, Dose, Quantity, Share, Temperature, Time, computed,
+};
+
+/// Something that can hurt. The number of a caution never changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
+#[repr(u8)]
+pub enum Caution {
+    /// Liquid at or above [`SCALDING`].
+    Scald = 1,
+    /// A drink above [`VERY_HOT_DRINK`].
+    VeryHotDrink = 2,
+    /// Hot liquid pressed by hand.
+    Pressing = 3,
+    /// Glass that meets hot or cold liquid.
+    GlassShock = 4,
+    /// More caffeine in a serving than [`SINGLE_DOSE_CAFFEINE`].
+    Caffeine = 5,
+    /// Milk in the drink.
+    Milk = 6,
+    /// Ice in the drink.
+    Ice = 7,
+}
+
+impl Caution {
+    /// Every caution, in the order of their numbers.
+    pub const ALL: [Caution; 7] = [
+        Caution::Scald,
+        Caution::VeryHotDrink,
+        Caution::Pressing,
+        Caution::GlassShock,
+        Caution::Caffeine,
+        Caution::Milk,
+        Caution::Ice,
+    ];
+
+    /// Plain words for the person at the bench.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Caution::Scald => {
+                "Hot enough to scald within seconds, children faster than adults. Keep it away from \
+                 edges and elbows. Follow your local codes and the equipment's instructions; get \
+                 medical help for a burn."
+            }
+            Caution::VeryHotDrink => {
+                "Hotter than 65 °C to drink. Very hot drinks are classed as probably carcinogenic \
+                 to the oesophagus (IARC Monograph 116). Let it cool before serving or say so to \
+                 the guest."
+            }
+            Caution::Pressing => {
+                "Pressing hot liquid by hand: a slipping seal can spray it far. Stand the brewer on \
+                 a firm, heat-proof vessel, press slowly and straight, never lean on it, stop when \
+                 it resists or when you hear air. The maker's instructions come first."
+            }
+            Caution::GlassShock => {
+                "Glass can break when heated or chilled suddenly, scratched glass sooner. Use glass \
+                 made for it, warm it gradually, and never pour cold into hot glass. The maker's \
+                 limits come first."
+            }
+            Caution::Caffeine => {
+                "More caffeine in this serving than the 200 mg that single doses for healthy adults \
+                 are rated at (EFSA 2015). People who are pregnant, young, or under medical care \
+                 need other limits: ask a doctor or pharmacist."
+            }
+            Caution::Milk => {
+                "Milk is perishable and an allergen. Keep it cold, do not reuse what has been \
+                 warmed, and follow local food rules."
+            }
+            Caution::Ice => {
+                "Ice is food: make it from drinking water, handle it with a scoop, and follow local \
+                 food rules for chilled drinks."
+            }
+        }
+    }
+}
+
+/// A set of cautions.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Cautions(u8);
+
+impl Cautions {
+    /// Whether a caution is in the set.
+    pub const fn contains(self, caution: Caution) -> bool {
+        self.0 & (1 << (caution as u8)) != 0
+    }
+
+    /// The cautions in the set, in the order of their numbers.
+    pub fn iter(self) -> impl Iterator<Item = Caution> {
+        Caution::ALL
+            .into_iter()
+            .filter(move |caution| self.contains(*caution))
+    }
+
+    fn with(self, caution: Caution, applies: bool) -> Self {
+        if applies {
+            Self(self.0 | (1 << (caution as u8)))
+        } else {
+            self
+        }
+    }
+}
+
+/// What there is to know of a drink for its cautions.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hazards {
+    /// The hottest liquid handled on the way.
+    pub hottest: Temperature,
+    /// The drink when it is handed over.
+    pub served: Temperature,
+    /// Pressed by hand.
+    pub pressed: bool,
+    /// Glass meets hot or iced liquid.
+    pub glass: bool,
+    /// Caffeine of a serving, where it is known.
+    pub caffeine: Option<Caffeine>,
+    /// Milk goes in.
+    pub milk: bool,
+    /// Ice goes in.
+    pub ice: bool,
+}
+
+/// The cautions that a drink calls for.
+///
+/// ```
+/// # use cupwright::{caution::{self, Caution, Hazards}, quantity::*};
+/// let cautions = caution::of(&Hazards {
+///     hottest: Temperature::from_celsius(93.0)?,
+///     served: Temperature::from_celsius(62.0)?,
+///     pressed: true,
+///     glass: false,
+///     caffeine: None,
+///     milk: false,
+///     ice: false,
+/// });
+/// assert!(cautions.iter().eq([Caution::Scald, Caution::Pressing]));
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn of(hazards: &Hazards) -> Cautions {
+    Cautions::default()
+        .with(Caution::Scald, hazards.hottest >= SCALDING)
+        .with(Caution::VeryHotDrink, hazards.served > VERY_HOT_DRINK)
+        .with(Caution::Pressing, hazards.pressed)
+        .with(Caution::GlassShock, hazards.glass)
+        .with(
+            Caution::Caffeine,
+            hazards.caffeine.is_some_and(|c| c > SINGLE_DOSE_CAFFEINE),
+        )
+        .with(Caution::Milk, hazards.milk)
+        .with(Caution::Ice, hazards.ice)
+}
+
+/// Above this a drink counts as very hot: IARC Monograph 116 (2016), as reported.
+pub const VERY_HOT_DRINK: Temperature = Temperature::known(65.0);
+
+/// From here a deep burn takes half a minute or less; see [`time_to_burn`].
+pub const SCALDING: Temperature = Temperature::known(55.0);
+
+/// "Single doses of caffeine up to 200 mg … do not give rise to safety concerns" for healthy adults:
+/// EFSA Journal 2015;13(5):4102.
+pub const SINGLE_DOSE_CAFFEINE: Caffeine = Caffeine::known(200.0);
+
+/// "Up to 400 mg per day does not give rise to safety concerns for non-pregnant adults": the same
+/// opinion, as reported by a law digest. The digests give 200 mg a day in pregnancy.
+pub const DAILY_CAFFEINE: Caffeine = Caffeine::known(400.0);
+
+/// Temperature in °C and seconds to a deep (transepidermal) burn of adult skin. 48 to 60 °C: trade
+/// table of anti-scald valves; 65 and 68.9 °C: Burn Foundation list. Children burn faster.
+const BURN_TIMES: [(f64, f64); 7] = [
+    (48.0, 1200.0),
+    (49.0, 600.0),
+    (51.0, 252.0),
+    (55.0, 30.0),
+    (60.0, 5.0),
+    (65.0, 2.0),
+    (68.9, 1.0),
+];
+
+/// Time in which hot water burns adult skin deeply.
+///
+/// Between the published points of 48 to 68.9 °C, ln t runs straight with temperature. A reminder of
+/// how little time there is, never a safe limit.
+///
+/// # Errors
+/// [`Error::OutOfRange`] outside the published 48 to 68.9 °C: below, long contact still burns; above,
+/// it takes under a second.
+pub fn time_to_burn(water: Temperature) -> Result<Time, Error> {
+    let t = water.celsius();
+    let below = BURN_TIMES.iter().rev().find(|(at, _)| *at <= t);
+    let above = BURN_TIMES.iter().find(|(at, _)| *at >= t);
+    match (below, above) {
+        (Some((t0, s0)), Some((t1, s1))) if t1 > t0 => {
+            let along = (t - t0) / (t1 - t0);
+            computed(exp(ln(*s0) + along * (ln(*s1) - ln(*s0))))
+        }
+        (Some((_, seconds)), Some(_)) => computed(*seconds),
+        _ => Err(Error::OutOfRange {
+            quantity: Quantity::Temperature,
+            value: t,
+            lowest: 48.0,
+            highest: 68.9,
+        }),
+    }
+}
+
+/// Caffeine of a serving, dose × content × share extracted.
+///
+/// Contents vary: green arabica 8 to 14 mg/g dry, robusta 17 to 40 (Belitz et al. 2009, secondary).
+/// Of that, brewing takes out some 70 to 100 % (weak sources); 100 % is the cautious choice.
+///
+/// # Errors
+/// None in range; the `Result` guards the range of [`Caffeine`].
+pub fn caffeine(dose: Dose, content: CaffeineContent, extracted: Share) -> Result<Caffeine, Error> {
+    computed(dose.grams() * content.milligrams_per_gram() * extracted.fraction())
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::collections::HashSet;
+
+    #[test]
+    fn words_are_distinct_and_whole() {
+        let words: HashSet<_> = Caution::ALL.iter().map(|c| c.words()).collect();
+        assert_eq!(words.len(), Caution::ALL.len());
+        assert!(words.iter().all(|w| w.ends_with('.') && !w.contains("  ")));
+    }
+
+    #[test]
+    fn a_set_holds_what_was_put_in() {
+        for caution in Caution::ALL {
+            let set = Cautions::default().with(caution, true);
+            assert!(set.iter().eq([caution]));
+        }
+    }
+
+    #[test]
+    fn hotter_burns_faster() {
+        let time = |c: f64| time_to_burn(Temperature::from_celsius(c).unwrap()).unwrap();
+        for tenths in 480..689 {
+            let c = f64::from(tenths) / 10.0;
+            assert!(time(c + 0.1) < time(c), "{c}");
+        }
+        assert!(time_to_burn(Temperature::from_celsius(47.9).unwrap()).is_err());
+        assert!(time_to_burn(Temperature::from_celsius(70.0).unwrap()).is_err());
+    }
+}

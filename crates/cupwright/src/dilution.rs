@@ -1,0 +1,346 @@
+//! After the brew: water, milk and ice in the cup, one brew split over cups, and how warm it gets.
+//!
+//! All of it is two balances: solids with mass, heat with mass. A diluent brings its own solids:
+//! water its minerals, milk its milk solids, which are kept apart from the coffee's. Heat lost to a
+//! cold cup or to the air is in [`crate::heat`].
+
+use crate::error::{Error, Limit};
+use crate::quantity::{
+    Addition, Beverage, Ice, IceTemperature, Liquid, MilkSolids, Quantity, Servings, Strength,
+    Temperature, WaterSolids, computed,
+};
+use crate::record::record;
+use crate::water;
+
+/// Strength after adding water, T' = (T B + s A)/(B + A).
+///
+/// # Errors
+/// None in range; the `Result` guards the range of [`Strength`].
+///
+/// ```
+/// # use cupwright::{dilution, quantity::*};
+/// let after = dilution::strength_after_water(
+///     Beverage::from_grams(45.0)?,
+///     Strength::from_percent(5.2)?,
+///     Addition::from_grams(120.0)?,
+///     WaterSolids::NONE,
+/// )?;
+/// assert_eq!(after.to_string(), "1.42 %");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn strength_after_water(
+    beverage: Beverage,
+    strength: Strength,
+    added: Addition,
+    water: WaterSolids,
+) -> Result<Strength, Error> {
+    let (b, a) = (beverage.grams(), added.grams());
+    computed((strength.percent() * b + 100.0 * water.fraction() * a) / (b + a))
+}
+
+/// Water to add for a wanted strength, A = B (T − T')/(T' − s).
+///
+/// # Errors
+/// [`Error::Infeasible`] for a wish above the strength at hand, since adding water only weakens, and
+/// for a wish at or below the water's own minerals; [`Error::ResultOutOfRange`] for more water than
+/// [`Addition`] allows.
+///
+/// ```
+/// # use cupwright::{dilution, quantity::*};
+/// let too_strong = dilution::water_to_reach(
+///     Beverage::from_grams(170.0)?,
+///     Strength::from_percent(1.2)?,
+///     Strength::from_percent(1.3)?,
+///     WaterSolids::NONE,
+/// );
+/// assert_eq!(
+///     too_strong.unwrap_err().to_string(),
+///     "strength: 1.3 % cannot be reached, adding water only weakens; the nearest is 1.2 %",
+/// );
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn water_to_reach(
+    beverage: Beverage,
+    strength: Strength,
+    wanted: Strength,
+    water: WaterSolids,
+) -> Result<Addition, Error> {
+    let floor = 100.0 * water.fraction();
+    let infeasible = |nearest, limit| Error::Infeasible {
+        wish: Quantity::Strength,
+        value: wanted.percent(),
+        nearest,
+        limit,
+    };
+    if wanted > strength {
+        return Err(infeasible(strength.percent(), Limit::AddingWaterWeakens));
+    }
+    if wanted.percent() <= floor {
+        return Err(infeasible(floor.next_up(), Limit::MineralsOfTheWater));
+    }
+    computed(
+        beverage.grams() * (strength.percent() - wanted.percent()) / (wanted.percent() - floor),
+    )
+}
+
+/// Beverage that a strong brew makes when water takes it down to a wanted strength: brew and water
+/// together. The inverse, the brew needed for a drink, is [`brew_for_drink`].
+///
+/// # Errors
+/// As [`water_to_reach`].
+pub fn drink_of_brew(
+    brew: Beverage,
+    strength: Strength,
+    wanted: Strength,
+    water: WaterSolids,
+) -> Result<Beverage, Error> {
+    let added = water_to_reach(brew, strength, wanted, water)?;
+    computed(brew.grams() + added.grams())
+}
+
+/// Brew needed so that, with water added, a drink of a wanted size and strength results,
+/// B = C (T' − s)/(T − s).
+///
+/// # Errors
+/// As [`water_to_reach`].
+pub fn brew_for_drink(
+    drink: Beverage,
+    wanted: Strength,
+    strength: Strength,
+    water: WaterSolids,
+) -> Result<Beverage, Error> {
+    // One gram of brew makes this much drink.
+    let gain = drink_of_brew(Beverage::known(1.0), strength, wanted, water)?.grams();
+    computed(drink.grams() / gain)
+}
+
+record! {
+    /// One brew poured over several cups and topped up with water.
+    pub struct CupSplit {
+        /// Brew into each cup.
+        brew: Beverage = "beverage_g",
+        /// Water into each cup.
+        added: Addition = "added_g",
+        /// Brew left over.
+        left: Addition = "left_g",
+    }
+}
+
+/// Splits one brew over cups of a wanted size and strength.
+///
+/// # Errors
+/// [`Error::Infeasible`] where the brew does not last; the nearest is the largest cup of that
+/// strength. Otherwise as [`water_to_reach`].
+pub fn split(
+    brew: Beverage,
+    strength: Strength,
+    cups: Servings,
+    cup: Beverage,
+    wanted: Strength,
+    water: WaterSolids,
+) -> Result<CupSplit, Error> {
+    let each = brew_for_drink(cup, wanted, strength, water)?;
+    let left = brew.grams() - each.grams() * cups.count();
+    if left < 0.0 {
+        let all = drink_of_brew(brew, strength, wanted, water)?;
+        return Err(Error::Infeasible {
+            wish: Quantity::Beverage,
+            value: cup.grams(),
+            nearest: all.grams() / cups.count(),
+            limit: Limit::BrewOnHand,
+        });
+    }
+    Ok(CupSplit {
+        brew: each,
+        added: computed(cup.grams() - each.grams())?,
+        left: computed(left)?,
+    })
+}
+
+record! {
+    /// A drink of coffee and milk.
+    pub struct MilkDrink {
+        /// Coffee and milk together.
+        drink: Beverage = "beverage_g",
+        /// Solids from coffee and brew water, per mass of drink.
+        strength: Strength = "strength_pct",
+        /// Solids from milk, per mass of drink.
+        milk_solids: MilkSolids = "milk_solids_pct",
+    }
+}
+
+/// Coffee with milk, the two kinds of solids kept apart.
+///
+/// A refractometer cannot tell them apart: read the strength before the milk goes in. Milk is
+/// perishable: local food rules apply ([`crate::caution::Caution::Milk`]).
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`Beverage`].
+pub fn with_milk(
+    beverage: Beverage,
+    strength: Strength,
+    milk: Addition,
+    milk_solids: MilkSolids,
+) -> Result<MilkDrink, Error> {
+    let (b, m) = (beverage.grams(), milk.grams());
+    Ok(MilkDrink {
+        drink: computed(b + m)?,
+        strength: computed(strength.percent() * b / (b + m))?,
+        milk_solids: computed(milk_solids.percent() * m / (b + m))?,
+    })
+}
+
+/// Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t).
+///
+/// A brew's heat content is taken as water's: 1 % high at filter strength, 5 % at 10 % strength,
+/// which moves a mixture by less than 0.2 K and 1 K. A gram of vapour lost from 250 g costs 2 K and
+/// is not counted.
+///
+/// # Errors
+/// None in range; the `Result` guards the range of [`Temperature`].
+pub fn mixed_temperature(
+    liquid: Liquid,
+    temperature: Temperature,
+    added: Addition,
+    added_temperature: Temperature,
+) -> Result<Temperature, Error> {
+    let heat = liquid.grams() * water::enthalpy(temperature).joules_per_gram()
+        + added.grams() * water::enthalpy(added_temperature).joules_per_gram();
+    water::balanced_temperature(liquid.grams() + added.grams(), 0.0, heat)
+}
+
+/// Specific heat of milk, J/(g K): 3.89 whole, 3.97 skim (Choi–Okos composition; 3.85 and 3.98 to
+/// 4.02 in Geankoplis, table A.4). The mean is used.
+const MILK_J_PER_G_K: f64 = 3.93;
+
+/// Temperature of a brew with milk, the milk's specific heat taken as 3.93 J/(g K) whatever its fat.
+///
+/// # Errors
+/// None in range; the `Result` guards the range of [`Temperature`].
+pub fn mixed_with_milk_temperature(
+    liquid: Liquid,
+    temperature: Temperature,
+    milk: Addition,
+    milk_temperature: Temperature,
+) -> Result<Temperature, Error> {
+    let capacity = MILK_J_PER_G_K * milk.grams();
+    let heat = liquid.grams() * water::enthalpy(temperature).joules_per_gram()
+        + capacity * milk_temperature.celsius();
+    water::balanced_temperature(liquid.grams(), capacity, heat)
+}
+
+/// Heat of fusion of ice at 0 °C and 101.325 kPa, J/g: IAPWS R10-06 with IAPWS-95.
+const FUSION_J_PER_G: f64 = 333.4265;
+
+/// Heat that brings a gram of ice from its temperature to 0 °C, J/g: the integral of
+/// 2.0967 + 0.00735 t, fitted here to IAPWS R10-06 from −18 to 0 °C.
+fn ice_warming(ice: IceTemperature) -> f64 {
+    let t = ice.celsius();
+    -t * (2.0967 + 0.007_35 / 2.0 * t)
+}
+
+record! {
+    /// A drink on ice, when heat has come to rest.
+    pub struct Iced {
+        /// Temperature of liquid and ice.
+        temperature: Temperature = "water_c",
+        /// Ice that melted.
+        melted: Ice = "melted_g",
+        /// Ice that floats on.
+        left: Ice = "ice_g",
+        /// Strength of the liquid.
+        strength: Strength = "strength_pct",
+    }
+}
+
+/// A drink over ice: all melted, or at 0 °C with some left.
+///
+/// ```text
+/// B h(t0) − m [qᵢ + 333.43] = (B + m) h(t)        t ≥ 0
+/// melted = [B h(t0) − m qᵢ]/333.43  at t = 0      otherwise
+/// ```
+///
+/// qᵢ: heat to warm the ice to 0 °C. The glass and the air give nothing. Iced drinks are under local
+/// food rules ([`crate::caution::Caution::Ice`]).
+///
+/// # Errors
+/// [`Error::Infeasible`] for ice so cold and plentiful that the drink itself would begin to freeze;
+/// the nearest is the most ice that it can take.
+///
+/// ```
+/// # use cupwright::{dilution, quantity::*};
+/// let glass = dilution::iced(
+///     Beverage::from_grams(150.0)?,
+///     Temperature::from_celsius(80.0)?,
+///     Strength::from_percent(2.4)?,
+///     Ice::from_grams(100.0)?,
+///     IceTemperature::from_celsius(-18.0)?,
+/// )?;
+/// assert_eq!(glass.temperature.to_string(), "12.5 °C");
+/// assert_eq!(glass.strength.to_string(), "1.44 %");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn iced(
+    beverage: Beverage,
+    temperature: Temperature,
+    strength: Strength,
+    ice: Ice,
+    ice_temperature: IceTemperature,
+) -> Result<Iced, Error> {
+    let (b, m) = (beverage.grams(), ice.grams());
+    let heat = b * water::enthalpy(temperature).joules_per_gram();
+    let to_warm = ice_warming(ice_temperature);
+    let to_melt = heat - m * to_warm;
+    if to_melt < 0.0 {
+        return Err(Error::Infeasible {
+            wish: Quantity::Ice,
+            value: m,
+            nearest: heat / to_warm,
+            limit: Limit::IceAndHeat,
+        });
+    }
+    let all_melts = to_melt >= m * FUSION_J_PER_G;
+    let melted = if all_melts {
+        m
+    } else {
+        to_melt / FUSION_J_PER_G
+    };
+    Ok(Iced {
+        temperature: if all_melts {
+            water::balanced_temperature(b + m, 0.0, to_melt - m * FUSION_J_PER_G)?
+        } else {
+            Temperature::known(0.0)
+        },
+        melted: computed(melted)?,
+        left: computed(m - melted)?,
+        strength: computed(strength.percent() * b / (b + melted))?,
+    })
+}
+
+/// Ice that brings a drink to a temperature, all of it melted: the inverse of [`iced`].
+///
+/// ```text
+/// m = B [h(t0) − h(t)] / [qᵢ + 333.43 + h(t)]
+/// ```
+///
+/// # Errors
+/// [`Error::Infeasible`] for a wish above the drink's own temperature; [`Error::ResultOutOfRange`]
+/// outside the range of [`Ice`].
+pub fn ice_to_reach(
+    beverage: Beverage,
+    temperature: Temperature,
+    wanted: Temperature,
+    ice_temperature: IceTemperature,
+) -> Result<Ice, Error> {
+    if wanted > temperature {
+        return Err(Error::Infeasible {
+            wish: Quantity::Temperature,
+            value: wanted.celsius(),
+            nearest: temperature.celsius(),
+            limit: Limit::IceAndHeat,
+        });
+    }
+    let end = water::enthalpy(wanted).joules_per_gram();
+    let given = water::enthalpy(temperature).joules_per_gram() - end;
+    computed(beverage.grams() * given / (ice_warming(ice_temperature) + FUSION_J_PER_G + end))
+}

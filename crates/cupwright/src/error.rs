@@ -1,0 +1,193 @@
+//! What can go wrong, with the facts: which quantity, what value, which range.
+//!
+//! Every fallible function returns [`Error`]. Nothing is clamped and nothing panics. Each variant
+//! carries numbers in the quantity's own unit ([`Quantity::unit`]), so a caller can show its own
+//! message, mark the right field of a form, or offer the nearest value that works.
+
+use crate::quantity::Quantity;
+
+/// Why a function could not answer.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum Error {
+    /// An input outside the range of its row in the quantity table, or not a number.
+    #[error("{}: {value} {unit} is outside {lowest} to {highest} {unit}", .quantity.name(), unit = .quantity.unit())]
+    OutOfRange {
+        /// What was given.
+        quantity: Quantity,
+        /// The value given.
+        value: f64,
+        /// The lowest value accepted.
+        lowest: f64,
+        /// The highest value accepted.
+        highest: f64,
+    },
+
+    /// An input that is in its own range, but impossible beside another one.
+    #[error(
+        "{}: {value} {unit} cannot be with the {} given; {} to {} {unit} can",
+        .quantity.name(), .beside.name(), Rounded(*.lowest), Rounded(*.highest), unit = .quantity.unit()
+    )]
+    Impossible {
+        /// What was given.
+        quantity: Quantity,
+        /// The value given.
+        value: f64,
+        /// The lowest value that goes with the other inputs.
+        lowest: f64,
+        /// The highest value that goes with the other inputs.
+        highest: f64,
+        /// The input that it does not go with.
+        beside: Quantity,
+    },
+
+    /// A computed value that leaves its quantity's range: the inputs are each possible, what
+    /// follows from them is not.
+    #[error(
+        "{} comes out as {} {unit}, outside {lowest} to {highest} {unit}",
+        .quantity.name(), Rounded(*.value), unit = .quantity.unit()
+    )]
+    ResultOutOfRange {
+        /// What was computed.
+        quantity: Quantity,
+        /// The value computed. May be infinite or NaN.
+        value: f64,
+        /// The lowest value of the quantity.
+        lowest: f64,
+        /// The highest value of the quantity.
+        highest: f64,
+    },
+
+    /// A wish that cannot be met, and the nearest one that can.
+    #[error(
+        "{}: {} {unit} cannot be reached, {limit}; the nearest is {} {unit}",
+        .wish.name(), Rounded(*.value), Rounded(*.nearest), unit = .wish.unit()
+    )]
+    Infeasible {
+        /// What was wished.
+        wish: Quantity,
+        /// The value wished.
+        value: f64,
+        /// The nearest value that can be had.
+        nearest: f64,
+        /// What stands in the way.
+        limit: Limit,
+    },
+}
+
+/// The constraint that binds when a wish cannot be met.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+#[repr(u16)]
+pub enum Limit {
+    /// Adding water only ever weakens.
+    AddingWaterWeakens = 1,
+    /// The water added is itself as strong as the wish, in minerals.
+    MineralsOfTheWater = 2,
+    /// Water boils here below the wish.
+    BoilingPoint = 3,
+    /// The chamber cannot hold it.
+    Chamber = 4,
+    /// The coffee cannot give so much at the yield expected.
+    CoffeeGivesNoMore = 5,
+    /// There is not enough of the brew.
+    BrewOnHand = 6,
+    /// The drink is colder than that when it is made.
+    HeatLeft = 7,
+    /// Cooling in this room ends above the wish.
+    Surroundings = 8,
+    /// The ice cannot take up so much heat, or there is not enough heat to melt so much.
+    IceAndHeat = 9,
+    /// Extraction never gets there at this equilibrium yield.
+    EquilibriumYield = 10,
+}
+
+impl Limit {
+    /// Every limit.
+    pub const ALL: &'static [Limit] = &[
+        Limit::AddingWaterWeakens,
+        Limit::MineralsOfTheWater,
+        Limit::BoilingPoint,
+        Limit::Chamber,
+        Limit::CoffeeGivesNoMore,
+        Limit::BrewOnHand,
+        Limit::HeatLeft,
+        Limit::Surroundings,
+        Limit::IceAndHeat,
+        Limit::EquilibriumYield,
+    ];
+
+    /// The limit in plain words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Limit::AddingWaterWeakens => "adding water only weakens",
+            Limit::MineralsOfTheWater => "the water's own minerals are as strong",
+            Limit::BoilingPoint => "water boils here below that",
+            Limit::Chamber => "the chamber does not hold it",
+            Limit::CoffeeGivesNoMore => "the coffee gives no more at the yield expected",
+            Limit::BrewOnHand => "there is not enough brew",
+            Limit::HeatLeft => "the drink is not that hot when it is made",
+            Limit::Surroundings => "the room does not cool it so far",
+            Limit::IceAndHeat => "ice and heat do not balance there",
+            Limit::EquilibriumYield => "extraction levels off below that",
+        }
+    }
+}
+
+impl core::fmt::Display for Limit {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.words())
+    }
+}
+
+/// A computed number for a message: four decimals at most, no trailing noise of binary fractions.
+struct Rounded(f64);
+
+impl core::fmt::Display for Rounded {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        let scaled = crate::math::floor(self.0 * 1e4 + 0.5) / 1e4;
+        // Past 2^53 / 1e4 the shift would lose digits that four decimals never had.
+        if scaled.is_finite() {
+            write!(f, "{scaled}")
+        } else {
+            write!(f, "{}", self.0)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::{collections::HashSet, string::ToString};
+
+    #[test]
+    fn messages_name_quantity_value_and_range() {
+        let error = Error::OutOfRange {
+            quantity: Quantity::Strength,
+            value: f64::NAN,
+            lowest: 0.0,
+            highest: 50.0,
+        };
+        assert_eq!(error.to_string(), "strength: NaN % is outside 0 to 50 %");
+
+        let error = Error::Infeasible {
+            wish: Quantity::Temperature,
+            value: 95.0,
+            nearest: 92.299_999_999_3,
+            limit: Limit::BoilingPoint,
+        };
+        assert_eq!(
+            error.to_string(),
+            "temperature: 95 °C cannot be reached, water boils here below that; the nearest is 92.3 °C"
+        );
+    }
+
+    #[test]
+    fn limits_are_distinct() {
+        let codes: HashSet<_> = Limit::ALL.iter().map(|l| *l as u16).collect();
+        let words: HashSet<_> = Limit::ALL.iter().map(|l| l.words()).collect();
+        assert_eq!(codes.len(), Limit::ALL.len());
+        assert_eq!(words.len(), Limit::ALL.len());
+    }
+}

@@ -1,0 +1,498 @@
+//! The mass balance of a brew, both ways; the equilibrium of a steep; extraction with time.
+//!
+//! # The balance
+//!
+//! What dissolves is either in the cup or in the liquid that the grounds keep. With
+//!
+//! | symbol | quantity | |
+//! |---|---|---|
+//! | D, h | dose as weighed, its moisture | |
+//! | W, s | brew water, its own solids | |
+//! | B, T | beverage, its strength (all solids) | |
+//! | V | vapour lost | |
+//! | φ | held strength: that of the kept liquid over the beverage's | 0 flowed through, 1 steeped |
+//! | E | yield per dose | |
+//!
+//! and τ = T − s (solids that came from coffee), Q = W + hD − V − B (water that did not reach the
+//! cup), conservation of water and solids gives
+//!
+//! ```text
+//! E = [ τ(B + φQ) + s(hD − V) ] / [ D(1 − s − φτ) ]        L = Q + E D   (kept liquid)
+//! ```
+//!
+//! The only assumption is φ. Its two ends are the trade's two formulas: [`flow_through_yield`] TB/D
+//! and [`steeped_yield`] (W/D) T/(1−T). For one and the same cup they differ by up to three points of
+//! yield, which is more than any instrument's error, so a yield always belongs to its φ. Derived
+//! from conservation alone; checked in `tests/vectors` against the conservation equations solved in
+//! 50 digits, and against published arithmetic.
+
+use crate::error::{Error, Limit};
+use crate::math::{exp, ln, one_minus_exp_minus};
+use crate::quantity::{
+    Beverage, BrewWater, Dose, HeldStrength, Measure, Moisture, Quantity, Retained, Share,
+    Strength, Time, TimeConstant, TrueRetention, Vapour, WaterRatio, WaterSolids, Yield, computed,
+};
+use crate::record::record;
+
+record! {
+    /// The masses of a brew and what is known of its coffee and water.
+    pub struct Brew {
+        /// Dose D as weighed.
+        dose: Dose = "dose_g",
+        /// Brew water W.
+        water: BrewWater = "water_g",
+        /// Beverage B.
+        beverage: Beverage = "beverage_g",
+        /// Moisture h of the dose.
+        moisture: Moisture = "moisture_pct",
+        /// Solids s of the brew water.
+        water_solids: WaterSolids = "water_solids_mg_per_l",
+        /// Vapour V lost.
+        vapour: Vapour = "vapour_g",
+        /// Strength φ of the liquid kept, relative to the beverage.
+        held_strength: HeldStrength = "held_strength_pct",
+    }
+}
+
+/// The numbers of a [`Brew`] as the equations use them.
+struct Balance {
+    dose: f64,
+    beverage: f64,
+    /// Water of the beans less vapour, hD − V.
+    bean_water: f64,
+    /// Q, water that did not reach the cup.
+    missing: f64,
+    solids: f64,
+    held: f64,
+}
+
+impl Balance {
+    fn of(brew: &Brew) -> Self {
+        let dose = brew.dose.grams();
+        let beverage = brew.beverage.grams();
+        let bean_water = brew.moisture.fraction() * dose - brew.vapour.grams();
+        Self {
+            dose,
+            beverage,
+            bean_water,
+            missing: brew.water.grams() + bean_water - beverage,
+            solids: brew.water_solids.fraction(),
+            held: brew.held_strength.fraction(),
+        }
+    }
+
+    /// Checks that the liquid kept is not negative at this yield.
+    fn accept(&self, yield_fraction: f64) -> Result<(), Error> {
+        if self.missing + yield_fraction * self.dose < 0.0 {
+            return Err(Error::Impossible {
+                quantity: Quantity::Beverage,
+                value: self.beverage,
+                lowest: Quantity::Beverage.lowest(),
+                highest: self.missing + self.beverage + yield_fraction * self.dose,
+                beside: Quantity::BrewWater,
+            });
+        }
+        Ok(())
+    }
+}
+
+/// Yield E of a brew from its strength.
+///
+/// ```text
+/// E = [ τ(B + φQ) + s(hD − V) ] / [ D(1 − s − φτ) ]
+/// ```
+///
+/// Symbols: see the [module](self). The strength counts all solids, those of the water too:
+/// [`crate::reading::total_strength`] makes it from a reading.
+///
+/// # Errors
+/// [`Error::Impossible`] for a beverage larger than water and dissolved coffee together, or for a
+/// strength below that of the water itself; [`Error::ResultOutOfRange`] for a yield above 100 %.
+///
+/// ```
+/// # use cupwright::{extraction::{self, Brew}, quantity::*};
+/// let brew = Brew {
+///     dose: Dose::from_grams(15.0)?,
+///     water: BrewWater::from_grams(200.0)?,
+///     beverage: Beverage::from_grams(172.0)?,
+///     moisture: Moisture::from_percent(2.0)?,
+///     water_solids: WaterSolids::from_milligrams_per_litre(80.0)?,
+///     vapour: Vapour::from_grams(2.0)?,
+///     held_strength: HeldStrength::STEEPED,
+/// };
+/// let extracted = extraction::extraction_yield(&brew, Strength::from_percent(1.44)?)?;
+/// assert_eq!(extracted.to_string(), "19.20 %");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn extraction_yield(brew: &Brew, strength: Strength) -> Result<Yield, Error> {
+    let b = Balance::of(brew);
+    let tau = coffee_solids(strength, brew.water_solids)?;
+    let dissolved = tau * (b.beverage + b.held * b.missing) + b.solids * b.bean_water;
+    let fraction = dissolved / (b.dose * (1.0 - b.solids - b.held * tau));
+    b.accept(fraction)?;
+    computed(100.0 * fraction)
+}
+
+/// τ = T − s, refused where the water alone is stronger than the beverage.
+fn coffee_solids(strength: Strength, water: WaterSolids) -> Result<f64, Error> {
+    let tau = strength.fraction() - water.fraction();
+    if tau < 0.0 {
+        return Err(Error::Impossible {
+            quantity: Quantity::Strength,
+            value: strength.percent(),
+            lowest: 100.0 * water.fraction(),
+            highest: Quantity::Strength.highest(),
+            beside: Quantity::WaterSolids,
+        });
+    }
+    Ok(tau)
+}
+
+/// Strength T of a brew from its yield: the inverse of [`extraction_yield`].
+///
+/// ```text
+/// τ = [ E D(1 − s) − s(hD − V) ] / [ B + φQ + φE D ],   T = τ + s
+/// ```
+///
+/// # Errors
+/// [`Error::Impossible`] for a beverage larger than water and dissolved coffee together;
+/// [`Error::ResultOutOfRange`] outside the range of [`Strength`].
+pub fn strength(brew: &Brew, extracted: Yield) -> Result<Strength, Error> {
+    let b = Balance::of(brew);
+    let coffee = extracted.fraction() * b.dose;
+    b.accept(extracted.fraction())?;
+    let tau = (coffee * (1.0 - b.solids) - b.solids * b.bean_water)
+        / (b.beverage + b.held * (b.missing + coffee));
+    computed(100.0 * (tau + b.solids))
+}
+
+/// Beverage B that a brew must have given, from its strength and yield: the third way round.
+/// The beverage in `brew` is not used.
+///
+/// ```text
+/// B = { [ E D(1 − s − φτ) − s(hD − V) ]/τ − φ(W + hD − V) } / (1 − φ)
+/// ```
+///
+/// # Errors
+/// [`Error::OutOfRange`] for a held strength of 100 %: a steeped brew is as strong everywhere, so
+/// its strength says nothing of how much was drained. [`Error::Impossible`] for a strength not above
+/// the water's own; [`Error::ResultOutOfRange`] outside the range of [`Beverage`].
+pub fn beverage(brew: &Brew, strength: Strength, extracted: Yield) -> Result<Beverage, Error> {
+    let held = brew.held_strength.fraction();
+    if held >= 1.0 {
+        return Err(Error::OutOfRange {
+            quantity: Quantity::HeldStrength,
+            value: brew.held_strength.percent(),
+            lowest: Quantity::HeldStrength.lowest(),
+            highest: 100.0_f64.next_down(),
+        });
+    }
+    let tau = coffee_solids(strength, brew.water_solids)?;
+    let s = brew.water_solids.fraction();
+    let dose = brew.dose.grams();
+    let bean_water = brew.moisture.fraction() * dose - brew.vapour.grams();
+    let coffee = extracted.fraction() * dose * (1.0 - s - held * tau) - s * bean_water;
+    computed((coffee / tau - held * (brew.water.grams() + bean_water)) / (1.0 - held))
+}
+
+/// Liquid kept by grounds, paper and chamber, its dissolved coffee included: L = Q + E D.
+///
+/// # Errors
+/// [`Error::Impossible`] for a beverage larger than water and dissolved coffee together.
+pub fn retained_liquid(brew: &Brew, extracted: Yield) -> Result<Retained, Error> {
+    let b = Balance::of(brew);
+    b.accept(extracted.fraction())?;
+    computed(b.missing + extracted.fraction() * b.dose)
+}
+
+/// The flow-through form of the yield, E = T B/D: kept liquid is plain water, no other corrections.
+///
+/// The balance with φ = h = s = V = 0. The form of the published brewing control chart; right for a
+/// long drip, low for a steep.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] for a yield above 100 %.
+pub fn flow_through_yield(
+    strength: Strength,
+    beverage: Beverage,
+    dose: Dose,
+) -> Result<Yield, Error> {
+    computed(strength.percent() * beverage.grams() / dose.grams())
+}
+
+/// Strength from the flow-through form, T = E D/B: the inverse of [`flow_through_yield`].
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`Strength`].
+pub fn flow_through_strength(
+    extracted: Yield,
+    beverage: Beverage,
+    dose: Dose,
+) -> Result<Strength, Error> {
+    computed(extracted.percent() * dose.grams() / beverage.grams())
+}
+
+/// The steeped form of the yield, E = (W/D) T/(1 − T): all liquid is as strong as the beverage.
+///
+/// The balance with φ = 1, h = s = V = 0; how much was drained does not matter. Right for a steep
+/// that is stirred and then pressed or drained.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] for a yield above 100 %.
+///
+/// ```
+/// # use cupwright::{extraction, quantity::*};
+/// let extracted = extraction::steeped_yield(
+///     Strength::from_percent(1.44)?,
+///     BrewWater::from_grams(200.0)?,
+///     Dose::from_grams(15.0)?,
+/// )?;
+/// assert_eq!(extracted.to_string(), "19.48 %");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn steeped_yield(strength: Strength, water: BrewWater, dose: Dose) -> Result<Yield, Error> {
+    let t = strength.fraction();
+    computed(100.0 * water.grams() / dose.grams() * t / (1.0 - t))
+}
+
+/// Strength of a steep, T = E/(R + E): the inverse of [`steeped_yield`] at a water ratio R.
+///
+/// At [`EQUILIBRIUM_YIELD`] this is the published equilibrium of a full steep: strength nearly
+/// inverse to the ratio, yield independent of it (Liang, Chan & Ristenpart 2021,
+/// doi 10.1038/s41598-021-85787-1; the equation follows from the paper's abstract).
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`Strength`].
+pub fn steeped_strength(extracted: Yield, ratio: WaterRatio) -> Result<Strength, Error> {
+    let e = extracted.fraction();
+    computed(100.0 * e / (ratio.grams_per_gram() + e))
+}
+
+/// Water ratio at which a steep reaches a strength, R = E(1 − T)/T.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`WaterRatio`].
+pub fn steeped_ratio(extracted: Yield, strength: Strength) -> Result<WaterRatio, Error> {
+    let t = strength.fraction();
+    computed(extracted.fraction() * (1.0 - t) / t)
+}
+
+/// Yield at which a full steep levels off: "approximately 21 % over a wide range of brew ratios",
+/// 80 to 99 °C, any grind (Liang, Chan & Ristenpart 2021, abstract). One coffee's own may differ;
+/// pass it instead where it is known.
+pub const EQUILIBRIUM_YIELD: Yield = Yield::known(21.0);
+
+/// Yield that oven-drying the spent grounds would show for a steep, E [1 − r/(R + E)].
+///
+/// The kept liquid dries into the grounds and its solids count as undissolved, so the oven reads
+/// low: at R = 15 and r = 2 g/g, 18.2 % for 21 %. Assumes that nothing but water leaves in the oven.
+/// Source: the effect is reported by Liang, Chan & Ristenpart 2021; the equation is the solids
+/// balance.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] where more liquid is kept than there is.
+pub fn oven_dried_yield(
+    extracted: Yield,
+    ratio: WaterRatio,
+    retention: TrueRetention,
+) -> Result<Yield, Error> {
+    let liquid = ratio.grams_per_gram() + extracted.fraction();
+    computed(extracted.percent() * (1.0 - retention.grams_per_gram() / liquid))
+}
+
+/// Yield per dry coffee from yield per coffee as weighed, E/(1 − h).
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] for a yield above 100 %.
+pub fn dry_basis_yield(extracted: Yield, moisture: Moisture) -> Result<Yield, Error> {
+    computed(extracted.percent() / (1.0 - moisture.fraction()))
+}
+
+/// Yield per coffee as weighed from yield per dry coffee: the inverse of [`dry_basis_yield`].
+pub fn as_weighed_yield(dry_basis: Yield, moisture: Moisture) -> Yield {
+    Yield::known(dry_basis.percent() * (1.0 - moisture.fraction()))
+}
+
+record! {
+    /// How fast one coffee, at one grind and temperature, gives up what it can.
+    ///
+    /// A share dissolves fast from broken cells, the rest slowly from whole ones (the two mechanisms
+    /// of Moroney et al. 2015, doi 10.1016/j.ces.2015.06.003). No published constants hold for every
+    /// grinder, so there are no defaults: they come from a few brews of one's own.
+    pub struct Kinetics {
+        /// Yield E∞ that it levels off at.
+        equilibrium: Yield = "equilibrium_yield_pct",
+        /// Share f that dissolves fast. 100 % makes it a one-rate law.
+        fast_share: Share = "fast_share_pct",
+        /// Time constant τ1 of the fast part.
+        fast: TimeConstant = "fast_time_s",
+        /// Time constant τ2 of the slow part.
+        slow: TimeConstant = "slow_time_s",
+    }
+}
+
+/// Yield after a time of contact.
+///
+/// ```text
+/// E(t) = E∞ [ f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2)) ]
+/// ```
+///
+/// Valid at the grind and temperature of the [`Kinetics`], stirred, with water in plenty.
+pub fn yield_at_time(kinetics: &Kinetics, contact: Time) -> Yield {
+    let f = kinetics.fast_share.fraction();
+    let t = contact.seconds();
+    let done = f * one_minus_exp_minus(t / kinetics.fast.seconds())
+        + (1.0 - f) * one_minus_exp_minus(t / kinetics.slow.seconds());
+    Yield::known(kinetics.equilibrium.percent() * done)
+}
+
+/// Time of contact after which a yield is reached: the inverse of [`yield_at_time`].
+///
+/// The logarithm of what is still to come is convex in time, so Newton's steps from t = 0 approach
+/// from below and never overshoot; one rate takes a single step.
+///
+/// # Errors
+/// [`Error::Infeasible`] for a yield at or above the equilibrium; [`Error::ResultOutOfRange`] for a
+/// time longer than [`Time`] allows.
+pub fn time_for_yield(kinetics: &Kinetics, wanted: Yield) -> Result<Time, Error> {
+    let equilibrium = kinetics.equilibrium.percent();
+    if wanted.percent() >= equilibrium {
+        return Err(Error::Infeasible {
+            wish: Quantity::Yield,
+            value: wanted.percent(),
+            nearest: equilibrium.next_down(),
+            limit: Limit::EquilibriumYield,
+        });
+    }
+    let f = kinetics.fast_share.fraction();
+    let (fast, slow) = (kinetics.fast.seconds(), kinetics.slow.seconds());
+    let goal = ln(1.0 - wanted.percent() / equilibrium);
+    let mut t = 0.0;
+    for _ in 0..MOST_NEWTON_STEPS {
+        let left_fast = f * exp(-t / fast);
+        let left_slow = (1.0 - f) * exp(-t / slow);
+        let left = left_fast + left_slow;
+        let step = (ln(left) - goal) * left / (left_fast / fast + left_slow / slow);
+        let next = t + step;
+        if !(next > t) {
+            break;
+        }
+        t = next;
+    }
+    computed(t)
+}
+
+/// Far more than convergence needs (under ten in tests): only a bound for the proof that it ends.
+const MOST_NEWTON_STEPS: u32 = 64;
+
+/// How credible a yield is beside what coffee has been shown to give.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
+pub enum Credibility {
+    /// Nothing speaks against it.
+    Ordinary = 1,
+    /// Within [`NEAR_LIMIT_POINTS`] of the published soluble limit: check the inputs.
+    NearLimit = 2,
+    /// Inside the published range of soluble limits, 28 to 32 %: an input is probably wrong.
+    AtLimit = 3,
+    /// Above 32 %: an input is wrong.
+    BeyondLimit = 4,
+}
+
+/// Lowest published limit of what hot water dissolves from roasted coffee: 28 to 32 % for fine and
+/// coarse grinds (trade-education text quoting "recent experiments"); "roughly 30 %" (ITC Coffee
+/// Guide, Q&A 064).
+pub const SOLUBLE_LIMIT_LOW: Yield = Yield::known(28.0);
+
+/// Highest of the limits in that range; Lockhart 1957 is quoted with 32 %.
+pub const SOLUBLE_LIMIT_HIGH: Yield = Yield::known(32.0);
+
+/// How near, in points of yield, counts as near the limit. Estimate.
+pub const NEAR_LIMIT_POINTS: f64 = 2.0;
+
+/// One input of a yield, and what it would have to be for the yield to be ordinary.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Doubt {
+    /// The input.
+    pub quantity: Quantity,
+    /// The value entered, in the quantity's unit.
+    pub entered: f64,
+    /// The value at which the yield would fall to the upper end of what is ordinary, all other
+    /// inputs as entered; `None` where no value in range does that.
+    pub would_have_to_be: Option<f64>,
+}
+
+/// A yield with what there is to doubt about it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Plausibility {
+    /// The yield of the inputs.
+    pub extracted: Yield,
+    /// How credible it is.
+    pub credibility: Credibility,
+    /// The inputs to doubt: strength, brew water, dose, held strength. None where the yield is
+    /// ordinary.
+    pub doubts: Option<[Doubt; 4]>,
+}
+
+/// The yield of a brew, judged: a yield near or above what coffee can give is a reason to doubt an
+/// input, not to praise the brew.
+///
+/// Each doubt says what one input would have to be, all others kept, for the yield to come down to
+/// 26 %, the end of what is ordinary ([`SOLUBLE_LIMIT_LOW`] less [`NEAR_LIMIT_POINTS`]). Usual
+/// causes: an unfiltered or evaporated sample and a refractive factor that does not suit the coffee
+/// (strength); water not all weighed; a dose misread; a brew that was not well mixed (held strength).
+///
+/// # Errors
+/// As [`extraction_yield`].
+pub fn plausibility(brew: &Brew, strength: Strength) -> Result<Plausibility, Error> {
+    let extracted = extraction_yield(brew, strength)?;
+    let ordinary = SOLUBLE_LIMIT_LOW.percent() - NEAR_LIMIT_POINTS;
+    let credibility = match extracted.percent() {
+        e if e <= ordinary => Credibility::Ordinary,
+        e if e < SOLUBLE_LIMIT_LOW.percent() => Credibility::NearLimit,
+        e if e <= SOLUBLE_LIMIT_HIGH.percent() => Credibility::AtLimit,
+        _ => Credibility::BeyondLimit,
+    };
+    Ok(Plausibility {
+        extracted,
+        credibility,
+        doubts: match credibility {
+            Credibility::Ordinary => None,
+            _ => Some(doubts(brew, strength, ordinary / 100.0)),
+        },
+    })
+}
+
+/// For each input the value that makes the yield `e`, by solving
+/// E D(1 − s − φτ) = τ(B + φQ) + s(hD − V) for that symbol: it is linear in each.
+fn doubts(brew: &Brew, given: Strength, e: f64) -> [Doubt; 4] {
+    let b = Balance::of(brew);
+    let s = b.solids;
+    let tau = given.fraction() - s;
+    let h = brew.moisture.fraction();
+    let (water, vapour) = (brew.water.grams(), brew.vapour.grams());
+    let dissolved = e * b.dose;
+    let strength = (dissolved * (1.0 - s) - s * b.bean_water)
+        / (b.beverage + b.held * (b.missing + dissolved))
+        + s;
+    let missing =
+        ((dissolved * (1.0 - s - b.held * tau) - s * b.bean_water) / tau - b.beverage) / b.held;
+    let dose = (tau * (b.beverage + b.held * (water - vapour - b.beverage)) - s * vapour)
+        / (e * (1.0 - s - b.held * tau) - b.held * tau * h - s * h);
+    let held = (dissolved * (1.0 - s) - s * b.bean_water - tau * b.beverage)
+        / (tau * (b.missing + dissolved));
+    [
+        doubt(given, 100.0 * strength),
+        doubt(brew.water, missing + b.beverage - b.bean_water),
+        doubt(brew.dose, dose),
+        doubt(brew.held_strength, 100.0 * held),
+    ]
+}
+
+fn doubt<M: Measure>(entered: M, would_have_to_be: f64) -> Doubt {
+    Doubt {
+        quantity: M::QUANTITY,
+        entered: entered.value(),
+        would_have_to_be: M::new(would_have_to_be).ok().map(M::value),
+    }
+}

@@ -1,0 +1,125 @@
+//! The only door to elementary functions.
+//!
+//! `std`'s float methods go to the platform's own library and differ in the last bits from one
+//! target to the next. Everything here goes to one exact version of `libm`, or is exact by IEEE 754,
+//! so a result has the same bits on a microcontroller, in a browser and on a server. Clippy's
+//! `disallowed-methods` keeps the methods themselves out of the crate.
+
+/// e to the power x.
+pub(crate) fn exp(x: f64) -> f64 {
+    libm::exp(x)
+}
+
+/// 1 - e^-x without loss of digits for small x.
+pub(crate) fn one_minus_exp_minus(x: f64) -> f64 {
+    -libm::expm1(-x)
+}
+
+/// Natural logarithm.
+pub(crate) fn ln(x: f64) -> f64 {
+    libm::log(x)
+}
+
+/// Square root, correctly rounded.
+pub(crate) fn sqrt(x: f64) -> f64 {
+    libm::sqrt(x)
+}
+
+/// Largest whole number not above x.
+pub(crate) fn floor(x: f64) -> f64 {
+    libm::floor(x)
+}
+
+/// Smallest whole number not below x.
+pub(crate) fn ceil(x: f64) -> f64 {
+    libm::ceil(x)
+}
+
+/// The smaller one. Neither may be NaN; of two zeros, `b`.
+pub(crate) fn min(a: f64, b: f64) -> f64 {
+    if a < b { a } else { b }
+}
+
+/// The larger one. Neither may be NaN; of two zeros, `b`.
+pub(crate) fn max(a: f64, b: f64) -> f64 {
+    if a > b { a } else { b }
+}
+
+/// x squared.
+pub(crate) fn square(x: f64) -> f64 {
+    x * x
+}
+
+/// The real root of a x² + b x + c = 0 nearest to `near`, or none.
+///
+/// The larger root in magnitude is formed without cancellation, the other one from the product of
+/// the roots.
+pub(crate) fn quadratic_root(a: f64, b: f64, c: f64, near: f64) -> Option<f64> {
+    let discriminant = b * b - 4.0 * a * c;
+    if !(discriminant >= 0.0) {
+        return None;
+    }
+    let q = -0.5
+        * (b + if b < 0.0 {
+            -sqrt(discriminant)
+        } else {
+            sqrt(discriminant)
+        });
+    let roots = [q / a, c / q];
+    let distance = |root: &f64| (root - near).abs();
+    roots
+        .into_iter()
+        .filter(|root| root.is_finite())
+        .min_by(|x, y| distance(x).total_cmp(&distance(y)))
+}
+
+/// Nodes and weights of five-point Gauss–Legendre quadrature on -1..1
+/// (Abramowitz & Stegun, table 25.4; exact for polynomials up to degree nine, which a test checks).
+const GAUSS_LEGENDRE: [(f64, f64); 5] = [
+    (-0.906_179_845_938_664, 0.236_926_885_056_189_1),
+    (-0.538_469_310_105_683_1, 0.478_628_670_499_366_5),
+    (0.0, 0.568_888_888_888_888_9),
+    (0.538_469_310_105_683_1, 0.478_628_670_499_366_5),
+    (0.906_179_845_938_664, 0.236_926_885_056_189_1),
+];
+
+/// The integral of `f` from `a` to `b`, by five points on each of `panels` equal panels.
+pub(crate) fn integral(a: f64, b: f64, panels: u32, f: impl Fn(f64) -> f64) -> f64 {
+    let half = (b - a) / (2.0 * f64::from(panels));
+    let mut sum = 0.0;
+    for panel in 0..panels {
+        let middle = a + half * (2.0 * f64::from(panel) + 1.0);
+        for (node, weight) in GAUSS_LEGENDRE {
+            sum += weight * f(middle + half * node);
+        }
+    }
+    sum * half
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn quadrature_is_exact_to_degree_nine() {
+        let power = |x: f64, n: i32| (0..n).fold(1.0, |p, _| p * x);
+        for degree in 0..=9 {
+            let exact = (power(3.0, degree + 1) - power(1.0, degree + 1)) / f64::from(degree + 1);
+            let got = integral(1.0, 3.0, 1, |x| power(x, degree));
+            assert!(
+                (got / exact - 1.0).abs() < 2e-15,
+                "degree {degree}: {got} for {exact}"
+            );
+        }
+    }
+
+    #[test]
+    fn quadratic_root_takes_the_near_one() {
+        // (x - 2)(x - 30)
+        assert_eq!(quadratic_root(1.0, -32.0, 60.0, 25.0), Some(30.0));
+        assert_eq!(quadratic_root(1.0, -32.0, 60.0, 1.0), Some(2.0));
+        assert_eq!(quadratic_root(1.0, 0.0, 1.0, 0.0), None);
+        // Linear.
+        assert_eq!(quadratic_root(0.0, 2.0, -8.0, 0.0), Some(4.0));
+    }
+}

@@ -1,0 +1,694 @@
+//! From a wish to a recipe: the inverse of everything in the model rooms.
+//!
+//! A [`Wish`] says what is to be in the cup; [`Brewer`], [`Coffee`] and [`Kitchen`] say what there is
+//! to make it with. [`recipe`] answers with dose, water, batches, what to add, every temperature on
+//! the way, how far a hand may stray, and the cautions. A wish that cannot be met comes back as
+//! [`Error::Infeasible`] with the nearest that can and the limit that binds.
+//!
+//! # How
+//!
+//! With symbols as in [`crate::extraction`] and [`crate::retention`], k = c + p + d, and the brew's
+//! own strength T (τ = T − s), the mass balance is linear in the dose:
+//!
+//! ```text
+//! D [ E(1 − s − φτ) − sh − τφ(r + h) ] = τ(B + φk) − sV
+//! W = B + rD + k + V
+//! ```
+//!
+//! so dose and water come in closed form, and so does the largest beverage B that a chamber of volume
+//! C can give, from W/ρ + vD ≤ C. The edges of the tolerances are roots of one quadratic each. There
+//! is no search.
+//!
+//! # What it takes for granted
+//!
+//! The yield expected is that of this coffee, grind, time and temperature: a recipe far from the one
+//! it was measured at needs it measured again. All the water meets the grounds at one temperature;
+//! heat lost to the air during the pour is the pour drop; all batches are alike.
+
+use crate::caution::{self, Cautions, Hazards};
+use crate::dilution;
+use crate::error::{Error, Limit};
+use crate::heat::{self, Body, Cover, Surroundings};
+use crate::math::{ceil, quadratic_root};
+use crate::quantity::{
+    Addition, Altitude, Batches, Beverage, BeverageRatio, BrewWater, Caffeine, CaffeineContent,
+    CoolingRate, Dose, HeatCapacity, HeldStrength, Humidity, Liquid, Measure, Moisture, Pressure,
+    Quantity, RoomTemperature, Servings, Share, Strength, Temperature, TemperatureDrop, Time,
+    VesselTemperature, Volume, WaterRatio, WaterSolids, Yield, computed,
+};
+use crate::ratio::{self, Chamber};
+use crate::record::record;
+use crate::retention::{self, Losses};
+use crate::verdict::{Place, Window};
+use crate::water;
+
+record! {
+    /// What is to be in the cup.
+    pub struct Wish {
+        /// Size of the drink in each cup.
+        cup: Beverage = "cup_g",
+        /// Strength of the drink.
+        strength: Strength = "strength_pct",
+        /// How many cups.
+        servings: Servings = "servings",
+        /// Brew this strong and add water in the cup; none to brew at the drink's own strength.
+        brew_strength: Option<Strength> = "brew_strength_pct",
+        /// The most batches one is willing to brew; none for as many as it takes.
+        most_batches: Option<Batches> = "most_batches",
+        /// Temperature of the brew water as it meets the grounds.
+        brew_temperature: Temperature = "brew_c",
+        /// Time of contact. It sets how far the slurry cools; the yield is the coffee's.
+        contact: Time = "contact_s",
+        /// Temperature at which to hand the drink over; none for as hot as it comes.
+        serve_at: Option<Temperature> = "serve_c",
+        /// Window that the drink is to lie in; none for no tolerances.
+        window: Option<Window> = "window",
+    }
+}
+
+record! {
+    /// A brewer and how it behaves.
+    pub struct Brewer {
+        /// Strength φ of the liquid it keeps: steeped or flowed through.
+        held_strength: HeldStrength = "held_strength_pct",
+        /// What it keeps.
+        losses: Losses = "losses",
+        /// Its chamber, where all the water stands in it at once; none for a dripper.
+        chamber: Option<Chamber> = "chamber",
+        /// Heat capacity of the part that warms.
+        heat_capacity: HeatCapacity = "heat_capacity_j_per_k",
+        /// Hot rinse, poured away, that preheats it; none for a brewer at room temperature.
+        rinse: Option<Liquid> = "rinse_g",
+        /// Cooling rate of the slurry in it, from two thermometer readings; none where unknown.
+        cooling: Option<CoolingRate> = "cooling_per_min",
+        /// Whether the slurry is open to the air.
+        cover: Cover = "cover",
+        /// Pressed by hand.
+        pressed: bool = "pressed",
+        /// Glass meets hot liquid.
+        glass: bool = "glass",
+    }
+}
+
+record! {
+    /// A coffee at its grind.
+    pub struct Coffee {
+        /// Yield E to expect, as measured before by the mass balance with the brewer's φ.
+        expected: Yield = "yield_pct",
+        /// Moisture h as weighed.
+        moisture: Moisture = "moisture_pct",
+        /// Caffeine as weighed; none where unknown.
+        caffeine: Option<CaffeineContent> = "caffeine_mg_per_g",
+    }
+}
+
+/// What is known of the air.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize))]
+pub enum Air {
+    /// A barometer's station pressure.
+    #[cfg_attr(feature = "serde", serde(rename = "pressure_kpa"))]
+    Pressure(Pressure),
+    /// Only the altitude: the boiling point is uncertain by the weather.
+    #[cfg_attr(feature = "serde", serde(rename = "altitude_m"))]
+    Altitude(Altitude),
+}
+
+impl Air {
+    /// The boiling point of water in this air, and how far off it may be, K: zero from a barometer,
+    /// [`water::ALTITUDE_ONLY_UNCERTAINTY_K`] from an altitude.
+    pub fn boiling_point(self) -> (Temperature, f64) {
+        match self {
+            Air::Pressure(pressure) => (water::boiling_point(pressure), 0.0),
+            Air::Altitude(altitude) => (
+                water::boiling_point(water::pressure_at_altitude(altitude)),
+                water::ALTITUDE_ONLY_UNCERTAINTY_K,
+            ),
+        }
+    }
+}
+
+record! {
+    /// The place and its things.
+    pub struct Kitchen {
+        /// Pressure or altitude.
+        air: Air = "air",
+        /// Temperature of the room, the grounds, the cups and a cold brewer.
+        room: RoomTemperature = "room_c",
+        /// Relative humidity; 50 % where unknown.
+        humidity: Humidity = "humidity_pct",
+        /// What each pour costs.
+        pour_drop: TemperatureDrop = "drop_k",
+        /// Heat capacity of a second vessel between kettle and brewer, at room temperature; none to
+        /// pour from the kettle.
+        second_vessel: Option<HeatCapacity> = "second_vessel_j_per_k",
+        /// Heat capacity of a cup.
+        cup: HeatCapacity = "cup_j_per_k",
+        /// Cooling rate of a full cup; none where unknown.
+        cup_cooling: Option<CoolingRate> = "cup_cooling_per_min",
+        /// Solids of the water.
+        water_solids: WaterSolids = "water_solids_mg_per_l",
+        /// Temperature of water added in the cup.
+        added: Temperature = "added_c",
+    }
+}
+
+record! {
+    /// Temperatures from the kettle to the guest.
+    pub struct HeatWalk {
+        /// Where water boils here.
+        boiling: Temperature = "boiling_c",
+        /// How far off that may be, K.
+        boiling_uncertainty_k: f64 = "boiling_uncertainty_k",
+        /// Water in the kettle.
+        kettle: Temperature = "kettle_c",
+        /// The brewer just before the brew.
+        brewer: VesselTemperature = "brewer_c",
+        /// Water as it meets the grounds.
+        at_grounds: Temperature = "brew_c",
+        /// Water, grounds and brewer settled.
+        slurry: Temperature = "slurry_c",
+        /// The slurry at the end of contact; none where the brewer's cooling is unknown.
+        slurry_end: Option<Temperature> = "slurry_end_c",
+        /// The drink in its cup, water added.
+        in_cup: Temperature = "in_cup_c",
+        /// Wait until it may be handed over as wished; none where nothing is wished or the cup's
+        /// cooling is unknown.
+        wait: Option<Time> = "wait_s",
+    }
+}
+
+record! {
+    /// How far one thing alone may stray before the cup leaves the window's strength.
+    pub struct Tolerances {
+        /// Dose of a batch at the weak edge; none if no dose in range gets there.
+        dose_from: Option<Dose> = "dose_from_g",
+        /// Dose of a batch at the strong edge.
+        dose_to: Option<Dose> = "dose_to_g",
+        /// Brew water of a batch at the strong edge.
+        water_from: Option<BrewWater> = "water_from_g",
+        /// Brew water of a batch at the weak edge.
+        water_to: Option<BrewWater> = "water_to_g",
+    }
+}
+
+/// What to do, and what to expect.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Recipe {
+    /// How many batches.
+    pub batches: Batches,
+    /// Dose of each batch.
+    pub dose: Dose,
+    /// Brew water of each batch.
+    pub water: BrewWater,
+    /// Brew water per dose.
+    pub ratio: WaterRatio,
+    /// Beverage expected from each batch.
+    pub beverage: Beverage,
+    /// How full a batch makes the chamber, if there is one.
+    pub fill: Option<Volume>,
+    /// Brew into each cup.
+    pub brew_per_cup: Beverage,
+    /// Water into each cup.
+    pub added_per_cup: Addition,
+    /// Strength of the brew before water is added.
+    pub brew_strength: Strength,
+    /// Strength of the drink.
+    pub strength: Strength,
+    /// Yield it counts on.
+    pub expected: Yield,
+    /// Temperatures on the way.
+    pub heat: HeatWalk,
+    /// Where the drink's strength stands in the window: how far a reading may be off.
+    pub reading: Option<Place>,
+    /// How far dose and water may stray.
+    pub tolerances: Option<Tolerances>,
+    /// Caffeine of a serving if all of it is extracted, where the coffee's is known.
+    pub caffeine: Option<Caffeine>,
+    /// What can hurt.
+    pub cautions: Cautions,
+}
+
+/// Plans a brew.
+///
+/// # Errors
+/// [`Error::Infeasible`] with the nearest feasible value: a strength that the coffee cannot give or
+/// that water cannot bring down to, a brew temperature above what boiling water brings here, a cup
+/// too large for the batches allowed, a serving temperature that the drink no longer has.
+/// [`Error::OutOfRange`] for a strength outside the wish's own window; [`Error::Impossible`] for a
+/// chamber that its own hold-up fills; [`Error::ResultOutOfRange`] where a result leaves its range.
+///
+/// ```
+/// # use cupwright::{plan::{self, *}, heat::Cover, quantity::*, ratio::Chamber, retention::*};
+/// let brewer = Brewer {
+///     held_strength: HeldStrength::STEEPED,
+///     losses: Losses {
+///         retention: ApparentRetention::from_grams_per_gram(1.5)?,
+///         hold_up: HoldUp::from_grams(2.0)?,
+///         paper: Paper::Rinsed,
+///         drips: Drips::NONE,
+///         vapour: Vapour::NONE,
+///     },
+///     chamber: None,
+///     heat_capacity: HeatCapacity::from_joules_per_kelvin(90.0)?,
+///     rinse: None,
+///     cooling: None,
+///     cover: Cover::Lidded,
+///     pressed: true,
+///     glass: false,
+/// };
+/// let coffee = Coffee {
+///     expected: Yield::from_percent(19.5)?,
+///     moisture: Moisture::from_percent(0.0)?,
+///     caffeine: None,
+/// };
+/// let kitchen = Kitchen {
+///     air: Air::Altitude(Altitude::from_metres(0.0)?),
+///     room: RoomTemperature::from_celsius(21.0)?,
+///     humidity: Humidity::from_percent(50.0)?,
+///     pour_drop: TemperatureDrop::from_kelvin(1.0)?,
+///     second_vessel: None,
+///     cup: HeatCapacity::from_joules_per_kelvin(200.0)?,
+///     cup_cooling: None,
+///     water_solids: WaterSolids::NONE,
+///     added: Temperature::from_celsius(90.0)?,
+/// };
+/// let wish = Wish {
+///     cup: Beverage::from_grams(175.0)?,
+///     strength: Strength::from_percent(1.3)?,
+///     servings: Servings::from_count(1.0)?,
+///     brew_strength: None,
+///     most_batches: None,
+///     brew_temperature: Temperature::from_celsius(95.0)?,
+///     contact: Time::from_seconds(120.0)?,
+///     serve_at: None,
+///     window: None,
+/// };
+/// let recipe = plan::recipe(&wish, &brewer, &coffee, &kitchen)?;
+/// assert_eq!(recipe.dose.to_string(), "13.3 g");
+/// assert_eq!(recipe.water.to_string(), "197.0 g");
+/// assert_eq!(recipe.heat.kettle.to_string(), "96.0 °C");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn recipe(
+    wish: &Wish,
+    brewer: &Brewer,
+    coffee: &Coffee,
+    kitchen: &Kitchen,
+) -> Result<Recipe, Error> {
+    let reading = place_in_window(wish)?;
+    let brew_strength = wish.brew_strength.unwrap_or(wish.strength);
+    let brew_per_cup =
+        dilution::brew_for_drink(wish.cup, wish.strength, brew_strength, kitchen.water_solids)?;
+    let added_per_cup: Addition = computed(wish.cup.grams() - brew_per_cup.grams())?;
+    let brew_total = brew_per_cup.grams() * wish.servings.count();
+
+    let model = Model::of(brewer, coffee, kitchen.water_solids);
+    let line = model.dose_line(brew_total, brew_strength)?;
+    let batches = count_batches(wish, brewer, &model, line, brew_total)?;
+    let beverage: Beverage = computed(brew_total / batches.count())?;
+    let dose = model.dose(beverage, brew_strength, line)?;
+    let water = retention::water_for_beverage(&brewer.losses, dose, beverage)?;
+    let fill = brewer
+        .chamber
+        .map(|chamber| ratio::batches(dose, water, wish.brew_temperature, &chamber))
+        .transpose()?
+        .map(|split| split.fill);
+
+    let heat = heat_walk(
+        wish,
+        brewer,
+        kitchen,
+        dose,
+        water,
+        brew_per_cup,
+        added_per_cup,
+    )?;
+    let caffeine = coffee
+        .caffeine
+        .map(|content| {
+            let all = Share::from_percent(100.0)?;
+            let whole = caution::caffeine(dose, content, all)?;
+            computed(whole.milligrams() * batches.count() / wish.servings.count())
+        })
+        .transpose()?;
+
+    Ok(Recipe {
+        batches,
+        dose,
+        water,
+        ratio: ratio::water_ratio(dose, water)?,
+        beverage,
+        fill,
+        brew_per_cup,
+        added_per_cup,
+        brew_strength,
+        strength: wish.strength,
+        expected: coffee.expected,
+        heat,
+        reading,
+        tolerances: wish.window.map(|window| {
+            let added = added_per_cup.grams() * wish.servings.count() / batches.count();
+            model.tolerances(&window, dose, water, added)
+        }),
+        caffeine,
+        cautions: caution::of(&Hazards {
+            hottest: heat.kettle,
+            served: match heat.wait {
+                Some(_) => wish.serve_at.unwrap_or(heat.in_cup),
+                None => heat.in_cup,
+            },
+            pressed: brewer.pressed,
+            glass: brewer.glass,
+            caffeine,
+            milk: false,
+            ice: false,
+        }),
+    })
+}
+
+/// Where the wish stands in its own window; refused outside.
+fn place_in_window(wish: &Wish) -> Result<Option<Place>, Error> {
+    let Some(window) = wish.window else {
+        return Ok(None);
+    };
+    let band = window.strength;
+    if wish.strength < band.lowest() || wish.strength > band.highest() {
+        return Err(Error::OutOfRange {
+            quantity: Quantity::Strength,
+            value: wish.strength.percent(),
+            lowest: band.lowest().percent(),
+            highest: band.highest().percent(),
+        });
+    }
+    Ok(Some(band.place(wish.strength)))
+}
+
+/// The numbers of brewer, coffee and water as the mass balance uses them.
+struct Model {
+    expected: f64,
+    moisture: f64,
+    solids: f64,
+    held: f64,
+    retention: f64,
+    /// k: liquid kept or lost whatever the dose.
+    fixed: f64,
+    vapour: f64,
+}
+
+/// A straight line, value = at_zero + slope x.
+#[derive(Clone, Copy)]
+struct Line {
+    at_zero: f64,
+    slope: f64,
+}
+
+impl Model {
+    fn of(brewer: &Brewer, coffee: &Coffee, water: WaterSolids) -> Self {
+        Self {
+            expected: coffee.expected.fraction(),
+            moisture: coffee.moisture.fraction(),
+            solids: water.fraction(),
+            held: brewer.held_strength.fraction(),
+            retention: brewer.losses.retention.grams_per_gram(),
+            fixed: brewer.losses.fixed_liquid(),
+            vapour: brewer.losses.vapour.grams(),
+        }
+    }
+
+    /// Dose against beverage at a strength of the brew.
+    fn dose_line(&self, beverage: f64, strength: Strength) -> Result<Line, Error> {
+        let tau = strength.fraction() - self.solids;
+        let per_dose = self.expected * (1.0 - self.solids - self.held * tau)
+            - self.solids * self.moisture
+            - tau * self.held * (self.retention + self.moisture);
+        if per_dose <= 0.0 {
+            return Err(self.too_strong(beverage, strength));
+        }
+        Ok(Line {
+            at_zero: (tau * self.held * self.fixed - self.solids * self.vapour) / per_dose,
+            slope: tau / per_dose,
+        })
+    }
+
+    /// Dose of a batch, refused where the brew would have to be stronger than the coffee allows.
+    fn dose(&self, beverage: Beverage, strength: Strength, line: Line) -> Result<Dose, Error> {
+        let dose = line.at_zero + line.slope * beverage.grams();
+        if beverage.grams() < dose * Quantity::BeverageRatio.lowest() {
+            return Err(self.too_strong(beverage.grams(), strength));
+        }
+        computed(dose)
+    }
+
+    /// The nearest strength: that of the lowest beverage ratio accepted, where the dose is B/ratio.
+    fn too_strong(&self, beverage: f64, wished: Strength) -> Error {
+        let ratio = BeverageRatio::QUANTITY.lowest();
+        let dose = beverage / ratio;
+        let coffee = dose * (self.expected * (1.0 - self.solids) - self.solids * self.moisture)
+            + self.solids * self.vapour;
+        let kept = self.fixed + dose * (self.expected + self.retention + self.moisture);
+        let tau = coffee / (beverage + self.held * kept);
+        Error::Infeasible {
+            wish: Quantity::Strength,
+            value: wished.percent(),
+            nearest: 100.0 * (tau + self.solids),
+            limit: Limit::CoffeeGivesNoMore,
+        }
+    }
+
+    /// Dose and water at the edges of the window, all else as planned.
+    fn tolerances(&self, window: &Window, dose: Dose, water: BrewWater, added: f64) -> Tolerances {
+        let weak = window.strength.lowest();
+        let strong = window.strength.highest();
+        // Dissolved coffee (with the minerals' share), beverage and kept liquid against the dose…
+        let per_gram = self.expected * (1.0 - self.solids) - self.solids * self.moisture;
+        let (d, w) = (dose.grams(), water.grams());
+        let of_dose = |edge| {
+            self.edge(
+                edge,
+                added,
+                Line {
+                    at_zero: self.solids * self.vapour,
+                    slope: per_gram,
+                },
+                Line {
+                    at_zero: w - self.fixed - self.vapour,
+                    slope: -self.retention,
+                },
+                Line {
+                    at_zero: self.fixed,
+                    slope: self.retention + self.moisture + self.expected,
+                },
+                d,
+            )
+        };
+        // … and against the water.
+        let lost = self.retention * d + self.fixed + self.vapour;
+        let kept = self.fixed + (self.retention + self.moisture + self.expected) * d;
+        let of_water = |edge| {
+            self.edge(
+                edge,
+                added,
+                Line {
+                    at_zero: self.solids * self.vapour + per_gram * d,
+                    slope: 0.0,
+                },
+                Line {
+                    at_zero: -lost,
+                    slope: 1.0,
+                },
+                Line {
+                    at_zero: kept,
+                    slope: 0.0,
+                },
+                w,
+            )
+        };
+        Tolerances {
+            dose_from: of_dose(weak),
+            dose_to: of_dose(strong),
+            water_from: of_water(strong),
+            water_to: of_water(weak),
+        }
+    }
+
+    /// Where along x the drink's strength is T: B N = τ (B + A)(B + φL), a quadratic in x, with
+    /// dissolved coffee N, beverage B and kept liquid L straight in x and water A added.
+    fn edge<M: Measure>(
+        &self,
+        strength: Strength,
+        added: f64,
+        dissolved: Line,
+        beverage: Line,
+        kept: Line,
+        near: f64,
+    ) -> Option<M> {
+        let tau = strength.fraction() - self.solids;
+        let drink = Line {
+            at_zero: beverage.at_zero + added,
+            slope: beverage.slope,
+        };
+        let liquid = Line {
+            at_zero: beverage.at_zero + self.held * kept.at_zero,
+            slope: beverage.slope + self.held * kept.slope,
+        };
+        let root = quadratic_root(
+            beverage.slope * dissolved.slope - tau * drink.slope * liquid.slope,
+            beverage.at_zero * dissolved.slope + beverage.slope * dissolved.at_zero
+                - tau * (drink.at_zero * liquid.slope + drink.slope * liquid.at_zero),
+            beverage.at_zero * dissolved.at_zero - tau * drink.at_zero * liquid.at_zero,
+            near,
+        )?;
+        M::new(root).ok()
+    }
+}
+
+/// The fewest equal batches that the chamber holds; one without a chamber.
+fn count_batches(
+    wish: &Wish,
+    brewer: &Brewer,
+    model: &Model,
+    dose: Line,
+    brew_total: f64,
+) -> Result<Batches, Error> {
+    let Some(chamber) = brewer.chamber else {
+        return Batches::from_count(1.0);
+    };
+    // Volume against beverage: water B + rD + k + V at its density, and the grounds' displacement.
+    let ml_per_g = 1000.0 / water::density(wish.brew_temperature).kilograms_per_cubic_metre();
+    let per_dose = model.retention * ml_per_g + chamber.displacement.millilitres_per_gram();
+    let volume = Line {
+        at_zero: (model.fixed + model.vapour) * ml_per_g + per_dose * dose.at_zero,
+        slope: ml_per_g + per_dose * dose.slope,
+    };
+    let most = (chamber.volume.millilitres() - volume.at_zero) / volume.slope;
+    let least = Quantity::Beverage.lowest();
+    if most < least {
+        return Err(Error::Impossible {
+            quantity: Quantity::Volume,
+            value: chamber.volume.millilitres(),
+            lowest: volume.at_zero + least * volume.slope,
+            highest: Quantity::Volume.highest(),
+            beside: Quantity::HoldUp,
+        });
+    }
+    // A total that fills the chamber exactly must not spill into another batch by rounding.
+    const ROUNDING: f64 = 1e-9;
+    let batches: Batches = computed(ceil(brew_total / most - ROUNDING))?;
+    match wish.most_batches {
+        Some(allowed) if batches > allowed => Err(Error::Infeasible {
+            wish: Quantity::Beverage,
+            value: wish.cup.grams(),
+            nearest: wish.cup.grams() * most * allowed.count() / brew_total,
+            limit: Limit::Chamber,
+        }),
+        _ => Ok(batches),
+    }
+}
+
+/// Every temperature from the kettle to the guest, for one batch and one cup.
+fn heat_walk(
+    wish: &Wish,
+    brewer: &Brewer,
+    kitchen: &Kitchen,
+    dose: Dose,
+    water: BrewWater,
+    brew_per_cup: Beverage,
+    added_per_cup: Addition,
+) -> Result<HeatWalk, Error> {
+    let room: VesselTemperature = computed(kitchen.room.celsius())?;
+    let drop = kitchen.pour_drop;
+    let second = kitchen.second_vessel.map(|c| Body {
+        heat_capacity: c,
+        temperature: room,
+    });
+
+    let (boiling, boiling_uncertainty_k) = kitchen.air.boiling_point();
+    let hottest = match second {
+        None => heat::after_pour(boiling, drop)?,
+        Some(vessel) => {
+            let poured = heat::after_pour(boiling, drop)?;
+            heat::after_pour(heat::settle(water.into(), poured, &[vessel])?, drop)?
+        }
+    };
+    if wish.brew_temperature > hottest {
+        return Err(Error::Infeasible {
+            wish: Quantity::Temperature,
+            value: wish.brew_temperature.celsius(),
+            nearest: hottest.celsius(),
+            limit: Limit::BoilingPoint,
+        });
+    }
+    let poured = heat::before_pour(wish.brew_temperature, drop)?;
+    let kettle = match second {
+        None => poured,
+        Some(vessel) => heat::before_pour(
+            heat::before_settling(water.into(), poured, &[vessel])?,
+            drop,
+        )?,
+    };
+
+    let cold = Body {
+        heat_capacity: brewer.heat_capacity,
+        temperature: room,
+    };
+    let body = match brewer.rinse {
+        None => cold,
+        Some(rinse) => heat::preheated(cold, rinse, heat::after_pour(kettle, drop)?)?,
+    };
+    let grounds = Body::grounds(dose, room)?;
+    let slurry = heat::settle(water.into(), wish.brew_temperature, &[grounds, body])?;
+    let in_brewer = Surroundings {
+        room: kitchen.room,
+        humidity: kitchen.humidity,
+        cover: brewer.cover,
+    };
+    let slurry_end = brewer
+        .cooling
+        .map(|rate| heat::temperature_after(slurry, wish.contact, rate, &in_brewer))
+        .transpose()?;
+
+    let brewed = heat::after_pour(slurry_end.unwrap_or(slurry), drop)?;
+    let mixed =
+        dilution::mixed_temperature(brew_per_cup.into(), brewed, added_per_cup, kitchen.added)?;
+    let cup = Body {
+        heat_capacity: kitchen.cup,
+        temperature: room,
+    };
+    let in_cup = heat::settle(wish.cup.into(), mixed, &[cup])?;
+    Ok(HeatWalk {
+        boiling,
+        boiling_uncertainty_k,
+        kettle,
+        brewer: body.temperature,
+        at_grounds: wish.brew_temperature,
+        slurry,
+        slurry_end,
+        in_cup,
+        wait: wait(wish, kitchen, in_cup)?,
+    })
+}
+
+/// How long the drink has to wait for the temperature wished.
+fn wait(wish: &Wish, kitchen: &Kitchen, in_cup: Temperature) -> Result<Option<Time>, Error> {
+    let Some(serve_at) = wish.serve_at else {
+        return Ok(None);
+    };
+    if serve_at > in_cup {
+        return Err(Error::Infeasible {
+            wish: Quantity::Temperature,
+            value: serve_at.celsius(),
+            nearest: in_cup.celsius(),
+            limit: Limit::HeatLeft,
+        });
+    }
+    let room = Surroundings {
+        room: kitchen.room,
+        humidity: kitchen.humidity,
+        cover: Cover::Open,
+    };
+    kitchen
+        .cup_cooling
+        .map(|rate| heat::time_to_cool(in_cup, serve_at, rate, &room))
+        .transpose()
+}

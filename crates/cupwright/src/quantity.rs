@@ -1,0 +1,487 @@
+//! One table of every quantity: its name, unit, accepted range, meaning and source.
+//!
+//! Each row makes one type with a checked constructor that carries the unit in its name, so a dose
+//! cannot be passed where brew water is meant and a number outside its range cannot get in:
+//!
+//! ```
+//! use cupwright::quantity::{Dose, Quantity};
+//!
+//! let dose = Dose::from_grams(15.0)?;
+//! assert_eq!(dose.grams(), 15.0);
+//!
+//! let error = Dose::from_grams(-2.0).unwrap_err();
+//! assert_eq!(error.to_string(), "dose: -2 g is outside 0.1 to 10000 g");
+//!
+//! assert_eq!(Quantity::Dose.field(), "dose_g");
+//! # Ok::<(), cupwright::Error>(())
+//! ```
+//!
+//! Percentages are percentages on the way in and on the way out (`Strength::from_percent(1.38)`);
+//! [`Strength::fraction`] and its like exist for arithmetic. A temperature and a difference of
+//! temperatures are two types. Negative zero is stored as zero, and NaN is never stored.
+
+use crate::error::Error;
+
+mod sealed {
+    pub trait Sealed {}
+}
+
+/// What every quantity type has in common: a row of the table, a checked way in, a way out.
+///
+/// Sealed: the table is the only place where quantities are made.
+pub trait Measure: Copy + PartialEq + PartialOrd + core::fmt::Debug + sealed::Sealed {
+    /// The row of the table.
+    const QUANTITY: Quantity;
+
+    /// Checks `value`, in the quantity's own unit, against its range.
+    ///
+    /// # Errors
+    /// [`Error::OutOfRange`] for a value outside the range, an infinity or NaN.
+    fn new(value: f64) -> Result<Self, Error>;
+
+    /// The value in the quantity's own unit.
+    fn value(self) -> f64;
+}
+
+/// A computed value as its quantity: the same check as [`Measure::new`], but the error says that
+/// the value came out of a computation and not from the caller.
+pub(crate) fn computed<M: Measure>(value: f64) -> Result<M, Error> {
+    M::new(value).map_err(|_| Error::ResultOutOfRange {
+        quantity: M::QUANTITY,
+        value,
+        lowest: M::QUANTITY.lowest(),
+        highest: M::QUANTITY.highest(),
+    })
+}
+
+macro_rules! quantities {
+    ($(
+        $(#[doc = $meaning:literal])+
+        $code:literal $name:ident = $id:literal, $from:ident/$get:ident $unit:literal as $suffix:literal,
+            $lowest:literal..=$highest:literal, $decimals:literal decimals, source $source:literal;
+    )+) => {
+        /// A row of the quantity table. The number of a row never changes and is never reused.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[non_exhaustive]
+        #[repr(u16)]
+        pub enum Quantity {
+            $($(#[doc = $meaning])+ $name = $code,)+
+        }
+
+        impl Quantity {
+            /// Every row, in the order of the table.
+            pub const ALL: &'static [Quantity] = &[$(Quantity::$name,)+];
+
+            /// The quantity's name in plain words, as error messages use it.
+            pub const fn name(self) -> &'static str {
+                match self { $(Quantity::$name => $id,)+ }
+            }
+
+            /// The unit as written after a number: `g`, `%`, `°C`; empty for a plain count.
+            pub const fn unit(self) -> &'static str {
+                match self { $(Quantity::$name => $unit,)+ }
+            }
+
+            /// The usual name of a field that holds it outside Rust: `dose_g`, `strength_pct`.
+            pub const fn field(self) -> &'static str {
+                match self { $(Quantity::$name => $suffix,)+ }
+            }
+
+            /// The lowest value accepted, in [`unit`](Self::unit)s.
+            pub const fn lowest(self) -> f64 {
+                match self { $(Quantity::$name => $lowest,)+ }
+            }
+
+            /// The highest value accepted, in [`unit`](Self::unit)s.
+            pub const fn highest(self) -> f64 {
+                match self { $(Quantity::$name => $highest,)+ }
+            }
+
+            /// How many decimals a person wants to see.
+            pub const fn decimals(self) -> usize {
+                match self { $(Quantity::$name => $decimals,)+ }
+            }
+
+            /// What the quantity is, in a sentence.
+            pub const fn meaning(self) -> &'static str {
+                match self { $(Quantity::$name => concat!($($meaning),+).trim_ascii(),)+ }
+            }
+
+            /// Where its range or definition comes from.
+            pub const fn source(self) -> &'static str {
+                match self { $(Quantity::$name => $source,)+ }
+            }
+        }
+
+        $(
+            $(#[doc = $meaning])+
+            ///
+            #[doc = concat!("Unit: ", $unit, ". Range: ", $lowest, " to ", $highest, ". Source: ", $source, ".")]
+            #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+            pub struct $name(f64);
+
+            impl $name {
+                #[doc = concat!("Checks a number of ", $unit, ".")]
+                ///
+                /// # Errors
+                #[doc = concat!("[`Error::OutOfRange`] outside ", $lowest, " to ", $highest, ", or not a number.")]
+                pub const fn $from(value: f64) -> Result<Self, Error> {
+                    if value >= $lowest && value <= $highest {
+                        // Adding zero turns -0 into +0, so equal values have equal bits.
+                        Ok(Self(value + 0.0))
+                    } else {
+                        Err(Error::OutOfRange {
+                            quantity: Quantity::$name,
+                            value,
+                            lowest: $lowest,
+                            highest: $highest,
+                        })
+                    }
+                }
+
+                #[doc = concat!("The value in ", $unit, ".")]
+                pub const fn $get(self) -> f64 {
+                    self.0
+                }
+
+                /// For constants, and for results whose range is proved by their formula.
+                #[allow(dead_code, reason = "not every quantity has a constant")]
+                pub(crate) const fn known(value: f64) -> Self {
+                    Self(value)
+                }
+            }
+
+            impl sealed::Sealed for $name {}
+
+            impl Measure for $name {
+                const QUANTITY: Quantity = Quantity::$name;
+
+                fn new(value: f64) -> Result<Self, Error> {
+                    Self::$from(value)
+                }
+
+                fn value(self) -> f64 {
+                    self.0
+                }
+            }
+
+            /// The value with its unit, to the quantity's own number of decimals unless the
+            /// format gives a precision.
+            impl core::fmt::Display for $name {
+                fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+                    let decimals = f.precision().unwrap_or($decimals);
+                    write!(f, "{:.decimals$}", self.0)?;
+                    if $unit.is_empty() { Ok(()) } else { write!(f, " {}", $unit) }
+                }
+            }
+
+            #[cfg(feature = "serde")]
+            impl serde::Serialize for $name {
+                fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+                    to.serialize_f64(self.0)
+                }
+            }
+
+            #[cfg(feature = "serde")]
+            impl<'de> serde::Deserialize<'de> for $name {
+                fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+                    let value = <f64 as serde::Deserialize>::deserialize(from)?;
+                    Self::$from(value).map_err(serde::de::Error::custom)
+                }
+            }
+        )+
+    };
+}
+
+quantities! {
+    /// Ground coffee as weighed, its moisture included.
+    1 Dose = "dose", from_grams/grams "g" as "dose_g",
+        0.1..=10000.0, 1 decimals, source "range chosen here: a tasting spoon to a catering brewer";
+    /// Water poured onto the coffee.
+    2 BrewWater = "brew water", from_grams/grams "g" as "water_g",
+        0.1..=200000.0, 1 decimals, source "range chosen here: a tasting spoon to a catering brewer";
+    /// Brewed coffee that reaches the cup or server.
+    3 Beverage = "beverage", from_grams/grams "g" as "beverage_g",
+        0.1..=200000.0, 1 decimals, source "range chosen here: a tasting spoon to a catering brewer";
+    /// Water or milk added to the beverage after the brew.
+    4 Addition = "addition", from_grams/grams "g" as "added_g",
+        0.0..=200000.0, 1 decimals, source "range chosen here: as for the beverage";
+    /// Ice added to the beverage, or what is left of it.
+    5 Ice = "ice", from_grams/grams "g" as "ice_g",
+        0.0..=200000.0, 1 decimals, source "range chosen here: as for the beverage";
+    /// Any watery liquid that takes part in a heat balance.
+    6 Liquid = "liquid", from_grams/grams "g" as "liquid_g",
+        0.1..=400000.0, 1 decimals, source "range chosen here: beverage and addition together";
+    /// Liquid left behind by the grounds, the paper and the chamber together, its dissolved coffee included.
+    7 Retained = "retained liquid", from_grams/grams "g" as "retained_g",
+        0.0..=250000.0, 1 decimals, source "range chosen here: more than any brew water with moisture";
+    /// Water lost as vapour during the brew.
+    8 Vapour = "vapour lost", from_grams/grams "g" as "vapour_g",
+        0.0..=20000.0, 1 decimals, source "range chosen here: a tenth of the largest brew water";
+    /// Liquid that the chamber and its filter keep whatever the dose.
+    9 HoldUp = "chamber hold-up", from_grams/grams "g" as "hold_up_g",
+        0.0..=5000.0, 1 decimals, source "range chosen here";
+    /// Liquid that drips away before the press or the drain and never reaches the cup.
+    10 Drips = "drips lost", from_grams/grams "g" as "drips_g",
+        0.0..=5000.0, 1 decimals, source "range chosen here";
+    /// Dry filter paper.
+    11 PaperMass = "filter paper", from_grams/grams "g" as "paper_g",
+        0.0..=500.0, 1 decimals, source "range chosen here";
+    /// Water that a gram of dry filter paper takes up.
+    12 PaperUptake = "paper uptake", from_grams_per_gram/grams_per_gram "g/g" as "paper_uptake_g_per_g",
+        0.0..=20.0, 1 decimals, source "range chosen here; no published value found, weigh a wet paper";
+    /// Brew water missing from the beverage per gram of dose, apart from losses named separately: what a scale sees.
+    13 ApparentRetention = "apparent retention", from_grams_per_gram/grams_per_gram "g/g" as "apparent_retention_g_per_g",
+        0.0..=10.0, 2 decimals, source "range chosen here; published values 1.5 to 2.5";
+    /// Liquid that the grounds hold per gram of dose, its dissolved coffee included.
+    14 TrueRetention = "true retention", from_grams_per_gram/grams_per_gram "g/g" as "true_retention_g_per_g",
+        0.0..=15.0, 2 decimals, source "range chosen here";
+    /// Volume of a liquid, or of a chamber.
+    15 Volume = "volume", from_millilitres/millilitres "mL" as "volume_ml",
+        0.1..=250000.0, 1 decimals, source "range chosen here";
+    /// Volume that a gram of wetted grounds takes up under water.
+    16 Displacement = "grounds displacement", from_millilitres_per_gram/millilitres_per_gram "mL/g" as "displacement_ml_per_g",
+        0.0..=5.0, 2 decimals, source "range chosen here; no published value found, read the level before and after";
+    /// Brew water per gram of dose.
+    17 WaterRatio = "water ratio", from_grams_per_gram/grams_per_gram "g/g" as "water_ratio_g_per_g",
+        0.2..=200.0, 2 decimals, source "range chosen here";
+    /// Beverage per gram of dose.
+    18 BeverageRatio = "beverage ratio", from_grams_per_gram/grams_per_gram "g/g" as "beverage_ratio_g_per_g",
+        0.2..=200.0, 2 decimals, source "range chosen here";
+    /// Dose per litre of brew water at the water's temperature.
+    19 DosePerLitre = "dose per litre", from_grams_per_litre/grams_per_litre "g/L" as "dose_g_per_l",
+        4.0..=5100.0, 1 decimals, source "range of the water ratio";
+    /// Dissolved solids in the beverage, per mass of beverage, the brew water's own solids included.
+    20 Strength = "strength", from_percent/percent "%" as "strength_pct",
+        0.0..=50.0, 2 decimals, source "range chosen here: far above any brew";
+    /// Coffee dissolved, per mass of dose as weighed.
+    21 Yield = "yield", from_percent/percent "%" as "yield_pct",
+        0.0..=100.0, 2 decimals, source "mass conservation; above 28 to 32 % no coffee is known to go";
+    /// Water in the dose as weighed.
+    22 Moisture = "moisture", from_percent/percent "%" as "moisture_pct",
+        0.0..=15.0, 1 decimals, source "range chosen here; roasted coffee 1 to 5 % (trade pages)";
+    /// Dissolved solids of the water itself.
+    23 WaterSolids = "water solids", from_milligrams_per_litre/milligrams_per_litre "mg/L" as "water_solids_mg_per_l",
+        0.0..=5000.0, 0 decimals, source "range chosen here: above drinking water";
+    /// Strength of the liquid left in the grounds, as a share of the beverage's: 0 % flowed through, 100 % steeped.
+    24 HeldStrength = "held strength", from_percent/percent "%" as "held_strength_pct",
+        0.0..=100.0, 0 decimals, source "the two published forms of the mass balance";
+    /// A share of a whole.
+    25 Share = "share", from_percent/percent "%" as "share_pct",
+        0.0..=100.0, 1 decimals, source "definition";
+    /// A span of time.
+    26 Time = "time", from_seconds/seconds "s" as "time_s",
+        0.0..=172800.0, 0 decimals, source "range chosen here: two days, for cold brews";
+    /// Time constant of an exponential.
+    27 TimeConstant = "time constant", from_seconds/seconds "s" as "time_constant_s",
+        0.1..=1000000.0, 1 decimals, source "range chosen here";
+    /// Temperature of liquid water, brew or milk.
+    28 Temperature = "temperature", from_celsius/celsius "°C" as "water_c",
+        0.0..=105.0, 1 decimals, source "liquid water at the accepted pressures; inside IAPWS SR6-08";
+    /// Temperature of the air.
+    29 RoomTemperature = "room temperature", from_celsius/celsius "°C" as "room_c",
+        -20.0..=50.0, 1 decimals, source "range chosen here: a winter cart to a hot kitchen";
+    /// Temperature of a vessel, of dry grounds or of paper.
+    30 VesselTemperature = "vessel temperature", from_celsius/celsius "°C" as "vessel_c",
+        -40.0..=105.0, 1 decimals, source "range chosen here: freezer to boiling water";
+    /// Temperature of ice.
+    31 IceTemperature = "ice temperature", from_celsius/celsius "°C" as "ice_c",
+        -40.0..=0.0, 1 decimals, source "range chosen here: below a freezer to melting";
+    /// A drop in temperature.
+    32 TemperatureDrop = "temperature drop", from_kelvin/kelvin "K" as "drop_k",
+        0.0..=105.0, 1 decimals, source "range of the temperature";
+    /// Pressure of the air where the brew is made (station pressure, not reduced to sea level).
+    33 Pressure = "air pressure", from_kilopascals/kilopascals "kPa" as "pressure_kpa",
+        50.0..=110.0, 1 decimals, source "range chosen here: 5500 m to below sea level";
+    /// Vapour pressure of water.
+    34 VapourPressure = "vapour pressure", from_kilopascals/kilopascals "kPa" as "vapour_pressure_kpa",
+        0.6..=125.0, 3 decimals, source "IAPWS-IF97 over the range of the temperature";
+    /// Height above sea level.
+    35 Altitude = "altitude", from_metres/metres "m" as "altitude_m",
+        -450.0..=5600.0, 0 decimals, source "range chosen here: inhabited places";
+    /// Density of liquid water.
+    36 Density = "density", from_kilograms_per_cubic_metre/kilograms_per_cubic_metre "kg/m³" as "density_kg_per_m3",
+        950.0..=1001.0, 2 decimals, source "IAPWS SR6-08 over the range of the temperature";
+    /// Heat needed to warm a gram by a kelvin.
+    37 SpecificHeat = "specific heat", from_joules_per_gram_kelvin/joules_per_gram_kelvin "J/(g K)" as "specific_heat_j_per_g_k",
+        0.05..=10.0, 3 decimals, source "range chosen here: metals to water";
+    /// Heat content of liquid water above that at 0 °C.
+    38 Enthalpy = "heat content", from_joules_per_gram/joules_per_gram "J/g" as "enthalpy_j_per_g",
+        0.0..=441.0, 2 decimals, source "IAPWS SR6-08 over the range of the temperature";
+    /// Heat taken up when a gram of water turns to vapour.
+    39 LatentHeat = "latent heat", from_joules_per_gram/joules_per_gram "J/g" as "latent_heat_j_per_g",
+        2200.0..=2510.0, 1 decimals, source "IAPWS-95 over the range of the temperature";
+    /// Heat needed to warm a whole vessel, or the part of it that warms, by a kelvin.
+    40 HeatCapacity = "heat capacity", from_joules_per_kelvin/joules_per_kelvin "J/K" as "heat_capacity_j_per_k",
+        0.0..=1000000.0, 0 decimals, source "range chosen here";
+    /// Mass of a vessel, or of the part of it that warms.
+    41 VesselMass = "vessel", from_grams/grams "g" as "vessel_g",
+        0.0..=100000.0, 0 decimals, source "range chosen here";
+    /// Rate constant of the cooling law.
+    42 CoolingRate = "cooling rate", from_per_minute/per_minute "1/min" as "cooling_per_min",
+        0.000001..=1.0, 5 decimals, source "range chosen here; measured mugs 0.0009 to 0.0105";
+    /// Relative humidity of the air.
+    43 Humidity = "humidity", from_percent/percent "%" as "humidity_pct",
+        0.0..=100.0, 0 decimals, source "definition";
+    /// Inner diameter of a cup at the liquid's surface.
+    44 Diameter = "surface diameter", from_millimetres/millimetres "mm" as "diameter_mm",
+        10.0..=1000.0, 0 decimals, source "range chosen here";
+    /// Sugar-scale reading of a refractometer.
+    45 Brix = "Brix", from_degrees/degrees "°Bx" as "brix",
+        -2.0..=30.0, 2 decimals, source "range of the sucrose fit, and a zero error";
+    /// Refractive index relative to air at the sodium line.
+    46 RefractiveIndex = "refractive index", from_ratio/ratio "" as "refractive_index",
+        1.330..=1.382, 5 decimals, source "range of the sucrose fit";
+    /// Strength per degree Brix of a coffee.
+    47 RefractiveFactor = "refractive factor", from_percent_per_degree/percent_per_degree "%/°Bx" as "refractive_factor_pct_per_brix",
+        0.3..=2.0, 3 decimals, source "range chosen here; reported 0.85 to 1.5";
+    /// Temperature of a sample on the prism.
+    48 SampleTemperature = "sample temperature", from_celsius/celsius "°C" as "sample_c",
+        10.0..=40.0, 1 decimals, source "range of the correction's fit";
+    /// Standard deviation of repeated strength readings of one sample by one person on one instrument.
+    49 Repeatability = "repeatability", from_percent/percent "% strength" as "repeatability_pct",
+        0.0005..=2.0, 3 decimals, source "range chosen here";
+    /// Solids of milk, per mass of milk or of drink.
+    50 MilkSolids = "milk solids", from_percent/percent "%" as "milk_solids_pct",
+        0.0..=80.0, 1 decimals, source "range chosen here: skim to condensed";
+    /// Caffeine in ground coffee as weighed.
+    51 CaffeineContent = "caffeine content", from_milligrams_per_gram/milligrams_per_gram "mg/g" as "caffeine_mg_per_g",
+        0.0..=45.0, 1 decimals, source "range chosen here; green beans 8 to 40 mg/g dry";
+    /// Caffeine in a drink.
+    52 Caffeine = "caffeine", from_milligrams/milligrams "mg" as "caffeine_mg",
+        0.0..=450000.0, 0 decimals, source "range of dose and content";
+    /// Water in spent grounds, per mass of wet grounds.
+    53 SpentMoisture = "spent-grounds moisture", from_percent/percent "%" as "spent_moisture_pct",
+        0.0..=95.0, 1 decimals, source "range chosen here; published 50 to 85 % (10.1007/s12649-017-0061-4)";
+    /// People to be served, or cups.
+    54 Servings = "servings", from_count/count "" as "servings",
+        1.0..=1000.0, 0 decimals, source "range chosen here";
+    /// Brews made one after the other in one chamber.
+    55 Batches = "batches", from_count/count "" as "batches",
+        1.0..=1000.0, 0 decimals, source "range chosen here";
+    /// Repeated readings of one sample.
+    56 ReadingCount = "readings", from_count/count "" as "readings",
+        1.0..=10.0, 0 decimals, source "critical-range factors are given for 2 to 10";
+}
+
+macro_rules! percentages {
+    ($($name:ident),+) => {$(
+        impl $name {
+            /// The value as a fraction of one.
+            pub const fn fraction(self) -> f64 {
+                self.0 / 100.0
+            }
+        }
+    )+};
+}
+percentages!(
+    Strength,
+    Yield,
+    Moisture,
+    HeldStrength,
+    Share,
+    Humidity,
+    MilkSolids,
+    SpentMoisture
+);
+
+macro_rules! liquids {
+    ($($name:ident),+) => {$(
+        impl From<$name> for Liquid {
+            fn from(mass: $name) -> Self {
+                Self(mass.0)
+            }
+        }
+    )+};
+}
+// Their ranges lie inside that of a liquid.
+liquids!(BrewWater, Beverage);
+
+/// Mass of a litre of water at 20 °C and 0.1 MPa, kg (IAPWS SR6-08): turns mg/L into mg/kg.
+const KILOGRAMS_PER_LITRE: f64 = 0.998_206_5;
+
+impl WaterSolids {
+    /// Water without any: distilled.
+    pub const NONE: Self = Self(0.0);
+
+    /// The value as a fraction of the water's mass, for a litre measured at 20 °C.
+    pub const fn fraction(self) -> f64 {
+        self.0 * 1e-6 / KILOGRAMS_PER_LITRE
+    }
+}
+
+impl HeldStrength {
+    /// The liquid left in the grounds is plain water: it flowed through after the coffee had left.
+    pub const FLOWED_THROUGH: Self = Self(0.0);
+    /// The liquid left in the grounds is as strong as the beverage: steeped and well mixed.
+    pub const STEEPED: Self = Self(100.0);
+}
+
+impl HoldUp {
+    /// A chamber that keeps nothing.
+    pub const NONE: Self = Self(0.0);
+}
+
+impl Drips {
+    /// Nothing drips away.
+    pub const NONE: Self = Self(0.0);
+}
+
+impl Vapour {
+    /// Nothing boils off.
+    pub const NONE: Self = Self(0.0);
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::{collections::HashSet, string::ToString};
+
+    #[test]
+    fn rows_are_whole_and_distinct() {
+        let names: HashSet<_> = Quantity::ALL.iter().map(|q| q.name()).collect();
+        let codes: HashSet<_> = Quantity::ALL.iter().map(|q| *q as u16).collect();
+        assert_eq!(names.len(), Quantity::ALL.len());
+        assert_eq!(codes.len(), Quantity::ALL.len());
+        for q in Quantity::ALL {
+            assert!(q.lowest() < q.highest(), "{q:?}");
+            assert!(
+                q.meaning().ends_with('.') && !q.meaning().contains("  "),
+                "{q:?}"
+            );
+            assert!(!q.source().is_empty(), "{q:?}");
+        }
+    }
+
+    #[test]
+    fn the_edges_are_accepted_and_one_step_beyond_is_not() {
+        assert!(Dose::from_grams(0.1).is_ok());
+        assert!(Dose::from_grams(0.1_f64.next_down()).is_err());
+        assert!(Dose::from_grams(10_000.0).is_ok());
+        assert!(Dose::from_grams(10_000.0_f64.next_up()).is_err());
+        assert!(Dose::from_grams(f64::NAN).is_err());
+        assert!(Dose::from_grams(f64::INFINITY).is_err());
+    }
+
+    #[test]
+    fn negative_zero_is_zero() {
+        let ice = Ice::from_grams(-0.0).unwrap();
+        assert_eq!(ice.grams().to_bits(), 0.0_f64.to_bits());
+    }
+
+    #[test]
+    fn shown_with_unit_and_decimals() {
+        assert_eq!(Strength::from_percent(1.444).unwrap().to_string(), "1.44 %");
+        assert_eq!(
+            std::format!("{:.0}", Dose::from_grams(15.2).unwrap()),
+            "15 g"
+        );
+    }
+
+    #[test]
+    fn water_solids_use_the_density_of_water_at_20_c() {
+        let density = crate::water::density(Temperature::known(20.0)).kilograms_per_cubic_metre();
+        assert!((density / 1000.0 - KILOGRAMS_PER_LITRE).abs() < 5e-8);
+    }
+}

@@ -1,0 +1,224 @@
+//! Dose, water, beverage and the ratios between them; volume and mass; servings and batches.
+//!
+//! Two ratios are in use and are often confused: filter brewers count brew water per dose
+//! ([`WaterRatio`]), espresso brewers count beverage per dose ([`BeverageRatio`]). They are two
+//! types here. A third habit, grams per litre, is a [`DosePerLitre`] and depends on the temperature
+//! at which the litre is measured.
+
+use crate::error::{Error, Limit};
+use crate::math::{ceil, floor};
+use crate::quantity::{
+    Batches, Beverage, BeverageRatio, BrewWater, Displacement, Dose, DosePerLitre, Quantity,
+    Servings, Temperature, Volume, WaterRatio, computed,
+};
+use crate::record::record;
+use crate::water;
+
+/// Brew water per dose, R = W/D. A "1:16" brew has R = 16.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`WaterRatio`].
+///
+/// ```
+/// # use cupwright::{quantity::*, ratio};
+/// let ratio = ratio::water_ratio(Dose::from_grams(15.0)?, BrewWater::from_grams(240.0)?)?;
+/// assert_eq!(ratio.grams_per_gram(), 16.0);
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn water_ratio(dose: Dose, water: BrewWater) -> Result<WaterRatio, Error> {
+    computed(water.grams() / dose.grams())
+}
+
+/// Brew water for a dose at a ratio, W = R D.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`BrewWater`].
+pub fn water_for_ratio(dose: Dose, ratio: WaterRatio) -> Result<BrewWater, Error> {
+    computed(ratio.grams_per_gram() * dose.grams())
+}
+
+/// Dose for an amount of brew water at a ratio, D = W/R.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`Dose`].
+pub fn dose_for_water(water: BrewWater, ratio: WaterRatio) -> Result<Dose, Error> {
+    computed(water.grams() / ratio.grams_per_gram())
+}
+
+/// Beverage per dose, B/D. An "18 in, 36 out" shot has 2.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`BeverageRatio`].
+pub fn beverage_ratio(dose: Dose, beverage: Beverage) -> Result<BeverageRatio, Error> {
+    computed(beverage.grams() / dose.grams())
+}
+
+/// Beverage from a dose at a ratio.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`Beverage`].
+pub fn beverage_for_ratio(dose: Dose, ratio: BeverageRatio) -> Result<Beverage, Error> {
+    computed(ratio.grams_per_gram() * dose.grams())
+}
+
+/// Dose for a beverage at a ratio.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`Dose`].
+pub fn dose_for_beverage(beverage: Beverage, ratio: BeverageRatio) -> Result<Dose, Error> {
+    computed(beverage.grams() / ratio.grams_per_gram())
+}
+
+/// Dose per litre of brew water measured at the temperature given, ρ/R.
+///
+/// The published "55 g/L" does not say at which temperature its litre is measured; between 20 and
+/// 95 °C that is 3.6 %.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`DosePerLitre`].
+pub fn dose_per_litre(ratio: WaterRatio, measured_at: Temperature) -> Result<DosePerLitre, Error> {
+    computed(water::density(measured_at).kilograms_per_cubic_metre() / ratio.grams_per_gram())
+}
+
+/// The ratio that a dose per litre of brew water stands for: the inverse of [`dose_per_litre`].
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`WaterRatio`].
+pub fn ratio_of_dose_per_litre(
+    dose: DosePerLitre,
+    measured_at: Temperature,
+) -> Result<WaterRatio, Error> {
+    computed(water::density(measured_at).kilograms_per_cubic_metre() / dose.grams_per_litre())
+}
+
+/// Mass of a volume of water at its temperature, W = ρ V.
+///
+/// A jug marked in millilitres misleads by the density: 200 mL of water at 95 °C weighs 192.4 g.
+/// The jug's own expansion is left out (glass: below 0.1 %).
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`BrewWater`].
+///
+/// ```
+/// # use cupwright::{quantity::*, ratio};
+/// let hot = ratio::water_mass(Volume::from_millilitres(200.0)?, Temperature::from_celsius(95.0)?)?;
+/// assert_eq!(hot.to_string(), "192.4 g");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn water_mass(volume: Volume, water: Temperature) -> Result<BrewWater, Error> {
+    computed(volume.millilitres() * water::density(water).kilograms_per_cubic_metre() / 1000.0)
+}
+
+/// Volume of a mass of water at its temperature: the inverse of [`water_mass`].
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`Volume`].
+pub fn water_volume(mass: BrewWater, water: Temperature) -> Result<Volume, Error> {
+    computed(mass.grams() * 1000.0 / water::density(water).kilograms_per_cubic_metre())
+}
+
+/// Dose and water for several servings of one recipe. Time and ratio stay as they are.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`Dose`] or [`BrewWater`].
+pub fn for_servings(
+    dose: Dose,
+    water: BrewWater,
+    servings: Servings,
+) -> Result<(Dose, BrewWater), Error> {
+    Ok((
+        computed(dose.grams() * servings.count())?,
+        computed(water.grams() * servings.count())?,
+    ))
+}
+
+/// How many whole cups of one size a beverage fills.
+///
+/// # Errors
+/// [`Error::Infeasible`] when it does not fill one; the nearest cup is the beverage itself.
+pub fn whole_cups(beverage: Beverage, cup: Beverage) -> Result<Servings, Error> {
+    if beverage < cup {
+        return Err(Error::Infeasible {
+            wish: Quantity::Beverage,
+            value: cup.grams(),
+            nearest: beverage.grams(),
+            limit: Limit::BrewOnHand,
+        });
+    }
+    computed(floor(beverage.grams() / cup.grams()))
+}
+
+record! {
+    /// What a brewer's chamber holds.
+    pub struct Chamber {
+        /// Volume up to the highest safe level.
+        volume: Volume = "volume_ml",
+        /// Volume that a gram of wetted grounds takes away from the water.
+        displacement: Displacement = "displacement_ml_per_g",
+    }
+}
+
+record! {
+    /// A brew divided into equal batches.
+    pub struct BatchSplit {
+        /// How many batches.
+        batches: Batches = "batches",
+        /// Dose of each.
+        dose: Dose = "dose_g",
+        /// Brew water of each.
+        water: BrewWater = "water_g",
+        /// How full the chamber gets: water and grounds.
+        fill: Volume = "fill_ml",
+    }
+}
+
+/// The fewest equal batches that a chamber can brew, n = ⌈(W/ρ + v D)/V⌉.
+///
+/// Grounds displace v mL of water per gram. Range: all water is in the chamber at once.
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] when a batch would be too small or the batches too many.
+pub fn batches(
+    dose: Dose,
+    water: BrewWater,
+    water_temperature: Temperature,
+    chamber: &Chamber,
+) -> Result<BatchSplit, Error> {
+    let total = fill(
+        dose.grams(),
+        water.grams(),
+        water_temperature,
+        chamber.displacement,
+    );
+    let count: Batches = computed(ceil(total / chamber.volume.millilitres()))?;
+    Ok(BatchSplit {
+        batches: count,
+        dose: computed(dose.grams() / count.count())?,
+        water: computed(water.grams() / count.count())?,
+        fill: computed(total / count.count())?,
+    })
+}
+
+/// Volume of water and grounds together, mL.
+fn fill(dose_g: f64, water_g: f64, water: Temperature, displacement: Displacement) -> f64 {
+    water_g * 1000.0 / water::density(water).kilograms_per_cubic_metre()
+        + dose_g * displacement.millilitres_per_gram()
+}
+
+/// The largest dose that a chamber can brew in one batch at a ratio, D = V/(R/ρ + v).
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`Dose`].
+pub fn largest_dose(
+    ratio: WaterRatio,
+    water_temperature: Temperature,
+    chamber: &Chamber,
+) -> Result<Dose, Error> {
+    let per_gram = fill(
+        1.0,
+        ratio.grams_per_gram(),
+        water_temperature,
+        chamber.displacement,
+    );
+    computed(chamber.volume.millilitres() / per_gram)
+}

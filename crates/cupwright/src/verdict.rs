@@ -1,0 +1,230 @@
+//! Where a cup stands: inside a window or not, and how far from each edge.
+//!
+//! A window is data: two edges for the strength, two for the yield if there are any, and where they
+//! come from. The published ones are here; any other is made by the caller. A window is somebody's
+//! taste put in numbers (the classic one "conflates hedonic or quality descriptors": Batali,
+//! Ristenpart & Guinard 2020, doi 10.1038/s41598-020-73341-4), so it has no default.
+
+use crate::error::Error;
+use crate::quantity::{Measure, Strength, Yield};
+use crate::record::record;
+
+/// A lowest and a highest value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(
+        try_from = "Edges<M>",
+        into = "Edges<M>",
+        bound(
+            serialize = "M: Measure + serde::Serialize",
+            deserialize = "M: Measure + serde::Deserialize<'de>"
+        )
+    )
+)]
+pub struct Band<M: Measure> {
+    lowest: M,
+    highest: M,
+}
+
+/// A band as it is written down, not yet checked.
+#[cfg(feature = "serde")]
+#[derive(serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Edges<M> {
+    lowest_pct: M,
+    highest_pct: M,
+}
+
+#[cfg(feature = "serde")]
+impl<M: Measure> TryFrom<Edges<M>> for Band<M> {
+    type Error = Error;
+
+    fn try_from(edges: Edges<M>) -> Result<Self, Error> {
+        Band::new(edges.lowest_pct, edges.highest_pct)
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<M: Measure> From<Band<M>> for Edges<M> {
+    fn from(band: Band<M>) -> Self {
+        Edges {
+            lowest_pct: band.lowest,
+            highest_pct: band.highest,
+        }
+    }
+}
+
+impl<M: Measure> Band<M> {
+    /// A band between two edges.
+    ///
+    /// # Errors
+    /// [`Error::Impossible`] where the lowest is not below the highest.
+    pub fn new(lowest: M, highest: M) -> Result<Self, Error> {
+        if lowest >= highest {
+            return Err(Error::Impossible {
+                quantity: M::QUANTITY,
+                value: lowest.value(),
+                lowest: M::QUANTITY.lowest(),
+                highest: highest.value(),
+                beside: M::QUANTITY,
+            });
+        }
+        Ok(Self { lowest, highest })
+    }
+
+    /// The lowest value that is inside.
+    pub const fn lowest(&self) -> M {
+        self.lowest
+    }
+
+    /// The highest value that is inside.
+    pub const fn highest(&self) -> M {
+        self.highest
+    }
+
+    /// The middle, in the quantity's unit.
+    pub fn centre(&self) -> f64 {
+        self.lowest.value() + (self.highest.value() - self.lowest.value()) / 2.0
+    }
+
+    /// Where a value stands.
+    pub fn place(&self, value: M) -> Place {
+        let v = value.value();
+        Place {
+            side: if value < self.lowest {
+                Side::Below
+            } else if value > self.highest {
+                Side::Above
+            } else {
+                Side::Inside
+            },
+            above_lowest: v - self.lowest.value(),
+            below_highest: self.highest.value() - v,
+            above_centre: v - self.centre(),
+        }
+    }
+}
+
+/// On which side of a band a value lies. The edges are inside.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Side {
+    /// Below the lowest edge.
+    Below = 1,
+    /// Inside, edges included.
+    Inside = 2,
+    /// Above the highest edge.
+    Above = 3,
+}
+
+/// Where a value stands in its band; distances in the value's unit, negative outside.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Place {
+    /// Below, inside or above.
+    pub side: Side,
+    /// Distance above the lowest edge.
+    pub above_lowest: f64,
+    /// Distance below the highest edge.
+    pub below_highest: f64,
+    /// Distance above the centre.
+    pub above_centre: f64,
+}
+
+record! {
+    /// A wanted range of strength, and of yield where there is one.
+    pub struct Window {
+        /// Wanted strength.
+        strength: Band<Strength> = "strength",
+        /// Wanted yield.
+        extracted: Option<Band<Yield>> = "yield",
+    }
+}
+
+/// A window with who published it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PublishedWindow {
+    /// The window.
+    pub window: Window,
+    /// Who published it.
+    pub source: &'static str,
+}
+
+const fn published(
+    strength: (f64, f64),
+    extracted: (f64, f64),
+    source: &'static str,
+) -> PublishedWindow {
+    let strength = Band {
+        lowest: Strength::known(strength.0),
+        highest: Strength::known(strength.1),
+    };
+    let extracted = Band {
+        lowest: Yield::known(extracted.0),
+        highest: Yield::known(extracted.1),
+    };
+    PublishedWindow {
+        window: Window {
+            strength,
+            extracted: Some(extracted),
+        },
+        source,
+    }
+}
+
+/// Filter coffee, 11.5 to 13.5 g of solids per litre of brew and 18 to 22 % yield.
+///
+/// The standard's grams per litre are taken as tenths of a percent by mass, which at 20 °C is within
+/// 1 %. A yield by the flow-through form belongs to it.
+pub const GOLDEN_CUP_2015: PublishedWindow = published(
+    (1.15, 1.35),
+    (18.0, 22.0),
+    "SCAA Standard \"Golden Cup\", revision of 23 December 2015",
+);
+
+/// Filter coffee from a certified home brewer, 1.15 to 1.45 % strength and 18 to 22 % yield.
+pub const HOME_BREWER_2018: PublishedWindow = published(
+    (1.15, 1.45),
+    (18.0, 22.0),
+    "SCA certified home brewer program, news of 22 April 2018",
+);
+
+/// Where a cup stands in a window.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Standing {
+    /// Its strength in the window.
+    pub strength: Place,
+    /// Its yield, where the window has one.
+    pub extracted: Option<Place>,
+}
+
+impl Standing {
+    /// Whether strength, and yield where the window has one, are both inside.
+    pub fn is_inside(&self) -> bool {
+        self.strength.side == Side::Inside
+            && self
+                .extracted
+                .is_none_or(|place| place.side == Side::Inside)
+    }
+}
+
+/// Where a cup stands in a window, without regard to how sure its numbers are.
+///
+/// ```
+/// # use cupwright::{quantity::*, verdict::{self, Side}};
+/// let cup = verdict::stand(
+///     &verdict::HOME_BREWER_2018.window,
+///     Strength::from_percent(1.47)?,
+///     Yield::from_percent(19.5)?,
+/// );
+/// assert_eq!(cup.strength.side, Side::Above);
+/// assert!((cup.strength.below_highest - -0.02).abs() < 1e-12);
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn stand(window: &Window, strength: Strength, extracted: Yield) -> Standing {
+    Standing {
+        strength: window.strength.place(strength),
+        extracted: window.extracted.map(|band| band.place(extracted)),
+    }
+}
