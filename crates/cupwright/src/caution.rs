@@ -14,6 +14,11 @@ use crate::quantity::{
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 #[non_exhaustive]
 #[repr(u8)]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(rename_all = "snake_case")
+)]
 pub enum Caution {
     /// Liquid at or above [`SCALDING`].
     Scald = 1,
@@ -106,6 +111,39 @@ impl Cautions {
         } else {
             self
         }
+    }
+}
+
+#[cfg(feature = "serde")]
+impl serde::Serialize for Cautions {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_seq(self.iter())
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<'de> serde::Deserialize<'de> for Cautions {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        struct List;
+        impl<'de> serde::de::Visitor<'de> for List {
+            type Value = Cautions;
+
+            fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+                f.write_str("a list of cautions")
+            }
+
+            fn visit_seq<A: serde::de::SeqAccess<'de>>(
+                self,
+                mut list: A,
+            ) -> Result<Cautions, A::Error> {
+                let mut cautions = Cautions::default();
+                while let Some(caution) = list.next_element::<Caution>()? {
+                    cautions = cautions.with(caution, true);
+                }
+                Ok(cautions)
+            }
+        }
+        from.deserialize_seq(List)
     }
 }
 

@@ -276,7 +276,7 @@ record! {
 ///     Ice::from_grams(100.0)?,
 ///     IceTemperature::from_celsius(-18.0)?,
 /// )?;
-/// assert_eq!(glass.temperature.to_string(), "12.5 °C");
+/// assert_eq!(glass.temperature.to_string(), "12.6 °C");
 /// assert_eq!(glass.strength.to_string(), "1.44 %");
 /// # Ok::<(), cupwright::Error>(())
 /// ```

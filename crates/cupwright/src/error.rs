@@ -84,7 +84,7 @@ pub enum Limit {
     AddingWaterWeakens = 1,
     /// The water added is itself as strong as the wish, in minerals.
     MineralsOfTheWater = 2,
-    /// Water boils here below the wish.
+    /// Even boiling water does not arrive so hot.
     BoilingPoint = 3,
     /// The chamber cannot hold it.
     Chamber = 4,
@@ -122,7 +122,7 @@ impl Limit {
         match self {
             Limit::AddingWaterWeakens => "adding water only weakens",
             Limit::MineralsOfTheWater => "the water's own minerals are as strong",
-            Limit::BoilingPoint => "water boils here below that",
+            Limit::BoilingPoint => "even boiling water does not arrive so hot",
             Limit::Chamber => "the chamber does not hold it",
             Limit::CoffeeGivesNoMore => "the coffee gives no more at the yield expected",
             Limit::BrewOnHand => "there is not enough brew",
@@ -179,7 +179,7 @@ mod tests {
         };
         assert_eq!(
             error.to_string(),
-            "temperature: 95 °C cannot be reached, water boils here below that; the nearest is 92.3 °C"
+            "temperature: 95 °C cannot be reached, even boiling water does not arrive so hot; the nearest is 92.3 °C"
         );
     }
 

@@ -121,7 +121,7 @@ impl Balance {
 ///     held_strength: HeldStrength::STEEPED,
 /// };
 /// let extracted = extraction::extraction_yield(&brew, Strength::from_percent(1.44)?)?;
-/// assert_eq!(extracted.to_string(), "19.20 %");
+/// assert_eq!(extracted.to_string(), "19.21 %");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn extraction_yield(brew: &Brew, strength: Strength) -> Result<Yield, Error> {

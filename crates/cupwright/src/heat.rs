@@ -434,7 +434,7 @@ impl Law {
 /// let (hot, later) = (Temperature::from_celsius(82.3)?, Temperature::from_celsius(65.0)?);
 /// let rate = heat::cooling_rate(hot, later, Time::from_seconds(600.0)?, &room)?;
 /// let wait = heat::time_to_cool(hot, Temperature::from_celsius(60.0)?, rate, &room)?;
-/// assert_eq!(wait.to_string(), "859 s");
+/// assert_eq!(wait.to_string(), "864 s");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn time_to_cool(

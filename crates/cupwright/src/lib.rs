@@ -34,7 +34,7 @@
 //! assert_eq!(read.agreement, reading::Agreement::Mean);
 //!
 //! let extracted = extraction::steeped_yield(read.value, water, dose)?;
-//! assert_eq!(extracted.to_string(), "20.65 %");
+//! assert_eq!(extracted.to_string(), "20.66 %");
 //!
 //! let window = verdict::HOME_BREWER_2018.window;
 //! let cup = verdict::stand(&window, read.value, extracted);

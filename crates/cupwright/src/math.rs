@@ -50,27 +50,16 @@ pub(crate) fn square(x: f64) -> f64 {
     x * x
 }
 
-/// The real root of a x² + b x + c = 0 nearest to `near`, or none.
+/// The real roots of a x² + b x + c = 0, none, one (a = 0) or two, in no order.
 ///
-/// The larger root in magnitude is formed without cancellation, the other one from the product of
+/// The root larger in magnitude is formed without cancellation, the other one from the product of
 /// the roots.
-pub(crate) fn quadratic_root(a: f64, b: f64, c: f64, near: f64) -> Option<f64> {
+pub(crate) fn quadratic_roots(a: f64, b: f64, c: f64) -> impl Iterator<Item = f64> {
     let discriminant = b * b - 4.0 * a * c;
-    if !(discriminant >= 0.0) {
-        return None;
-    }
-    let q = -0.5
-        * (b + if b < 0.0 {
-            -sqrt(discriminant)
-        } else {
-            sqrt(discriminant)
-        });
-    let roots = [q / a, c / q];
-    let distance = |root: &f64| (root - near).abs();
-    roots
-        .into_iter()
-        .filter(|root| root.is_finite())
-        .min_by(|x, y| distance(x).total_cmp(&distance(y)))
+    // Without real roots this is NaN, and so are both candidates.
+    let root = sqrt(discriminant);
+    let q = -0.5 * (b + if b < 0.0 { -root } else { root });
+    [q / a, c / q].into_iter().filter(|x| x.is_finite())
 }
 
 /// Nodes and weights of five-point Gauss–Legendre quadrature on -1..1
@@ -114,12 +103,11 @@ mod tests {
     }
 
     #[test]
-    fn quadratic_root_takes_the_near_one() {
-        // (x - 2)(x - 30)
-        assert_eq!(quadratic_root(1.0, -32.0, 60.0, 25.0), Some(30.0));
-        assert_eq!(quadratic_root(1.0, -32.0, 60.0, 1.0), Some(2.0));
-        assert_eq!(quadratic_root(1.0, 0.0, 1.0, 0.0), None);
-        // Linear.
-        assert_eq!(quadratic_root(0.0, 2.0, -8.0, 0.0), Some(4.0));
+    fn quadratics() {
+        // (x - 2)(x - 30), x² + 1, 2x - 8.
+        assert!(quadratic_roots(1.0, -32.0, 60.0).eq([30.0, 2.0]));
+        assert_eq!(quadratic_roots(1.0, 0.0, 1.0).count(), 0);
+        assert!(quadratic_roots(0.0, 2.0, -8.0).eq([4.0]));
+        assert!(quadratic_roots(0.0, -2.0, 8.0).eq([4.0]));
     }
 }

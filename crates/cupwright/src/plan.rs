@@ -16,8 +16,8 @@
 //! ```
 //!
 //! so dose and water come in closed form, and so does the largest beverage B that a chamber of volume
-//! C can give, from W/ρ + vD ≤ C. The edges of the tolerances are roots of one quadratic each. There
-//! is no search.
+//! C can give, from W/ρ + vD ≤ C. The ends of the tolerances are roots of a quadratic. There is no
+//! search.
 //!
 //! # What it takes for granted
 //!
@@ -29,7 +29,7 @@ use crate::caution::{self, Cautions, Hazards};
 use crate::dilution;
 use crate::error::{Error, Limit};
 use crate::heat::{self, Body, Cover, Surroundings};
-use crate::math::{ceil, quadratic_root};
+use crate::math::{ceil, max, min, quadratic_roots};
 use crate::quantity::{
     Addition, Altitude, Batches, Beverage, BeverageRatio, BrewWater, Caffeine, CaffeineContent,
     CoolingRate, Dose, HeatCapacity, HeldStrength, Humidity, Liquid, Measure, Moisture, Pressure,
@@ -179,54 +179,58 @@ record! {
 }
 
 record! {
-    /// How far one thing alone may stray before the cup leaves the window's strength.
+    /// How far one thing alone may stray before the drink's strength leaves the window.
+    ///
+    /// More water does not always weaken a drink that water is added to: it also washes more coffee
+    /// out of the grounds. Both ends may then lie at the window's weak edge.
     pub struct Tolerances {
-        /// Dose of a batch at the weak edge; none if no dose in range gets there.
+        /// Lowest dose of a batch; none if even the lowest accepted stays inside.
         dose_from: Option<Dose> = "dose_from_g",
-        /// Dose of a batch at the strong edge.
+        /// Highest dose of a batch.
         dose_to: Option<Dose> = "dose_to_g",
-        /// Brew water of a batch at the strong edge.
+        /// Lowest brew water of a batch.
         water_from: Option<BrewWater> = "water_from_g",
-        /// Brew water of a batch at the weak edge.
+        /// Highest brew water of a batch.
         water_to: Option<BrewWater> = "water_to_g",
     }
 }
 
-/// What to do, and what to expect.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Recipe {
-    /// How many batches.
-    pub batches: Batches,
-    /// Dose of each batch.
-    pub dose: Dose,
-    /// Brew water of each batch.
-    pub water: BrewWater,
-    /// Brew water per dose.
-    pub ratio: WaterRatio,
-    /// Beverage expected from each batch.
-    pub beverage: Beverage,
-    /// How full a batch makes the chamber, if there is one.
-    pub fill: Option<Volume>,
-    /// Brew into each cup.
-    pub brew_per_cup: Beverage,
-    /// Water into each cup.
-    pub added_per_cup: Addition,
-    /// Strength of the brew before water is added.
-    pub brew_strength: Strength,
-    /// Strength of the drink.
-    pub strength: Strength,
-    /// Yield it counts on.
-    pub expected: Yield,
-    /// Temperatures on the way.
-    pub heat: HeatWalk,
-    /// Where the drink's strength stands in the window: how far a reading may be off.
-    pub reading: Option<Place>,
-    /// How far dose and water may stray.
-    pub tolerances: Option<Tolerances>,
-    /// Caffeine of a serving if all of it is extracted, where the coffee's is known.
-    pub caffeine: Option<Caffeine>,
-    /// What can hurt.
-    pub cautions: Cautions,
+record! {
+    /// What to do, and what to expect.
+    pub struct Recipe {
+        /// How many batches.
+        batches: Batches = "batches",
+        /// Dose of each batch.
+        dose: Dose = "dose_g",
+        /// Brew water of each batch.
+        water: BrewWater = "water_g",
+        /// Brew water per dose.
+        ratio: WaterRatio = "water_ratio_g_per_g",
+        /// Beverage expected from each batch.
+        beverage: Beverage = "beverage_g",
+        /// How full a batch makes the chamber, if there is one.
+        fill: Option<Volume> = "fill_ml",
+        /// Brew into each cup.
+        brew_per_cup: Beverage = "brew_per_cup_g",
+        /// Water into each cup.
+        added_per_cup: Addition = "added_per_cup_g",
+        /// Strength of the brew before water is added.
+        brew_strength: Strength = "brew_strength_pct",
+        /// Strength of the drink.
+        strength: Strength = "strength_pct",
+        /// Yield it counts on.
+        expected: Yield = "yield_pct",
+        /// Temperatures on the way.
+        heat: HeatWalk = "heat",
+        /// Where the drink's strength stands in the window: how far a reading may be off.
+        reading: Option<Place> = "reading",
+        /// How far dose and water may stray.
+        tolerances: Option<Tolerances> = "tolerances",
+        /// Caffeine of a serving if all of it is extracted, where the coffee's is known.
+        caffeine: Option<Caffeine> = "caffeine_mg",
+        /// What can hurt.
+        cautions: Cautions = "cautions",
+    }
 }
 
 /// Plans a brew.
@@ -456,74 +460,65 @@ impl Model {
         }
     }
 
-    /// Dose and water at the edges of the window, all else as planned.
+    /// How far dose and water may stray, all else as planned.
     fn tolerances(&self, window: &Window, dose: Dose, water: BrewWater, added: f64) -> Tolerances {
-        let weak = window.strength.lowest();
-        let strong = window.strength.highest();
-        // Dissolved coffee (with the minerals' share), beverage and kept liquid against the dose…
-        let per_gram = self.expected * (1.0 - self.solids) - self.solids * self.moisture;
         let (d, w) = (dose.grams(), water.grams());
-        let of_dose = |edge| {
-            self.edge(
-                edge,
-                added,
-                Line {
-                    at_zero: self.solids * self.vapour,
-                    slope: per_gram,
-                },
-                Line {
-                    at_zero: w - self.fixed - self.vapour,
-                    slope: -self.retention,
-                },
-                Line {
-                    at_zero: self.fixed,
-                    slope: self.retention + self.moisture + self.expected,
-                },
-                d,
-            )
+        let lost = self.fixed + self.vapour;
+        let minerals = self.solids * self.vapour;
+        let per_dose = self.expected * (1.0 - self.solids) - self.solids * self.moisture;
+        let kept_per_dose = self.retention + self.moisture + self.expected;
+        let of_dose = Straying {
+            dissolved: Line {
+                at_zero: minerals,
+                slope: per_dose,
+            },
+            beverage: Line {
+                at_zero: w - lost,
+                slope: -self.retention,
+            },
+            kept: Line {
+                at_zero: self.fixed,
+                slope: kept_per_dose,
+            },
         };
-        // … and against the water.
-        let lost = self.retention * d + self.fixed + self.vapour;
-        let kept = self.fixed + (self.retention + self.moisture + self.expected) * d;
-        let of_water = |edge| {
-            self.edge(
-                edge,
-                added,
-                Line {
-                    at_zero: self.solids * self.vapour + per_gram * d,
-                    slope: 0.0,
-                },
-                Line {
-                    at_zero: -lost,
-                    slope: 1.0,
-                },
-                Line {
-                    at_zero: kept,
-                    slope: 0.0,
-                },
-                w,
-            )
+        let of_water = Straying {
+            dissolved: Line {
+                at_zero: minerals + per_dose * d,
+                slope: 0.0,
+            },
+            beverage: Line {
+                at_zero: -lost - self.retention * d,
+                slope: 1.0,
+            },
+            kept: Line {
+                at_zero: self.fixed + kept_per_dose * d,
+                slope: 0.0,
+            },
         };
+        let (dose_from, dose_to) = self.span(&of_dose, window, added, d);
+        let (water_from, water_to) = self.span(&of_water, window, added, w);
         Tolerances {
-            dose_from: of_dose(weak),
-            dose_to: of_dose(strong),
-            water_from: of_water(strong),
-            water_to: of_water(weak),
+            dose_from,
+            dose_to,
+            water_from,
+            water_to,
         }
     }
 
-    /// Where along x the drink's strength is T: B N = τ (B + A)(B + φL), a quadratic in x, with
-    /// dissolved coffee N, beverage B and kept liquid L straight in x and water A added.
-    fn edge<M: Measure>(
+    /// The nearest places on either side of `planned` where the drink's strength is at an edge of
+    /// the window: the roots of B N = τ (B + A)(B + φL), a quadratic in what strays.
+    fn span<M: Measure>(
         &self,
-        strength: Strength,
+        straying: &Straying,
+        window: &Window,
         added: f64,
-        dissolved: Line,
-        beverage: Line,
-        kept: Line,
-        near: f64,
-    ) -> Option<M> {
-        let tau = strength.fraction() - self.solids;
+        planned: f64,
+    ) -> (Option<M>, Option<M>) {
+        let Straying {
+            dissolved,
+            beverage,
+            kept,
+        } = *straying;
         let drink = Line {
             at_zero: beverage.at_zero + added,
             slope: beverage.slope,
@@ -532,15 +527,32 @@ impl Model {
             at_zero: beverage.at_zero + self.held * kept.at_zero,
             slope: beverage.slope + self.held * kept.slope,
         };
-        let root = quadratic_root(
-            beverage.slope * dissolved.slope - tau * drink.slope * liquid.slope,
-            beverage.at_zero * dissolved.slope + beverage.slope * dissolved.at_zero
-                - tau * (drink.at_zero * liquid.slope + drink.slope * liquid.at_zero),
-            beverage.at_zero * dissolved.at_zero - tau * drink.at_zero * liquid.at_zero,
-            near,
-        )?;
-        M::new(root).ok()
+        let (mut from, mut to) = (f64::NEG_INFINITY, f64::INFINITY);
+        for edge in [window.strength.lowest(), window.strength.highest()] {
+            let tau = edge.fraction() - self.solids;
+            let square = beverage.slope * dissolved.slope - tau * drink.slope * liquid.slope;
+            let linear = beverage.at_zero * dissolved.slope + beverage.slope * dissolved.at_zero
+                - tau * (drink.at_zero * liquid.slope + drink.slope * liquid.at_zero);
+            let constant =
+                beverage.at_zero * dissolved.at_zero - tau * drink.at_zero * liquid.at_zero;
+            for root in quadratic_roots(square, linear, constant) {
+                if root <= planned {
+                    from = max(from, root);
+                }
+                if root >= planned {
+                    to = min(to, root);
+                }
+            }
+        }
+        (M::new(from).ok(), M::new(to).ok())
     }
+}
+
+/// What straying moves, each straight in what strays: dissolved coffee N, beverage B, kept liquid L.
+struct Straying {
+    dissolved: Line,
+    beverage: Line,
+    kept: Line,
 }
 
 /// The fewest equal batches that the chamber holds; one without a chamber.

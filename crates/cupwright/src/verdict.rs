@@ -110,6 +110,11 @@ impl<M: Measure> Band<M> {
 /// On which side of a band a value lies. The edges are inside.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(rename_all = "snake_case")
+)]
 pub enum Side {
     /// Below the lowest edge.
     Below = 1,
@@ -119,17 +124,18 @@ pub enum Side {
     Above = 3,
 }
 
-/// Where a value stands in its band; distances in the value's unit, negative outside.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Place {
-    /// Below, inside or above.
-    pub side: Side,
-    /// Distance above the lowest edge.
-    pub above_lowest: f64,
-    /// Distance below the highest edge.
-    pub below_highest: f64,
-    /// Distance above the centre.
-    pub above_centre: f64,
+record! {
+    /// Where a value stands in its band; distances in the value's unit, negative outside.
+    pub struct Place {
+        /// Below, inside or above.
+        side: Side = "side",
+        /// Distance above the lowest edge.
+        above_lowest: f64 = "above_lowest",
+        /// Distance below the highest edge.
+        below_highest: f64 = "below_highest",
+        /// Distance above the centre.
+        above_centre: f64 = "above_centre",
+    }
 }
 
 record! {
@@ -190,13 +196,14 @@ pub const HOME_BREWER_2018: PublishedWindow = published(
     "SCA certified home brewer program, news of 22 April 2018",
 );
 
-/// Where a cup stands in a window.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Standing {
-    /// Its strength in the window.
-    pub strength: Place,
-    /// Its yield, where the window has one.
-    pub extracted: Option<Place>,
+record! {
+    /// Where a cup stands in a window.
+    pub struct Standing {
+        /// Its strength in the window.
+        strength: Place = "strength",
+        /// Its yield, where the window has one.
+        extracted: Option<Place> = "yield",
+    }
 }
 
 impl Standing {

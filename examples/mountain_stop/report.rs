@@ -1,0 +1,610 @@
+//! The report: what to do, what to expect, what was brewed and what to make of it.
+
+use std::fmt::{Arguments, Display, Write};
+
+use cupwright::Error;
+use cupwright::caution::Caution;
+use cupwright::error::Limit;
+use cupwright::extraction::{self, Brew, Credibility, Plausibility};
+use cupwright::plan::{self, Coffee, Recipe, Wish};
+use cupwright::quantity::*;
+use cupwright::reading::{self, Agreement};
+use cupwright::verdict::{self, Place, Side, Standing};
+use cupwright::{dilution, retention};
+use toml::Spanned;
+
+use crate::scenario::{Fault, MeasuredBrew, Scenario, Setting};
+
+type Text = String;
+
+/// The whole report.
+pub fn of(scenario: &Scenario) -> Result<Text, Fault> {
+    let mut out = Text::new();
+    let mut cautions = Vec::new();
+    line(&mut out, format_args!("{}", scenario.place));
+
+    for wish in &scenario.wishes {
+        let setting = scenario.setting(wish.as_ref())?;
+        heading(&mut out, &format!("{}: the recipe", setting.name));
+        plan_for_wish(&mut out, &setting, &mut cautions)
+            .map_err(|error| Fault::about(wish.span(), error))?;
+    }
+    for brew in &scenario.brews {
+        let setting = scenario.setting(scenario.wish_of(brew.as_ref())?)?;
+        heading(&mut out, &format!("{}: what was brewed", setting.name));
+        judge(&mut out, &setting, brew).map_err(|error| Fault::about(brew.span(), error))?;
+    }
+
+    heading(&mut out, "Take care");
+    cautions.sort();
+    cautions.dedup();
+    for caution in cautions {
+        wrapped(&mut out, caution.words());
+    }
+    wrapped(
+        &mut out,
+        "Local codes, the equipment's instructions and licensed practice come before this page.",
+    );
+    Ok(out)
+}
+
+// ---- Before the brew ------------------------------------------------------------------------------
+
+fn plan_for_wish(
+    out: &mut Text,
+    setting: &Setting<'_>,
+    cautions: &mut Vec<Caution>,
+) -> Result<(), Error> {
+    let (drink, recipe) = feasible(out, setting)?;
+    wish_line(out, &drink);
+    write_recipe(out, &recipe, &drink);
+    write_heat(out, &recipe, &drink);
+    write_kept(out, setting, &recipe)?;
+    write_tolerances(out, &recipe);
+    cautions.extend(recipe.cautions.iter());
+
+    let double = Wish {
+        servings: Servings::from_count(drink.servings.count() * 2.0)?,
+        ..drink
+    };
+    let twice = plan::recipe(&double, setting.brewer, setting.coffee, setting.kitchen)?;
+    item(
+        out,
+        &format!("for {:.0} cups", double.servings),
+        format_args!(
+            "{} of coffee and {} of water{}; contact unchanged",
+            twice.dose,
+            twice.water,
+            in_batches(&twice),
+        ),
+    );
+    Ok(())
+}
+
+/// The recipe for a wish; where the wish cannot be met, the reason and the recipe for the nearest.
+fn feasible(out: &mut Text, setting: &Setting<'_>) -> Result<(Wish, Recipe), Error> {
+    let mut drink = setting.drink;
+    // Each round settles one of the things wished.
+    for _ in 0..4 {
+        let refused = match plan::recipe(&drink, setting.brewer, setting.coffee, setting.kitchen) {
+            Ok(recipe) => return Ok((drink, recipe)),
+            Err(refused) => refused,
+        };
+        drink = nearest(&drink, refused)?;
+        wrapped(out, &format!("Not quite as wished. {}", in_words(refused)));
+    }
+    plan::recipe(&drink, setting.brewer, setting.coffee, setting.kitchen).map(|r| (drink, r))
+}
+
+/// The wish with the one value replaced that could not be met.
+fn nearest(drink: &Wish, refused: Error) -> Result<Wish, Error> {
+    match refused {
+        Error::Infeasible {
+            wish: Quantity::Temperature,
+            nearest,
+            limit: Limit::BoilingPoint,
+            ..
+        } => Ok(Wish {
+            brew_temperature: Temperature::from_celsius(nearest)?,
+            ..*drink
+        }),
+        Error::Infeasible {
+            wish: Quantity::Temperature,
+            nearest,
+            limit: Limit::HeatLeft,
+            ..
+        } => Ok(Wish {
+            serve_at: Some(Temperature::from_celsius(nearest)?),
+            ..*drink
+        }),
+        Error::Infeasible {
+            wish: Quantity::Beverage,
+            nearest,
+            ..
+        } => Ok(Wish {
+            cup: Beverage::from_grams(nearest)?,
+            ..*drink
+        }),
+        other => Err(other),
+    }
+}
+
+/// What was refused and what stands in its place, to the decimals that a person wants.
+fn in_words(refused: Error) -> String {
+    match refused {
+        Error::Infeasible {
+            wish,
+            value,
+            nearest,
+            limit,
+        } => {
+            let (name, unit, decimals) = (wish.name(), wish.unit(), wish.decimals());
+            format!(
+                "{name} {value:.decimals$} {unit}: {limit}. Planned with {nearest:.decimals$} {unit}."
+            )
+        }
+        other => other.to_string(),
+    }
+}
+
+fn wish_line(out: &mut Text, drink: &Wish) {
+    item(
+        out,
+        "wanted",
+        format_args!(
+            "{:.0} × {:.0} at {}, water meeting the coffee at {}, contact {}",
+            drink.servings,
+            drink.cup,
+            drink.strength,
+            drink.brew_temperature,
+            clock(drink.contact),
+        ),
+    );
+}
+
+fn in_batches(recipe: &Recipe) -> String {
+    match recipe.batches.count() {
+        1.0 => String::new(),
+        n => format!(", {n:.0} times over"),
+    }
+}
+
+fn write_recipe(out: &mut Text, recipe: &Recipe, drink: &Wish) {
+    item(
+        out,
+        "weigh",
+        format_args!(
+            "{} of coffee and {} of water{} (1 : {:.1})",
+            recipe.dose,
+            recipe.water,
+            in_batches(recipe),
+            recipe.ratio.grams_per_gram(),
+        ),
+    );
+    item(
+        out,
+        "expect",
+        format_args!(
+            "{} of brew at {}, counting on a yield of {:.1}",
+            recipe.beverage, recipe.brew_strength, recipe.expected,
+        ),
+    );
+    if recipe.added_per_cup.grams() > 0.0 {
+        item(
+            out,
+            "in each cup",
+            format_args!(
+                "{} of brew and {} of water make {} at {}",
+                recipe.brew_per_cup, recipe.added_per_cup, drink.cup, recipe.strength,
+            ),
+        );
+    }
+    if let Some(fill) = recipe.fill {
+        item(
+            out,
+            "chamber",
+            format_args!("{fill:.0} of water and grounds"),
+        );
+    }
+}
+
+fn write_heat(out: &mut Text, recipe: &Recipe, drink: &Wish) {
+    let heat = &recipe.heat;
+    let sure = if heat.boiling_uncertainty_k > 0.0 {
+        format!(" ± {} K, by altitude alone", heat.boiling_uncertainty_k)
+    } else {
+        " by the barometer".to_string()
+    };
+    item(
+        out,
+        "water boils at",
+        format_args!("{}{sure}", heat.boiling),
+    );
+    let mut steps = vec![
+        format!("kettle {}", heat.kettle),
+        format!("brewer {:.0}", heat.brewer),
+        format!("at the grounds {}", heat.at_grounds),
+        format!("slurry {}", heat.slurry),
+    ];
+    if let Some(end) = heat.slurry_end {
+        steps.push(format!("after contact {end}"));
+    }
+    steps.push(format!("in the cup {}", heat.in_cup));
+    item(out, "heat walk", format_args!("{}", steps.join(" > ")));
+    if let (Some(wait), Some(serve_at)) = (heat.wait, drink.serve_at) {
+        item(
+            out,
+            "hand over",
+            format_args!("at {serve_at:.0}, after {}", clock(wait)),
+        );
+    }
+}
+
+fn write_kept(out: &mut Text, setting: &Setting<'_>, recipe: &Recipe) -> Result<(), Error> {
+    let losses = &setting.brewer.losses;
+    let brew = brew_of(setting, recipe.dose, recipe.water, recipe.beverage);
+    let kept = extraction::retained_liquid(&brew, recipe.expected)?;
+    let held = retention::true_retention(
+        losses.retention,
+        recipe.expected,
+        setting.coffee.moisture,
+        Vapour::NONE,
+        recipe.dose,
+    )?;
+    item(
+        out,
+        "stays behind",
+        format_args!(
+            "{kept} of liquid, {held} of coffee in the grounds and the rest in chamber and drips",
+        ),
+    );
+    Ok(())
+}
+
+fn write_tolerances(out: &mut Text, recipe: &Recipe) {
+    if let (Some(edges), Some(place)) = (recipe.tolerances, recipe.reading) {
+        item(
+            out,
+            "in the window",
+            format_args!(
+                "as long as the dose alone stays {}, or the water alone {}; the reading may be {:.2} \
+                 points low or {:.2} high",
+                between(edges.dose_from, edges.dose_to),
+                between(edges.water_from, edges.water_to),
+                place.above_lowest,
+                place.below_highest,
+            ),
+        );
+    }
+    if let Some(caffeine) = recipe.caffeine {
+        item(out, "caffeine", format_args!("{caffeine} a cup at most"));
+    }
+}
+
+fn between<M: Display>(from: Option<M>, to: Option<M>) -> String {
+    match (from, to) {
+        (Some(from), Some(to)) => format!("between {from} and {to}"),
+        (Some(from), None) => format!("above {from}"),
+        (None, Some(to)) => format!("below {to}"),
+        (None, None) => "within reason".to_string(),
+    }
+}
+
+// ---- After the brew -------------------------------------------------------------------------------
+
+/// A brew of this setting, for the mass balance.
+fn brew_of(setting: &Setting<'_>, dose: Dose, water: BrewWater, beverage: Beverage) -> Brew {
+    Brew {
+        dose,
+        water,
+        beverage,
+        moisture: setting.coffee.moisture,
+        water_solids: setting.kitchen.water_solids,
+        vapour: setting.brewer.losses.vapour,
+        held_strength: setting.brewer.held_strength,
+    }
+}
+
+fn judge(
+    out: &mut Text,
+    setting: &Setting<'_>,
+    measured: &Spanned<MeasuredBrew>,
+) -> Result<(), Error> {
+    let measured = measured.as_ref();
+    item(
+        out,
+        "weighed",
+        format_args!(
+            "{} of coffee, {} of water, {} in the cup",
+            measured.dose, measured.water, measured.beverage,
+        ),
+    );
+    let strength = write_readings(out, setting, measured)?;
+    let Some(strength) = strength else {
+        return Ok(());
+    };
+
+    let brew = brew_of(setting, measured.dose, measured.water, measured.beverage);
+    let judged = extraction::plausibility(&brew, strength)?;
+    write_yield(out, setting, &brew, &judged, strength)?;
+    // A brew meant for dilution is judged as the drink that water makes of it.
+    if let Some(window) = setting.drink.window {
+        let standing = verdict::stand(&window, strength, judged.extracted);
+        if setting.drink.brew_strength.is_none() {
+            write_standing(out, &standing);
+        }
+    }
+    write_addition(out, setting, &brew, strength)?;
+    write_next(out, setting, &brew, &judged)
+}
+
+/// The readings as one strength of all solids, or none if another reading is needed.
+fn write_readings(
+    out: &mut Text,
+    setting: &Setting<'_>,
+    measured: &MeasuredBrew,
+) -> Result<Option<Strength>, Error> {
+    let read = reading::combine(&measured.readings, measured.repeatability)?;
+    let shown: Vec<_> = measured
+        .readings
+        .iter()
+        .map(|r| format!("{:.2}", r.percent()))
+        .collect();
+    let because = match read.critical_range_pct {
+        Some(critical) => format!(
+            "they differ by {:.2}, {critical:.3} is usual",
+            read.range_pct
+        ),
+        None => "a single reading proves nothing".to_string(),
+    };
+    item(
+        out,
+        "read",
+        format_args!("{} % ({because})", shown.join(", ")),
+    );
+    match read.agreement {
+        Agreement::TakeAnother => {
+            wrapped(
+                out,
+                "Take another reading: swirl, filter, zero at the sample's temperature, wait. \
+                 Two readings so far apart are no value, and nothing below would be worth having.",
+            );
+            return Ok(None);
+        }
+        Agreement::Median => wrapped(
+            out,
+            "The readings do not agree; going on with their median. Look for a warm sample, a \
+             bubble or an unfiltered drop.",
+        ),
+        _ => {}
+    }
+    let water = setting.kitchen.water_solids;
+    let total = reading::total_strength(read.value, measured.zero, water)?;
+    let coffee = reading::coffee_strength(read.value, measured.zero, water)?;
+    item(
+        out,
+        "strength",
+        format_args!("{total:.3} in all, {coffee:.3} of it coffee"),
+    );
+    Ok(Some(total))
+}
+
+fn write_yield(
+    out: &mut Text,
+    setting: &Setting<'_>,
+    brew: &Brew,
+    judged: &Plausibility,
+    strength: Strength,
+) -> Result<(), Error> {
+    let other = Brew {
+        held_strength: HeldStrength::from_percent(100.0 - brew.held_strength.percent())?,
+        ..*brew
+    };
+    item(
+        out,
+        "yield",
+        format_args!(
+            "{} with the kept liquid at {:.0} of the cup's strength ({} at {:.0})",
+            judged.extracted,
+            brew.held_strength,
+            extraction::extraction_yield(&other, strength)?,
+            other.held_strength,
+        ),
+    );
+    let doubt = match judged.credibility {
+        Credibility::Ordinary => return Ok(()),
+        Credibility::NearLimit => "close to",
+        Credibility::AtLimit => "at",
+        _ => "beyond",
+    };
+    wrapped(
+        out,
+        &format!(
+            "Doubt it before you enjoy it: that is {doubt} all that hot water is known to dissolve \
+             ({:.0} to {:.0}). For an ordinary yield of {:.0} % one of these would have to differ:",
+            extraction::SOLUBLE_LIMIT_LOW,
+            extraction::SOLUBLE_LIMIT_HIGH,
+            extraction::SOLUBLE_LIMIT_LOW.percent() - extraction::NEAR_LIMIT_POINTS,
+        ),
+    );
+    for doubt in judged.doubts.iter().flatten() {
+        let quantity = doubt.quantity;
+        let decimals = quantity.decimals();
+        let unit = quantity.unit();
+        match doubt.would_have_to_be {
+            Some(value) => line(
+                out,
+                format_args!(
+                    "    {:<15} {:.decimals$} {unit}, and you have {:.decimals$} {unit}",
+                    quantity.name(),
+                    value,
+                    doubt.entered,
+                ),
+            ),
+            None => line(
+                out,
+                format_args!("    {:<15} no value does it alone", quantity.name()),
+            ),
+        }
+    }
+    if setting.brewer.held_strength == HeldStrength::STEEPED {
+        wrapped(
+            out,
+            "Usual causes: a sample that was not filtered or had dried, a refractive factor that \
+             does not suit this coffee, water that was not all weighed, a steep that was not mixed.",
+        );
+    }
+    Ok(())
+}
+
+fn write_standing(out: &mut Text, standing: &Standing) {
+    item(
+        out,
+        "in the window",
+        format_args!("strength {}", place(&standing.strength)),
+    );
+    if let Some(extracted) = &standing.extracted {
+        item(out, "", format_args!("yield {}", place(extracted)));
+    }
+}
+
+fn place(place: &Place) -> String {
+    match place.side {
+        Side::Below => format!("below, by {:.2} points", -place.above_lowest),
+        Side::Above => format!("above, by {:.2} points", -place.below_highest),
+        _ => format!(
+            "inside, {:.2} points above the lower edge and {:.2} below the upper",
+            place.above_lowest, place.below_highest
+        ),
+    }
+}
+
+/// What to add to this cup.
+fn write_addition(
+    out: &mut Text,
+    setting: &Setting<'_>,
+    brew: &Brew,
+    strength: Strength,
+) -> Result<(), Error> {
+    let wanted = setting.drink.strength;
+    match dilution::water_to_reach(brew.beverage, strength, wanted, brew.water_solids) {
+        Ok(added) => {
+            item(
+                out,
+                "to this brew",
+                format_args!(
+                    "add {added} of water for {wanted}, {:.0} g to drink",
+                    brew.beverage.grams() + added.grams(),
+                ),
+            );
+        }
+        Err(error @ Error::Infeasible { .. }) => {
+            item(out, "to this brew", format_args!("nothing: {error}"));
+        }
+        Err(error) => return Err(error),
+    }
+    Ok(())
+}
+
+/// The next recipe, with the yield and the retention that this brew showed.
+fn write_next(
+    out: &mut Text,
+    setting: &Setting<'_>,
+    brew: &Brew,
+    judged: &Plausibility,
+) -> Result<(), Error> {
+    if judged.credibility != Credibility::Ordinary {
+        item(
+            out,
+            "next time",
+            format_args!("settle the doubt first: brew and read again as before"),
+        );
+        return Ok(());
+    }
+    let losses = retention::Losses {
+        retention: retention::retention_of_brew(
+            &setting.brewer.losses,
+            brew.dose,
+            brew.water,
+            brew.beverage,
+        )?,
+        ..setting.brewer.losses
+    };
+    let brewer = plan::Brewer {
+        losses,
+        ..*setting.brewer
+    };
+    let coffee = Coffee {
+        expected: judged.extracted,
+        ..*setting.coffee
+    };
+    let learned = Setting {
+        brewer: &brewer,
+        coffee: &coffee,
+        ..*setting
+    };
+    let (_, recipe) = feasible(&mut Text::new(), &learned)?;
+    item(
+        out,
+        "next time",
+        format_args!(
+            "{} of coffee and {} of water{}, if it yields and keeps ({}) as this one did",
+            recipe.dose,
+            recipe.water,
+            in_batches(&recipe),
+            losses.retention,
+        ),
+    );
+    Ok(())
+}
+
+// ---- Lines ----------------------------------------------------------------------------------------
+
+const WIDTH: usize = 96;
+
+/// A labelled item, broken at [`WIDTH`].
+fn item(out: &mut Text, label: &str, words: Arguments<'_>) {
+    wrapped_after(out, &format!("  {label:<16}"), &words.to_string());
+}
+
+fn line(out: &mut Text, arguments: Arguments<'_>) {
+    // Writing to a String cannot fail.
+    let _ = writeln!(out, "{arguments}");
+}
+
+fn heading(out: &mut Text, words: &str) {
+    let _ = writeln!(out, "\n{words}\n{}", "-".repeat(words.chars().count()));
+}
+
+/// A paragraph, indented and broken at [`WIDTH`].
+fn wrapped(out: &mut Text, words: &str) {
+    wrapped_after(out, "  ", words);
+}
+
+/// A paragraph after a label, broken at [`WIDTH`] and indented by the label's width.
+fn wrapped_after(out: &mut Text, label: &str, words: &str) {
+    let indent = label.chars().count();
+    let mut row = label.to_string();
+    let mut used = indent;
+    for word in words.split_whitespace() {
+        let long = word.chars().count();
+        if used > indent && used + 1 + long > WIDTH {
+            let _ = writeln!(out, "{row}");
+            row = " ".repeat(indent);
+            used = indent;
+        }
+        if used > indent {
+            row.push(' ');
+            used += 1;
+        }
+        row.push_str(word);
+        used += long;
+    }
+    let _ = writeln!(out, "{row}");
+}
+
+/// Minutes and seconds.
+fn clock(time: Time) -> String {
+    let seconds = time.seconds().round();
+    format!("{:.0}:{:02.0}", (seconds / 60.0).floor(), seconds % 60.0)
+}
