@@ -23,6 +23,19 @@ pub enum Error {
         highest: f64,
     },
 
+    /// A count that is not a whole number.
+    #[error("{}: {value} is not a whole number from {lowest} to {highest}", .quantity.name())]
+    NotWhole {
+        /// What was given.
+        quantity: Quantity,
+        /// The value given.
+        value: f64,
+        /// The lowest count accepted.
+        lowest: f64,
+        /// The highest count accepted.
+        highest: f64,
+    },
+
     /// An input that is in its own range, but impossible beside another one.
     #[error(
         "{}: {value} {unit} cannot be with the {} given; {} to {} {unit} can",

@@ -221,13 +221,18 @@ pub fn vessel_heat_capacity(
     others: &[Body],
 ) -> Result<HeatCapacity, Error> {
     let (t0, t, tv) = (before.celsius(), settled.celsius(), vessel.celsius());
-    let between = (tv < t && t <= t0) || (t0 <= t && t < tv);
-    if !between {
+    // Between the two, and not as cold as the vessel was: then it took nothing.
+    let (lowest, highest) = if tv < t0 {
+        (tv.next_up(), t0)
+    } else {
+        (t0, tv.next_down())
+    };
+    if !(lowest..=highest).contains(&t) {
         return Err(Error::Impossible {
             quantity: Quantity::Temperature,
             value: t,
-            lowest: if t0 < tv { t0 } else { tv },
-            highest: max(t0, tv),
+            lowest,
+            highest,
             beside: Quantity::VesselTemperature,
         });
     }

@@ -54,10 +54,15 @@ pub(crate) fn computed<M: Measure>(value: f64) -> Result<M, Error> {
     })
 }
 
+/// Whether a count, known to be in range, is a whole number.
+const fn whole(value: f64) -> bool {
+    value as u32 as f64 == value
+}
+
 macro_rules! quantities {
     ($(
         $(#[doc = $meaning:literal])+
-        $code:literal $name:ident = $id:literal, $from:ident/$get:ident $unit:literal as $suffix:literal,
+        $code:literal $name:ident = $id:literal, $from:ident/$get:ident $unit:literal as $suffix:literal $($whole:ident)?,
             $lowest:literal..=$highest:literal, $decimals:literal decimals, source $source:literal;
     )+) => {
         /// A row of the quantity table. The number of a row never changes and is never reused.
@@ -97,6 +102,11 @@ macro_rules! quantities {
                 match self { $(Quantity::$name => $highest,)+ }
             }
 
+            /// Whether only whole numbers are accepted.
+            pub const fn is_whole(self) -> bool {
+                match self { $(Quantity::$name => false $(|| stringify!($whole).len() > 0)?,)+ }
+            }
+
             /// How many decimals a person wants to see.
             pub const fn decimals(self) -> usize {
                 match self { $(Quantity::$name => $decimals,)+ }
@@ -125,18 +135,26 @@ macro_rules! quantities {
                 ///
                 /// # Errors
                 #[doc = concat!("[`Error::OutOfRange`] outside ", $lowest, " to ", $highest, ", or not a number.")]
+                $(#[doc = concat!("[`Error::NotWhole`] for a number that is not ", stringify!($whole), ".")])?
                 pub const fn $from(value: f64) -> Result<Self, Error> {
-                    if value >= $lowest && value <= $highest {
-                        // Adding zero turns -0 into +0, so equal values have equal bits.
-                        Ok(Self(value + 0.0))
-                    } else {
-                        Err(Error::OutOfRange {
+                    if !(value >= $lowest && value <= $highest) {
+                        return Err(Error::OutOfRange {
                             quantity: Quantity::$name,
                             value,
                             lowest: $lowest,
                             highest: $highest,
-                        })
+                        });
                     }
+                    $(if !$whole(value) {
+                        return Err(Error::NotWhole {
+                            quantity: Quantity::$name,
+                            value,
+                            lowest: $lowest,
+                            highest: $highest,
+                        });
+                    })?
+                    // Adding zero turns -0 into +0, so equal values have equal bits.
+                    Ok(Self(value + 0.0))
                 }
 
                 #[doc = concat!("The value in ", $unit, ".")]
@@ -298,7 +316,7 @@ quantities! {
         0.6..=125.0, 3 decimals, source "IAPWS-IF97 over the range of the temperature";
     /// Height above sea level.
     35 Altitude = "altitude", from_metres/metres "m" as "altitude_m",
-        -450.0..=5600.0, 0 decimals, source "range chosen here: inhabited places";
+        -650.0..=5550.0, 0 decimals, source "range chosen here: inhabited places, inside that of the pressure";
     /// Density of liquid water.
     36 Density = "density", from_kilograms_per_cubic_metre/kilograms_per_cubic_metre "kg/m³" as "density_kg_per_m3",
         950.0..=1001.0, 2 decimals, source "IAPWS SR6-08 over the range of the temperature";
@@ -354,13 +372,13 @@ quantities! {
     53 SpentMoisture = "spent-grounds moisture", from_percent/percent "%" as "spent_moisture_pct",
         0.0..=95.0, 1 decimals, source "range chosen here; published 50 to 85 % (10.1007/s12649-017-0061-4)";
     /// People to be served, or cups.
-    54 Servings = "servings", from_count/count "" as "servings",
+    54 Servings = "servings", from_count/count "" as "servings" whole,
         1.0..=1000.0, 0 decimals, source "range chosen here";
     /// Brews made one after the other in one chamber.
-    55 Batches = "batches", from_count/count "" as "batches",
+    55 Batches = "batches", from_count/count "" as "batches" whole,
         1.0..=1000.0, 0 decimals, source "range chosen here";
     /// Repeated readings of one sample.
-    56 ReadingCount = "readings", from_count/count "" as "readings",
+    56 ReadingCount = "readings", from_count/count "" as "readings" whole,
         1.0..=10.0, 0 decimals, source "critical-range factors are given for 2 to 10";
 }
 
@@ -462,6 +480,25 @@ mod tests {
         assert!(Dose::from_grams(10_000.0_f64.next_up()).is_err());
         assert!(Dose::from_grams(f64::NAN).is_err());
         assert!(Dose::from_grams(f64::INFINITY).is_err());
+    }
+
+    #[test]
+    fn counts_are_whole() {
+        assert!(Servings::from_count(3.0).is_ok());
+        let error = Servings::from_count(2.5).unwrap_err();
+        assert_eq!(
+            error.to_string(),
+            "servings: 2.5 is not a whole number from 1 to 1000"
+        );
+        let whole: std::vec::Vec<_> = Quantity::ALL.iter().filter(|q| q.is_whole()).collect();
+        assert_eq!(
+            whole,
+            [
+                &Quantity::Servings,
+                &Quantity::Batches,
+                &Quantity::ReadingCount
+            ]
+        );
     }
 
     #[test]

@@ -261,9 +261,13 @@ pub fn pressure_at_altitude(altitude: Altitude) -> Pressure {
 
 /// The altitude at which the standard atmosphere has the pressure given: the inverse of
 /// [`pressure_at_altitude`].
-pub fn altitude_at_pressure(air: Pressure) -> Altitude {
+///
+/// # Errors
+/// [`Error::ResultOutOfRange`] outside the range of [`Altitude`], which is a little narrower than that
+/// of [`Pressure`].
+pub fn altitude_at_pressure(air: Pressure) -> Result<Altitude, Error> {
     let ratio = exp(ln(air.kilopascals() / SEA_LEVEL_KPA) / EXPONENT);
-    Altitude::known((1.0 - ratio) * SEA_LEVEL_K / LAPSE_K_PER_M)
+    computed((1.0 - ratio) * SEA_LEVEL_K / LAPSE_K_PER_M)
 }
 
 /// How far weather may move the boiling point from the one an altitude alone gives, K.

@@ -1,0 +1,153 @@
+//! Every check value in `tests/vectors`, each file with its source, against the core.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+
+use serde::Deserialize;
+
+use crate::formulas::{FORMULAS, Given};
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct File {
+    source: String,
+    seen: String,
+    made_by: String,
+    checks: Vec<Check>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Check {
+    formula: String,
+    r#in: BTreeMap<String, serde_json::Value>,
+    out: BTreeMap<String, f64>,
+    tolerance: BTreeMap<String, f64>,
+    why: String,
+    #[serde(default)]
+    note: String,
+}
+
+fn files() -> Vec<(PathBuf, File)> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/vectors");
+    let mut paths: Vec<_> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.extension().is_some_and(|e| e == "json"))
+        .collect();
+    paths.sort();
+    assert!(paths.len() >= 8, "check values are missing: {paths:?}");
+    paths
+        .into_iter()
+        .map(|path| {
+            let text = std::fs::read_to_string(&path).unwrap();
+            let file = serde_json::from_str(&text)
+                .unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+            (path, file)
+        })
+        .collect()
+}
+
+#[test]
+fn the_core_meets_every_check_value() {
+    let mut checked = 0;
+    let mut failures = Vec::new();
+    for (path, file) in files() {
+        let name = path.file_name().unwrap().to_string_lossy().into_owned();
+        assert!(
+            !file.source.is_empty() && !file.seen.is_empty() && !file.made_by.is_empty(),
+            "{name}: a source is missing"
+        );
+        for check in file.checks {
+            assert!(
+                !check.why.is_empty(),
+                "{name}: a tolerance without a reason"
+            );
+            let formula = FORMULAS
+                .iter()
+                .find(|formula| formula.id == check.formula)
+                .unwrap_or_else(|| panic!("{name}: no formula {}", check.formula));
+            let context = format!("{name}: {} {:?} {}", check.formula, check.r#in, check.note);
+            let outputs = match (formula.call)(&Given(check.r#in)) {
+                Ok(outputs) => outputs,
+                Err(error) => {
+                    failures.push(format!("{context}: {error}"));
+                    continue;
+                }
+            };
+            for (field, expected) in &check.out {
+                let (_, got) = outputs
+                    .iter()
+                    .find(|(name, _)| name == field)
+                    .unwrap_or_else(|| panic!("{context}: no output {field}"));
+                let tolerance = check.tolerance[field];
+                checked += 1;
+                if !((got - expected).abs() <= tolerance) {
+                    failures.push(format!(
+                        "{context}: {field} is {got:e}, expected {expected:e} within {tolerance:e}, off by {:e}",
+                        got - expected
+                    ));
+                }
+            }
+        }
+    }
+    println!("{checked} values checked");
+    assert!(
+        failures.is_empty(),
+        "{} of {checked} fail:\n{}",
+        failures.len(),
+        failures.join("\n")
+    );
+}
+
+/// Formulas whose check is elsewhere, with the reason.
+const CHECKED_ELSEWHERE: &[(&str, &str)] = &[
+    (
+        "ratio.water_for_ratio",
+        "one multiplication; inverse of water_ratio in laws.rs",
+    ),
+    (
+        "ratio.dose_for_water",
+        "one division; inverse of water_ratio in laws.rs",
+    ),
+    (
+        "ratio.beverage_for_ratio",
+        "one multiplication; inverse of beverage_ratio in laws.rs",
+    ),
+    (
+        "ratio.dose_for_beverage",
+        "one division; inverse of beverage_ratio in laws.rs",
+    ),
+    (
+        "ratio.ratio_of_dose_per_litre",
+        "inverse of dose_per_litre in laws.rs",
+    ),
+    ("ratio.water_volume", "inverse of water_mass in laws.rs"),
+    ("ratio.for_servings", "one multiplication"),
+    ("ratio.largest_dose", "fills the chamber exactly in laws.rs"),
+    (
+        "extraction.plausibility",
+        "each doubt is put back into the balance in laws.rs",
+    ),
+    ("heat.reachable", "a comparison"),
+];
+
+#[test]
+fn no_formula_goes_unchecked() {
+    let checked: BTreeSet<String> = files()
+        .into_iter()
+        .flat_map(|(_, file)| file.checks)
+        .map(|check| check.formula)
+        .collect();
+    let missing: Vec<_> = FORMULAS
+        .iter()
+        .map(|formula| formula.id)
+        .filter(|id| !checked.contains(*id))
+        .filter(|id| {
+            !CHECKED_ELSEWHERE
+                .iter()
+                .any(|(elsewhere, _)| elsewhere == id)
+        })
+        .collect();
+    assert!(missing.is_empty(), "no check value for {missing:?}");
+}

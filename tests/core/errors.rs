@@ -1,0 +1,277 @@
+//! Every refusal, with its facts, as a caller meets it.
+
+use cupwright::error::{Error, Limit};
+use cupwright::extraction::{self, Brew, Credibility};
+use cupwright::heat::{self, Cover, Surroundings};
+use cupwright::quantity::*;
+use cupwright::verdict::{self, Band, Side};
+use cupwright::{caution, dilution, reading, retention};
+
+fn value<M: Measure>(value: f64) -> M {
+    M::new(value).unwrap()
+}
+
+#[test]
+fn every_quantity_refuses_what_is_outside_and_names_itself() {
+    fn check<M: Measure>() {
+        let quantity = M::QUANTITY;
+        let (low, high) = (quantity.lowest(), quantity.highest());
+        assert_eq!(M::new(low).unwrap().value(), low);
+        assert_eq!(M::new(high).unwrap().value(), high);
+        for bad in [
+            low.next_down(),
+            high.next_up(),
+            f64::INFINITY,
+            f64::NEG_INFINITY,
+            f64::NAN,
+        ] {
+            let error = M::new(bad).unwrap_err();
+            let words = error.to_string();
+            assert!(words.contains(quantity.name()), "{words}");
+            assert!(words.contains(&bad.to_string()), "{words}");
+            assert!(
+                words.contains(&low.to_string()) && words.contains(&high.to_string()),
+                "{words}"
+            );
+        }
+    }
+    check::<Dose>();
+    check::<BrewWater>();
+    check::<Beverage>();
+    check::<Strength>();
+    check::<Yield>();
+    check::<Temperature>();
+    check::<RoomTemperature>();
+    check::<Pressure>();
+    check::<CoolingRate>();
+    check::<RefractiveIndex>();
+}
+
+#[test]
+fn water_cannot_strengthen() {
+    let error = dilution::water_to_reach(value(170.0), value(1.2), value(1.3), WaterSolids::NONE);
+    assert_eq!(
+        error,
+        Err(Error::Infeasible {
+            wish: Quantity::Strength,
+            value: 1.3,
+            nearest: 1.2,
+            limit: Limit::AddingWaterWeakens
+        })
+    );
+}
+
+#[test]
+fn hard_water_cannot_weaken_below_itself() {
+    let hard = WaterSolids::from_milligrams_per_litre(500.0).unwrap();
+    let error = dilution::water_to_reach(value(170.0), value(1.2), value(0.04), hard).unwrap_err();
+    assert!(
+        matches!(error, Error::Infeasible { limit: Limit::MineralsOfTheWater, nearest, .. }
+            if (nearest - 0.0501).abs() < 1e-4),
+        "{error}"
+    );
+}
+
+fn long_cup() -> Brew {
+    Brew {
+        dose: value(15.0),
+        water: value(200.0),
+        beverage: value(173.0),
+        moisture: value(0.0),
+        water_solids: WaterSolids::NONE,
+        vapour: Vapour::NONE,
+        held_strength: HeldStrength::STEEPED,
+    }
+}
+
+#[test]
+fn more_beverage_than_water_is_impossible() {
+    let brew = Brew {
+        beverage: value(210.0),
+        ..long_cup()
+    };
+    for held_strength in [HeldStrength::STEEPED, HeldStrength::FLOWED_THROUGH] {
+        let brew = Brew {
+            held_strength,
+            ..brew
+        };
+        let error = extraction::extraction_yield(&brew, value(1.44)).unwrap_err();
+        assert!(
+            matches!(
+                error,
+                Error::Impossible {
+                    quantity: Quantity::Beverage,
+                    value: 210.0,
+                    ..
+                }
+            ),
+            "{error}"
+        );
+    }
+    let error = retention::apparent_retention(value(15.0), value(200.0), value(201.0)).unwrap_err();
+    assert!(
+        matches!(error, Error::Impossible { highest: 200.0, .. }),
+        "{error}"
+    );
+}
+
+#[test]
+fn a_beverage_weaker_than_its_water_is_impossible() {
+    let brew = Brew {
+        water_solids: value(300.0),
+        ..long_cup()
+    };
+    let error = extraction::extraction_yield(&brew, value(0.02)).unwrap_err();
+    assert!(
+        matches!(
+            error,
+            Error::Impossible {
+                quantity: Quantity::Strength,
+                beside: Quantity::WaterSolids,
+                ..
+            }
+        ),
+        "{error}"
+    );
+}
+
+/// The trade's two cups (common practice, no source): the long one is ordinary, the short one is to
+/// be questioned.
+#[test]
+fn the_short_cup_is_questioned_and_the_long_one_is_not() {
+    let long = extraction::plausibility(&long_cup(), value(1.44)).unwrap();
+    assert_eq!(format!("{}", long.extracted), "19.48 %");
+    assert_eq!(long.credibility, Credibility::Ordinary);
+    assert_eq!(long.doubts, None);
+
+    let brew = Brew {
+        water: value(60.0),
+        beverage: value(33.0),
+        ..long_cup()
+    };
+    let short = extraction::plausibility(&brew, value(6.49)).unwrap();
+    assert_eq!(format!("{}", short.extracted), "27.76 %");
+    assert_eq!(short.credibility, Credibility::NearLimit);
+    let doubts = short.doubts.unwrap();
+    // 26 % = (60/15) T/(1 − T), (W/15) 0.0649/0.9351, (60/D) 0.0649/0.9351 by hand.
+    let would: Vec<_> = doubts.iter().map(|d| d.would_have_to_be.unwrap()).collect();
+    assert!((would[0] - 100.0 * 0.26 / 4.26).abs() < 1e-9, "{would:?}");
+    assert!(
+        (would[1] - 15.0 * 0.26 * 0.9351 / 0.0649).abs() < 1e-9,
+        "{would:?}"
+    );
+    assert!(
+        (would[2] - 60.0 * 0.0649 / 0.9351 / 0.26).abs() < 1e-9,
+        "{would:?}"
+    );
+    assert!(would[3] < 100.0, "{would:?}");
+
+    // The window's edge is near for the long cup; the short one lies inside its own window.
+    let window = verdict::HOME_BREWER_2018.window;
+    let place = verdict::stand(&window, value(1.44), long.extracted);
+    assert!(place.is_inside());
+    assert!((place.strength.below_highest - 0.01).abs() < 1e-9);
+    let short_window = Band::<Strength>::new(value(5.0), value(7.0)).unwrap();
+    assert_eq!(short_window.centre(), 6.0);
+    assert_eq!(short_window.place(value(6.49)).side, Side::Inside);
+}
+
+#[test]
+fn the_levels_of_credibility() {
+    let judge = |percent| {
+        let strength = extraction::strength(&long_cup(), value(percent)).unwrap();
+        extraction::plausibility(&long_cup(), strength)
+            .unwrap()
+            .credibility
+    };
+    assert_eq!(judge(25.99), Credibility::Ordinary);
+    assert_eq!(judge(26.01), Credibility::NearLimit);
+    assert_eq!(judge(27.99), Credibility::NearLimit);
+    assert_eq!(judge(28.01), Credibility::AtLimit);
+    assert_eq!(judge(31.99), Credibility::AtLimit);
+    assert_eq!(judge(32.01), Credibility::BeyondLimit);
+}
+
+#[test]
+fn a_room_cools_only_so_far() {
+    let room = Surroundings {
+        room: value(21.0),
+        humidity: value(50.0),
+        cover: Cover::Lidded,
+    };
+    let rate = value(0.01);
+    let error = heat::time_to_cool(value(80.0), value(20.0), rate, &room).unwrap_err();
+    assert!(
+        matches!(error, Error::Infeasible { limit: Limit::Surroundings, nearest, .. }
+            if (nearest - 21.1).abs() < 1e-9),
+        "{error}"
+    );
+    let error = heat::time_to_cool(value(80.0), value(81.0), rate, &room).unwrap_err();
+    assert!(
+        matches!(
+            error,
+            Error::Infeasible {
+                limit: Limit::HeatLeft,
+                nearest: 80.0,
+                ..
+            }
+        ),
+        "{error}"
+    );
+    let error = heat::temperature_after(value(15.0), value(60.0), rate, &room).unwrap_err();
+    assert!(
+        matches!(
+            error,
+            Error::Impossible {
+                beside: Quantity::RoomTemperature,
+                ..
+            }
+        ),
+        "{error}"
+    );
+}
+
+#[test]
+fn boiling_is_the_limit() {
+    let error = heat::reachable(value(95.0), value(92.8)).unwrap_err();
+    assert!(matches!(
+        error,
+        Error::Infeasible {
+            limit: Limit::BoilingPoint,
+            nearest: 92.8,
+            ..
+        }
+    ));
+    assert_eq!(heat::reachable(value(92.8), value(92.8)), Ok(value(92.8)));
+}
+
+#[test]
+fn windows_have_their_edges_in_order() {
+    assert!(Band::<Strength>::new(value(1.45), value(1.15)).is_err());
+    assert!(Band::<Strength>::new(value(1.45), value(1.45)).is_err());
+}
+
+#[test]
+fn burn_times_end_where_the_tables_do() {
+    let error = caution::time_to_burn(value(75.0)).unwrap_err();
+    assert!(matches!(
+        error,
+        Error::OutOfRange {
+            lowest: 48.0,
+            highest: 68.9,
+            ..
+        }
+    ));
+}
+
+#[test]
+fn one_reading_has_no_critical_range() {
+    let error = reading::critical_range(value(1.0), value(0.01)).unwrap_err();
+    assert!(matches!(
+        error,
+        Error::OutOfRange {
+            quantity: Quantity::ReadingCount,
+            ..
+        }
+    ));
+}

@@ -1,0 +1,543 @@
+//! What must always hold: mass and heat are conserved, inverses invert, more water is never stronger.
+
+use approx::{assert_abs_diff_eq, assert_relative_eq};
+use cupwright::extraction::{self, Brew, Credibility, Kinetics};
+use cupwright::heat::{self, Body, Cover, Surroundings};
+use cupwright::quantity::*;
+use cupwright::ratio::{self, Chamber};
+use cupwright::retention::{self, Losses, Paper};
+use cupwright::{dilution, reading, water};
+use proptest::prelude::*;
+
+/// A value of a quantity inside a range that brews use.
+fn some<M: Measure>(low: f64, high: f64) -> impl Strategy<Value = M> {
+    (low..=high).prop_map(|value| M::new(value).unwrap())
+}
+
+prop_compose! {
+    /// A brew whose beverage is between a fifth of the water and all but the grounds' share.
+    fn brews()(
+        dose in 5.0..60.0_f64,
+        water_ratio in 3.0..25.0_f64,
+        beverage_share in 0.2..0.85_f64,
+        moisture in some(0.0, 6.0),
+        water_solids in some(0.0, 400.0),
+        vapour in some(0.0, 4.0),
+        held_strength in some(0.0, 100.0),
+    ) -> Brew {
+        Brew {
+            dose: Dose::from_grams(dose).unwrap(),
+            water: BrewWater::from_grams(dose * water_ratio).unwrap(),
+            beverage: Beverage::from_grams(dose * water_ratio * beverage_share).unwrap(),
+            moisture, water_solids, vapour, held_strength,
+        }
+    }
+}
+
+prop_compose! {
+    fn losses_of_a_brewer()(
+        retention in some(0.2, 3.0),
+        hold_up in some(0.0, 10.0),
+        mass in some(0.0, 3.0),
+        uptake in some(0.0, 4.0),
+        drips in some(0.0, 5.0),
+        vapour in some(0.0, 5.0),
+    ) -> Losses {
+        Losses { retention, hold_up, paper: Paper::Dry { mass, uptake }, drips, vapour }
+    }
+}
+
+prop_compose! {
+    fn rooms()(room in some(-20.0, 40.0), humidity in some(0.0, 100.0), open: bool) -> Surroundings {
+        Surroundings { room, humidity, cover: if open { Cover::Open } else { Cover::Lidded } }
+    }
+}
+
+fn bodies() -> impl Strategy<Value = Vec<Body>> {
+    let body =
+        (some(0.0, 400.0), some(-10.0, 95.0)).prop_map(|(heat_capacity, temperature)| Body {
+            heat_capacity,
+            temperature,
+        });
+    prop::collection::vec(body, 0..4)
+}
+
+proptest! {
+    // ---- Mass -------------------------------------------------------------------------------------
+
+    #[test]
+    fn solids_and_water_are_conserved(brew in brews(), extracted in some::<Yield>(5.0, 30.0)) {
+        let strength = extraction::strength(&brew, extracted).unwrap();
+        let kept = extraction::retained_liquid(&brew, extracted).unwrap().grams();
+        let (d, w, b) = (brew.dose.grams(), brew.water.grams(), brew.beverage.grams());
+        let (t, s) = (strength.fraction(), brew.water_solids.fraction());
+        let in_kept = s + brew.held_strength.fraction() * (t - s);
+        // Solids: from coffee and water, into beverage and kept liquid.
+        assert_relative_eq!(
+            extracted.fraction() * d + s * w,
+            t * b + in_kept * kept,
+            max_relative = 1e-12
+        );
+        // Everything: water and beans in; beverage, wet grounds and vapour out.
+        let grounds = d * (1.0 - brew.moisture.fraction() - extracted.fraction());
+        assert_relative_eq!(w + d, b + kept + grounds + brew.vapour.grams(), max_relative = 1e-12);
+    }
+
+    #[test]
+    fn yield_and_strength_invert(brew in brews(), extracted in some::<Yield>(5.0, 30.0)) {
+        let strength = extraction::strength(&brew, extracted).unwrap();
+        let back = extraction::extraction_yield(&brew, strength).unwrap();
+        assert_relative_eq!(back.percent(), extracted.percent(), max_relative = 1e-12);
+    }
+
+    #[test]
+    fn the_beverage_comes_back(brew in brews(), extracted in some::<Yield>(5.0, 30.0)) {
+        // Near φ = 1 the strength says little of the beverage: digits are lost as 1/(1 − φ).
+        prop_assume!(brew.held_strength.percent() <= 90.0);
+        let strength = extraction::strength(&brew, extracted).unwrap();
+        let back = extraction::beverage(&brew, strength, extracted).unwrap();
+        assert_relative_eq!(back.grams(), brew.beverage.grams(), max_relative = 1e-9);
+    }
+
+    #[test]
+    fn the_trade_forms_are_the_ends_of_the_balance(
+        brew in brews(), strength in some::<Strength>(0.5, 2.0)
+    ) {
+        let plain = Brew {
+            moisture: Moisture::from_percent(0.0).unwrap(),
+            water_solids: WaterSolids::NONE,
+            vapour: Vapour::NONE,
+            ..brew
+        };
+        let at = |held_strength| {
+            extraction::extraction_yield(&Brew { held_strength, ..plain }, strength).map(Yield::percent)
+        };
+        let through = extraction::flow_through_yield(strength, brew.beverage, brew.dose);
+        if let (Ok(a), Ok(b)) = (at(HeldStrength::FLOWED_THROUGH), through) {
+            assert_relative_eq!(a, b.percent(), max_relative = 1e-12);
+        }
+        let steeped = extraction::steeped_yield(strength, brew.water, brew.dose);
+        if let (Ok(a), Ok(b)) = (at(HeldStrength::STEEPED), steeped) {
+            assert_relative_eq!(a, b.percent(), max_relative = 1e-12);
+            let ratio = ratio::water_ratio(brew.dose, brew.water).unwrap();
+            let back = extraction::steeped_strength(b, ratio).unwrap();
+            assert_relative_eq!(back.percent(), strength.percent(), max_relative = 1e-12);
+            let again = extraction::steeped_ratio(b, strength).unwrap();
+            assert_relative_eq!(again.grams_per_gram(), ratio.grams_per_gram(), max_relative = 1e-12);
+        }
+    }
+
+    #[test]
+    fn a_stronger_cup_means_a_higher_yield_and_more_water_a_weaker_cup(
+        brew in brews(), extracted in some::<Yield>(5.0, 30.0), more in 1.0..200.0_f64
+    ) {
+        let strength = extraction::strength(&brew, extracted).unwrap();
+        let higher = Yield::from_percent(extracted.percent() + 0.01).unwrap();
+        prop_assert!(extraction::strength(&brew, higher).unwrap() > strength);
+        // The added water reaches the cup.
+        let watered = Brew {
+            water: BrewWater::from_grams(brew.water.grams() + more).unwrap(),
+            beverage: Beverage::from_grams(brew.beverage.grams() + more).unwrap(),
+            ..brew
+        };
+        prop_assert!(extraction::strength(&watered, extracted).unwrap() < strength);
+    }
+
+    #[test]
+    fn a_doubt_settles_the_yield(brew in brews(), strength in some::<Strength>(0.5, 12.0)) {
+        let Ok(judged) = extraction::plausibility(&brew, strength) else { return Ok(()) };
+        let Some([t, w, d, held]) = judged.doubts else {
+            prop_assert!(judged.credibility == Credibility::Ordinary);
+            return Ok(());
+        };
+        prop_assert!(judged.extracted.percent() > 26.0);
+        let mended = [
+            t.would_have_to_be.map(|v| (brew, Strength::from_percent(v).unwrap())),
+            w.would_have_to_be
+                .map(|v| (Brew { water: BrewWater::from_grams(v).unwrap(), ..brew }, strength)),
+            d.would_have_to_be.map(|v| (Brew { dose: Dose::from_grams(v).unwrap(), ..brew }, strength)),
+            held.would_have_to_be.map(|v| {
+                (Brew { held_strength: HeldStrength::from_percent(v).unwrap(), ..brew }, strength)
+            }),
+        ];
+        for (mended, strength) in mended.into_iter().flatten() {
+            // A doubt may point at masses that cannot be: that is an answer too.
+            if let Ok(e) = extraction::extraction_yield(&mended, strength) {
+                assert_relative_eq!(e.percent(), 26.0, max_relative = 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn bases_invert(extracted in some::<Yield>(0.0, 80.0), moisture in some::<Moisture>(0.0, 15.0)) {
+        let dry = extraction::dry_basis_yield(extracted, moisture).unwrap();
+        let back = extraction::as_weighed_yield(dry, moisture);
+        assert_relative_eq!(back.percent(), extracted.percent(), max_relative = 1e-14);
+    }
+
+    #[test]
+    fn extraction_rises_with_time_and_inverts(
+        equilibrium in some::<Yield>(10.0, 30.0),
+        fast_share in some::<Share>(0.0, 100.0),
+        fast in some::<TimeConstant>(1.0, 60.0),
+        slow in some::<TimeConstant>(30.0, 3000.0),
+        contact in some::<Time>(0.0, 1000.0),
+    ) {
+        let kinetics = Kinetics { equilibrium, fast_share, fast, slow };
+        let extracted = extraction::yield_at_time(&kinetics, contact);
+        let later = Time::from_seconds(contact.seconds() + 1.0).unwrap();
+        prop_assert!(extraction::yield_at_time(&kinetics, later) >= extracted);
+        // Close to the equilibrium the yield no longer tells the time.
+        prop_assume!(extracted.percent() < 0.99 * equilibrium.percent());
+        let back = extraction::time_for_yield(&kinetics, extracted).unwrap();
+        assert_abs_diff_eq!(back.seconds(), contact.seconds(), epsilon = 1e-8);
+    }
+
+    // ---- Ratios, retention ------------------------------------------------------------------------
+
+    #[test]
+    fn ratios_invert(
+        dose in some::<Dose>(1.0, 100.0),
+        ratio in some::<WaterRatio>(1.0, 30.0),
+        celsius in some::<Temperature>(0.0, 100.0),
+    ) {
+        let water = ratio::water_for_ratio(dose, ratio).unwrap();
+        let again = ratio::water_ratio(dose, water).unwrap();
+        assert_relative_eq!(again.grams_per_gram(), ratio.grams_per_gram(), max_relative = 1e-15);
+        let back = ratio::dose_for_water(water, ratio).unwrap();
+        assert_relative_eq!(back.grams(), dose.grams(), max_relative = 1e-15);
+
+        let beverages = BeverageRatio::from_grams_per_gram(ratio.grams_per_gram()).unwrap();
+        let beverage = ratio::beverage_for_ratio(dose, beverages).unwrap();
+        let again = ratio::beverage_ratio(dose, beverage).unwrap();
+        assert_relative_eq!(again.grams_per_gram(), ratio.grams_per_gram(), max_relative = 1e-15);
+        let back = ratio::dose_for_beverage(beverage, beverages).unwrap();
+        assert_relative_eq!(back.grams(), dose.grams(), max_relative = 1e-15);
+
+        let per_litre = ratio::dose_per_litre(ratio, celsius).unwrap();
+        let again = ratio::ratio_of_dose_per_litre(per_litre, celsius).unwrap();
+        assert_relative_eq!(again.grams_per_gram(), ratio.grams_per_gram(), max_relative = 1e-15);
+
+        let volume = ratio::water_volume(water, celsius).unwrap();
+        let back = ratio::water_mass(volume, celsius).unwrap();
+        assert_relative_eq!(back.grams(), water.grams(), max_relative = 1e-15);
+    }
+
+    #[test]
+    fn batches_fit_and_one_fewer_does_not(
+        dose in some::<Dose>(10.0, 200.0),
+        ratio in some::<WaterRatio>(2.0, 20.0),
+        celsius in some::<Temperature>(80.0, 100.0),
+        volume in some::<Volume>(150.0, 600.0),
+        displacement in some::<Displacement>(0.0, 1.5),
+    ) {
+        let chamber = Chamber { volume, displacement };
+        let water = ratio::water_for_ratio(dose, ratio).unwrap();
+        let split = ratio::batches(dose, water, celsius, &chamber).unwrap();
+        let n = split.batches.count();
+        assert_relative_eq!(split.dose.grams() * n, dose.grams(), max_relative = 1e-14);
+        assert_relative_eq!(split.water.grams() * n, water.grams(), max_relative = 1e-14);
+        prop_assert!(split.fill <= volume);
+        if n > 1.0 {
+            prop_assert!(split.fill.millilitres() * n / (n - 1.0) > volume.millilitres());
+        }
+        let largest = ratio::largest_dose(ratio, celsius, &chamber).unwrap();
+        prop_assert!((dose <= largest) == (n == 1.0));
+        let full = ratio::water_for_ratio(largest, ratio).unwrap();
+        let one = ratio::batches(largest, full, celsius, &chamber).unwrap();
+        assert_relative_eq!(
+            one.fill.millilitres() * one.batches.count(), volume.millilitres(), max_relative = 1e-14
+        );
+    }
+
+    #[test]
+    fn retention_inverts(
+        losses in losses_of_a_brewer(),
+        dose in some::<Dose>(5.0, 60.0),
+        water in some::<BrewWater>(300.0, 900.0),
+        extracted in some::<Yield>(10.0, 25.0),
+        moisture in some::<Moisture>(0.0, 5.0),
+    ) {
+        let beverage = retention::beverage(&losses, dose, water).unwrap();
+        let back = retention::water_for_beverage(&losses, dose, beverage).unwrap();
+        assert_relative_eq!(back.grams(), water.grams(), max_relative = 1e-13);
+        let back = retention::dose_for_beverage(&losses, water, beverage).unwrap();
+        assert_relative_eq!(back.grams(), dose.grams(), max_relative = 1e-11);
+        let back = retention::retention_of_brew(&losses, dose, water, beverage).unwrap();
+        assert_abs_diff_eq!(
+            back.grams_per_gram(), losses.retention.grams_per_gram(), epsilon = 1e-11
+        );
+        let held =
+            retention::true_retention(losses.retention, extracted, moisture, losses.vapour, dose);
+        if let Ok(held) = held {
+            let back = retention::apparent_of_true_retention(
+                held, extracted, moisture, losses.vapour, dose).unwrap();
+            assert_abs_diff_eq!(
+                back.grams_per_gram(), losses.retention.grams_per_gram(), epsilon = 1e-14
+            );
+        }
+    }
+
+    #[test]
+    fn a_rinsed_paper_takes_nothing(
+        losses in losses_of_a_brewer(),
+        dose in some::<Dose>(5.0, 60.0),
+        water in some::<BrewWater>(300.0, 900.0),
+    ) {
+        let with = |paper| retention::beverage(&Losses { paper, ..losses }, dose, water).unwrap();
+        prop_assert_eq!(with(Paper::Rinsed), with(Paper::None));
+        prop_assert!(with(losses.paper) <= with(Paper::Rinsed));
+    }
+
+    // ---- Dilution ---------------------------------------------------------------------------------
+
+    #[test]
+    fn dilution_inverts_and_never_strengthens(
+        beverage in some::<Beverage>(20.0, 500.0),
+        strength in some::<Strength>(1.0, 12.0),
+        added in some::<Addition>(0.0, 500.0),
+        solids in some::<WaterSolids>(0.0, 400.0),
+    ) {
+        let after = dilution::strength_after_water(beverage, strength, added, solids).unwrap();
+        prop_assert!(after <= strength);
+        let back = dilution::water_to_reach(beverage, strength, after, solids).unwrap();
+        assert_abs_diff_eq!(back.grams(), added.grams(), epsilon = 1e-9);
+        let drink = dilution::drink_of_brew(beverage, strength, after, solids).unwrap();
+        assert_relative_eq!(
+            drink.grams(), beverage.grams() + added.grams(), max_relative = 1e-11
+        );
+        let brew = dilution::brew_for_drink(drink, after, strength, solids).unwrap();
+        assert_relative_eq!(brew.grams(), beverage.grams(), max_relative = 1e-11);
+    }
+
+    #[test]
+    fn a_split_loses_nothing(
+        beverage in some::<Beverage>(100.0, 500.0),
+        strength in some::<Strength>(1.5, 12.0),
+        wanted in some::<Strength>(1.0, 1.5),
+        cup in some::<Beverage>(50.0, 150.0),
+        cups in 1..8_u32,
+        solids in some::<WaterSolids>(0.0, 400.0),
+    ) {
+        let cups = Servings::from_count(f64::from(cups)).unwrap();
+        match dilution::split(beverage, strength, cups, cup, wanted, solids) {
+            Ok(split) => {
+                let used = split.brew.grams() * cups.count() + split.left.grams();
+                assert_relative_eq!(used, beverage.grams(), max_relative = 1e-12);
+                assert_relative_eq!(
+                    split.brew.grams() + split.added.grams(), cup.grams(), max_relative = 1e-12
+                );
+                let got =
+                    dilution::strength_after_water(split.brew, strength, split.added, solids).unwrap();
+                assert_relative_eq!(got.percent(), wanted.percent(), max_relative = 1e-11);
+            }
+            Err(cupwright::Error::Infeasible { nearest, .. }) => {
+                prop_assert!(nearest < cup.grams());
+                // A hair under the nearest is feasible.
+                let smaller = Beverage::from_grams(nearest * (1.0 - 1e-12)).unwrap();
+                prop_assert!(
+                    dilution::split(beverage, strength, cups, smaller, wanted, solids).is_ok()
+                );
+            }
+            Err(other) => prop_assert!(false, "{other}"),
+        }
+    }
+
+    #[test]
+    fn ice_conserves_heat_and_inverts(
+        beverage in some::<Beverage>(50.0, 400.0),
+        celsius in some::<Temperature>(20.0, 95.0),
+        strength in some::<Strength>(1.0, 6.0),
+        ice in some::<Ice>(0.0, 300.0),
+        cold in some::<IceTemperature>(-20.0, 0.0),
+    ) {
+        let drink = match dilution::iced(beverage, celsius, strength, ice, cold) {
+            Ok(drink) => drink,
+            Err(cupwright::Error::Infeasible { nearest, .. }) => {
+                prop_assert!(nearest < ice.grams());
+                let less = Ice::from_grams(nearest * (1.0 - 1e-12)).unwrap();
+                prop_assert!(dilution::iced(beverage, celsius, strength, less, cold).is_ok());
+                return Ok(());
+            }
+            Err(other) => return Err(TestCaseError::fail(other.to_string())),
+        };
+        assert_relative_eq!(
+            drink.melted.grams() + drink.left.grams(), ice.grams(), max_relative = 1e-12
+        );
+        // Solids stay.
+        let liquid = beverage.grams() + drink.melted.grams();
+        assert_relative_eq!(
+            drink.strength.percent() * liquid,
+            strength.percent() * beverage.grams(),
+            max_relative = 1e-12
+        );
+        // Heat: what the brew gave is what warming and melting took.
+        let t = cold.celsius();
+        let warming = ice.grams() * -t * (2.0967 + 0.00735 * t / 2.0);
+        let before = beverage.grams() * water::enthalpy(celsius).joules_per_gram();
+        let after = liquid * water::enthalpy(drink.temperature).joules_per_gram();
+        assert_abs_diff_eq!(
+            before, after + warming + drink.melted.grams() * 333.4265, epsilon = 1e-9 * before
+        );
+        if drink.left.grams() == 0.0 && ice.grams() > 0.0 {
+            let back =
+                dilution::ice_to_reach(beverage, celsius, drink.temperature, cold).unwrap();
+            assert_abs_diff_eq!(back.grams(), ice.grams(), epsilon = 1e-8);
+        }
+    }
+
+    // ---- Heat -------------------------------------------------------------------------------------
+
+    #[test]
+    fn settling_conserves_heat_and_inverts(
+        liquid in some::<Liquid>(50.0, 1000.0),
+        celsius in some::<Temperature>(60.0, 100.0),
+        bodies in bodies(),
+    ) {
+        let settled = heat::settle(liquid, celsius, &bodies).unwrap();
+        let m = liquid.grams();
+        let heat = |t: Temperature| m * water::enthalpy(t).joules_per_gram();
+        let taken: f64 = bodies
+            .iter()
+            .map(|b| {
+                b.heat_capacity.joules_per_kelvin() * (settled.celsius() - b.temperature.celsius())
+            })
+            .sum();
+        assert_abs_diff_eq!(heat(celsius) - heat(settled), taken, epsilon = 1e-8 * heat(celsius));
+        let back = heat::before_settling(liquid, settled, &bodies).unwrap();
+        assert_abs_diff_eq!(back.celsius(), celsius.celsius(), epsilon = 1e-9);
+    }
+
+    #[test]
+    fn a_vessel_is_found_from_one_reading(
+        liquid in some::<Liquid>(50.0, 1000.0),
+        celsius in some::<Temperature>(60.0, 100.0),
+        capacity in some::<HeatCapacity>(20.0, 500.0),
+        vessel in some::<VesselTemperature>(0.0, 40.0),
+        others in bodies(),
+    ) {
+        let body = Body { heat_capacity: capacity, temperature: vessel };
+        let all: Vec<_> = others.iter().copied().chain([body]).collect();
+        let settled = heat::settle(liquid, celsius, &all).unwrap();
+        prop_assume!(settled < celsius && settled.celsius() > vessel.celsius() + 5.0);
+        let found =
+            heat::vessel_heat_capacity(liquid, celsius, settled, vessel, &others).unwrap();
+        assert_relative_eq!(
+            found.joules_per_kelvin(), capacity.joules_per_kelvin(), max_relative = 1e-7
+        );
+    }
+
+    #[test]
+    fn pours_invert(celsius in some::<Temperature>(20.0, 95.0), drop in some::<TemperatureDrop>(0.0, 5.0)) {
+        let after = heat::after_pour(celsius, drop).unwrap();
+        let back = heat::before_pour(after, drop).unwrap();
+        assert_abs_diff_eq!(back.celsius(), celsius.celsius(), epsilon = 1e-12);
+    }
+
+    #[test]
+    fn cooling_inverts_and_goes_one_way(
+        room in rooms(),
+        from in some::<Temperature>(50.0, 100.0),
+        wait in some::<Time>(1.0, 20_000.0),
+        rate in some::<CoolingRate>(0.0005, 0.05),
+    ) {
+        let Ok(cooled) = heat::temperature_after(from, wait, rate, &room) else {
+            // In a freezing room the cup may freeze.
+            prop_assert!(room.room.celsius() < 12.0);
+            return Ok(());
+        };
+        prop_assert!(cooled < from);
+        let later = Time::from_seconds(wait.seconds() + 60.0).unwrap();
+        if let Ok(later) = heat::temperature_after(from, later, rate, &room) {
+            prop_assert!(later < cooled || cooled.celsius() - room.room.celsius() < 1e-6);
+        }
+        if let Ok(back) = heat::time_to_cool(from, cooled, rate, &room) {
+            assert_relative_eq!(back.seconds(), wait.seconds(), max_relative = 1e-6);
+            let k = heat::cooling_rate(from, cooled, wait, &room).unwrap();
+            assert_relative_eq!(k.per_minute(), rate.per_minute(), max_relative = 1e-6);
+        }
+    }
+
+    #[test]
+    fn a_lid_makes_it_newtons_law(
+        room in some::<RoomTemperature>(0.0, 40.0),
+        from in some::<Temperature>(60.0, 100.0),
+        wait in some::<Time>(1.0, 10_000.0),
+        rate in some::<CoolingRate>(0.0005, 0.05),
+    ) {
+        let humidity = Humidity::from_percent(50.0).unwrap();
+        let lidded = Surroundings { room, humidity, cover: Cover::Lidded };
+        let cooled = heat::temperature_after(from, wait, rate, &lidded).unwrap();
+        let t = room.celsius();
+        let newton =
+            t + (from.celsius() - t) * (-rate.per_minute() * wait.seconds() / 60.0).exp();
+        assert_abs_diff_eq!(cooled.celsius(), newton, epsilon = 1e-9);
+        let open = Surroundings { cover: Cover::Open, ..lidded };
+        if let Ok(open) = heat::temperature_after(from, wait, rate, &open) {
+            prop_assert!(open < cooled);
+        }
+    }
+
+    // ---- Reading ----------------------------------------------------------------------------------
+
+    #[test]
+    fn repeated_readings_do_not_depend_on_their_order(
+        mut values in prop::collection::vec(1.30..1.50_f64, 1..=10)
+    ) {
+        let s_r = Repeatability::from_percent(0.01).unwrap();
+        let combine = |values: &[f64]| {
+            let readings: Vec<_> =
+                values.iter().map(|v| Strength::from_percent(*v).unwrap()).collect();
+            reading::combine(&readings, s_r).unwrap()
+        };
+        let one = combine(&values);
+        let (low, high) =
+            values.iter().fold((f64::MAX, 0.0_f64), |(l, h), v| (l.min(*v), h.max(*v)));
+        prop_assert!((low - 1e-12..=high + 1e-12).contains(&one.value.percent()));
+        values.reverse();
+        let other = combine(&values);
+        prop_assert_eq!(one.agreement, other.agreement);
+        assert_relative_eq!(one.value.percent(), other.value.percent(), max_relative = 1e-14);
+    }
+
+    #[test]
+    fn minerals_are_counted_once(
+        reading in some::<Strength>(1.0, 12.0), solids in some::<WaterSolids>(0.0, 400.0)
+    ) {
+        use reading::Zero;
+        // Zeroed on brew water, adding the minerals and taking them out again gives the reading back.
+        let total = reading::total_strength(reading, Zero::BrewWater, solids).unwrap();
+        let coffee = reading::coffee_strength(total, Zero::Distilled, solids).unwrap();
+        assert_relative_eq!(coffee.percent(), reading.percent(), max_relative = 1e-12);
+    }
+
+    #[test]
+    fn refraction_inverts(degrees in some::<Brix>(0.0, 28.0)) {
+        let index = reading::index_of_brix(degrees).unwrap();
+        let back = reading::brix_of_index(index).unwrap();
+        // Two independent fits; the docs promise 0.006.
+        assert_abs_diff_eq!(back.degrees(), degrees.degrees(), epsilon = 0.012);
+        let factor = reading::USUAL_REFRACTIVE_FACTOR;
+        let strength = reading::strength_of_brix(degrees, factor).unwrap();
+        let back = reading::brix_of_strength(strength, factor).unwrap();
+        assert_relative_eq!(back.degrees(), degrees.degrees(), max_relative = 1e-14);
+    }
+
+    #[test]
+    fn the_atmosphere_inverts(metres in some::<Altitude>(-400.0, 5500.0)) {
+        let back = water::altitude_at_pressure(water::pressure_at_altitude(metres)).unwrap();
+        assert_abs_diff_eq!(back.metres(), metres.metres(), epsilon = 1e-8);
+    }
+}
+
+#[test]
+fn denser_is_never_hotter_above_the_maximum_and_vapour_rises() {
+    let at = |tenths: i32| Temperature::from_celsius(f64::from(tenths) / 10.0).unwrap();
+    for tenths in 40..1050 {
+        let (a, b) = (at(tenths), at(tenths + 1));
+        assert!(water::density(b) < water::density(a));
+        assert!(water::vapour_pressure(b) > water::vapour_pressure(a));
+        assert!(water::enthalpy(b) > water::enthalpy(a));
+        assert!(water::latent_heat(b) < water::latent_heat(a));
+    }
+}

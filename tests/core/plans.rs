@@ -1,0 +1,295 @@
+//! A recipe is the inverse of the models: brewed forward, it gives the cup that was wished.
+
+use approx::{assert_abs_diff_eq, assert_relative_eq};
+use cupwright::error::Limit;
+use cupwright::extraction::{self, Brew};
+use cupwright::heat::Cover;
+use cupwright::plan::{self, Air, Brewer, Coffee, Kitchen, Recipe, Wish};
+use cupwright::quantity::*;
+use cupwright::ratio::Chamber;
+use cupwright::retention::{self, Losses, Paper};
+use cupwright::verdict::{Band, Window};
+use cupwright::{Error, caution::Caution, dilution};
+use proptest::prelude::*;
+
+fn some<M: Measure>(low: f64, high: f64) -> impl Strategy<Value = M> {
+    (low..=high).prop_map(|value| M::new(value).unwrap())
+}
+
+fn value<M: Measure>(value: f64) -> M {
+    M::new(value).unwrap()
+}
+
+prop_compose! {
+    fn brewers()(
+        held_strength in some(0.0, 100.0),
+        retention in some(0.5, 2.5),
+        hold_up in some(0.0, 6.0),
+        drips in some(0.0, 4.0),
+        vapour in some(0.0, 4.0),
+        volume in some(120.0, 400.0),
+        displacement in some(0.3, 1.2),
+        chambered: bool,
+        heat_capacity in some(0.0, 200.0),
+        rinse in prop::option::of(some(50.0, 300.0)),
+        cooling in prop::option::of(some(0.001, 0.03)),
+        pressed: bool,
+    ) -> Brewer {
+        Brewer {
+            held_strength,
+            losses: Losses { retention, hold_up, paper: Paper::Rinsed, drips, vapour },
+            chamber: chambered.then_some(Chamber { volume, displacement }),
+            heat_capacity, rinse, cooling, cover: Cover::Lidded, pressed, glass: !pressed,
+        }
+    }
+}
+
+prop_compose! {
+    fn coffees()(expected in some(15.0, 24.0), moisture in some(0.0, 5.0)) -> Coffee {
+        Coffee { expected, moisture, caffeine: Some(value(11.0)) }
+    }
+}
+
+prop_compose! {
+    fn kitchens()(
+        altitude in some(0.0, 2500.0),
+        room in some(5.0, 30.0),
+        pour_drop in some(0.0, 2.0),
+        second_vessel in prop::option::of(some(0.0, 150.0)),
+        cup in some(0.0, 250.0),
+        water_solids in some(0.0, 300.0),
+        added in some(20.0, 90.0),
+    ) -> Kitchen {
+        Kitchen {
+            air: Air::Altitude(altitude), room, humidity: value(50.0), pour_drop, second_vessel,
+            cup, cup_cooling: Some(value(0.006)), water_solids, added,
+        }
+    }
+}
+
+prop_compose! {
+    fn wishes()(
+        cup in some(60.0, 300.0),
+        strength in some::<Strength>(1.15, 1.45),
+        servings in 1..5_u32,
+        brew_strength in prop::option::of(some(1.5, 5.0)),
+    ) -> Wish {
+        Wish {
+            cup, strength, servings: value(f64::from(servings)), brew_strength,
+            most_batches: None, brew_temperature: value(80.0), contact: value(120.0),
+            serve_at: None,
+            window: Some(Window {
+                strength: Band::new(value(1.1), value(1.5)).unwrap(),
+                extracted: None,
+            }),
+        }
+    }
+}
+
+/// The strength of the drink when dose and water of each batch are as given, all else as planned.
+fn brewed(
+    wish: &Wish,
+    brewer: &Brewer,
+    coffee: &Coffee,
+    kitchen: &Kitchen,
+    recipe: &Recipe,
+    dose: Dose,
+    water: BrewWater,
+) -> Result<f64, Error> {
+    let beverage = retention::beverage(&brewer.losses, dose, water)?;
+    let brew = Brew {
+        dose,
+        water,
+        beverage,
+        moisture: coffee.moisture,
+        water_solids: kitchen.water_solids,
+        vapour: brewer.losses.vapour,
+        held_strength: brewer.held_strength,
+    };
+    let strength = extraction::strength(&brew, coffee.expected)?;
+    let added = recipe.added_per_cup.grams() * wish.servings.count() / recipe.batches.count();
+    dilution::strength_after_water(beverage, strength, value(added), kitchen.water_solids)
+        .map(Strength::percent)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(2000))]
+
+    #[test]
+    fn brewed_forward_it_is_the_cup_wished(
+        wish in wishes(), brewer in brewers(), coffee in coffees(), kitchen in kitchens()
+    ) {
+        let recipe = match plan::recipe(&wish, &brewer, &coffee, &kitchen) {
+            Ok(recipe) => recipe,
+            Err(Error::Infeasible {
+                // Steeped coffee cannot be as strong as wished; or a cold second vessel takes the
+                // heat of too little water.
+                limit: Limit::CoffeeGivesNoMore | Limit::BoilingPoint, nearest, value: wished, ..
+            }) => {
+                prop_assert!(nearest < wished);
+                return Ok(());
+            }
+            Err(Error::Impossible { quantity: Quantity::Volume, .. }) => return Ok(()),
+            Err(other) => return Err(TestCaseError::fail(other.to_string())),
+        };
+        let got =
+            brewed(&wish, &brewer, &coffee, &kitchen, &recipe, recipe.dose, recipe.water).unwrap();
+        assert_relative_eq!(got, wish.strength.percent(), max_relative = 1e-9);
+        let drinks = recipe.beverage.grams() * recipe.batches.count()
+            + recipe.added_per_cup.grams() * wish.servings.count();
+        assert_relative_eq!(drinks, wish.cup.grams() * wish.servings.count(), max_relative = 1e-12);
+        if let (Some(fill), Some(chamber)) = (recipe.fill, brewer.chamber) {
+            prop_assert!(fill.millilitres() <= chamber.volume.millilitres() * (1.0 + 1e-9));
+        }
+        prop_assert_eq!(recipe.cautions.contains(Caution::Pressing), brewer.pressed);
+        prop_assert_eq!(recipe.cautions.contains(Caution::GlassShock), brewer.glass);
+        prop_assert!(recipe.cautions.contains(Caution::Scald));
+        let heat = recipe.heat;
+        prop_assert!(heat.kettle <= heat.boiling);
+        prop_assert!(heat.at_grounds <= heat.kettle);
+        // A brewer rinsed from the kettle may be hotter than water that came by a second vessel.
+        prop_assert!(heat.slurry <= heat.at_grounds || heat.brewer.celsius() > heat.slurry.celsius());
+        prop_assert!(heat.slurry_end.is_none_or(|end| end <= heat.slurry));
+    }
+
+    #[test]
+    fn the_tolerances_are_where_the_window_ends(
+        wish in wishes(), brewer in brewers(), coffee in coffees(), kitchen in kitchens()
+    ) {
+        let Ok(recipe) = plan::recipe(&wish, &brewer, &coffee, &kitchen) else { return Ok(()) };
+        let edges = recipe.tolerances.unwrap();
+        let strength = |dose, water| {
+            brewed(&wish, &brewer, &coffee, &kitchen, &recipe, dose, water)
+        };
+        let at_an_edge = |got: Result<f64, Error>| match got {
+            Ok(got) => (got - 1.1).abs() < 1e-7 || (got - 1.5).abs() < 1e-7,
+            // The drink cannot be brewed there at all.
+            Err(_) => true,
+        };
+        for dose in [edges.dose_from, edges.dose_to].into_iter().flatten() {
+            prop_assert!(at_an_edge(strength(dose, recipe.water)), "{dose:?} {recipe:?}");
+        }
+        for water in [edges.water_from, edges.water_to].into_iter().flatten() {
+            prop_assert!(at_an_edge(strength(recipe.dose, water)), "{water:?} {recipe:?}");
+        }
+        // Inside, the drink stays in the window.
+        let inside = |got: Result<f64, Error>| got.is_ok_and(|t| (1.1 - 1e-9..=1.5 + 1e-9).contains(&t));
+        if let (Some(from), Some(to)) = (edges.dose_from, edges.dose_to) {
+            for share in [0.25, 0.5, 0.75] {
+                let dose = value(from.grams() + share * (to.grams() - from.grams()));
+                let got = strength(dose, recipe.water);
+                prop_assert!(got.is_err() || inside(got), "{dose:?} {got:?} {recipe:?}");
+            }
+        }
+        if let (Some(from), Some(to)) = (edges.water_from, edges.water_to) {
+            for share in [0.25, 0.5, 0.75] {
+                let water = value(from.grams() + share * (to.grams() - from.grams()));
+                let got = strength(recipe.dose, water);
+                prop_assert!(got.is_err() || inside(got), "{water:?} {got:?} {recipe:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_nearest_is_feasible(
+        wish in wishes(), brewer in brewers(), coffee in coffees(), kitchen in kitchens(),
+        which in 0..4,
+    ) {
+        let wish = match which {
+            0 => Wish { brew_temperature: value(101.0), ..wish },
+            1 => Wish { serve_at: Some(value(99.0)), ..wish },
+            2 => Wish { most_batches: Some(value(1.0)), ..wish },
+            _ => Wish { brew_strength: Some(value(30.0)), ..wish },
+        };
+        let Err(Error::Infeasible { limit, nearest, value: wished, .. }) =
+            plan::recipe(&wish, &brewer, &coffee, &kitchen)
+        else {
+            return Ok(());
+        };
+        prop_assert!(nearest < wished);
+        let mended = match limit {
+            Limit::BoilingPoint => Wish { brew_temperature: value(nearest), ..wish },
+            Limit::HeatLeft => Wish { serve_at: Some(value(nearest)), ..wish },
+            Limit::Chamber => Wish { cup: value(nearest), ..wish },
+            // A hair on the feasible side, for rounding; in a chamber each batch has its own.
+            Limit::CoffeeGivesNoMore if brewer.chamber.is_none() => {
+                Wish { brew_strength: Some(value(nearest * (1.0 - 1e-9))), ..wish }
+            }
+            _ => return Ok(()),
+        };
+        match plan::recipe(&mended, &brewer, &coffee, &kitchen) {
+            Ok(_) => {}
+            // Something else may bind next.
+            Err(Error::Infeasible { limit: next, .. }) => prop_assert!(next != limit, "{next:?}"),
+            Err(other) => prop_assert!(
+                matches!(other, Error::ResultOutOfRange { .. } | Error::Impossible { .. }),
+                "{other}"
+            ),
+        }
+    }
+}
+
+/// 15 g and 200 g steeped to 1.44 %, and 15 g and 60 g to 6.49 %: common practice, no source.
+#[test]
+fn the_planner_finds_the_trade_recipes_back() {
+    let brewer = Brewer {
+        held_strength: HeldStrength::STEEPED,
+        losses: Losses {
+            retention: value(1.8),
+            hold_up: HoldUp::NONE,
+            paper: Paper::Rinsed,
+            drips: Drips::NONE,
+            vapour: Vapour::NONE,
+        },
+        chamber: None,
+        heat_capacity: value(0.0),
+        rinse: None,
+        cooling: None,
+        cover: Cover::Lidded,
+        pressed: true,
+        glass: false,
+    };
+    let kitchen = Kitchen {
+        air: Air::Pressure(value(101.325)),
+        room: value(20.0),
+        humidity: value(50.0),
+        pour_drop: value(0.5),
+        second_vessel: None,
+        cup: value(0.0),
+        cup_cooling: None,
+        water_solids: WaterSolids::NONE,
+        added: value(20.0),
+    };
+    for (strength, water, expected) in [
+        (1.44, 200.0, 19.480_519_480_5),
+        (6.49, 60.0, 27.761_736_712_7),
+    ] {
+        let coffee = Coffee {
+            expected: value(expected),
+            moisture: value(0.0),
+            caffeine: None,
+        };
+        let wish = Wish {
+            cup: value(water - 1.8 * 15.0),
+            strength: value(strength),
+            servings: value(1.0),
+            brew_strength: None,
+            most_batches: None,
+            brew_temperature: value(95.0),
+            contact: value(120.0),
+            serve_at: None,
+            window: None,
+        };
+        let recipe = plan::recipe(&wish, &brewer, &coffee, &kitchen).unwrap();
+        assert_abs_diff_eq!(recipe.dose.grams(), 15.0, epsilon = 1e-8);
+        assert_abs_diff_eq!(recipe.water.grams(), water, epsilon = 1e-8);
+        // Two servings: 30 g and twice the water, time unchanged.
+        let two = Wish {
+            servings: value(2.0),
+            ..wish
+        };
+        let recipe = plan::recipe(&two, &brewer, &coffee, &kitchen).unwrap();
+        assert_abs_diff_eq!(recipe.dose.grams(), 30.0, epsilon = 1e-8);
+        assert_abs_diff_eq!(recipe.water.grams(), 2.0 * water, epsilon = 1e-8);
+    }
+}
