@@ -6,6 +6,8 @@
 //!
 //! Without a file it uses the invented scenario beside it.
 
+#![allow(clippy::disallowed_methods, reason = "rounding for display only")]
+
 mod report;
 mod scenario;
 
@@ -38,14 +40,7 @@ fn main() -> ExitCode {
             ExitCode::SUCCESS
         }
         Err(fault) => {
-            eprintln!(
-                "{}",
-                Located {
-                    path,
-                    text: &text,
-                    fault
-                }
-            );
+            eprintln!("{}", Located { path, text: &text, fault });
             ExitCode::FAILURE
         }
     }

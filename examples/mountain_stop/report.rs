@@ -63,10 +63,7 @@ fn plan_for_wish(
     write_tolerances(out, &recipe);
     cautions.extend(recipe.cautions.iter());
 
-    let double = Wish {
-        servings: Servings::from_count(drink.servings.count() * 2.0)?,
-        ..drink
-    };
+    let double = Wish { servings: Servings::from_count(drink.servings.count() * 2.0)?, ..drink };
     let twice = plan::recipe(&double, setting.brewer, setting.coffee, setting.kitchen)?;
     item(
         out,
@@ -104,27 +101,13 @@ fn nearest(drink: &Wish, refused: Error) -> Result<Wish, Error> {
             nearest,
             limit: Limit::BoilingPoint,
             ..
-        } => Ok(Wish {
-            brew_temperature: Temperature::from_celsius(nearest)?,
-            ..*drink
-        }),
+        } => Ok(Wish { brew_temperature: Temperature::from_celsius(nearest)?, ..*drink }),
         Error::Infeasible {
-            wish: Quantity::Temperature,
-            nearest,
-            limit: Limit::HeatLeft,
-            ..
-        } => Ok(Wish {
-            serve_at: Some(Temperature::from_celsius(nearest)?),
-            ..*drink
-        }),
-        Error::Infeasible {
-            wish: Quantity::Beverage,
-            nearest,
-            ..
-        } => Ok(Wish {
-            cup: Beverage::from_grams(nearest)?,
-            ..*drink
-        }),
+            wish: Quantity::Temperature, nearest, limit: Limit::HeatLeft, ..
+        } => Ok(Wish { serve_at: Some(Temperature::from_celsius(nearest)?), ..*drink }),
+        Error::Infeasible { wish: Quantity::Beverage, nearest, .. } => {
+            Ok(Wish { cup: Beverage::from_grams(nearest)?, ..*drink })
+        }
         other => Err(other),
     }
 }
@@ -132,12 +115,7 @@ fn nearest(drink: &Wish, refused: Error) -> Result<Wish, Error> {
 /// What was refused and what stands in its place, to the decimals that a person wants.
 fn in_words(refused: Error) -> String {
     match refused {
-        Error::Infeasible {
-            wish,
-            value,
-            nearest,
-            limit,
-        } => {
+        Error::Infeasible { wish, value, nearest, limit } => {
             let (name, unit, decimals) = (wish.name(), wish.unit(), wish.decimals());
             format!(
                 "{name} {value:.decimals$} {unit}: {limit}. Planned with {nearest:.decimals$} {unit}."
@@ -200,11 +178,7 @@ fn write_recipe(out: &mut Text, recipe: &Recipe, drink: &Wish) {
         );
     }
     if let Some(fill) = recipe.fill {
-        item(
-            out,
-            "chamber",
-            format_args!("{fill:.0} of water and grounds"),
-        );
+        item(out, "chamber", format_args!("{fill:.0} of water and grounds"));
     }
 }
 
@@ -215,11 +189,7 @@ fn write_heat(out: &mut Text, recipe: &Recipe, drink: &Wish) {
     } else {
         " by the barometer".to_string()
     };
-    item(
-        out,
-        "water boils at",
-        format_args!("{}{sure}", heat.boiling),
-    );
+    item(out, "water boils at", format_args!("{}{sure}", heat.boiling));
     let mut steps = vec![
         format!("kettle {}", heat.kettle),
         format!("brewer {:.0}", heat.brewer),
@@ -232,11 +202,7 @@ fn write_heat(out: &mut Text, recipe: &Recipe, drink: &Wish) {
     steps.push(format!("in the cup {}", heat.in_cup));
     item(out, "heat walk", format_args!("{}", steps.join(" > ")));
     if let (Some(wait), Some(serve_at)) = (heat.wait, drink.serve_at) {
-        item(
-            out,
-            "hand over",
-            format_args!("at {serve_at:.0}, after {}", clock(wait)),
-        );
+        item(out, "hand over", format_args!("at {serve_at:.0}, after {}", clock(wait)));
     }
 }
 
@@ -345,23 +311,12 @@ fn write_readings(
     measured: &MeasuredBrew,
 ) -> Result<Option<Strength>, Error> {
     let read = reading::combine(&measured.readings, measured.repeatability)?;
-    let shown: Vec<_> = measured
-        .readings
-        .iter()
-        .map(|r| format!("{:.2}", r.percent()))
-        .collect();
+    let shown: Vec<_> = measured.readings.iter().map(|r| format!("{:.2}", r.percent())).collect();
     let because = match read.critical_range_pct {
-        Some(critical) => format!(
-            "they differ by {:.2}, {critical:.3} is usual",
-            read.range_pct
-        ),
+        Some(critical) => format!("they differ by {:.2}, {critical:.3} is usual", read.range_pct),
         None => "a single reading proves nothing".to_string(),
     };
-    item(
-        out,
-        "read",
-        format_args!("{} % ({because})", shown.join(", ")),
-    );
+    item(out, "read", format_args!("{} % ({because})", shown.join(", ")));
     match read.agreement {
         Agreement::TakeAnother => {
             wrapped(
@@ -381,11 +336,7 @@ fn write_readings(
     let water = setting.kitchen.water_solids;
     let total = reading::total_strength(read.value, measured.zero, water)?;
     let coffee = reading::coffee_strength(read.value, measured.zero, water)?;
-    item(
-        out,
-        "strength",
-        format_args!("{total:.3} in all, {coffee:.3} of it coffee"),
-    );
+    item(out, "strength", format_args!("{total:.3} in all, {coffee:.3} of it coffee"));
     Ok(Some(total))
 }
 
@@ -441,10 +392,7 @@ fn write_yield(
                     doubt.entered,
                 ),
             ),
-            None => line(
-                out,
-                format_args!("    {:<15} no value does it alone", quantity.name()),
-            ),
+            None => line(out, format_args!("    {:<15} no value does it alone", quantity.name())),
         }
     }
     if setting.brewer.held_strength == HeldStrength::STEEPED {
@@ -458,11 +406,7 @@ fn write_yield(
 }
 
 fn write_standing(out: &mut Text, standing: &Standing) {
-    item(
-        out,
-        "in the window",
-        format_args!("strength {}", place(&standing.strength)),
-    );
+    item(out, "in the window", format_args!("strength {}", place(&standing.strength)));
     if let Some(extracted) = &standing.extracted {
         item(out, "", format_args!("yield {}", place(extracted)));
     }
@@ -530,19 +474,9 @@ fn write_next(
         )?,
         ..setting.brewer.losses
     };
-    let brewer = plan::Brewer {
-        losses,
-        ..*setting.brewer
-    };
-    let coffee = Coffee {
-        expected: judged.extracted,
-        ..*setting.coffee
-    };
-    let learned = Setting {
-        brewer: &brewer,
-        coffee: &coffee,
-        ..*setting
-    };
+    let brewer = plan::Brewer { losses, ..*setting.brewer };
+    let coffee = Coffee { expected: judged.extracted, ..*setting.coffee };
+    let learned = Setting { brewer: &brewer, coffee: &coffee, ..*setting };
     let (_, recipe) = feasible(&mut Text::new(), &learned)?;
     item(
         out,

@@ -75,14 +75,9 @@ impl Scenario {
     /// The wish that a brew was made for.
     pub fn wish_of(&self, brew: &MeasuredBrew) -> Result<&NamedWish, Fault> {
         let name = brew.of.as_ref();
-        self.wishes
-            .iter()
-            .map(Spanned::as_ref)
-            .find(|wish| wish.name == *name)
-            .ok_or_else(|| Fault {
-                at: brew.of.span(),
-                what: format!("of: there is no wish named \"{name}\""),
-            })
+        self.wishes.iter().map(Spanned::as_ref).find(|wish| wish.name == *name).ok_or_else(|| {
+            Fault { at: brew.of.span(), what: format!("of: there is no wish named \"{name}\"") }
+        })
     }
 }
 
@@ -106,10 +101,7 @@ pub struct Fault {
 impl Fault {
     /// A library error about the part of the file given.
     pub fn about(at: Range<usize>, error: cupwright::Error) -> Self {
-        Self {
-            at,
-            what: error.to_string(),
-        }
+        Self { at, what: error.to_string() }
     }
 }
 
@@ -127,12 +119,7 @@ impl fmt::Display for Located<'_> {
         let line = before.matches('\n').count() + 1;
         let column = before.len() - before.rfind('\n').map_or(0, |newline| newline + 1);
         let source = self.text.lines().nth(line - 1).unwrap_or_default();
-        writeln!(
-            f,
-            "{}, line {line}: {}",
-            self.path.display(),
-            self.fault.what
-        )?;
+        writeln!(f, "{}, line {line}: {}", self.path.display(), self.fault.what)?;
         writeln!(f, "{line:>5} | {source}")?;
         write!(f, "{:>5} | {:column$}^", "", "")
     }

@@ -11,26 +11,11 @@ fn facts_are_whole(error: Error) {
     let words = error.to_string();
     assert!(!words.is_empty());
     match error {
-        Error::OutOfRange {
-            value,
-            lowest,
-            highest,
-            ..
-        }
-        | Error::ResultOutOfRange {
-            value,
-            lowest,
-            highest,
-            ..
-        } => {
+        Error::OutOfRange { value, lowest, highest, .. }
+        | Error::ResultOutOfRange { value, lowest, highest, .. } => {
             assert!(!(lowest..=highest).contains(&value), "{words}");
         }
-        Error::Impossible {
-            value,
-            lowest,
-            highest,
-            ..
-        } => {
+        Error::Impossible { value, lowest, highest, .. } => {
             assert!(!(lowest..=highest).contains(&value), "{words}");
         }
         Error::Infeasible { value, nearest, .. } => {
@@ -66,9 +51,8 @@ proptest! {
 #[test]
 fn every_formula_succeeds_on_some_random_input() {
     for formula in FORMULAS {
-        let successes = (0..20_000)
-            .filter(|seed| (formula.call)(&Drawn(RefCell::new(*seed))).is_ok())
-            .count();
+        let successes =
+            (0..20_000).filter(|seed| (formula.call)(&Drawn(RefCell::new(*seed))).is_ok()).count();
         assert!(successes > 20, "{}: {successes} of 20000", formula.id);
     }
 }

@@ -59,10 +59,7 @@ fn the_core_meets_every_check_value() {
             "{name}: a source is missing"
         );
         for check in file.checks {
-            assert!(
-                !check.why.is_empty(),
-                "{name}: a tolerance without a reason"
-            );
+            assert!(!check.why.is_empty(), "{name}: a tolerance without a reason");
             let formula = FORMULAS
                 .iter()
                 .find(|formula| formula.id == check.formula)
@@ -82,7 +79,8 @@ fn the_core_meets_every_check_value() {
                     .unwrap_or_else(|| panic!("{context}: no output {field}"));
                 let tolerance = check.tolerance[field];
                 checked += 1;
-                if !((got - expected).abs() <= tolerance) {
+                let met = (got - expected).abs() <= tolerance;
+                if !met {
                     failures.push(format!(
                         "{context}: {field} is {got:e}, expected {expected:e} within {tolerance:e}, off by {:e}",
                         got - expected
@@ -92,62 +90,32 @@ fn the_core_meets_every_check_value() {
         }
     }
     println!("{checked} values checked");
-    assert!(
-        failures.is_empty(),
-        "{} of {checked} fail:\n{}",
-        failures.len(),
-        failures.join("\n")
-    );
+    assert!(failures.is_empty(), "{} of {checked} fail:\n{}", failures.len(), failures.join("\n"));
 }
 
 /// Formulas whose check is elsewhere, with the reason.
 const CHECKED_ELSEWHERE: &[(&str, &str)] = &[
-    (
-        "ratio.water_for_ratio",
-        "one multiplication; inverse of water_ratio in laws.rs",
-    ),
-    (
-        "ratio.dose_for_water",
-        "one division; inverse of water_ratio in laws.rs",
-    ),
-    (
-        "ratio.beverage_for_ratio",
-        "one multiplication; inverse of beverage_ratio in laws.rs",
-    ),
-    (
-        "ratio.dose_for_beverage",
-        "one division; inverse of beverage_ratio in laws.rs",
-    ),
-    (
-        "ratio.ratio_of_dose_per_litre",
-        "inverse of dose_per_litre in laws.rs",
-    ),
+    ("ratio.water_for_ratio", "one multiplication; inverse of water_ratio in laws.rs"),
+    ("ratio.dose_for_water", "one division; inverse of water_ratio in laws.rs"),
+    ("ratio.beverage_for_ratio", "one multiplication; inverse of beverage_ratio in laws.rs"),
+    ("ratio.dose_for_beverage", "one division; inverse of beverage_ratio in laws.rs"),
+    ("ratio.ratio_of_dose_per_litre", "inverse of dose_per_litre in laws.rs"),
     ("ratio.water_volume", "inverse of water_mass in laws.rs"),
     ("ratio.for_servings", "one multiplication"),
     ("ratio.largest_dose", "fills the chamber exactly in laws.rs"),
-    (
-        "extraction.plausibility",
-        "each doubt is put back into the balance in laws.rs",
-    ),
+    ("extraction.plausibility", "each doubt is put back into the balance in laws.rs"),
     ("heat.reachable", "a comparison"),
 ];
 
 #[test]
 fn no_formula_goes_unchecked() {
-    let checked: BTreeSet<String> = files()
-        .into_iter()
-        .flat_map(|(_, file)| file.checks)
-        .map(|check| check.formula)
-        .collect();
+    let checked: BTreeSet<String> =
+        files().into_iter().flat_map(|(_, file)| file.checks).map(|check| check.formula).collect();
     let missing: Vec<_> = FORMULAS
         .iter()
         .map(|formula| formula.id)
         .filter(|id| !checked.contains(*id))
-        .filter(|id| {
-            !CHECKED_ELSEWHERE
-                .iter()
-                .any(|(elsewhere, _)| elsewhere == id)
-        })
+        .filter(|id| !CHECKED_ELSEWHERE.iter().any(|(elsewhere, _)| elsewhere == id))
         .collect();
     assert!(missing.is_empty(), "no check value for {missing:?}");
 }

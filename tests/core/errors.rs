@@ -18,13 +18,7 @@ fn every_quantity_refuses_what_is_outside_and_names_itself() {
         let (low, high) = (quantity.lowest(), quantity.highest());
         assert_eq!(M::new(low).unwrap().value(), low);
         assert_eq!(M::new(high).unwrap().value(), high);
-        for bad in [
-            low.next_down(),
-            high.next_up(),
-            f64::INFINITY,
-            f64::NEG_INFINITY,
-            f64::NAN,
-        ] {
+        for bad in [low.next_down(), high.next_up(), f64::INFINITY, f64::NEG_INFINITY, f64::NAN] {
             let error = M::new(bad).unwrap_err();
             let words = error.to_string();
             assert!(words.contains(quantity.name()), "{words}");
@@ -86,50 +80,27 @@ fn long_cup() -> Brew {
 
 #[test]
 fn more_beverage_than_water_is_impossible() {
-    let brew = Brew {
-        beverage: value(210.0),
-        ..long_cup()
-    };
+    let brew = Brew { beverage: value(210.0), ..long_cup() };
     for held_strength in [HeldStrength::STEEPED, HeldStrength::FLOWED_THROUGH] {
-        let brew = Brew {
-            held_strength,
-            ..brew
-        };
+        let brew = Brew { held_strength, ..brew };
         let error = extraction::extraction_yield(&brew, value(1.44)).unwrap_err();
         assert!(
-            matches!(
-                error,
-                Error::Impossible {
-                    quantity: Quantity::Beverage,
-                    value: 210.0,
-                    ..
-                }
-            ),
+            matches!(error, Error::Impossible { quantity: Quantity::Beverage, value: 210.0, .. }),
             "{error}"
         );
     }
     let error = retention::apparent_retention(value(15.0), value(200.0), value(201.0)).unwrap_err();
-    assert!(
-        matches!(error, Error::Impossible { highest: 200.0, .. }),
-        "{error}"
-    );
+    assert!(matches!(error, Error::Impossible { highest: 200.0, .. }), "{error}");
 }
 
 #[test]
 fn a_beverage_weaker_than_its_water_is_impossible() {
-    let brew = Brew {
-        water_solids: value(300.0),
-        ..long_cup()
-    };
+    let brew = Brew { water_solids: value(300.0), ..long_cup() };
     let error = extraction::extraction_yield(&brew, value(0.02)).unwrap_err();
     assert!(
         matches!(
             error,
-            Error::Impossible {
-                quantity: Quantity::Strength,
-                beside: Quantity::WaterSolids,
-                ..
-            }
+            Error::Impossible { quantity: Quantity::Strength, beside: Quantity::WaterSolids, .. }
         ),
         "{error}"
     );
@@ -144,11 +115,7 @@ fn the_short_cup_is_questioned_and_the_long_one_is_not() {
     assert_eq!(long.credibility, Credibility::Ordinary);
     assert_eq!(long.doubts, None);
 
-    let brew = Brew {
-        water: value(60.0),
-        beverage: value(33.0),
-        ..long_cup()
-    };
+    let brew = Brew { water: value(60.0), beverage: value(33.0), ..long_cup() };
     let short = extraction::plausibility(&brew, value(6.49)).unwrap();
     assert_eq!(format!("{}", short.extracted), "27.76 %");
     assert_eq!(short.credibility, Credibility::NearLimit);
@@ -156,14 +123,8 @@ fn the_short_cup_is_questioned_and_the_long_one_is_not() {
     // 26 % = (60/15) T/(1 − T), (W/15) 0.0649/0.9351, (60/D) 0.0649/0.9351 by hand.
     let would: Vec<_> = doubts.iter().map(|d| d.would_have_to_be.unwrap()).collect();
     assert!((would[0] - 100.0 * 0.26 / 4.26).abs() < 1e-9, "{would:?}");
-    assert!(
-        (would[1] - 15.0 * 0.26 * 0.9351 / 0.0649).abs() < 1e-9,
-        "{would:?}"
-    );
-    assert!(
-        (would[2] - 60.0 * 0.0649 / 0.9351 / 0.26).abs() < 1e-9,
-        "{would:?}"
-    );
+    assert!((would[1] - 15.0 * 0.26 * 0.9351 / 0.0649).abs() < 1e-9, "{would:?}");
+    assert!((would[2] - 60.0 * 0.0649 / 0.9351 / 0.26).abs() < 1e-9, "{would:?}");
     assert!(would[3] < 100.0, "{would:?}");
 
     // The window's edge is near for the long cup; the short one lies inside its own window.
@@ -180,9 +141,7 @@ fn the_short_cup_is_questioned_and_the_long_one_is_not() {
 fn the_levels_of_credibility() {
     let judge = |percent| {
         let strength = extraction::strength(&long_cup(), value(percent)).unwrap();
-        extraction::plausibility(&long_cup(), strength)
-            .unwrap()
-            .credibility
+        extraction::plausibility(&long_cup(), strength).unwrap().credibility
     };
     assert_eq!(judge(25.99), Credibility::Ordinary);
     assert_eq!(judge(26.01), Credibility::NearLimit);
@@ -194,11 +153,7 @@ fn the_levels_of_credibility() {
 
 #[test]
 fn a_room_cools_only_so_far() {
-    let room = Surroundings {
-        room: value(21.0),
-        humidity: value(50.0),
-        cover: Cover::Lidded,
-    };
+    let room = Surroundings { room: value(21.0), humidity: value(50.0), cover: Cover::Lidded };
     let rate = value(0.01);
     let error = heat::time_to_cool(value(80.0), value(20.0), rate, &room).unwrap_err();
     assert!(
@@ -208,25 +163,12 @@ fn a_room_cools_only_so_far() {
     );
     let error = heat::time_to_cool(value(80.0), value(81.0), rate, &room).unwrap_err();
     assert!(
-        matches!(
-            error,
-            Error::Infeasible {
-                limit: Limit::HeatLeft,
-                nearest: 80.0,
-                ..
-            }
-        ),
+        matches!(error, Error::Infeasible { limit: Limit::HeatLeft, nearest: 80.0, .. }),
         "{error}"
     );
     let error = heat::temperature_after(value(15.0), value(60.0), rate, &room).unwrap_err();
     assert!(
-        matches!(
-            error,
-            Error::Impossible {
-                beside: Quantity::RoomTemperature,
-                ..
-            }
-        ),
+        matches!(error, Error::Impossible { beside: Quantity::RoomTemperature, .. }),
         "{error}"
     );
 }
@@ -234,14 +176,7 @@ fn a_room_cools_only_so_far() {
 #[test]
 fn boiling_is_the_limit() {
     let error = heat::reachable(value(95.0), value(92.8)).unwrap_err();
-    assert!(matches!(
-        error,
-        Error::Infeasible {
-            limit: Limit::BoilingPoint,
-            nearest: 92.8,
-            ..
-        }
-    ));
+    assert!(matches!(error, Error::Infeasible { limit: Limit::BoilingPoint, nearest: 92.8, .. }));
     assert_eq!(heat::reachable(value(92.8), value(92.8)), Ok(value(92.8)));
 }
 
@@ -254,24 +189,11 @@ fn windows_have_their_edges_in_order() {
 #[test]
 fn burn_times_end_where_the_tables_do() {
     let error = caution::time_to_burn(value(75.0)).unwrap_err();
-    assert!(matches!(
-        error,
-        Error::OutOfRange {
-            lowest: 48.0,
-            highest: 68.9,
-            ..
-        }
-    ));
+    assert!(matches!(error, Error::OutOfRange { lowest: 48.0, highest: 68.9, .. }));
 }
 
 #[test]
 fn one_reading_has_no_critical_range() {
     let error = reading::critical_range(value(1.0), value(0.01)).unwrap_err();
-    assert!(matches!(
-        error,
-        Error::OutOfRange {
-            quantity: Quantity::ReadingCount,
-            ..
-        }
-    ));
+    assert!(matches!(error, Error::OutOfRange { quantity: Quantity::ReadingCount, .. }));
 }

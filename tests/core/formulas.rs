@@ -24,15 +24,11 @@ pub struct Given(pub BTreeMap<String, serde_json::Value>);
 
 impl Inputs for Given {
     fn number(&self, field: &str, _: Quantity) -> f64 {
-        self.0[field]
-            .as_f64()
-            .unwrap_or_else(|| panic!("{field} is not a number"))
+        self.0[field].as_f64().unwrap_or_else(|| panic!("{field} is not a number"))
     }
 
     fn numbers(&self, field: &str, _: Quantity) -> Vec<f64> {
-        let list = self.0[field]
-            .as_array()
-            .unwrap_or_else(|| panic!("{field} is not a list"));
+        let list = self.0[field].as_array().unwrap_or_else(|| panic!("{field} is not a list"));
         list.iter().map(|value| value.as_f64().unwrap()).collect()
     }
 }
@@ -76,9 +72,7 @@ impl Inputs for Drawn {
     }
 
     fn numbers(&self, field: &str, quantity: Quantity) -> Vec<f64> {
-        (0..self.next() % 12)
-            .map(|_| self.number(field, quantity))
-            .collect()
+        (0..self.next() % 12).map(|_| self.number(field, quantity)).collect()
     }
 }
 
@@ -96,10 +90,7 @@ fn get<M: Measure>(i: &dyn Inputs, field: &str) -> Result<M, Error> {
 }
 
 fn list<M: Measure>(i: &dyn Inputs, field: &str) -> Result<Vec<M>, Error> {
-    i.numbers(field, M::QUANTITY)
-        .into_iter()
-        .map(M::new)
-        .collect()
+    i.numbers(field, M::QUANTITY).into_iter().map(M::new).collect()
 }
 
 /// One output. Every quantity that comes out must be one that could go in.
@@ -143,20 +134,14 @@ fn kinetics(i: &dyn Inputs) -> Result<Kinetics, Error> {
 }
 
 fn chamber(i: &dyn Inputs) -> Result<Chamber, Error> {
-    Ok(Chamber {
-        volume: get(i, "chamber_ml")?,
-        displacement: get(i, "displacement_ml_per_g")?,
-    })
+    Ok(Chamber { volume: get(i, "chamber_ml")?, displacement: get(i, "displacement_ml_per_g")? })
 }
 
 fn losses(i: &dyn Inputs) -> Result<Losses, Error> {
     Ok(Losses {
         retention: get(i, "apparent_retention_g_per_g")?,
         hold_up: get(i, "hold_up_g")?,
-        paper: Paper::Dry {
-            mass: get(i, "paper_g")?,
-            uptake: get(i, "paper_uptake_g_per_g")?,
-        },
+        paper: Paper::Dry { mass: get(i, "paper_g")?, uptake: get(i, "paper_uptake_g_per_g")? },
         drips: get(i, "drips_g")?,
         vapour: get(i, "vapour_g")?,
     })
@@ -178,10 +163,7 @@ fn bodies(i: &dyn Inputs) -> Result<Vec<Body>, Error> {
     Ok(capacities
         .into_iter()
         .zip(temperatures)
-        .map(|(heat_capacity, temperature)| Body {
-            heat_capacity,
-            temperature,
-        })
+        .map(|(heat_capacity, temperature)| Body { heat_capacity, temperature })
         .collect())
 }
 

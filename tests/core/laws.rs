@@ -54,11 +54,8 @@ prop_compose! {
 }
 
 fn bodies() -> impl Strategy<Value = Vec<Body>> {
-    let body =
-        (some(0.0, 400.0), some(-10.0, 95.0)).prop_map(|(heat_capacity, temperature)| Body {
-            heat_capacity,
-            temperature,
-        });
+    let body = (some(0.0, 400.0), some(-10.0, 95.0))
+        .prop_map(|(heat_capacity, temperature)| Body { heat_capacity, temperature });
     prop::collection::vec(body, 0..4)
 }
 

@@ -260,15 +260,10 @@ fn the_planner_finds_the_trade_recipes_back() {
         water_solids: WaterSolids::NONE,
         added: value(20.0),
     };
-    for (strength, water, expected) in [
-        (1.44, 200.0, 19.480_519_480_5),
-        (6.49, 60.0, 27.761_736_712_7),
-    ] {
-        let coffee = Coffee {
-            expected: value(expected),
-            moisture: value(0.0),
-            caffeine: None,
-        };
+    for (strength, water, expected) in
+        [(1.44, 200.0, 19.480_519_480_5), (6.49, 60.0, 27.761_736_712_7)]
+    {
+        let coffee = Coffee { expected: value(expected), moisture: value(0.0), caffeine: None };
         let wish = Wish {
             cup: value(water - 1.8 * 15.0),
             strength: value(strength),
@@ -284,10 +279,7 @@ fn the_planner_finds_the_trade_recipes_back() {
         assert_abs_diff_eq!(recipe.dose.grams(), 15.0, epsilon = 1e-8);
         assert_abs_diff_eq!(recipe.water.grams(), water, epsilon = 1e-8);
         // Two servings: 30 g and twice the water, time unchanged.
-        let two = Wish {
-            servings: value(2.0),
-            ..wish
-        };
+        let two = Wish { servings: value(2.0), ..wish };
         let recipe = plan::recipe(&two, &brewer, &coffee, &kitchen).unwrap();
         assert_abs_diff_eq!(recipe.dose.grams(), 30.0, epsilon = 1e-8);
         assert_abs_diff_eq!(recipe.water.grams(), 2.0 * water, epsilon = 1e-8);

@@ -23,9 +23,7 @@ fn a_record_comes_back_with_the_same_bits() {
 fn a_value_out_of_range_is_refused_with_its_range() {
     let error = serde_json::from_str::<Brew>(&BREW.replace("200.5", "900000")).unwrap_err();
     assert!(
-        error
-            .to_string()
-            .starts_with("brew water: 900000 g is outside 0.1 to 200000 g"),
+        error.to_string().starts_with("brew water: 900000 g is outside 0.1 to 200000 g"),
         "{error}"
     );
 }
@@ -33,15 +31,9 @@ fn a_value_out_of_range_is_refused_with_its_range() {
 #[test]
 fn an_unknown_or_missing_name_is_refused() {
     let error = serde_json::from_str::<Brew>(&BREW.replace("dose_g", "dose")).unwrap_err();
-    assert!(
-        error.to_string().contains("unknown field `dose`"),
-        "{error}"
-    );
+    assert!(error.to_string().contains("unknown field `dose`"), "{error}");
     let error = serde_json::from_str::<Brew>(&BREW.replace("\"dose_g\": 15,", "")).unwrap_err();
-    assert!(
-        error.to_string().contains("missing field `dose_g`"),
-        "{error}"
-    );
+    assert!(error.to_string().contains("missing field `dose_g`"), "{error}");
 }
 
 #[test]
@@ -50,10 +42,7 @@ fn choices_have_plain_names() {
         serde_json::from_str(r#"{ "dry": { "paper_g": 0.4, "paper_uptake_g_per_g": 2.5 } }"#)
             .unwrap();
     assert!(matches!(paper, Paper::Dry { .. }));
-    assert_eq!(
-        serde_json::from_str::<Paper>(r#""rinsed""#).unwrap(),
-        Paper::Rinsed
-    );
+    assert_eq!(serde_json::from_str::<Paper>(r#""rinsed""#).unwrap(), Paper::Rinsed);
     let air: Air = serde_json::from_str(r#"{ "altitude_m": 2140 }"#).unwrap();
     assert_eq!(air, Air::Altitude(Altitude::from_metres(2140.0).unwrap()));
 }

@@ -100,17 +100,11 @@ impl Cautions {
 
     /// The cautions in the set, in the order of their numbers.
     pub fn iter(self) -> impl Iterator<Item = Caution> {
-        Caution::ALL
-            .into_iter()
-            .filter(move |caution| self.contains(*caution))
+        Caution::ALL.into_iter().filter(move |caution| self.contains(*caution))
     }
 
     fn with(self, caution: Caution, applies: bool) -> Self {
-        if applies {
-            Self(self.0 | (1 << (caution as u8)))
-        } else {
-            self
-        }
+        if applies { Self(self.0 | (1 << (caution as u8))) } else { self }
     }
 }
 
@@ -188,10 +182,7 @@ pub fn of(hazards: &Hazards) -> Cautions {
         .with(Caution::VeryHotDrink, hazards.served > VERY_HOT_DRINK)
         .with(Caution::Pressing, hazards.pressed)
         .with(Caution::GlassShock, hazards.glass)
-        .with(
-            Caution::Caffeine,
-            hazards.caffeine.is_some_and(|c| c > SINGLE_DOSE_CAFFEINE),
-        )
+        .with(Caution::Caffeine, hazards.caffeine.is_some_and(|c| c > SINGLE_DOSE_CAFFEINE))
         .with(Caution::Milk, hazards.milk)
         .with(Caution::Ice, hazards.ice)
 }

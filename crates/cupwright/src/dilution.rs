@@ -150,11 +150,7 @@ pub fn split(
             limit: Limit::BrewOnHand,
         });
     }
-    Ok(CupSplit {
-        brew: each,
-        added: computed(cup.grams() - each.grams())?,
-        left: computed(left)?,
-    })
+    Ok(CupSplit { brew: each, added: computed(cup.grams() - each.grams())?, left: computed(left)? })
 }
 
 record! {
@@ -300,11 +296,7 @@ pub fn iced(
         });
     }
     let all_melts = to_melt >= m * FUSION_J_PER_G;
-    let melted = if all_melts {
-        m
-    } else {
-        to_melt / FUSION_J_PER_G
-    };
+    let melted = if all_melts { m } else { to_melt / FUSION_J_PER_G };
     Ok(Iced {
         temperature: if all_melts {
             water::balanced_temperature(b + m, 0.0, to_melt - m * FUSION_J_PER_G)?

@@ -160,11 +160,7 @@ impl core::fmt::Display for Rounded {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         let scaled = crate::math::floor(self.0 * 1e4 + 0.5) / 1e4;
         // Past 2^53 / 1e4 the shift would lose digits that four decimals never had.
-        if scaled.is_finite() {
-            write!(f, "{scaled}")
-        } else {
-            write!(f, "{}", self.0)
-        }
+        if scaled.is_finite() { write!(f, "{scaled}") } else { write!(f, "{}", self.0) }
     }
 }
 

@@ -374,10 +374,11 @@ pub fn time_for_yield(kinetics: &Kinetics, wanted: Yield) -> Result<Time, Error>
         let left = left_fast + left_slow;
         let step = (ln(left) - goal) * left / (left_fast / fast + left_slow / slow);
         let next = t + step;
-        if !(next > t) {
+        if next > t {
+            t = next;
+        } else {
             break;
         }
-        t = next;
     }
     computed(t)
 }

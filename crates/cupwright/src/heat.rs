@@ -33,10 +33,7 @@ impl Body {
     /// None in range; the `Result` guards the range of [`HeatCapacity`].
     pub fn grounds(dose: Dose, temperature: VesselTemperature) -> Result<Self, Error> {
         let capacity = dose.grams() * GROUNDS_SPECIFIC_HEAT.joules_per_gram_kelvin();
-        Ok(Self {
-            heat_capacity: computed(capacity)?,
-            temperature,
-        })
+        Ok(Self { heat_capacity: computed(capacity)?, temperature })
     }
 }
 
@@ -62,37 +59,17 @@ pub const MATERIALS: [Material; 10] = [
         0.83,
         "Callister 0.85; a properties table 0.84; an engineering data handbook 0.753",
     ),
-    material(
-        "soda-lime glass",
-        0.84,
-        "Callister 0.84; a properties table 0.82; EN 12524 0.75",
-    ),
+    material("soda-lime glass", 0.84, "Callister 0.84; a properties table 0.82; EN 12524 0.75"),
     material(
         "porcelain or stoneware",
         0.90,
         "EN 12524 tile 0.84; clay and pottery 0.92; a materials table 1.05",
     ),
-    material(
-        "stainless steel",
-        0.50,
-        "EN 12524 0.46; Crawford 0.49; a materials table 0.50",
-    ),
-    material(
-        "aluminium",
-        0.90,
-        "EN 12524 alloys 0.88; handbook 0.897; alloy 6061 0.896",
-    ),
-    material(
-        "polypropylene",
-        1.8,
-        "EN 12524 1.8; Crawford 2.0; a materials table 1.7",
-    ),
+    material("stainless steel", 0.50, "EN 12524 0.46; Crawford 0.49; a materials table 0.50"),
+    material("aluminium", 0.90, "EN 12524 alloys 0.88; handbook 0.897; alloy 6061 0.896"),
+    material("polypropylene", 1.8, "EN 12524 1.8; Crawford 2.0; a materials table 1.7"),
     material("polycarbonate", 1.2, "EN 12524 1.2; Crawford 1.2"),
-    material(
-        "copolyester",
-        1.3,
-        "estimate, ±0.2, from PET 1.0 to 1.25 and polycarbonate",
-    ),
+    material("copolyester", 1.3, "estimate, ±0.2, from PET 1.0 to 1.25 and polycarbonate"),
     material("silicone rubber", 1.1, "EN 12524 1.0; rounded up, estimate"),
     material(
         "dry filter paper",
@@ -102,11 +79,7 @@ pub const MATERIALS: [Material; 10] = [
 ];
 
 const fn material(name: &'static str, specific_heat: f64, source: &'static str) -> Material {
-    Material {
-        name,
-        specific_heat: SpecificHeat::known(specific_heat),
-        source,
-    }
+    Material { name, specific_heat: SpecificHeat::known(specific_heat), source }
 }
 
 /// Heat capacity of a vessel, f m c, of which a share f follows the liquid.
@@ -197,10 +170,7 @@ pub fn preheated(
     rinse_temperature: Temperature,
 ) -> Result<Body, Error> {
     let settled = settle(rinse, rinse_temperature, &[vessel])?;
-    Ok(Body {
-        temperature: computed(settled.celsius())?,
-        ..vessel
-    })
+    Ok(Body { temperature: computed(settled.celsius())?, ..vessel })
 }
 
 /// Heat capacity of a vessel from one thermometer reading: water of known mass and temperature goes
@@ -222,11 +192,7 @@ pub fn vessel_heat_capacity(
 ) -> Result<HeatCapacity, Error> {
     let (t0, t, tv) = (before.celsius(), settled.celsius(), vessel.celsius());
     // Between the two, and not as cold as the vessel was: then it took nothing.
-    let (lowest, highest) = if tv < t0 {
-        (tv.next_up(), t0)
-    } else {
-        (t0, tv.next_down())
-    };
+    let (lowest, highest) = if tv < t0 { (tv.next_up(), t0) } else { (t0, tv.next_down()) };
     if !(lowest..=highest).contains(&t) {
         return Err(Error::Impossible {
             quantity: Quantity::Temperature,
@@ -338,12 +304,7 @@ impl Law {
             Cover::Lidded => 0.0,
         };
         let vapour_of_air = surroundings.humidity.fraction() * water::vapour_pressure_at(room);
-        let mut law = Self {
-            room,
-            vapour_weight,
-            vapour_of_air,
-            end: room,
-        };
+        let mut law = Self { room, vapour_weight, vapour_of_air, end: room };
         // F is increasing and convex: Newton's steps from the room's temperature come down to its
         // root without crossing it, each a thousandfold nearer with this difference quotient.
         for _ in 0..8 {
@@ -395,16 +356,8 @@ impl Law {
             return Err(Error::Infeasible {
                 wish: Quantity::Temperature,
                 value: to.celsius(),
-                nearest: if too_cold {
-                    self.end + STRAIGHT_K
-                } else {
-                    from.celsius()
-                },
-                limit: if too_cold {
-                    Limit::Surroundings
-                } else {
-                    Limit::HeatLeft
-                },
+                nearest: if too_cold { self.end + STRAIGHT_K } else { from.celsius() },
+                limit: if too_cold { Limit::Surroundings } else { Limit::HeatLeft },
             });
         }
         Ok(theta)
@@ -498,10 +451,7 @@ pub fn temperature_after(
     let mut u = ln(theta1);
     for _ in 0..MOST_NEWTON_STEPS {
         let theta = exp(u);
-        let next = max(
-            u - (goal - law.span(theta1, theta)) / law.pace(theta),
-            ln(STRAIGHT_K),
-        );
+        let next = max(u - (goal - law.span(theta1, theta)) / law.pace(theta), ln(STRAIGHT_K));
         let settled = (next - u).abs() < 1e-13;
         u = next;
         if settled {

@@ -95,10 +95,7 @@ mod tests {
         for degree in 0..=9 {
             let exact = (power(3.0, degree + 1) - power(1.0, degree + 1)) / f64::from(degree + 1);
             let got = integral(1.0, 3.0, 1, |x| power(x, degree));
-            assert!(
-                (got / exact - 1.0).abs() < 2e-15,
-                "degree {degree}: {got} for {exact}"
-            );
+            assert!((got / exact - 1.0).abs() < 2e-15, "degree {degree}: {got} for {exact}");
         }
     }
 

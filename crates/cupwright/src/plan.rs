@@ -319,15 +319,7 @@ pub fn recipe(
         .transpose()?
         .map(|split| split.fill);
 
-    let heat = heat_walk(
-        wish,
-        brewer,
-        kitchen,
-        dose,
-        water,
-        brew_per_cup,
-        added_per_cup,
-    )?;
+    let heat = heat_walk(wish, brewer, kitchen, dose, water, brew_per_cup, added_per_cup)?;
     let caffeine = coffee
         .caffeine
         .map(|content| {
@@ -468,41 +460,18 @@ impl Model {
         let per_dose = self.expected * (1.0 - self.solids) - self.solids * self.moisture;
         let kept_per_dose = self.retention + self.moisture + self.expected;
         let of_dose = Straying {
-            dissolved: Line {
-                at_zero: minerals,
-                slope: per_dose,
-            },
-            beverage: Line {
-                at_zero: w - lost,
-                slope: -self.retention,
-            },
-            kept: Line {
-                at_zero: self.fixed,
-                slope: kept_per_dose,
-            },
+            dissolved: Line { at_zero: minerals, slope: per_dose },
+            beverage: Line { at_zero: w - lost, slope: -self.retention },
+            kept: Line { at_zero: self.fixed, slope: kept_per_dose },
         };
         let of_water = Straying {
-            dissolved: Line {
-                at_zero: minerals + per_dose * d,
-                slope: 0.0,
-            },
-            beverage: Line {
-                at_zero: -lost - self.retention * d,
-                slope: 1.0,
-            },
-            kept: Line {
-                at_zero: self.fixed + kept_per_dose * d,
-                slope: 0.0,
-            },
+            dissolved: Line { at_zero: minerals + per_dose * d, slope: 0.0 },
+            beverage: Line { at_zero: -lost - self.retention * d, slope: 1.0 },
+            kept: Line { at_zero: self.fixed + kept_per_dose * d, slope: 0.0 },
         };
         let (dose_from, dose_to) = self.span(&of_dose, window, added, d);
         let (water_from, water_to) = self.span(&of_water, window, added, w);
-        Tolerances {
-            dose_from,
-            dose_to,
-            water_from,
-            water_to,
-        }
+        Tolerances { dose_from, dose_to, water_from, water_to }
     }
 
     /// The nearest places on either side of `planned` where the drink's strength is at an edge of
@@ -514,15 +483,8 @@ impl Model {
         added: f64,
         planned: f64,
     ) -> (Option<M>, Option<M>) {
-        let Straying {
-            dissolved,
-            beverage,
-            kept,
-        } = *straying;
-        let drink = Line {
-            at_zero: beverage.at_zero + added,
-            slope: beverage.slope,
-        };
+        let Straying { dissolved, beverage, kept } = *straying;
+        let drink = Line { at_zero: beverage.at_zero + added, slope: beverage.slope };
         let liquid = Line {
             at_zero: beverage.at_zero + self.held * kept.at_zero,
             slope: beverage.slope + self.held * kept.slope,
@@ -610,10 +572,7 @@ fn heat_walk(
 ) -> Result<HeatWalk, Error> {
     let room: VesselTemperature = computed(kitchen.room.celsius())?;
     let drop = kitchen.pour_drop;
-    let second = kitchen.second_vessel.map(|c| Body {
-        heat_capacity: c,
-        temperature: room,
-    });
+    let second = kitchen.second_vessel.map(|c| Body { heat_capacity: c, temperature: room });
 
     let (boiling, boiling_uncertainty_k) = kitchen.air.boiling_point();
     let hottest = match second {
@@ -634,27 +593,20 @@ fn heat_walk(
     let poured = heat::before_pour(wish.brew_temperature, drop)?;
     let kettle = match second {
         None => poured,
-        Some(vessel) => heat::before_pour(
-            heat::before_settling(water.into(), poured, &[vessel])?,
-            drop,
-        )?,
+        Some(vessel) => {
+            heat::before_pour(heat::before_settling(water.into(), poured, &[vessel])?, drop)?
+        }
     };
 
-    let cold = Body {
-        heat_capacity: brewer.heat_capacity,
-        temperature: room,
-    };
+    let cold = Body { heat_capacity: brewer.heat_capacity, temperature: room };
     let body = match brewer.rinse {
         None => cold,
         Some(rinse) => heat::preheated(cold, rinse, heat::after_pour(kettle, drop)?)?,
     };
     let grounds = Body::grounds(dose, room)?;
     let slurry = heat::settle(water.into(), wish.brew_temperature, &[grounds, body])?;
-    let in_brewer = Surroundings {
-        room: kitchen.room,
-        humidity: kitchen.humidity,
-        cover: brewer.cover,
-    };
+    let in_brewer =
+        Surroundings { room: kitchen.room, humidity: kitchen.humidity, cover: brewer.cover };
     let slurry_end = brewer
         .cooling
         .map(|rate| heat::temperature_after(slurry, wish.contact, rate, &in_brewer))
@@ -663,10 +615,7 @@ fn heat_walk(
     let brewed = heat::after_pour(slurry_end.unwrap_or(slurry), drop)?;
     let mixed =
         dilution::mixed_temperature(brew_per_cup.into(), brewed, added_per_cup, kitchen.added)?;
-    let cup = Body {
-        heat_capacity: kitchen.cup,
-        temperature: room,
-    };
+    let cup = Body { heat_capacity: kitchen.cup, temperature: room };
     let in_cup = heat::settle(wish.cup.into(), mixed, &[cup])?;
     Ok(HeatWalk {
         boiling,
@@ -694,13 +643,6 @@ fn wait(wish: &Wish, kitchen: &Kitchen, in_cup: Temperature) -> Result<Option<Ti
             limit: Limit::HeatLeft,
         });
     }
-    let room = Surroundings {
-        room: kitchen.room,
-        humidity: kitchen.humidity,
-        cover: Cover::Open,
-    };
-    kitchen
-        .cup_cooling
-        .map(|rate| heat::time_to_cool(in_cup, serve_at, rate, &room))
-        .transpose()
+    let room = Surroundings { room: kitchen.room, humidity: kitchen.humidity, cover: Cover::Open };
+    kitchen.cup_cooling.map(|rate| heat::time_to_cool(in_cup, serve_at, rate, &room)).transpose()
 }

@@ -392,16 +392,7 @@ macro_rules! percentages {
         }
     )+};
 }
-percentages!(
-    Strength,
-    Yield,
-    Moisture,
-    HeldStrength,
-    Share,
-    Humidity,
-    MilkSolids,
-    SpentMoisture
-);
+percentages!(Strength, Yield, Moisture, HeldStrength, Share, Humidity, MilkSolids, SpentMoisture);
 
 macro_rules! liquids {
     ($($name:ident),+) => {$(
@@ -464,10 +455,7 @@ mod tests {
         assert_eq!(codes.len(), Quantity::ALL.len());
         for q in Quantity::ALL {
             assert!(q.lowest() < q.highest(), "{q:?}");
-            assert!(
-                q.meaning().ends_with('.') && !q.meaning().contains("  "),
-                "{q:?}"
-            );
+            assert!(q.meaning().ends_with('.') && !q.meaning().contains("  "), "{q:?}");
             assert!(!q.source().is_empty(), "{q:?}");
         }
     }
@@ -486,19 +474,9 @@ mod tests {
     fn counts_are_whole() {
         assert!(Servings::from_count(3.0).is_ok());
         let error = Servings::from_count(2.5).unwrap_err();
-        assert_eq!(
-            error.to_string(),
-            "servings: 2.5 is not a whole number from 1 to 1000"
-        );
+        assert_eq!(error.to_string(), "servings: 2.5 is not a whole number from 1 to 1000");
         let whole: std::vec::Vec<_> = Quantity::ALL.iter().filter(|q| q.is_whole()).collect();
-        assert_eq!(
-            whole,
-            [
-                &Quantity::Servings,
-                &Quantity::Batches,
-                &Quantity::ReadingCount
-            ]
-        );
+        assert_eq!(whole, [&Quantity::Servings, &Quantity::Batches, &Quantity::ReadingCount]);
     }
 
     #[test]
@@ -510,10 +488,7 @@ mod tests {
     #[test]
     fn shown_with_unit_and_decimals() {
         assert_eq!(Strength::from_percent(1.444).unwrap().to_string(), "1.44 %");
-        assert_eq!(
-            std::format!("{:.0}", Dose::from_grams(15.2).unwrap()),
-            "15 g"
-        );
+        assert_eq!(std::format!("{:.0}", Dose::from_grams(15.2).unwrap()), "15 g");
     }
 
     #[test]

@@ -126,10 +126,7 @@ pub fn for_servings(
     water: BrewWater,
     servings: Servings,
 ) -> Result<(Dose, BrewWater), Error> {
-    Ok((
-        computed(dose.grams() * servings.count())?,
-        computed(water.grams() * servings.count())?,
-    ))
+    Ok((computed(dose.grams() * servings.count())?, computed(water.grams() * servings.count())?))
 }
 
 /// How many whole cups of one size a beverage fills.
@@ -184,12 +181,7 @@ pub fn batches(
     water_temperature: Temperature,
     chamber: &Chamber,
 ) -> Result<BatchSplit, Error> {
-    let total = fill(
-        dose.grams(),
-        water.grams(),
-        water_temperature,
-        chamber.displacement,
-    );
+    let total = fill(dose.grams(), water.grams(), water_temperature, chamber.displacement);
     let count: Batches = computed(ceil(total / chamber.volume.millilitres()))?;
     Ok(BatchSplit {
         batches: count,
@@ -214,11 +206,6 @@ pub fn largest_dose(
     water_temperature: Temperature,
     chamber: &Chamber,
 ) -> Result<Dose, Error> {
-    let per_gram = fill(
-        1.0,
-        ratio.grams_per_gram(),
-        water_temperature,
-        chamber.displacement,
-    );
+    let per_gram = fill(1.0, ratio.grams_per_gram(), water_temperature, chamber.displacement);
     computed(chamber.volume.millilitres() / per_gram)
 }

@@ -48,9 +48,8 @@ pub struct Combined {
 /// Factors f(n) of the critical range, n = 2 to 10: the 95 % quantile of the range of n standard
 /// normal values. ISO 5725-6 rounds them to 2.8, 3.3, 3.6, …; here as computed by scipy
 /// (`tests/vectors`).
-const CRITICAL_RANGE_FACTORS: [f64; 9] = [
-    2.7718, 3.3145, 3.6332, 3.8577, 4.0301, 4.1696, 4.2863, 4.3865, 4.4741,
-];
+const CRITICAL_RANGE_FACTORS: [f64; 9] =
+    [2.7718, 3.3145, 3.6332, 3.8577, 4.0301, 4.1696, 4.2863, 4.3865, 4.4741];
 
 /// The range that n readings exceed once in twenty times, f(n) s_r, in % strength.
 ///
@@ -94,14 +93,8 @@ pub fn critical_range(count: ReadingCount, repeatability: Repeatability) -> Resu
 /// ```
 pub fn combine(readings: &[Strength], repeatability: Repeatability) -> Result<Combined, Error> {
     let count = ReadingCount::from_count(readings.len() as f64)?;
-    let low = readings
-        .iter()
-        .map(|r| r.percent())
-        .fold(f64::INFINITY, min);
-    let high = readings
-        .iter()
-        .map(|r| r.percent())
-        .fold(f64::NEG_INFINITY, max);
+    let low = readings.iter().map(|r| r.percent()).fold(f64::INFINITY, min);
+    let high = readings.iter().map(|r| r.percent()).fold(f64::NEG_INFINITY, max);
     let range_pct = high - low;
     let critical_range_pct = critical_range(count, repeatability).ok();
     let agree = critical_range_pct.is_some_and(|critical| range_pct <= critical + 1e-9);
@@ -114,13 +107,7 @@ pub fn combine(readings: &[Strength], repeatability: Repeatability) -> Result<Co
         Agreement::Median => median(readings),
         _ => mean(readings),
     };
-    Ok(Combined {
-        value: computed(value)?,
-        agreement,
-        count,
-        range_pct,
-        critical_range_pct,
-    })
+    Ok(Combined { value: computed(value)?, agreement, count, range_pct, critical_range_pct })
 }
 
 /// Mean in percent.
@@ -135,16 +122,8 @@ fn median(readings: &[Strength]) -> f64 {
         readings.iter().filter(|o| *o <= *r).count() >= half
             && readings.iter().filter(|o| *o >= *r).count() >= half
     };
-    let low = readings
-        .iter()
-        .filter(middle)
-        .map(|r| r.percent())
-        .fold(f64::INFINITY, min);
-    let high = readings
-        .iter()
-        .filter(middle)
-        .map(|r| r.percent())
-        .fold(f64::NEG_INFINITY, max);
+    let low = readings.iter().filter(middle).map(|r| r.percent()).fold(f64::INFINITY, min);
+    let high = readings.iter().filter(middle).map(|r| r.percent()).fold(f64::NEG_INFINITY, max);
     low + (high - low) / 2.0
 }
 
@@ -166,10 +145,7 @@ pub fn repeatability(readings: &[Strength]) -> Result<Repeatability, Error> {
         });
     }
     let centre = mean(readings);
-    let squares = readings
-        .iter()
-        .map(|r| square(r.percent() - centre))
-        .sum::<f64>();
+    let squares = readings.iter().map(|r| square(r.percent() - centre)).sum::<f64>();
     computed(sqrt(squares / (count.count() - 1.0)))
 }
 
@@ -330,10 +306,7 @@ mod tests {
     use super::*;
 
     fn percent(values: &[f64]) -> std::vec::Vec<Strength> {
-        values
-            .iter()
-            .map(|v| Strength::from_percent(*v).unwrap())
-            .collect()
+        values.iter().map(|v| Strength::from_percent(*v).unwrap()).collect()
     }
 
     extern crate std;

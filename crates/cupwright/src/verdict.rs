@@ -49,10 +49,7 @@ impl<M: Measure> TryFrom<Edges<M>> for Band<M> {
 #[cfg(feature = "serde")]
 impl<M: Measure> From<Band<M>> for Edges<M> {
     fn from(band: Band<M>) -> Self {
-        Edges {
-            lowest_pct: band.lowest,
-            highest_pct: band.highest,
-        }
+        Edges { lowest_pct: band.lowest, highest_pct: band.highest }
     }
 }
 
@@ -162,21 +159,10 @@ const fn published(
     extracted: (f64, f64),
     source: &'static str,
 ) -> PublishedWindow {
-    let strength = Band {
-        lowest: Strength::known(strength.0),
-        highest: Strength::known(strength.1),
-    };
-    let extracted = Band {
-        lowest: Yield::known(extracted.0),
-        highest: Yield::known(extracted.1),
-    };
-    PublishedWindow {
-        window: Window {
-            strength,
-            extracted: Some(extracted),
-        },
-        source,
-    }
+    let strength =
+        Band { lowest: Strength::known(strength.0), highest: Strength::known(strength.1) };
+    let extracted = Band { lowest: Yield::known(extracted.0), highest: Yield::known(extracted.1) };
+    PublishedWindow { window: Window { strength, extracted: Some(extracted) }, source }
 }
 
 /// Filter coffee, 11.5 to 13.5 g of solids per litre of brew and 18 to 22 % yield.
@@ -210,9 +196,7 @@ impl Standing {
     /// Whether strength, and yield where the window has one, are both inside.
     pub fn is_inside(&self) -> bool {
         self.strength.side == Side::Inside
-            && self
-                .extracted
-                .is_none_or(|place| place.side == Side::Inside)
+            && self.extracted.is_none_or(|place| place.side == Side::Inside)
     }
 }
 

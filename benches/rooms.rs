@@ -1,0 +1,151 @@
+//! One benchmark for each formula that does more than a few multiplications.
+//!
+//! ```text
+//! cargo bench
+//! ```
+
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use cupwright::extraction::{self, Brew, Kinetics};
+use cupwright::heat::{self, Body, Cover, Surroundings};
+use cupwright::plan::{self, Air, Brewer, Coffee, Kitchen, Wish};
+use cupwright::quantity::*;
+use cupwright::ratio::Chamber;
+use cupwright::retention::{Losses, Paper};
+use cupwright::verdict;
+use cupwright::{dilution, reading, water};
+
+fn value<M: Measure>(value: f64) -> M {
+    M::new(value).expect("a value in range")
+}
+
+/// Times `call` on an input that the optimiser cannot see through.
+fn time<I, O>(c: &mut Criterion, name: &str, input: I, call: impl Fn(&I) -> O) {
+    c.bench_function(name, |b| b.iter(|| call(black_box(&input))));
+}
+
+fn brew() -> Brew {
+    Brew {
+        dose: value(15.0),
+        water: value(200.0),
+        beverage: value(173.0),
+        moisture: value(2.0),
+        water_solids: value(80.0),
+        vapour: value(1.5),
+        held_strength: HeldStrength::STEEPED,
+    }
+}
+
+fn room() -> Surroundings {
+    Surroundings { room: value(21.0), humidity: value(50.0), cover: Cover::Open }
+}
+
+fn of_water(c: &mut Criterion) {
+    let hot: Temperature = value(93.0);
+    time(c, "water/density", hot, |t| water::density(*t));
+    time(c, "water/specific_heat", hot, |t| water::specific_heat(*t));
+    time(c, "water/enthalpy", hot, |t| water::enthalpy(*t));
+    time(c, "water/temperature_of_enthalpy", value(390.0), |h| water::temperature_of_enthalpy(*h));
+    time(c, "water/vapour_pressure", hot, |t| water::vapour_pressure(*t));
+    time(c, "water/boiling_point", value(78.0), |p| water::boiling_point(*p));
+    time(c, "water/latent_heat", hot, |t| water::latent_heat(*t));
+    time(c, "water/pressure_at_altitude", value(2140.0), |h| water::pressure_at_altitude(*h));
+}
+
+fn of_extraction(c: &mut Criterion) {
+    let cup = (brew(), value::<Strength>(1.44));
+    time(c, "extraction/extraction_yield", cup, |(b, t)| extraction::extraction_yield(b, *t));
+    let wanted = (brew(), value::<Yield>(19.5));
+    time(c, "extraction/strength", wanted, |(b, e)| extraction::strength(b, *e));
+    time(c, "extraction/plausibility", (brew(), value(2.1)), |(b, t)| {
+        extraction::plausibility(b, *t)
+    });
+    let kinetics = Kinetics {
+        equilibrium: value(21.0),
+        fast_share: value(60.0),
+        fast: value(15.0),
+        slow: value(150.0),
+    };
+    time(c, "extraction/yield_at_time", (kinetics, value(120.0)), |(k, t)| {
+        extraction::yield_at_time(k, *t)
+    });
+    time(c, "extraction/time_for_yield", (kinetics, value(19.0)), |(k, e)| {
+        extraction::time_for_yield(k, *e)
+    });
+}
+
+fn of_heat(c: &mut Criterion) {
+    let grounds = Body { heat_capacity: value(24.0), temperature: value(21.0) };
+    let glass = Body { heat_capacity: value(168.0), temperature: value(21.0) };
+    let pour = (value::<Liquid>(250.0), value::<Temperature>(90.0), [grounds, glass]);
+    time(c, "heat/settle", pour, |(m, t, bodies)| heat::settle(*m, *t, bodies));
+    time(c, "heat/before_settling", pour, |(m, t, bodies)| heat::before_settling(*m, *t, bodies));
+    let (from, to): (Temperature, Temperature) = (value(82.3), value(60.0));
+    let rate: CoolingRate = value(0.0065);
+    time(c, "heat/time_to_cool", room(), |room| heat::time_to_cool(from, to, rate, room));
+    time(c, "heat/cooling_rate", room(), |room| heat::cooling_rate(from, to, value(900.0), room));
+    time(c, "heat/temperature_after", room(), |room| {
+        heat::temperature_after(from, value(900.0), rate, room)
+    });
+    let drink = (value::<Beverage>(150.0), value::<Temperature>(80.0), value::<Ice>(100.0));
+    time(c, "dilution/iced", drink, |(b, t, ice)| {
+        dilution::iced(*b, *t, value(2.4), *ice, value(-18.0))
+    });
+}
+
+fn of_reading(c: &mut Criterion) {
+    let readings: [Strength; 4] = [1.44, 1.47, 1.45, 1.46].map(value);
+    time(c, "reading/combine", readings, |r| reading::combine(r, value(0.01)));
+    time(c, "reading/strength_of_index", value(1.3355), |n| {
+        reading::strength_of_index(*n, value(24.0), reading::USUAL_REFRACTIVE_FACTOR)
+    });
+}
+
+fn of_plan(c: &mut Criterion) {
+    let brewer = Brewer {
+        held_strength: HeldStrength::STEEPED,
+        losses: Losses {
+            retention: value(1.4),
+            hold_up: value(3.0),
+            paper: Paper::Rinsed,
+            drips: Drips::NONE,
+            vapour: value(1.0),
+        },
+        chamber: Some(Chamber { volume: value(260.0), displacement: value(0.8) }),
+        heat_capacity: value(90.0),
+        rinse: Some(value(150.0)),
+        cooling: Some(value(0.012)),
+        cover: Cover::Lidded,
+        pressed: true,
+        glass: false,
+    };
+    let coffee =
+        Coffee { expected: value(19.5), moisture: value(1.8), caffeine: Some(value(11.0)) };
+    let kitchen = Kitchen {
+        air: Air::Altitude(value(2140.0)),
+        room: value(18.0),
+        humidity: value(40.0),
+        pour_drop: value(1.0),
+        second_vessel: None,
+        cup: value(200.0),
+        cup_cooling: Some(value(0.0062)),
+        water_solids: value(62.0),
+        added: value(88.0),
+    };
+    let wish = Wish {
+        cup: value(190.0),
+        strength: value(1.3),
+        servings: value(2.0),
+        brew_strength: None,
+        most_batches: None,
+        brew_temperature: value(91.0),
+        contact: value(120.0),
+        serve_at: Some(value(60.0)),
+        window: Some(verdict::HOME_BREWER_2018.window),
+    };
+    time(c, "plan/recipe", wish, |wish| plan::recipe(wish, &brewer, &coffee, &kitchen));
+}
+
+criterion_group!(rooms, of_water, of_extraction, of_heat, of_reading, of_plan);
+criterion_main!(rooms);
