@@ -346,7 +346,7 @@ quantities! {
         10.0..=1000.0, 0 decimals, source "range chosen here";
     /// Sugar-scale reading of a refractometer.
     45 Brix = "Brix", from_degrees/degrees "°Bx" as "brix",
-        -2.0..=30.0, 2 decimals, source "range of the sucrose fit, and a zero error";
+        -2.0..=30.5, 2 decimals, source "range of the sucrose fit, its margin and a zero error";
     /// Refractive index relative to air at the sodium line.
     46 RefractiveIndex = "refractive index", from_ratio/ratio "" as "refractive_index",
         1.330..=1.382, 5 decimals, source "range of the sucrose fit";

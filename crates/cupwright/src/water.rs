@@ -12,7 +12,7 @@
 use crate::error::Error;
 use crate::math::{exp, ln, sqrt, square};
 use crate::quantity::{
-    Altitude, Density, Enthalpy, LatentHeat, Pressure, Quantity, SpecificHeat, Temperature,
+    Altitude, Density, Enthalpy, LatentHeat, Pressure, SpecificHeat, Temperature,
     VapourPressure, computed,
 };
 
@@ -145,15 +145,13 @@ pub(crate) fn balanced_temperature(
     // h is straight within 0.2 %, so the straight answer starts within 0.3 K of the true one and
     // three Newton steps reach the last bit or two.
     let mut celsius = heat_j / (4.19 * water_g + dry_j_per_k);
-    let lowest = Quantity::Temperature.lowest();
-    let highest = Quantity::Temperature.highest();
-    let holds = |t: f64| water_g * enthalpy_at(t) + dry_j_per_k * t;
-    if heat_j < holds(lowest) || heat_j > holds(highest) {
-        return computed(celsius);
-    }
-    for _ in 0..3 {
-        let slope = water_g * specific_heat_at(celsius) + dry_j_per_k;
-        celsius -= (holds(celsius) - heat_j) / slope;
+    // Farther out the equation does not hold, and the straight answer is refused as it is.
+    if (-15.0..115.0).contains(&celsius) {
+        for _ in 0..3 {
+            let holds = water_g * enthalpy_at(celsius) + dry_j_per_k * celsius;
+            let slope = water_g * specific_heat_at(celsius) + dry_j_per_k;
+            celsius -= (holds - heat_j) / slope;
+        }
     }
     computed(celsius)
 }
