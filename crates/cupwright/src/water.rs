@@ -12,8 +12,8 @@
 use crate::error::Error;
 use crate::math::{exp, ln, sqrt, square};
 use crate::quantity::{
-    Altitude, Density, Enthalpy, LatentHeat, Pressure, SpecificHeat, Temperature,
-    VapourPressure, computed,
+    Altitude, Density, Enthalpy, LatentHeat, Pressure, SpecificHeat, Temperature, VapourPressure,
+    computed,
 };
 
 /// 0 °C in kelvin.
