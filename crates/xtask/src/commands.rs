@@ -2,6 +2,7 @@
 
 use std::ffi::OsStr;
 use std::process::{Command, Stdio};
+use std::time::{Duration, Instant};
 
 use crate::{Outcome, root};
 
@@ -27,6 +28,26 @@ pub fn run(command: &mut Command) -> Outcome {
     if status.success() { Ok(()) } else { Err(format!("{words}: {status}")) }
 }
 
+/// The same for a command that may hang rather than fail: it is stopped when its time is over.
+pub fn run_within(limit: Duration, command: &mut Command) -> Outcome {
+    let words = words(command);
+    println!("$ {words}");
+    let fail = |error: std::io::Error| format!("{words}: {error}");
+    let mut child = command.spawn().map_err(fail)?;
+    let start = Instant::now();
+    loop {
+        match child.try_wait().map_err(fail)? {
+            Some(status) if status.success() => return Ok(()),
+            Some(status) => return Err(format!("{words}: {status}")),
+            None if start.elapsed() > limit => {
+                child.kill().and_then(|()| child.wait()).map_err(fail)?;
+                return Err(format!("{words}: not done after {} s", limit.as_secs()));
+            }
+            None => std::thread::sleep(Duration::from_millis(50)),
+        }
+    }
+}
+
 /// Runs a command and gives back what it printed.
 pub fn output(command: &mut Command) -> Outcome<String> {
     let words = words(command);
@@ -39,7 +60,7 @@ pub fn output(command: &mut Command) -> Outcome<String> {
 }
 
 /// Whether a program starts and succeeds, silently.
-pub fn works(name: &str, arguments: &[&str]) -> bool {
+pub fn works(name: impl AsRef<OsStr>, arguments: &[&str]) -> bool {
     program(name)
         .args(arguments)
         .stdout(Stdio::null())
@@ -53,4 +74,34 @@ fn words(command: &Command) -> String {
     let name = program.rsplit('/').next().unwrap_or(&program).to_string();
     let arguments = command.get_args().map(|a| a.to_string_lossy().into_owned());
     std::iter::once(name).chain(arguments).collect::<Vec<_>>().join(" ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_program_has_nothing_to_read() {
+        assert_eq!(output(&mut program("cat")), Ok(String::new()));
+    }
+
+    #[test]
+    fn failures_carry_the_command() {
+        assert!(run(&mut program("false")).unwrap_err().starts_with("false: exit status"));
+        assert!(
+            output(&mut program("no-such-program")).unwrap_err().starts_with("no-such-program")
+        );
+        assert!(!works("no-such-program", &[]));
+    }
+
+    #[test]
+    fn what_hangs_is_stopped() {
+        let start = Instant::now();
+        let limit = Duration::from_millis(100);
+        let error = run_within(limit, program("sleep").arg("60")).unwrap_err();
+        assert_eq!(error, "sleep 60: not done after 0 s");
+        assert!(start.elapsed() < Duration::from_secs(30));
+        assert_eq!(run_within(Duration::from_secs(30), &mut program("true")), Ok(()));
+        assert!(run_within(Duration::from_secs(30), &mut program("false")).is_err());
+    }
 }

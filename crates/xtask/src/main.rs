@@ -2,6 +2,7 @@
 
 mod commands;
 mod dependencies;
+mod difference;
 mod embedded;
 mod main_job;
 mod reference;
@@ -22,30 +23,19 @@ cargo xtask COMMAND
   reference          compute the check values of tests/vectors anew
   reference --check  compute them and compare with the committed ones
   expect             accept the main job's present output as the expected one
-  targets            install the embedded target and say by which way
+  embedded           get the embedded target, build the core for it and look into the build
 
-CUPWRIGHT_TARGETS=rustup or =debian forces one way of getting the embedded target.
+CUPWRIGHT_TARGETS=rustup or =debian forces one way of getting the target.
 ";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
     let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
-    let outcome = match arguments[..] {
-        ["test"] => test::all(),
-        ["reference"] => reference::write(),
-        ["reference", "--check"] => reference::check(),
-        ["expect"] => main_job::accept(),
-        ["targets"] => embedded::Toolchain::install().map(|way| println!("{way}")),
-        ["help" | "--help" | "-h"] => {
-            print!("{HELP}");
-            return ExitCode::SUCCESS;
-        }
-        _ => {
-            eprint!("unknown command: {}\n\n{HELP}", arguments.join(" "));
-            return ExitCode::from(2);
-        }
+    let Some(command) = named(&arguments) else {
+        eprint!("unknown command: {}\n\n{HELP}", arguments.join(" "));
+        return ExitCode::from(2);
     };
-    match outcome {
+    match command() {
         Ok(()) => ExitCode::SUCCESS,
         Err(words) => {
             eprintln!("\nfailed: {words}");
@@ -54,8 +44,56 @@ fn main() -> ExitCode {
     }
 }
 
+/// The command that the arguments name.
+fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
+    Some(match arguments {
+        ["test"] => test::all,
+        ["reference"] => reference::write,
+        ["reference", "--check"] => reference::check,
+        ["expect"] => main_job::accept,
+        ["targets"] => || embedded::Toolchain::install().map(|way| println!("{way}")),
+        ["help" | "--help" | "-h"] => || {
+            print!("{HELP}");
+            Ok(())
+        },
+        _ => return None,
+    })
+}
+
 /// The root of the workspace.
 pub fn root() -> PathBuf {
     let here = Path::new(env!("CARGO_MANIFEST_DIR"));
     here.ancestors().nth(2).expect("xtask lies two folders deep").to_path_buf()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_command_of_the_help_is_known() {
+        let listed = HELP.lines().filter_map(|line| line.strip_prefix("  "));
+        let mut count = 0;
+        for line in listed {
+            let command = line.split("  ").next().unwrap();
+            assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
+            count += 1;
+        }
+        assert_eq!(count, 5);
+    }
+
+    #[test]
+    fn other_arguments_are_not() {
+        let unknown: [&[&str]; 5] =
+            [&[], &["tests"], &["test", "more"], &["reference", "--chek"], &["--check"]];
+        for arguments in unknown {
+            assert!(named(arguments).is_none(), "{arguments:?}");
+        }
+    }
+
+    #[test]
+    fn the_root_holds_the_workspace() {
+        let manifest = std::fs::read_to_string(root().join("Cargo.toml")).unwrap();
+        assert!(manifest.starts_with("[workspace]"));
+    }
 }

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use crate::commands::{cargo, output};
-use crate::{Outcome, root};
+use crate::{Outcome, difference, root};
 
 const SCENARIO: &str = "examples/mountain_stop/scenario.toml";
 
@@ -25,10 +25,10 @@ pub fn check() -> Outcome {
     let path = expected();
     let wanted = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
     for file in [None, Some(SCENARIO)] {
-        if let Some(difference) = difference(&wanted, &printed(file)?) {
+        if let Some(difference) = difference::between(&wanted, &printed(file)?) {
             return Err(format!(
-                "the main job prints something else than {}\n{difference}\nIf the change is \
-                 meant: cargo xtask expect",
+                "the main job prints something else than {}\n{difference}If the change is meant: \
+                 cargo xtask expect",
                 path.display()
             ));
         }
@@ -70,37 +70,4 @@ fn refusal() -> Outcome {
 pub fn accept() -> Outcome {
     let path = expected();
     std::fs::write(&path, printed(None)?).map_err(|e| format!("{}: {e}", path.display()))
-}
-
-/// The first lines that differ, or none.
-fn difference(wanted: &str, got: &str) -> Option<String> {
-    if wanted == got {
-        return None;
-    }
-    let mut wanted = wanted.split('\n');
-    let mut got = got.split('\n');
-    for line in 1.. {
-        match (wanted.next(), got.next()) {
-            (None, None) => break,
-            (a, b) if a == b => {}
-            (a, b) => {
-                let show = |side: Option<&str>| side.unwrap_or("(end of output)").to_string();
-                return Some(format!("line {line}\n  wanted {}\n  got    {}", show(a), show(b)));
-            }
-        }
-    }
-    unreachable!("texts that differ have a line that differs")
-}
-
-#[cfg(test)]
-mod tests {
-    use super::difference;
-
-    #[test]
-    fn differences_are_found_where_they_are() {
-        assert_eq!(difference("a\nb\n", "a\nb\n"), None);
-        assert!(difference("a\nb\n", "a\nc\n").unwrap().starts_with("line 2"));
-        assert!(difference("a\nb\n", "a\nb").unwrap().contains("(end of output)"));
-        assert!(difference("a\n", "a\nb\n").unwrap().starts_with("line 2"));
-    }
 }

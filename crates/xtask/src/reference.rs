@@ -4,7 +4,7 @@
 use std::path::{Path, PathBuf};
 
 use crate::commands::{program, run, works};
-use crate::{Outcome, root, tools};
+use crate::{Outcome, difference, root, tools};
 
 fn committed() -> PathBuf {
     root().join("tests/vectors")
@@ -18,22 +18,32 @@ pub fn write() -> Outcome {
 /// Computes the files beside the committed ones and compares them byte for byte.
 pub fn check() -> Outcome {
     let fresh = root().join("target/reference-check");
+    let fail = |error: std::io::Error| format!("{}: {error}", fresh.display());
     if fresh.exists() {
-        std::fs::remove_dir_all(&fresh).map_err(|e| format!("{}: {e}", fresh.display()))?;
+        std::fs::remove_dir_all(&fresh).map_err(fail)?;
     }
-    std::fs::create_dir_all(&fresh).map_err(|e| format!("{}: {e}", fresh.display()))?;
+    std::fs::create_dir_all(&fresh).map_err(fail)?;
     make(&fresh)?;
-    let files = std::fs::read_dir(&fresh).map_err(|e| e.to_string())?;
+    let count = compare(&fresh, &committed())?;
+    println!("{count} files of check values are what their commands make");
+    Ok(())
+}
+
+/// Compares every file of a folder with its namesake in another one, and counts them. The other
+/// folder may hold more: values that were published, not computed.
+fn compare(fresh: &Path, committed: &Path) -> Outcome<usize> {
+    let files = std::fs::read_dir(fresh).map_err(|e| format!("{}: {e}", fresh.display()))?;
     let mut count = 0;
     for file in files {
-        let name = file.map_err(|e| e.to_string())?.file_name();
+        let name = file.map_err(|e| format!("{}: {e}", fresh.display()))?.file_name();
         let read = |folder: &Path| {
             let path = folder.join(&name);
-            std::fs::read(&path).map_err(|e| format!("{}: {e}", path.display()))
+            std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))
         };
-        if read(&fresh)? != read(&committed())? {
+        if let Some(difference) = difference::between(&read(committed)?, &read(fresh)?) {
             return Err(format!(
-                "tests/vectors/{} is not what its command makes: cargo xtask reference",
+                "{} is not what its command makes\n{difference}If the change is meant: cargo \
+                 xtask reference",
                 name.display()
             ));
         }
@@ -42,13 +52,16 @@ pub fn check() -> Outcome {
     if count == 0 {
         return Err("tests/reference/make.py wrote nothing".to_string());
     }
-    println!("{count} files of check values are what their commands make");
-    Ok(())
+    Ok(count)
 }
 
 fn make(folder: &Path) -> Outcome {
-    let python = environment()?;
-    run(program(python).arg("tests/reference/make.py").arg("--out").arg(folder))
+    run(program(environment()?)
+        .arg("tests/reference/make.py")
+        .arg("--out")
+        .arg(folder)
+        // Compiled modules would lie among the sources.
+        .env("PYTHONDONTWRITEBYTECODE", "1"))
 }
 
 /// The interpreter of an environment that holds the pinned packages.
@@ -58,17 +71,40 @@ fn environment() -> Outcome<PathBuf> {
     }
     let folder = root().join("target/reference-venv");
     let python = folder.join("bin/python");
-    if !python.exists() {
-        run(program("python3").args(["-m", "venv"]).arg(&folder))?;
+    // Not only whether it is there: making it may have been broken off.
+    if !works(&python, &["-m", "pip", "--version"]) {
+        run(program("python3").args(["-m", "venv", "--clear"]).arg(&folder))?;
     }
-    run(program(&python).args([
-        "-m",
-        "pip",
-        "install",
-        "--quiet",
-        "--disable-pip-version-check",
-        "--requirement",
-        "tests/reference/requirements.txt",
-    ]))?;
+    run(program(&python)
+        .args(["-m", "pip", "install", "--quiet", "--no-input", "--disable-pip-version-check"])
+        .args(["--requirement", "tests/reference/requirements.txt"]))?;
     Ok(python)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn files_are_compared_byte_for_byte() {
+        let folder = std::env::temp_dir().join(format!("reference-{}", std::process::id()));
+        let (fresh, committed) = (folder.join("fresh"), folder.join("committed"));
+        for path in [&fresh, &committed] {
+            std::fs::create_dir_all(path).unwrap();
+        }
+        let write = |folder: &Path, name: &str, text| std::fs::write(folder.join(name), text);
+
+        write(&committed, "published.json", "1\n").unwrap();
+        assert!(compare(&fresh, &committed).unwrap_err().contains("wrote nothing"));
+
+        write(&fresh, "computed.json", "1.5\n").unwrap();
+        assert!(compare(&fresh, &committed).unwrap_err().contains("committed/computed.json"));
+
+        write(&committed, "computed.json", "1.4\n").unwrap();
+        assert!(compare(&fresh, &committed).unwrap_err().contains("  - 1.4\n  + 1.5\n"));
+
+        write(&committed, "computed.json", "1.5\n").unwrap();
+        assert_eq!(compare(&fresh, &committed), Ok(1));
+        std::fs::remove_dir_all(&folder).unwrap();
+    }
 }
