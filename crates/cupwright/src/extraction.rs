@@ -4,20 +4,21 @@
 //!
 //! What dissolves is either in the cup or in the liquid that the grounds keep. With
 //!
-//! | symbol | quantity | |
-//! |---|---|---|
-//! | D, h | dose as weighed, its moisture | |
-//! | W, s | brew water, its own solids | |
-//! | B, T | beverage, its strength (all solids) | |
-//! | V | vapour lost | |
-//! | φ | held strength: that of the kept liquid over the beverage's | 0 flowed through, 1 steeped |
-//! | E | yield per dose | |
+//! | symbol | quantity |
+//! |---|---|
+//! | D, h | dose as weighed, its moisture |
+//! | W, s | brew water, its own solids |
+//! | B, T | beverage, its strength (all solids) |
+//! | V | vapour lost |
+//! | φ | held strength: that of the kept liquid over the beverage's; 0 flowed through, 1 steeped |
+//! | E | yield per dose |
 //!
 //! and τ = T − s (solids that came from coffee), Q = W + hD − V − B (water that did not reach the
 //! cup), conservation of water and solids gives
 //!
 //! ```text
-//! E = [ τ(B + φQ) + s(hD − V) ] / [ D(1 − s − φτ) ]        L = Q + E D   (kept liquid)
+//! E = [ τ(B + φQ) + s(hD − V) ] / [ D(1 − s − φτ) ]
+//! L = Q + E D     the liquid kept
 //! ```
 //!
 //! The only assumption is φ. Its two ends are the trade's two formulas: [`flow_through_yield`] TB/D

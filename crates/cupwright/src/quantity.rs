@@ -126,12 +126,12 @@ macro_rules! quantities {
         $(
             $(#[doc = $meaning])+
             ///
-            #[doc = concat!("Unit: ", $unit, ". Range: ", $lowest, " to ", $highest, ". Source: ", $source, ".")]
+            #[doc = concat!("Range: ", $lowest, " to ", $highest, " ", $unit, " (", $source, "). Outside Rust: `", $suffix, "`.")]
             #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
             pub struct $name(f64);
 
             impl $name {
-                #[doc = concat!("Checks a number of ", $unit, ".")]
+                #[doc = concat!("Checks a value in ", $unit, ".")]
                 ///
                 /// # Errors
                 #[doc = concat!("[`Error::OutOfRange`] outside ", $lowest, " to ", $highest, ", or not a number.")]

@@ -16,7 +16,7 @@ const TARGET: &str = "thumbv6m-none-eabi";
 
 /// A toolchain that can build for [`TARGET`].
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Toolchain {
+enum Toolchain {
     Rustup,
     Debian,
 }
@@ -32,7 +32,7 @@ impl fmt::Display for Toolchain {
 
 impl Toolchain {
     /// Installs the target, by the way that `CUPWRIGHT_TARGETS` forces or by the first that works.
-    pub fn install() -> Outcome<Self> {
+    fn install() -> Outcome<Self> {
         match std::env::var_os("CUPWRIGHT_TARGETS") {
             None => Self::Rustup.ready().or_else(|refused| {
                 println!("{refused}; trying Debian's packages");
@@ -99,9 +99,11 @@ impl Toolchain {
 /// A release build leaves out small functions, to be inlined by whoever calls them, and a small
 /// function can still index out of bounds. An incremental build leaves out only what is generic or
 /// marked `#[inline]`. One codegen unit keeps it as optimised as the release build.
+///
+/// `CARGO_INCREMENTAL`, since the profile's own setting gives way to it where it is set already.
 fn in_full(build: &mut Command) -> &mut Command {
     build
-        .env("CARGO_PROFILE_RELEASE_INCREMENTAL", "true")
+        .env("CARGO_INCREMENTAL", "1")
         .env("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "1")
         .args(["--quiet", "--release"])
 }

@@ -32,7 +32,10 @@ fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
     let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
     let Some(command) = named(&arguments) else {
-        eprint!("unknown command: {}\n\n{HELP}", arguments.join(" "));
+        if !arguments.is_empty() {
+            eprintln!("unknown command: {}\n", arguments.join(" "));
+        }
+        eprint!("{HELP}");
         return ExitCode::from(2);
     };
     match command() {
@@ -51,7 +54,7 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
         ["expect"] => main_job::accept,
-        ["targets"] => || embedded::Toolchain::install().map(|way| println!("{way}")),
+        ["embedded"] => embedded::check,
         ["help" | "--help" | "-h"] => || {
             print!("{HELP}");
             Ok(())

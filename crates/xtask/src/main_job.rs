@@ -27,7 +27,7 @@ pub fn check() -> Outcome {
     for file in [None, Some(SCENARIO)] {
         if let Some(difference) = difference::between(&wanted, &printed(file)?) {
             return Err(format!(
-                "the main job prints something else than {}\n{difference}If the change is meant: \
+                "the main job prints something else than {}\n{difference}\nIf the change is meant: \
                  cargo xtask expect",
                 path.display()
             ));

@@ -42,7 +42,7 @@ fn compare(fresh: &Path, committed: &Path) -> Outcome<usize> {
         };
         if let Some(difference) = difference::between(&read(committed)?, &read(fresh)?) {
             return Err(format!(
-                "{} is not what its command makes\n{difference}If the change is meant: cargo \
+                "{} is not what its command makes\n{difference}\nIf the change is meant: cargo \
                  xtask reference",
                 name.display()
             ));
