@@ -9,6 +9,7 @@ from water_coolprop import enthalpy, liquid
 
 SOURCE = "first law with IAPWS-95 enthalpy and IAPWS R10-06 heat of fusion"
 WITH = "CoolProp 8.0.0, scipy 1.17.1"
+DIGITS = 9
 
 # Two enthalpies each up to 0.005 J/g off, over 4.2 J/(g K).
 BETWEEN_EQUATIONS = "difference of IAPWS SR6-08 and IAPWS-95"
@@ -40,6 +41,8 @@ def checks():
         (756.0, 98.2, [180.0], [11.0]),
         (30.0, 5.0, [10.0], [-40.0]),
         (3.0, 102.0, [1.0, 2.0, 0.0], [0.0, 105.0, 50.0]),
+        (0.1, 90.0, [0.3], [20.0]),
+        (150000.0, 96.0, [60000.0], [15.0]),
     ]
     for mass, t0, capacities, temperatures in walks:
         t = settled(mass, t0, capacities, temperatures)
@@ -62,7 +65,7 @@ def checks():
         # Milk of 3.93 J/(g K) is a body.
         milk = settled(hot, th, [3.93 * cold], [tc])
         yield "dilution.mixed_with_milk_temperature", inputs, {"water_c": milk}, KELVIN, BETWEEN_EQUATIONS
-    for b, t, ice, ti in [(150.0, 80.0, 100.0, -18.0), (150.0, 85.0, 150.0, -18.0), (60.0, 88.0, 90.0, -5.0), (200.0, 93.0, 30.0, 0.0), (120.0, 75.0, 0.0, -20.0), (80.0, 20.0, 60.0, -40.0)]:
+    for b, t, ice, ti in [(150.0, 80.0, 100.0, -18.0), (150.0, 85.0, 150.0, -18.0), (60.0, 88.0, 90.0, -5.0), (200.0, 93.0, 30.0, 0.0), (120.0, 75.0, 0.0, -20.0), (80.0, 20.0, 60.0, -40.0), (100.0, 0.0, 50.0, 0.0), (250.0, 105.0, 20.0, -40.0)]:
         to_melt = b * enthalpy(t) - ice * ice_warming(ti)
         if to_melt >= ice * FUSION:
             melted = ice

@@ -4,8 +4,8 @@
 
 `cargo xtask reference` runs it in an environment of the versions in requirements.txt. Each module
 makes one file and says by what method, which is never the formula under test written again where
-there is another way. Numbers are rounded to twelve significant digits, so that a last bit of a
-library's build does not show.
+there is another way. Inputs and outputs are rounded to the module's DIGITS, tolerances to two, so
+that the last bits of a processor's exponentials or of a solver do not show.
 """
 
 import argparse
@@ -23,22 +23,22 @@ import water_iapws
 MODULES = (cooling, heat_balance, mass_balance, readings, water_coolprop, water_iapws)
 
 
-def plain(value, exact):
+def plain(value, digits):
     if isinstance(value, list):
-        return [plain(v, exact) for v in value]
+        return [plain(v, digits) for v in value]
     value = float(value)
     assert math.isfinite(value), value
-    return value if exact else float(f"{value:.12g}")
+    return float(f"{value:.{digits}g}")
 
 
-def line(check, exact):
+def line(check, digits):
     formula, inputs, outputs, tolerance, why = check
     return json.dumps(
         {
             "formula": formula,
-            "in": {k: plain(v, True) for k, v in inputs.items()},
-            "out": {k: plain(v, exact) for k, v in outputs.items()},
-            "tolerance": {k: tolerance[k] if isinstance(tolerance, dict) else tolerance for k in outputs},
+            "in": {k: plain(v, digits) for k, v in inputs.items()},
+            "out": {k: plain(v, digits) for k, v in outputs.items()},
+            "tolerance": {k: plain(tolerance[k] if isinstance(tolerance, dict) else tolerance, 2) for k in outputs},
             "why": why,
         },
         ensure_ascii=False,
@@ -51,8 +51,7 @@ def write(folder, module):
         "seen": "computed",
         "made_by": f"tests/reference/{module.__name__}.py with {module.WITH}",
     }
-    exact = getattr(module, "EXACT", False)
-    rows = ",\n    ".join(line(check, exact) for check in module.checks())
+    rows = ",\n    ".join(line(check, module.DIGITS) for check in module.checks())
     text = json.dumps(head, indent=2, ensure_ascii=False)[:-2] + ',\n  "checks": [\n    ' + rows + "\n  ]\n}\n"
     (folder / f"{module.__name__}.json").write_text(text, encoding="utf-8")
 

@@ -11,7 +11,8 @@ import mpmath as mp
 
 SOURCE = "conservation of water and solids, solved in 50 digits; exponentials and roots in 50 digits"
 WITH = "mpmath 1.4.1"
-EXACT = True
+# All that a double holds: no processor's arithmetic has a part in them.
+DIGITS = 17
 
 mp.mp.dps = 50
 M = mp.mpf
@@ -47,6 +48,8 @@ BREWS = [
     (4000, 70000, 61500, 2.2, 120, 800, 15, 1.18),
     (30, 90, 52, 15, 5000, 4, 66.6, 7.7),
     (25, 375, 340, 0, 0, 0, 0, 1.2),
+    (0.1, 1.9, 1.7, 0, 0, 0, 0, 1.15),
+    (10000, 200000, 178000, 4, 300, 2000, 60, 1.05),
 ]
 
 
@@ -81,6 +84,20 @@ def balance_checks():
                     "yield_pct": e}, 1e-11, why
                 yield "extraction.flow_through_strength", {"yield_pct": short, "beverage_g": b, "dose_g": d}, {
                     "strength_pct": t}, 1e-10, why
+
+
+def chart_checks():
+    """The lines of the brewing control chart at its 55 g/L: apparent retention 1.5, 2 and 2.5 g/g."""
+    why = "rounding"
+    for kept, e in itertools.product([1.5, 2, 2.5], [18, 20, 22]):
+        # The kept liquid is plain water, so all that dissolved is in the cup.
+        beverage = 1000 - M(repr(kept)) * 55
+        t = e * M(55) / beverage
+        yield "extraction.flow_through_strength", {"yield_pct": e, "beverage_g": beverage, "dose_g": 55}, {
+            "strength_pct": t}, 1e-13, why
+        yield "extraction.strength", {
+            "dose_g": 55, "water_g": 1000, "beverage_g": beverage, "moisture_pct": 0, "water_solids_mg_per_l": 0,
+            "vapour_g": 0, "held_strength_pct": 0, "yield_pct": e}, {"strength_pct": t}, 1e-13, why
 
 
 def yield_checks():
@@ -200,6 +217,11 @@ def other_checks():
         area = mp.pi * (M(d) / 2000) ** 2
         yield "heat.open_cup_rate_estimate", {"water_g": m, "heat_capacity_j_per_k": c, "diameter_mm": d}, {
             "cooling_per_min": 60 * 218 * area / (6 * (M("4.19") * m + c))}, 1e-15, why
+    # Straight in the logarithm: halfway in temperature is the geometric mean of the times.
+    for low, high in [((48, 1200), (49, 600)), ((49, 600), (51, 252)), ((51, 252), (55, 30)), ((55, 30), (60, 5)), ((60, 5), (65, 2)), ((65, 2), (68.9, 1))]:
+        middle = (M(repr(low[0])) + M(repr(high[0]))) / 2
+        time = mp.sqrt(low[1] * high[1])
+        yield "caution.time_to_burn", {"water_c": middle}, {"time_s": time}, float(1e-12 * time), why
     for d, c, f in [(15, 11, 100), (18, 13.5, 80)]:
         yield "caution.caffeine", {"dose_g": d, "caffeine_mg_per_g": c, "share_pct": f}, {
             "caffeine_mg": M(d) * M(repr(c)) * M(f) / 100}, 1e-10, why
@@ -207,6 +229,7 @@ def other_checks():
 
 def checks():
     yield from balance_checks()
+    yield from chart_checks()
     yield from yield_checks()
     yield from mass_checks()
     yield from dilution_checks()

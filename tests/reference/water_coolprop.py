@@ -8,6 +8,9 @@ from CoolProp.CoolProp import PropsSI
 SOURCE = "IAPWS-95 as implemented in CoolProp"
 WITH = "CoolProp 8.0.0"
 
+# Its specific heat comes out of a search and is noisy in the twelfth.
+DIGITS = 9
+
 LIQUID_PA = 1e5
 ICE_POINT = 273.15
 
@@ -33,7 +36,7 @@ def checks():
             continue  # the difference in enthalpy may lie beyond the range
         yield "water.temperature_of_enthalpy", {"enthalpy_j_per_g": enthalpy(c)}, {"water_c": c}, 1.2e-3, (
             "the difference in enthalpy over 4.2 J/(g K)")
-    for c in [1.0, 10.0, 20.0, 40.0, 60.0, 80.0, 93.0, 100.0, 105.0]:
+    for c in [0.01, 1.0, 10.0, 20.0, 40.0, 60.0, 80.0, 93.0, 100.0, 105.0]:
         p = PropsSI("P", "T", ICE_POINT + c, "Q", 0, "Water")
         yield "water.vapour_pressure", {"water_c": c}, {"vapour_pressure_kpa": p / 1000}, 3e-4 * p / 1000, (
             "IF97 differs from IAPWS-95 by up to 0.03 %")

@@ -66,14 +66,17 @@ fn make(folder: &Path) -> Outcome {
 
 /// The interpreter of an environment that holds the pinned packages.
 fn environment() -> Outcome<PathBuf> {
-    if !works("python3", &["-c", "import ensurepip, venv"]) {
+    let system = if works("python3", &["-c", "import ensurepip, venv"]) {
+        "python3"
+    } else {
         tools::debian(&["python3", "python3-venv"])?;
-    }
+        "/usr/bin/python3"
+    };
     let folder = root().join("target/reference-venv");
     let python = folder.join("bin/python");
     // Not only whether it is there: making it may have been broken off.
     if !works(&python, &["-m", "pip", "--version"]) {
-        run(program("python3").args(["-m", "venv", "--clear"]).arg(&folder))?;
+        run(program(system).args(["-m", "venv", "--clear"]).arg(&folder))?;
     }
     run(program(&python)
         .args(["-m", "pip", "install", "--quiet", "--no-input", "--disable-pip-version-check"])
@@ -101,7 +104,7 @@ mod tests {
         assert!(compare(&fresh, &committed).unwrap_err().contains("committed/computed.json"));
 
         write(&committed, "computed.json", "1.4\n").unwrap();
-        assert!(compare(&fresh, &committed).unwrap_err().contains("  - 1.4\n  + 1.5\n"));
+        assert!(compare(&fresh, &committed).unwrap_err().contains("-1.4\n+1.5\n"));
 
         write(&committed, "computed.json", "1.5\n").unwrap();
         assert_eq!(compare(&fresh, &committed), Ok(1));
