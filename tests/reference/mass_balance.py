@@ -218,7 +218,8 @@ def other_checks():
         yield "heat.open_cup_rate_estimate", {"water_g": m, "heat_capacity_j_per_k": c, "diameter_mm": d}, {
             "cooling_per_min": 60 * 218 * area / (6 * (M("4.19") * m + c))}, 1e-15, why
     # Straight in the logarithm: halfway in temperature is the geometric mean of the times.
-    for low, high in [((48, 1200), (49, 600)), ((49, 600), (51, 252)), ((51, 252), (55, 30)), ((55, 30), (60, 5)), ((60, 5), (65, 2)), ((65, 2), (68.9, 1))]:
+    burns = [(48.9, 300), (52, 90), (54.4, 30), (56.1, 15), (57, 10), (60, 5), (65, 2), (68, 1)]
+    for low, high in zip(burns, burns[1:]):
         middle = (M(repr(low[0])) + M(repr(high[0]))) / 2
         time = mp.sqrt(low[1] * high[1])
         yield "caution.time_to_burn", {"water_c": middle}, {"time_s": time}, float(1e-12 * time), why

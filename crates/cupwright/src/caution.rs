@@ -190,7 +190,7 @@ pub fn of(hazards: &Hazards) -> Cautions {
 /// Above this a drink counts as very hot: IARC Monograph 116 (2016), as reported.
 pub const VERY_HOT_DRINK: Temperature = Temperature::known(65.0);
 
-/// From here a deep burn takes half a minute or less; see [`time_to_burn`].
+/// From here a serious burn takes less than half a minute; see [`time_to_burn`].
 pub const SCALDING: Temperature = Temperature::known(55.0);
 
 /// "Single doses of caffeine up to 200 mg … do not give rise to safety concerns" for healthy adults:
@@ -201,25 +201,28 @@ pub const SINGLE_DOSE_CAFFEINE: Caffeine = Caffeine::known(200.0);
 /// opinion, as reported by a law digest. The digests give 200 mg a day in pregnancy.
 pub const DAILY_CAFFEINE: Caffeine = Caffeine::known(400.0);
 
-/// Temperature in °C and seconds to a deep (transepidermal) burn of adult skin. 48 to 60 °C: trade
-/// table of anti-scald valves; 65 and 68.9 °C: Burn Foundation list. Children burn faster.
-const BURN_TIMES: [(f64, f64); 7] = [
-    (48.0, 1200.0),
-    (49.0, 600.0),
-    (51.0, 252.0),
-    (55.0, 30.0),
+/// Temperature in °C and seconds to a serious burn of adult skin, the shortest of the published times
+/// where lists differ: 48.9 and 54.4 °C from a US consumer agency; 56.1, 60 and 65 °C from the Burn
+/// Foundation; 52, 57 and 68 °C from another list for the public.
+const BURN_TIMES: [(f64, f64); 8] = [
+    (48.9, 300.0),
+    (52.0, 90.0),
+    (54.4, 30.0),
+    (56.1, 15.0),
+    (57.0, 10.0),
     (60.0, 5.0),
     (65.0, 2.0),
-    (68.9, 1.0),
+    (68.0, 1.0),
 ];
 
-/// Time in which hot water burns adult skin deeply.
+/// Time in which hot water burns adult skin seriously.
 ///
-/// Between the published points of 48 to 68.9 °C, ln t runs straight with temperature. A reminder of
-/// how little time there is, never a safe limit.
+/// Between the published points of 48.9 to 68 °C, ln t runs straight with temperature. Lists differ by
+/// up to a factor of two and this takes the shortest; children burn faster still. A reminder of how
+/// little time there is, never a safe limit.
 ///
 /// # Errors
-/// [`Error::OutOfRange`] outside the published 48 to 68.9 °C: below, long contact still burns; above,
+/// [`Error::OutOfRange`] outside the published 48.9 to 68 °C: below, long contact still burns; above,
 /// it takes under a second.
 pub fn time_to_burn(water: Temperature) -> Result<Time, Error> {
     let t = water.celsius();
@@ -234,8 +237,8 @@ pub fn time_to_burn(water: Temperature) -> Result<Time, Error> {
         _ => Err(Error::OutOfRange {
             quantity: Quantity::Temperature,
             value: t,
-            lowest: 48.0,
-            highest: 68.9,
+            lowest: 48.9,
+            highest: 68.0,
         }),
     }
 }
@@ -275,11 +278,11 @@ mod tests {
     #[test]
     fn hotter_burns_faster() {
         let time = |c: f64| time_to_burn(Temperature::from_celsius(c).unwrap()).unwrap();
-        for tenths in 480..689 {
+        for tenths in 489..680 {
             let c = f64::from(tenths) / 10.0;
             assert!(time(c + 0.1) < time(c), "{c}");
         }
-        assert!(time_to_burn(Temperature::from_celsius(47.9).unwrap()).is_err());
-        assert!(time_to_burn(Temperature::from_celsius(70.0).unwrap()).is_err());
+        assert!(time_to_burn(Temperature::from_celsius(48.8).unwrap()).is_err());
+        assert!(time_to_burn(Temperature::from_celsius(68.1).unwrap()).is_err());
     }
 }
