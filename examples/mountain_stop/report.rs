@@ -3,7 +3,7 @@
 use std::fmt::{Arguments, Display, Write};
 
 use cupwright::Error;
-use cupwright::caution::Caution;
+use cupwright::caution::{self, Caution, TimeToBurn};
 use cupwright::error::Limit;
 use cupwright::extraction::{self, Brew, Credibility, Plausibility};
 use cupwright::plan::{self, Coffee, Recipe, Wish};
@@ -27,12 +27,13 @@ pub fn of(scenario: &Scenario) -> Result<Text, Fault> {
         let setting = scenario.setting(wish.as_ref())?;
         heading(&mut out, &format!("{}: the recipe", setting.name));
         plan_for_wish(&mut out, &setting, &mut cautions)
-            .map_err(|error| Fault::about(wish.span(), error))?;
+            .map_err(|error| Fault::about(wish.span(), setting.drink.field_of(&error), error))?;
     }
     for brew in &scenario.brews {
         let setting = scenario.setting(scenario.wish_of(brew.as_ref())?)?;
         heading(&mut out, &format!("{}: what was brewed", setting.name));
-        judge(&mut out, &setting, brew).map_err(|error| Fault::about(brew.span(), error))?;
+        judge(&mut out, &setting, brew)
+            .map_err(|error| Fault::about(brew.span(), field_of(&error), error))?;
     }
 
     heading(&mut out, "Take care");
@@ -46,6 +47,17 @@ pub fn of(scenario: &Scenario) -> Result<Text, Fault> {
         "Local codes, the equipment's instructions and licensed practice come before this page.",
     );
     Ok(out)
+}
+
+/// The field of a measured brew that an error is about.
+fn field_of(error: &Error) -> Option<&'static str> {
+    match error {
+        Error::OutOfRange { quantity: Quantity::ReadingCount, .. } => Some("readings_pct"),
+        Error::OutOfRange { quantity, .. } | Error::Impossible { quantity, .. } => {
+            Some(quantity.field())
+        }
+        _ => None,
+    }
 }
 
 // ---- Before the brew ------------------------------------------------------------------------------
@@ -64,17 +76,20 @@ fn plan_for_wish(
     cautions.extend(recipe.cautions.iter());
 
     let double = Wish { servings: Servings::from_count(drink.servings.count() * 2.0)?, ..drink };
-    let twice = plan::recipe(&double, setting.brewer, setting.coffee, setting.kitchen)?;
-    item(
-        out,
-        &format!("for {:.0} cups", double.servings),
-        format_args!(
-            "{} of coffee and {} of water{}; contact unchanged",
-            twice.dose,
-            twice.water,
-            in_batches(&twice),
+    let label = format!("for {:.0} cups", double.servings);
+    match plan::recipe(&double, setting.brewer, setting.coffee, setting.kitchen) {
+        Ok(twice) => item(
+            out,
+            &label,
+            format_args!(
+                "{} of coffee and {} of water{}; contact unchanged",
+                twice.dose,
+                twice.water,
+                in_batches(&twice),
+            ),
         ),
-    );
+        Err(refused) => item(out, &label, format_args!("not so: {refused}")),
+    }
     Ok(())
 }
 
@@ -95,21 +110,23 @@ fn feasible(out: &mut Text, setting: &Setting<'_>) -> Result<(Wish, Recipe), Err
 
 /// The wish with the one value replaced that could not be met.
 fn nearest(drink: &Wish, refused: Error) -> Result<Wish, Error> {
-    match refused {
-        Error::Infeasible {
-            wish: Quantity::Temperature,
-            nearest,
-            limit: Limit::BoilingPoint,
-            ..
-        } => Ok(Wish { brew_temperature: Temperature::from_celsius(nearest)?, ..*drink }),
-        Error::Infeasible {
-            wish: Quantity::Temperature, nearest, limit: Limit::HeatLeft, ..
-        } => Ok(Wish { serve_at: Some(Temperature::from_celsius(nearest)?), ..*drink }),
-        Error::Infeasible { wish: Quantity::Beverage, nearest, .. } => {
-            Ok(Wish { cup: Beverage::from_grams(nearest)?, ..*drink })
+    let Error::Infeasible { nearest, limit, .. } = refused else { return Err(refused) };
+    Ok(match limit {
+        Limit::BoilingPoint => {
+            Wish { brew_temperature: Temperature::from_celsius(nearest)?, ..*drink }
         }
-        other => Err(other),
-    }
+        Limit::HeatLeft | Limit::Surroundings => {
+            Wish { serve_at: Some(Temperature::from_celsius(nearest)?), ..*drink }
+        }
+        Limit::Chamber => Wish { cup: Beverage::from_grams(nearest)?, ..*drink },
+        Limit::CoffeeGivesNoMore if drink.brew_strength.is_some() => {
+            Wish { brew_strength: Some(Strength::from_percent(nearest)?), ..*drink }
+        }
+        Limit::CoffeeGivesNoMore | Limit::AddingWaterWeakens | Limit::NoWaterIsEnough => {
+            Wish { strength: Strength::from_percent(nearest)?, ..*drink }
+        }
+        _ => return Err(refused),
+    })
 }
 
 /// What was refused and what stands in its place, to the decimals that a person wants.
@@ -190,20 +207,31 @@ fn write_heat(out: &mut Text, recipe: &Recipe, drink: &Wish) {
         " by the barometer".to_string()
     };
     item(out, "water boils at", format_args!("{}{sure}", heat.boiling));
-    let mut steps = vec![
-        format!("kettle {}", heat.kettle),
+    let mut steps = vec![format!("kettle {}", heat.kettle)];
+    if let Some(second) = heat.second_vessel {
+        steps.push(format!("second vessel {second}"));
+    }
+    let most = if heat.at_most { "at most " } else { "" };
+    steps.extend([
         format!("brewer {:.0}", heat.brewer),
         format!("at the grounds {}", heat.at_grounds),
         format!("slurry {}", heat.slurry),
-    ];
-    if let Some(end) = heat.slurry_end {
-        steps.push(format!("after contact {end}"));
-    }
-    steps.push(format!("in the cup {}", heat.in_cup));
-    item(out, "heat walk", format_args!("{}", steps.join(" > ")));
+        format!("after contact {most}{}", heat.slurry_end),
+        format!("in the cup {most}{}", heat.in_cup),
+    ]);
+    // A number and its unit stay on one line.
+    let steps = steps.join(" > ").replace(" °C", "\u{a0}°C");
+    item(out, "heat walk", format_args!("{steps}"));
     if let (Some(wait), Some(serve_at)) = (heat.wait, drink.serve_at) {
         item(out, "hand over", format_args!("at {serve_at:.0}, after {}", clock(wait)));
     }
+    let served = heat.wait.and(drink.serve_at).unwrap_or(heat.in_cup);
+    let burns = match caution::time_to_burn(served) {
+        TimeToBurn::Within(time) => format!("within {:.0}", time),
+        TimeToBurn::UnderOneSecond => "in under a second".to_string(),
+        _ => "only after minutes".to_string(),
+    };
+    item(out, "on skin", format_args!("at {served:.0} it burns {burns}"));
 }
 
 fn write_kept(out: &mut Text, setting: &Setting<'_>, recipe: &Recipe) -> Result<(), Error> {
@@ -228,19 +256,22 @@ fn write_kept(out: &mut Text, setting: &Setting<'_>, recipe: &Recipe) -> Result<
 }
 
 fn write_tolerances(out: &mut Text, recipe: &Recipe) {
-    if let (Some(edges), Some(place)) = (recipe.tolerances, recipe.reading) {
+    if let (Some(edges), Some(standing)) = (recipe.tolerances, recipe.standing) {
         item(
             out,
             "in the window",
             format_args!(
-                "as long as the dose alone stays {}, or the water alone {}; the reading may be {:.2} \
-                 points low or {:.2} high",
+                "as long as the dose alone stays {}, or the water alone {}, the yield unchanged; the \
+                 reading may be {:.2} points low or {:.2} high",
                 between(edges.dose_from, edges.dose_to),
                 between(edges.water_from, edges.water_to),
-                place.above_lowest,
-                place.below_highest,
+                standing.strength.above_lowest,
+                standing.strength.below_highest,
             ),
         );
+        if let Some(extracted) = standing.extracted.filter(|p| p.side != Side::Inside) {
+            item(out, "", format_args!("but the yield counted on is {}", place(&extracted)));
+        }
     }
     if let Some(caffeine) = recipe.caffeine {
         item(out, "caffeine", format_args!("{caffeine} a cup at most"));
@@ -293,12 +324,12 @@ fn judge(
     let brew = brew_of(setting, measured.dose, measured.water, measured.beverage);
     let judged = extraction::plausibility(&brew, strength)?;
     write_yield(out, setting, &brew, &judged, strength)?;
-    // A brew meant for dilution is judged as the drink that water makes of it.
     if let Some(window) = setting.drink.window {
-        let standing = verdict::stand(&window, strength, judged.extracted);
-        if setting.drink.brew_strength.is_none() {
-            write_standing(out, &standing);
-        }
+        // A brew meant for dilution is judged as the drink that water makes of it.
+        let diluted = setting.drink.brew_strength.is_some() && strength > setting.drink.strength;
+        let drunk = if diluted { setting.drink.strength } else { strength };
+        let label = if diluted { "with water added" } else { "in the window" };
+        write_standing(out, label, &verdict::stand(&window, drunk, judged.extracted));
     }
     write_addition(out, setting, &brew, strength)?;
     write_next(out, setting, &brew, &judged)
@@ -313,7 +344,9 @@ fn write_readings(
     let read = reading::combine(&measured.readings, measured.repeatability)?;
     let shown: Vec<_> = measured.readings.iter().map(|r| format!("{:.2}", r.percent())).collect();
     let because = match read.critical_range_pct {
-        Some(critical) => format!("they differ by {:.2}, {critical:.3} is usual", read.range_pct),
+        Some(critical) => {
+            format!("they differ by {:.2}, up to {critical:.3} is accepted", read.range_pct)
+        }
         None => "a single reading proves nothing".to_string(),
     };
     item(out, "read", format_args!("{} % ({because})", shown.join(", ")));
@@ -321,8 +354,8 @@ fn write_readings(
         Agreement::TakeAnother => {
             wrapped(
                 out,
-                "Take another reading: swirl, filter, zero at the sample's temperature, wait. \
-                 Two readings so far apart are no value, and nothing below would be worth having.",
+                "Take another reading: swirl, filter, zero at the sample's temperature, wait. Until \
+                 they agree they are no value, and nothing further would be worth having.",
             );
             return Ok(None);
         }
@@ -405,8 +438,8 @@ fn write_yield(
     Ok(())
 }
 
-fn write_standing(out: &mut Text, standing: &Standing) {
-    item(out, "in the window", format_args!("strength {}", place(&standing.strength)));
+fn write_standing(out: &mut Text, label: &str, standing: &Standing) {
+    item(out, label, format_args!("strength {}", place(&standing.strength)));
     if let Some(extracted) = &standing.extracted {
         item(out, "", format_args!("yield {}", place(extracted)));
     }
@@ -498,7 +531,7 @@ const WIDTH: usize = 96;
 
 /// A labelled item, broken at [`WIDTH`].
 fn item(out: &mut Text, label: &str, words: Arguments<'_>) {
-    wrapped_after(out, &format!("  {label:<16}"), &words.to_string());
+    wrapped_after(out, &format!("  {label:<17} "), &words.to_string());
 }
 
 fn line(out: &mut Text, arguments: Arguments<'_>) {
@@ -520,7 +553,7 @@ fn wrapped_after(out: &mut Text, label: &str, words: &str) {
     let indent = label.chars().count();
     let mut row = label.to_string();
     let mut used = indent;
-    for word in words.split_whitespace() {
+    for word in words.split(' ') {
         let long = word.chars().count();
         if used > indent && used + 1 + long > WIDTH {
             let _ = writeln!(out, "{row}");

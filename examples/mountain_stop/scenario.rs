@@ -76,7 +76,11 @@ impl Scenario {
     pub fn wish_of(&self, brew: &MeasuredBrew) -> Result<&NamedWish, Fault> {
         let name = brew.of.as_ref();
         self.wishes.iter().map(Spanned::as_ref).find(|wish| wish.name == *name).ok_or_else(|| {
-            Fault { at: brew.of.span(), what: format!("of: there is no wish named \"{name}\"") }
+            Fault {
+                at: brew.of.span(),
+                field: None,
+                what: format!("of: there is no wish named \"{name}\""),
+            }
         })
     }
 }
@@ -88,20 +92,32 @@ fn look_up<'a, T>(
 ) -> Result<&'a T, Fault> {
     table.get(name.as_ref()).ok_or_else(|| Fault {
         at: name.span(),
+        field: None,
         what: format!("{field}: there is no {field} named \"{}\"", name.as_ref()),
     })
 }
 
 /// Something wrong at a place in the file.
 pub struct Fault {
+    /// The place: a value, or the entry that it is somewhere in.
     pub at: Range<usize>,
+    /// The field within the entry, where it is known.
+    pub field: Option<&'static str>,
     pub what: String,
 }
 
 impl Fault {
-    /// A library error about the part of the file given.
-    pub fn about(at: Range<usize>, error: cupwright::Error) -> Self {
-        Self { at, what: error.to_string() }
+    /// A library error about the entry given.
+    pub fn about(at: Range<usize>, field: Option<&'static str>, error: cupwright::Error) -> Self {
+        Self { at, field, what: error.to_string() }
+    }
+
+    /// Where to point: at the field if it is found in the entry, else at the entry.
+    fn start(&self, text: &str) -> usize {
+        let start = self.at.start.min(text.len());
+        let entry = text[start..].split("\n[[").next().unwrap_or_default();
+        let found = self.field.and_then(|field| entry.find(&format!("\n{field} = ")));
+        start + found.map_or(0, |newline| newline + 1)
     }
 }
 
@@ -114,7 +130,7 @@ pub struct Located<'a> {
 
 impl fmt::Display for Located<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let start = self.fault.at.start.min(self.text.len());
+        let start = self.fault.start(self.text);
         let before = &self.text[..start];
         let line = before.matches('\n').count() + 1;
         let column = before.len() - before.rfind('\n').map_or(0, |newline| newline + 1);
@@ -129,6 +145,7 @@ impl fmt::Display for Located<'_> {
 pub fn read(text: &str) -> Result<Scenario, Fault> {
     toml::from_str(text).map_err(|error| Fault {
         at: error.span().unwrap_or_default(),
+        field: None,
         what: error.message().to_string(),
     })
 }

@@ -15,13 +15,16 @@ fn facts_are_whole(error: Error) {
         | Error::ResultOutOfRange { value, lowest, highest, .. } => {
             assert!(!(lowest..=highest).contains(&value), "{words}");
         }
-        Error::Impossible { value, lowest, highest, .. } => {
+        Error::Impossible { quantity, value, lowest, highest, .. } => {
             assert!(!(lowest..=highest).contains(&value), "{words}");
+            // There is a value that goes with the others, unless they ask for more than is accepted.
+            assert!(lowest <= highest || lowest > quantity.highest(), "{words}");
         }
         Error::Infeasible { value, nearest, .. } => {
             assert!(nearest.is_finite() && value.is_finite(), "{words}");
         }
         Error::NotWhole { value, .. } => assert!(value.fract() != 0.0, "{words}"),
+        Error::EmptyBand { lowest, highest, .. } => assert!(lowest >= highest, "{words}"),
         _ => panic!("a new variant: say here what its facts are"),
     }
 }

@@ -28,7 +28,8 @@ impl Inputs for Given {
     }
 
     fn numbers(&self, field: &str, _: Quantity) -> Vec<f64> {
-        let list = self.0[field].as_array().unwrap_or_else(|| panic!("{field} is not a list"));
+        let Some(list) = self.0.get(field) else { return Vec::new() };
+        let list = list.as_array().unwrap_or_else(|| panic!("{field} is not a list"));
         list.iter().map(|value| value.as_f64().unwrap()).collect()
     }
 }
@@ -306,7 +307,7 @@ formulas! {
         get(i, "beverage_g")?, get(i, "strength_pct")?, get(i, "wanted_pct")?,
         get(i, "water_solids_mg_per_l")?)?);
     "dilution.brew_for_drink" => |i| one("beverage_g", dilution::brew_for_drink(
-        get(i, "cup_g")?, get(i, "wanted_pct")?, get(i, "strength_pct")?,
+        get(i, "cup_g")?, get(i, "strength_pct")?, get(i, "wanted_pct")?,
         get(i, "water_solids_mg_per_l")?)?);
     "dilution.split" => |i| {
         let split = dilution::split(
@@ -315,7 +316,7 @@ formulas! {
         [
             one("beverage_g", split.brew),
             one("added_g", split.added),
-            one("left_g", split.left),
+            one("rest_g", split.rest),
         ].concat()
     };
     "dilution.with_milk" => |i| {
@@ -361,7 +362,11 @@ formulas! {
         one("vessel_c", heat::preheated(vessel, get(i, "water_g")?, get(i, "water_c")?)?.temperature)
     };
     "heat.vessel_heat_capacity" => |i| one("heat_capacity_j_per_k", heat::vessel_heat_capacity(
-        get(i, "water_g")?, get(i, "water_c")?, get(i, "settled_c")?, get(i, "vessel_c")?, &[])?);
+        get(i, "water_g")?, get(i, "water_c")?, get(i, "settled_c")?, get(i, "vessel_c")?,
+        &bodies(i)?)?);
+    "heat.after_vapour" => |i| one("water_c", heat::after_vapour(
+        get(i, "water_g")?, get(i, "water_c")?, get(i, "vapour_g")?,
+        get(i, "capacity_j_per_k")?)?);
     "heat.after_pour" => |i|
         one("water_c", heat::after_pour(get(i, "water_c")?, get(i, "drop_k")?)?);
     "heat.before_pour" => |i|
@@ -404,7 +409,10 @@ formulas! {
         get(i, "refractive_index")?, get(i, "sample_c")?,
         get(i, "refractive_factor_pct_per_brix")?)?);
 
-    "caution.time_to_burn" => |i| one("time_s", caution::time_to_burn(get(i, "water_c")?)?);
+    "caution.time_to_burn" => |i| match caution::time_to_burn(get(i, "water_c")?) {
+        caution::TimeToBurn::Within(time) => one("time_s", time),
+        _ => vec![],
+    };
     "caution.caffeine" => |i| one("caffeine_mg", caution::caffeine(
         get(i, "dose_g")?, get(i, "caffeine_mg_per_g")?, get(i, "share_pct")?)?);
 }

@@ -149,7 +149,9 @@ proptest! {
         prop_assert!(heat.at_grounds <= heat.kettle);
         // A brewer rinsed from the kettle may be hotter than water that came by a second vessel.
         prop_assert!(heat.slurry <= heat.at_grounds || heat.brewer.celsius() > heat.slurry.celsius());
-        prop_assert!(heat.slurry_end.is_none_or(|end| end <= heat.slurry));
+        prop_assert!(heat.slurry_end <= heat.slurry);
+        prop_assert_eq!(heat.at_most, brewer.cooling.is_none());
+        prop_assert_eq!(heat.second_vessel.is_some(), kitchen.second_vessel.is_some());
     }
 
     #[test]
@@ -161,16 +163,25 @@ proptest! {
         let strength = |dose, water| {
             brewed(&wish, &brewer, &coffee, &kitchen, &recipe, dose, water)
         };
+        // At an edge of the window, or where the chamber is full.
+        let full = |dose: Dose, water: BrewWater| {
+            brewer.chamber.is_some_and(|Chamber { volume, displacement }| {
+                let fill = water.grams() * 1000.0
+                    / cupwright::water::density(wish.brew_temperature).kilograms_per_cubic_metre()
+                    + dose.grams() * displacement.millilitres_per_gram();
+                (fill - volume.millilitres()).abs() < 1e-6
+            })
+        };
         let at_an_edge = |got: Result<f64, Error>| match got {
             Ok(got) => (got - 1.1).abs() < 1e-7 || (got - 1.5).abs() < 1e-7,
             // The drink cannot be brewed there at all.
             Err(_) => true,
         };
         for dose in [edges.dose_from, edges.dose_to].into_iter().flatten() {
-            prop_assert!(at_an_edge(strength(dose, recipe.water)), "{dose:?} {recipe:?}");
+            prop_assert!(full(dose, recipe.water) || at_an_edge(strength(dose, recipe.water)), "{dose:?} {recipe:?}");
         }
         for water in [edges.water_from, edges.water_to].into_iter().flatten() {
-            prop_assert!(at_an_edge(strength(recipe.dose, water)), "{water:?} {recipe:?}");
+            prop_assert!(full(recipe.dose, water) || at_an_edge(strength(recipe.dose, water)), "{water:?} {recipe:?}");
         }
         // Inside, the drink stays in the window.
         let inside = |got: Result<f64, Error>| got.is_ok_and(|t| (1.1 - 1e-9..=1.5 + 1e-9).contains(&t));
@@ -211,13 +222,18 @@ proptest! {
             Limit::BoilingPoint => Wish { brew_temperature: value(nearest), ..wish },
             Limit::HeatLeft => Wish { serve_at: Some(value(nearest)), ..wish },
             Limit::Chamber => Wish { cup: value(nearest), ..wish },
-            // A hair on the feasible side, for rounding; in a chamber each batch has its own.
-            Limit::CoffeeGivesNoMore if brewer.chamber.is_none() => {
-                Wish { brew_strength: Some(value(nearest * (1.0 - 1e-9))), ..wish }
-            }
+            Limit::CoffeeGivesNoMore => Wish { brew_strength: Some(value(nearest)), ..wish },
             _ => return Ok(()),
         };
         match plan::recipe(&mended, &brewer, &coffee, &kitchen) {
+            // The largest cup fills the chamber of the one batch allowed.
+            Ok(recipe) if limit == Limit::Chamber => {
+                prop_assert_eq!(recipe.batches.count(), 1.0);
+                let volume = brewer.chamber.unwrap().volume.millilitres();
+                assert_relative_eq!(
+                    recipe.fill.unwrap().millilitres(), volume, max_relative = 1e-6
+                );
+            }
             Ok(_) => {}
             // Something else may bind next.
             Err(Error::Infeasible { limit: next, .. }) => prop_assert!(next != limit, "{next:?}"),

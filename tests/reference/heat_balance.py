@@ -2,6 +2,7 @@
 on the density of water. The heat content of ice is its specific heat, integrated numerically.
 """
 
+from CoolProp.CoolProp import PropsSI
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
@@ -57,6 +58,13 @@ def checks():
             yield "heat.vessel_heat_capacity", {"water_g": mass, "water_c": t0, "settled_c": t, "vessel_c": temperatures[0]}, {
                 "heat_capacity_j_per_k": capacities[0]}, 0.01 * mass / abs(t - temperatures[0]), (
                 "enthalpies 0.01 J/g apart, over the vessel's warming")
+    # Vapour leaves with its latent heat, and the rest pays.
+    for mass, t0, vapour, capacity in [(250.0, 92.0, 1.0, 0.0), (756.0, 89.8, 8.0, 178.0), (215.0, 89.3, 1.0, 118.0), (60.0, 83.0, 0.0, 95.0)]:
+        latent = (PropsSI("H", "T", 273.15 + t0, "Q", 1, "Water") - PropsSI("H", "T", 273.15 + t0, "Q", 0, "Water")) / 1000
+        rest = mass - vapour
+        t = brentq(lambda x: rest * (enthalpy(t0) - enthalpy(x)) + capacity * (t0 - x) - vapour * latent, 0.0, 105.0, xtol=1e-12)
+        yield "heat.after_vapour", {"water_g": mass, "water_c": t0, "vapour_g": vapour, "capacity_j_per_k": capacity}, {
+            "water_c": t}, KELVIN, BETWEEN_EQUATIONS
     for hot, th, cold, tc in [(45.0, 82.0, 120.0, 88.0), (170.0, 70.0, 18.5, 8.0), (100.0, 100.0, 100.0, 0.0), (200.0, 60.0, 0.0, 20.0)]:
         mean = (hot * enthalpy(th) + cold * enthalpy(tc)) / (hot + cold)
         t = brentq(lambda x: enthalpy(x) - mean, 0.0, 105.0, xtol=1e-12)

@@ -102,13 +102,19 @@ def chart_checks():
 
 def yield_checks():
     why = "rounding"
-    for e, r, kept in [(21, 5, 1.5), (21, 15, 2), (21, 18, 2.5), (17.5, 10, 1), (24, 25, 2.2)]:
+    for e, r, kept in [(21, r, kept) for r in (5, 10, 15, 18) for kept in (1, 1.5, 2, 2.5)] + [(17.5, 10, 1), (24, 25, 2.2)]:
         # The oven sees what did not dissolve and the solids of the kept liquid.
         t = M(e) / 100 / (r + M(e) / 100)
         residue = 1 - M(e) / 100 + t * M(repr(kept))
         yield "extraction.oven_dried_yield", {
             "yield_pct": e, "water_ratio_g_per_g": r, "true_retention_g_per_g": kept}, {
             "yield_pct": 100 * (1 - residue)}, 1e-12, why
+    # The equilibrium of a full steep at the published yield of about 21 % (Liang, Chan & Ristenpart
+    # 2021, doi 10.1038/s41598-021-85787-1): the coffee in all the liquid.
+    for r in (5, 8, 10, 12, 15, 16, 18, 20, 25):
+        coffee = M("0.21")
+        yield "extraction.steeped_strength", {"yield_pct": 21, "water_ratio_g_per_g": r}, {
+            "strength_pct": 100 * coffee / (r + coffee)}, 1e-12, why
     for e, h in [(19.5, 2), (21, 0), (18, 12.5)]:
         dry = 100 * (M(repr(e)) / 100) / (1 - M(repr(h)) / 100)
         yield "extraction.dry_basis_yield", {"yield_pct": e, "moisture_pct": h}, {"yield_pct": dry}, 1e-13, why
@@ -189,7 +195,7 @@ def dilution_checks():
             cups = int(b_ // brew)
             if cups:
                 yield "dilution.split", {**facts, "beverage_g": b, "servings": cups, "cup_g": 100, "wanted_pct": float(goal)}, {
-                    "beverage_g": brew, "added_g": water, "left_g": b_ - cups * brew}, float(1e-11 * b + 1e-10), why
+                    "beverage_g": brew, "added_g": water, "rest_g": b_ - cups * brew}, float(1e-11 * b + 1e-10), why
         yield "dilution.with_milk", {"beverage_g": b, "strength_pct": t, "added_g": a, "milk_solids_pct": 12.5}, {
             "cup_g": b_ + a_, "strength_pct": t_ * b_ / (b_ + a_), "milk_solids_pct": M("12.5") * a_ / (b_ + a_)}, 1e-12, why
 

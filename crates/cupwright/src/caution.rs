@@ -6,9 +6,7 @@
 
 use crate::error::Error;
 use crate::math::{exp, ln};
-use crate::quantity::{
-    Caffeine, CaffeineContent, Dose, Quantity, Share, Temperature, Time, computed,
-};
+use crate::quantity::{Caffeine, CaffeineContent, Dose, Share, Temperature, Time, computed};
 
 /// Something that can hurt. The number of a caution never changes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -52,7 +50,7 @@ impl Caution {
     pub const fn words(self) -> &'static str {
         match self {
             Caution::Scald => {
-                "Hot enough to scald within seconds, children faster than adults. Keep it away from \
+                "Hot enough to burn skin within seconds, children faster than adults. Keep it away from \
                  edges and elbows. Follow your local codes and the equipment's instructions; get \
                  medical help for a burn."
             }
@@ -190,8 +188,8 @@ pub fn of(hazards: &Hazards) -> Cautions {
 /// Above this a drink counts as very hot: IARC Monograph 116 (2016), as reported.
 pub const VERY_HOT_DRINK: Temperature = Temperature::known(65.0);
 
-/// From here a serious burn takes less than half a minute; see [`time_to_burn`].
-pub const SCALDING: Temperature = Temperature::known(55.0);
+/// From here a serious burn takes ten seconds or less; see [`time_to_burn`].
+pub const SCALDING: Temperature = Temperature::known(57.0);
 
 /// "Single doses of caffeine up to 200 mg … do not give rise to safety concerns" for healthy adults:
 /// EFSA Journal 2015;13(5):4102.
@@ -215,31 +213,34 @@ const BURN_TIMES: [(f64, f64); 8] = [
     (68.0, 1.0),
 ];
 
-/// Time in which hot water burns adult skin seriously.
+/// How fast hot water burns adult skin seriously.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum TimeToBurn {
+    /// Below 48.9 °C: in more than five minutes. Long contact still burns.
+    MoreThanFiveMinutes,
+    /// In so much time.
+    Within(Time),
+    /// Above 68 °C: in under a second.
+    UnderOneSecond,
+}
+
+/// How fast hot water burns adult skin seriously.
 ///
 /// Between the published points of 48.9 to 68 °C, ln t runs straight with temperature. Lists differ by
 /// up to a factor of two and this takes the shortest; children burn faster still. A reminder of how
 /// little time there is, never a safe limit.
-///
-/// # Errors
-/// [`Error::OutOfRange`] outside the published 48.9 to 68 °C: below, long contact still burns; above,
-/// it takes under a second.
-pub fn time_to_burn(water: Temperature) -> Result<Time, Error> {
+pub fn time_to_burn(water: Temperature) -> TimeToBurn {
     let t = water.celsius();
     let below = BURN_TIMES.iter().rev().find(|(at, _)| *at <= t);
     let above = BURN_TIMES.iter().find(|(at, _)| *at >= t);
     match (below, above) {
-        (Some((t0, s0)), Some((t1, s1))) if t1 > t0 => {
-            let along = (t - t0) / (t1 - t0);
-            computed(exp(ln(*s0) + along * (ln(*s1) - ln(*s0))))
+        (None, _) => TimeToBurn::MoreThanFiveMinutes,
+        (_, None) => TimeToBurn::UnderOneSecond,
+        (Some((t0, s0)), Some((t1, s1))) => {
+            let along = if t1 > t0 { (t - t0) / (t1 - t0) } else { 0.0 };
+            TimeToBurn::Within(Time::known(exp(ln(*s0) + along * (ln(*s1) - ln(*s0)))))
         }
-        (Some((_, seconds)), Some(_)) => computed(*seconds),
-        _ => Err(Error::OutOfRange {
-            quantity: Quantity::Temperature,
-            value: t,
-            lowest: 48.9,
-            highest: 68.0,
-        }),
     }
 }
 
@@ -277,12 +278,15 @@ mod tests {
 
     #[test]
     fn hotter_burns_faster() {
-        let time = |c: f64| time_to_burn(Temperature::from_celsius(c).unwrap()).unwrap();
-        for tenths in 489..680 {
-            let c = f64::from(tenths) / 10.0;
-            assert!(time(c + 0.1) < time(c), "{c}");
+        let time = |c: f64| time_to_burn(Temperature::from_celsius(c).unwrap());
+        let mut last = f64::INFINITY;
+        for tenths in 489..=680 {
+            match time(f64::from(tenths) / 10.0) {
+                TimeToBurn::Within(t) if t.seconds() < last => last = t.seconds(),
+                other => panic!("{tenths}: {other:?}"),
+            }
         }
-        assert!(time_to_burn(Temperature::from_celsius(48.8).unwrap()).is_err());
-        assert!(time_to_burn(Temperature::from_celsius(68.1).unwrap()).is_err());
+        assert_eq!(time(48.8), TimeToBurn::MoreThanFiveMinutes);
+        assert_eq!(time(68.1), TimeToBurn::UnderOneSecond);
     }
 }

@@ -1,13 +1,16 @@
 //! After the brew: water, milk and ice in the cup, one brew split over cups, and how warm it gets.
 //!
+//! Adding water to a finished brew is also called bypass.
+//!
 //! All of it is two balances: solids with mass, heat with mass. A diluent brings its own solids:
 //! water its minerals, milk its milk solids, which are kept apart from the coffee's. Heat lost to a
 //! cold cup or to the air is in [`crate::heat`].
 
 use crate::error::{Error, Limit};
+use crate::math::just_below;
 use crate::quantity::{
-    Addition, Beverage, Ice, IceTemperature, Liquid, MilkSolids, Quantity, Servings, Strength,
-    Temperature, WaterSolids, computed,
+    Addition, Beverage, Ice, IceTemperature, Liquid, MilkSolids, Quantity, Rest, Servings,
+    Strength, Temperature, WaterSolids, computed,
 };
 use crate::record::record;
 use crate::water;
@@ -42,8 +45,7 @@ pub fn strength_after_water(
 ///
 /// # Errors
 /// [`Error::Infeasible`] for a wish above the strength at hand, since adding water only weakens, and
-/// for a wish at or below the water's own minerals; [`Error::ResultOutOfRange`] for more water than
-/// [`Addition`] allows.
+/// for a wish that the most water that [`Addition`] allows does not come down to.
 ///
 /// ```
 /// # use cupwright::{dilution, quantity::*};
@@ -65,22 +67,30 @@ pub fn water_to_reach(
     wanted: Strength,
     water: WaterSolids,
 ) -> Result<Addition, Error> {
-    let floor = 100.0 * water.fraction();
-    let infeasible = |nearest, limit| Error::Infeasible {
+    if wanted > strength {
+        return Err(Error::Infeasible {
+            wish: Quantity::Strength,
+            value: wanted.percent(),
+            nearest: strength.percent(),
+            limit: Limit::AddingWaterWeakens,
+        });
+    }
+    if wanted == strength {
+        return computed(0.0);
+    }
+    let minerals = 100.0 * water.fraction();
+    let added =
+        beverage.grams() * (strength.percent() - wanted.percent()) / (wanted.percent() - minerals);
+    if wanted.percent() > minerals && added <= Quantity::Addition.highest() {
+        return computed(added);
+    }
+    let most = Addition::known(just_below(Quantity::Addition.highest()));
+    Err(Error::Infeasible {
         wish: Quantity::Strength,
         value: wanted.percent(),
-        nearest,
-        limit,
-    };
-    if wanted > strength {
-        return Err(infeasible(strength.percent(), Limit::AddingWaterWeakens));
-    }
-    if wanted.percent() <= floor {
-        return Err(infeasible(floor.next_up(), Limit::MineralsOfTheWater));
-    }
-    computed(
-        beverage.grams() * (strength.percent() - wanted.percent()) / (wanted.percent() - floor),
-    )
+        nearest: strength_after_water(beverage, strength, most, water)?.percent(),
+        limit: Limit::NoWaterIsEnough,
+    })
 }
 
 /// Beverage that a strong brew makes when water takes it down to a wanted strength: brew and water
@@ -105,8 +115,8 @@ pub fn drink_of_brew(
 /// As [`water_to_reach`].
 pub fn brew_for_drink(
     drink: Beverage,
-    wanted: Strength,
     strength: Strength,
+    wanted: Strength,
     water: WaterSolids,
 ) -> Result<Beverage, Error> {
     // One gram of brew makes this much drink.
@@ -122,7 +132,7 @@ record! {
         /// Water into each cup.
         added: Addition = "added_g",
         /// Brew left over.
-        left: Addition = "left_g",
+        rest: Rest = "rest_g",
     }
 }
 
@@ -139,18 +149,18 @@ pub fn split(
     wanted: Strength,
     water: WaterSolids,
 ) -> Result<CupSplit, Error> {
-    let each = brew_for_drink(cup, wanted, strength, water)?;
-    let left = brew.grams() - each.grams() * cups.count();
-    if left < 0.0 {
+    let each = brew_for_drink(cup, strength, wanted, water)?;
+    let rest = brew.grams() - each.grams() * cups.count();
+    if rest < 0.0 {
         let all = drink_of_brew(brew, strength, wanted, water)?;
         return Err(Error::Infeasible {
             wish: Quantity::Beverage,
             value: cup.grams(),
-            nearest: all.grams() / cups.count(),
+            nearest: just_below(all.grams() / cups.count()),
             limit: Limit::BrewOnHand,
         });
     }
-    Ok(CupSplit { brew: each, added: computed(cup.grams() - each.grams())?, left: computed(left)? })
+    Ok(CupSplit { brew: each, added: computed(cup.grams() - each.grams())?, rest: computed(rest)? })
 }
 
 record! {
@@ -207,7 +217,7 @@ pub fn mixed_temperature(
 
 /// Specific heat of milk, J/(g K): 3.89 whole, 3.97 skim (Choi–Okos composition; 3.85 and 3.98 to
 /// 4.02 in Geankoplis, table A.4). The mean is used.
-const MILK_J_PER_G_K: f64 = 3.93;
+pub const MILK_J_PER_G_K: f64 = 3.93;
 
 /// Temperature of a brew with milk, the milk's specific heat taken as 3.93 J/(g K) whatever its fat.
 ///
@@ -291,7 +301,7 @@ pub fn iced(
         return Err(Error::Infeasible {
             wish: Quantity::Ice,
             value: m,
-            nearest: heat / to_warm,
+            nearest: just_below(heat / to_warm),
             limit: Limit::IceAndHeat,
         });
     }

@@ -10,7 +10,8 @@ use crate::quantity::Quantity;
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
 pub enum Error {
-    /// An input outside the range of its row in the quantity table, or not a number.
+    /// An input outside the range of its row in the quantity table, or outside a window that the
+    /// caller gave itself; or not a number.
     #[error("{}: {value} {unit} is outside {lowest} to {highest} {unit}", .quantity.name(), unit = .quantity.unit())]
     OutOfRange {
         /// What was given.
@@ -54,6 +55,17 @@ pub enum Error {
         beside: Quantity,
     },
 
+    /// A band whose lowest edge is not below its highest.
+    #[error("{}: a band from {lowest} to {highest} {} is empty", .quantity.name(), .quantity.unit())]
+    EmptyBand {
+        /// What the band is of.
+        quantity: Quantity,
+        /// The lowest edge given.
+        lowest: f64,
+        /// The highest edge given.
+        highest: f64,
+    },
+
     /// A computed value that leaves its quantity's range: the inputs are each possible, what
     /// follows from them is not.
     #[error(
@@ -95,8 +107,8 @@ pub enum Error {
 pub enum Limit {
     /// Adding water only ever weakens.
     AddingWaterWeakens = 1,
-    /// The water added is itself as strong as the wish, in minerals.
-    MineralsOfTheWater = 2,
+    /// No amount of the water brings the strength so low; its own minerals may stand in the way.
+    NoWaterIsEnough = 2,
     /// Even boiling water does not arrive so hot.
     BoilingPoint = 3,
     /// The chamber cannot hold it.
@@ -119,7 +131,7 @@ impl Limit {
     /// Every limit.
     pub const ALL: &'static [Limit] = &[
         Limit::AddingWaterWeakens,
-        Limit::MineralsOfTheWater,
+        Limit::NoWaterIsEnough,
         Limit::BoilingPoint,
         Limit::Chamber,
         Limit::CoffeeGivesNoMore,
@@ -134,7 +146,7 @@ impl Limit {
     pub const fn words(self) -> &'static str {
         match self {
             Limit::AddingWaterWeakens => "adding water only weakens",
-            Limit::MineralsOfTheWater => "the water's own minerals are as strong",
+            Limit::NoWaterIsEnough => "no amount of this water brings it so low",
             Limit::BoilingPoint => "even boiling water does not arrive so hot",
             Limit::Chamber => "the chamber does not hold it",
             Limit::CoffeeGivesNoMore => "the coffee gives no more at the yield expected",

@@ -21,14 +21,14 @@
 //! L = Q + E D     the liquid kept
 //! ```
 //!
-//! The only assumption is φ. Its two ends are the trade's two formulas: [`flow_through_yield`] TB/D
-//! and [`steeped_yield`] (W/D) T/(1−T). For one and the same cup they differ by up to three points of
+//! The only assumption is φ. Its two ends are the trade's two formulas, for percolation
+//! ([`flow_through_yield`], TB/D) and for immersion ([`steeped_yield`], (W/D) T/(1−T)). For one and the same cup they differ by up to three points of
 //! yield, which is more than any instrument's error, so a yield always belongs to its φ. Derived
 //! from conservation alone; checked in `tests/vectors` against the conservation equations solved in
 //! 50 digits, and against published arithmetic.
 
 use crate::error::{Error, Limit};
-use crate::math::{exp, ln, one_minus_exp_minus};
+use crate::math::{exp, just_below, ln, one_minus_exp_minus};
 use crate::quantity::{
     Beverage, BrewWater, Dose, HeldStrength, Measure, Moisture, Quantity, Retained, Share,
     Strength, Time, TimeConstant, TrueRetention, Vapour, WaterRatio, WaterSolids, Yield, computed,
@@ -82,18 +82,18 @@ impl Balance {
         }
     }
 
-    /// Checks that the liquid kept is not negative at this yield.
-    fn accept(&self, yield_fraction: f64) -> Result<(), Error> {
-        if self.missing + yield_fraction * self.dose < 0.0 {
-            return Err(Error::Impossible {
-                quantity: Quantity::Beverage,
-                value: self.beverage,
-                lowest: Quantity::Beverage.lowest(),
-                highest: self.missing + self.beverage + yield_fraction * self.dose,
-                beside: Quantity::BrewWater,
-            });
+    /// Refuses a beverage larger than `most`, where nothing at all would be kept.
+    fn accept(&self, brew: &Brew, most: f64) -> Result<(), Error> {
+        if self.beverage <= most {
+            return Ok(());
         }
-        Ok(())
+        Err(Error::Impossible {
+            quantity: Quantity::BrewWater,
+            value: brew.water.grams(),
+            lowest: brew.water.grams() + self.beverage - most,
+            highest: Quantity::BrewWater.highest(),
+            beside: Quantity::Beverage,
+        })
     }
 }
 
@@ -107,8 +107,8 @@ impl Balance {
 /// [`crate::reading::total_strength`] makes it from a reading.
 ///
 /// # Errors
-/// [`Error::Impossible`] for a beverage larger than water and dissolved coffee together, or for a
-/// strength below that of the water itself; [`Error::ResultOutOfRange`] for a yield above 100 %.
+/// [`Error::Impossible`] for less water than such a beverage takes, or for a strength below that of
+/// the water itself; [`Error::ResultOutOfRange`] for a yield above 100 %.
 ///
 /// ```
 /// # use cupwright::{extraction::{self, Brew}, quantity::*};
@@ -128,10 +128,11 @@ impl Balance {
 pub fn extraction_yield(brew: &Brew, strength: Strength) -> Result<Yield, Error> {
     let b = Balance::of(brew);
     let tau = coffee_solids(strength, brew.water_solids)?;
+    // With nothing kept, B = W + hD − V + x and x + sW = T B.
+    let all_water = brew.water.grams() * (1.0 - b.solids) + b.bean_water;
+    b.accept(brew, all_water / (1.0 - strength.fraction()))?;
     let dissolved = tau * (b.beverage + b.held * b.missing) + b.solids * b.bean_water;
-    let fraction = dissolved / (b.dose * (1.0 - b.solids - b.held * tau));
-    b.accept(fraction)?;
-    computed(100.0 * fraction)
+    computed(100.0 * dissolved / (b.dose * (1.0 - b.solids - b.held * tau)))
 }
 
 /// τ = T − s, refused where the water alone is stronger than the beverage.
@@ -156,12 +157,12 @@ fn coffee_solids(strength: Strength, water: WaterSolids) -> Result<f64, Error> {
 /// ```
 ///
 /// # Errors
-/// [`Error::Impossible`] for a beverage larger than water and dissolved coffee together;
+/// [`Error::Impossible`] for less water than such a beverage takes;
 /// [`Error::ResultOutOfRange`] outside the range of [`Strength`].
 pub fn strength(brew: &Brew, extracted: Yield) -> Result<Strength, Error> {
     let b = Balance::of(brew);
     let coffee = extracted.fraction() * b.dose;
-    b.accept(extracted.fraction())?;
+    b.accept(brew, b.missing + b.beverage + coffee)?;
     let tau = (coffee * (1.0 - b.solids) - b.solids * b.bean_water)
         / (b.beverage + b.held * (b.missing + coffee));
     computed(100.0 * (tau + b.solids))
@@ -176,8 +177,9 @@ pub fn strength(brew: &Brew, extracted: Yield) -> Result<Strength, Error> {
 ///
 /// # Errors
 /// [`Error::OutOfRange`] for a held strength of 100 %: a steeped brew is as strong everywhere, so
-/// its strength says nothing of how much was drained. [`Error::Impossible`] for a strength not above
-/// the water's own; [`Error::ResultOutOfRange`] outside the range of [`Beverage`].
+/// its strength says nothing of how much was drained. [`Error::Impossible`] for a strength below the
+/// water's own, or where the water does not suffice for so weak a beverage;
+/// [`Error::ResultOutOfRange`] outside the range of [`Beverage`].
 pub fn beverage(brew: &Brew, strength: Strength, extracted: Yield) -> Result<Beverage, Error> {
     let held = brew.held_strength.fraction();
     if held >= 1.0 {
@@ -193,17 +195,21 @@ pub fn beverage(brew: &Brew, strength: Strength, extracted: Yield) -> Result<Bev
     let dose = brew.dose.grams();
     let bean_water = brew.moisture.fraction() * dose - brew.vapour.grams();
     let coffee = extracted.fraction() * dose * (1.0 - s - held * tau) - s * bean_water;
-    computed((coffee / tau - held * (brew.water.grams() + bean_water)) / (1.0 - held))
+    let all = (coffee / tau - held * (brew.water.grams() + bean_water)) / (1.0 - held);
+    let drained = computed(all)?;
+    retained_liquid(&Brew { beverage: drained, ..*brew }, extracted)?;
+    Ok(drained)
 }
 
 /// Liquid kept by grounds, paper and chamber, its dissolved coffee included: L = Q + E D.
 ///
 /// # Errors
-/// [`Error::Impossible`] for a beverage larger than water and dissolved coffee together.
+/// [`Error::Impossible`] for less water than such a beverage takes.
 pub fn retained_liquid(brew: &Brew, extracted: Yield) -> Result<Retained, Error> {
     let b = Balance::of(brew);
-    b.accept(extracted.fraction())?;
-    computed(b.missing + extracted.fraction() * b.dose)
+    let coffee = extracted.fraction() * b.dose;
+    b.accept(brew, b.missing + b.beverage + coffee)?;
+    computed(b.missing + coffee)
 }
 
 /// The flow-through form of the yield, E = T B/D: kept liquid is plain water, no other corrections.
@@ -353,18 +359,22 @@ pub fn yield_at_time(kinetics: &Kinetics, contact: Time) -> Yield {
 /// from below and never overshoot; one rate takes a single step.
 ///
 /// # Errors
-/// [`Error::Infeasible`] for a yield at or above the equilibrium; [`Error::ResultOutOfRange`] for a
-/// time longer than [`Time`] allows.
+/// [`Error::Infeasible`] for a yield that is not reached within the longest [`Time`].
 pub fn time_for_yield(kinetics: &Kinetics, wanted: Yield) -> Result<Time, Error> {
-    let equilibrium = kinetics.equilibrium.percent();
-    if wanted.percent() >= equilibrium {
+    let longest = Time::known(Quantity::Time.highest());
+    let most = just_below(yield_at_time(kinetics, longest).percent());
+    if wanted.percent() > most {
         return Err(Error::Infeasible {
             wish: Quantity::Yield,
             value: wanted.percent(),
-            nearest: equilibrium.next_down(),
+            nearest: most,
             limit: Limit::EquilibriumYield,
         });
     }
+    if wanted.percent() == 0.0 {
+        return computed(0.0);
+    }
+    let equilibrium = kinetics.equilibrium.percent();
     let f = kinetics.fast_share.fraction();
     let (fast, slow) = (kinetics.fast.seconds(), kinetics.slow.seconds());
     let goal = ln(1.0 - wanted.percent() / equilibrium);
@@ -395,9 +405,9 @@ pub enum Credibility {
     Ordinary = 1,
     /// Within [`NEAR_LIMIT_POINTS`] of the published soluble limit: check the inputs.
     NearLimit = 2,
-    /// Inside the published range of soluble limits, 28 to 32 %: an input is probably wrong.
+    /// Inside the range of soluble limits, 28 to 32 %: an input is probably wrong.
     AtLimit = 3,
-    /// Above 32 %: an input is wrong.
+    /// Above 32 %: an input is almost certainly wrong.
     BeyondLimit = 4,
 }
 
@@ -406,7 +416,8 @@ pub enum Credibility {
 /// Guide, Q&A 064).
 pub const SOLUBLE_LIMIT_LOW: Yield = Yield::known(28.0);
 
-/// Highest of the limits in that range; Lockhart 1957 is quoted with 32 %.
+/// Highest of the limits in that range; Lockhart 1957 is quoted with 32 %, and with 36, 30 and 29 % for
+/// complete extraction of three origins.
 pub const SOLUBLE_LIMIT_HIGH: Yield = Yield::known(32.0);
 
 /// How near, in points of yield, counts as near the limit. Estimate.
@@ -420,7 +431,7 @@ pub struct Doubt {
     /// The value entered, in the quantity's unit.
     pub entered: f64,
     /// The value at which the yield would fall to the upper end of what is ordinary, all other
-    /// inputs as entered; `None` where no value in range does that.
+    /// inputs as entered; `None` where no possible value does that.
     pub would_have_to_be: Option<f64>,
 }
 
@@ -472,29 +483,35 @@ fn doubts(brew: &Brew, given: Strength, e: f64) -> [Doubt; 4] {
     let s = b.solids;
     let tau = given.fraction() - s;
     let h = brew.moisture.fraction();
-    let (water, vapour) = (brew.water.grams(), brew.vapour.grams());
+    let vapour = brew.vapour.grams();
     let dissolved = e * b.dose;
     let strength = (dissolved * (1.0 - s) - s * b.bean_water)
         / (b.beverage + b.held * (b.missing + dissolved))
         + s;
     let missing =
         ((dissolved * (1.0 - s - b.held * tau) - s * b.bean_water) / tau - b.beverage) / b.held;
-    let dose = (tau * (b.beverage + b.held * (water - vapour - b.beverage)) - s * vapour)
+    let dose = (tau * (b.beverage + b.held * (brew.water.grams() - vapour - b.beverage))
+        - s * vapour)
         / (e * (1.0 - s - b.held * tau) - b.held * tau * h - s * h);
     let held = (dissolved * (1.0 - s) - s * b.bean_water - tau * b.beverage)
         / (tau * (b.missing + dissolved));
+    let water = missing + b.beverage - b.bean_water;
+    // A value that the balance would refuse explains nothing.
+    let possible = |brew: Brew, strength| extraction_yield(&brew, strength).is_ok();
     [
-        doubt(given, 100.0 * strength),
-        doubt(brew.water, missing + b.beverage - b.bean_water),
-        doubt(brew.dose, dose),
-        doubt(brew.held_strength, 100.0 * held),
+        doubt(given, 100.0 * strength, |v| possible(*brew, v)),
+        doubt(brew.water, water, |v| possible(Brew { water: v, ..*brew }, given)),
+        doubt(brew.dose, dose, |v| possible(Brew { dose: v, ..*brew }, given)),
+        doubt(brew.held_strength, 100.0 * held, |v| {
+            possible(Brew { held_strength: v, ..*brew }, given)
+        }),
     ]
 }
 
-fn doubt<M: Measure>(entered: M, would_have_to_be: f64) -> Doubt {
+fn doubt<M: Measure>(entered: M, would_have_to_be: f64, possible: impl Fn(M) -> bool) -> Doubt {
     Doubt {
         quantity: M::QUANTITY,
         entered: entered.value(),
-        would_have_to_be: M::new(would_have_to_be).ok().map(M::value),
+        would_have_to_be: M::new(would_have_to_be).ok().filter(|v| possible(*v)).map(M::value),
     }
 }

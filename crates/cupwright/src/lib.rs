@@ -36,8 +36,10 @@
 //! let extracted = extraction::steeped_yield(read.value, water, dose)?;
 //! assert_eq!(extracted.to_string(), "20.66 %");
 //!
+//! // The published windows count the yield as if the liquid kept were plain water.
+//! let by_chart = extraction::flow_through_yield(read.value, beverage, dose)?;
 //! let window = verdict::HOME_BREWER_2018.window;
-//! let cup = verdict::stand(&window, read.value, extracted);
+//! let cup = verdict::stand(&window, read.value, by_chart);
 //! assert_eq!(cup.strength.side, verdict::Side::Above);
 //!
 //! // Too strong: how much water brings it to 1.30 %?

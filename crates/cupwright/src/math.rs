@@ -25,14 +25,28 @@ pub(crate) fn sqrt(x: f64) -> f64 {
     libm::sqrt(x)
 }
 
+/// How far a quotient may be off a whole number and still be taken for it: far more than rounding,
+/// far less than anyone can weigh.
+const ROUNDING: f64 = 1e-9;
+
 /// Largest whole number not above x.
 pub(crate) fn floor(x: f64) -> f64 {
     libm::floor(x)
 }
 
-/// Smallest whole number not below x.
-pub(crate) fn ceil(x: f64) -> f64 {
-    libm::ceil(x)
+/// How many times a part goes into a whole; 450.9 by 150.3 is three.
+pub(crate) fn whole_parts(quotient: f64) -> f64 {
+    libm::floor(quotient * (1.0 + ROUNDING))
+}
+
+/// How many parts a whole must be cut into; exactly three stays three.
+pub(crate) fn parts_needed(quotient: f64) -> f64 {
+    libm::ceil(quotient * (1.0 - ROUNDING))
+}
+
+/// A value that lies visibly below a limit which itself cannot be had, or only but for rounding.
+pub(crate) fn just_below(limit: f64) -> f64 {
+    limit - ROUNDING * limit.abs()
 }
 
 /// The smaller one. Neither may be NaN; of two zeros, `b`.

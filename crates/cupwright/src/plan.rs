@@ -23,13 +23,14 @@
 //!
 //! The yield expected is that of this coffee, grind, time and temperature: a recipe far from the one
 //! it was measured at needs it measured again. All the water meets the grounds at one temperature;
-//! heat lost to the air during the pour is the pour drop; all batches are alike.
+//! heat lost to the air during the pour is the pour drop; all batches are alike. Where the brewer's
+//! cooling is not known, the temperatures after contact are the most they can be, and say so.
 
 use crate::caution::{self, Cautions, Hazards};
 use crate::dilution;
 use crate::error::{Error, Limit};
 use crate::heat::{self, Body, Cover, Surroundings};
-use crate::math::{ceil, max, min, quadratic_roots};
+use crate::math::{just_below, max, min, parts_needed, quadratic_roots};
 use crate::quantity::{
     Addition, Altitude, Batches, Beverage, BeverageRatio, BrewWater, Caffeine, CaffeineContent,
     CoolingRate, Dose, HeatCapacity, HeldStrength, Humidity, Liquid, Measure, Moisture, Pressure,
@@ -39,7 +40,7 @@ use crate::quantity::{
 use crate::ratio::{self, Chamber};
 use crate::record::record;
 use crate::retention::{self, Losses};
-use crate::verdict::{Place, Window};
+use crate::verdict::{self, Standing, Window};
 use crate::water;
 
 record! {
@@ -63,6 +64,26 @@ record! {
         serve_at: Option<Temperature> = "serve_c",
         /// Window that the drink is to lie in; none for no tolerances.
         window: Option<Window> = "window",
+    }
+}
+
+impl Wish {
+    /// The field, by its name outside Rust, that an error of [`recipe`] is about; none where it is not
+    /// about the wish.
+    pub const fn field_of(&self, error: &Error) -> Option<&'static str> {
+        match error {
+            Error::Infeasible { limit, .. } => match limit {
+                Limit::BoilingPoint => Some("brew_c"),
+                Limit::HeatLeft | Limit::Surroundings => Some("serve_c"),
+                Limit::Chamber => Some("cup_g"),
+                Limit::CoffeeGivesNoMore if self.brew_strength.is_some() => {
+                    Some("brew_strength_pct")
+                }
+                _ => Some("strength_pct"),
+            },
+            Error::OutOfRange { quantity: Quantity::Strength, .. } => Some("strength_pct"),
+            _ => None,
+        }
     }
 }
 
@@ -164,12 +185,18 @@ record! {
         kettle: Temperature = "kettle_c",
         /// The brewer just before the brew.
         brewer: VesselTemperature = "brewer_c",
+        /// Water settled in the second vessel; none without one.
+        second_vessel: Option<Temperature> = "second_vessel_c",
         /// Water as it meets the grounds.
         at_grounds: Temperature = "brew_c",
         /// Water, grounds and brewer settled.
         slurry: Temperature = "slurry_c",
-        /// The slurry at the end of contact; none where the brewer's cooling is unknown.
-        slurry_end: Option<Temperature> = "slurry_end_c",
+        /// The slurry at the end of contact: by the brewer's cooling rate, or, where that is unknown,
+        /// after the heat of the vapour lost and nothing else.
+        slurry_end: Temperature = "slurry_end_c",
+        /// Whether the brewer's cooling is unknown, so that the end of contact and all that follows are
+        /// the most it can be.
+        at_most: bool = "at_most",
         /// The drink in its cup, water added.
         in_cup: Temperature = "in_cup_c",
         /// Wait until it may be handed over as wished; none where nothing is wished or the cup's
@@ -179,7 +206,8 @@ record! {
 }
 
 record! {
-    /// How far one thing alone may stray before the drink's strength leaves the window.
+    /// How far one thing alone may stray before the drink's strength leaves the window or the chamber
+    /// is full. The yield is taken as unchanged, which holds for small strayings.
     ///
     /// More water does not always weaken a drink that water is added to: it also washes more coffee
     /// out of the grounds. Both ends may then lie at the window's weak edge.
@@ -222,8 +250,8 @@ record! {
         expected: Yield = "yield_pct",
         /// Temperatures on the way.
         heat: HeatWalk = "heat",
-        /// Where the drink's strength stands in the window: how far a reading may be off.
-        reading: Option<Place> = "reading",
+        /// Where the drink and the yield counted on stand in the window: how far a reading may be off.
+        standing: Option<Standing> = "standing",
         /// How far dose and water may stray.
         tolerances: Option<Tolerances> = "tolerances",
         /// Caffeine of a serving if all of it is extracted, where the coffee's is known.
@@ -300,24 +328,25 @@ pub fn recipe(
     coffee: &Coffee,
     kitchen: &Kitchen,
 ) -> Result<Recipe, Error> {
-    let reading = place_in_window(wish)?;
+    let standing = standing(wish, coffee)?;
     let brew_strength = wish.brew_strength.unwrap_or(wish.strength);
     let brew_per_cup =
-        dilution::brew_for_drink(wish.cup, wish.strength, brew_strength, kitchen.water_solids)?;
+        dilution::brew_for_drink(wish.cup, brew_strength, wish.strength, kitchen.water_solids)?;
     let added_per_cup: Addition = computed(wish.cup.grams() - brew_per_cup.grams())?;
     let brew_total = brew_per_cup.grams() * wish.servings.count();
 
-    let model = Model::of(brewer, coffee, kitchen.water_solids);
-    let line = model.dose_line(brew_total, brew_strength)?;
-    let batches = count_batches(wish, brewer, &model, line, brew_total)?;
+    let model = Model::of(wish, brewer, coffee, kitchen.water_solids);
+    let total = match wish.brew_strength {
+        None => Total::Brew(brew_total),
+        Some(strength) => {
+            Total::Coffee(brew_total * (strength.fraction() - kitchen.water_solids.fraction()))
+        }
+    };
+    let line = model.dose_line(total, brew_strength)?;
+    let batches = model.batches(wish, line, brew_total)?;
     let beverage: Beverage = computed(brew_total / batches.count())?;
-    let dose = model.dose(beverage, brew_strength, line)?;
+    let dose: Dose = computed(line.at(beverage.grams()))?;
     let water = retention::water_for_beverage(&brewer.losses, dose, beverage)?;
-    let fill = brewer
-        .chamber
-        .map(|chamber| ratio::batches(dose, water, wish.brew_temperature, &chamber))
-        .transpose()?
-        .map(|split| split.fill);
 
     let heat = heat_walk(wish, brewer, kitchen, dose, water, brew_per_cup, added_per_cup)?;
     let caffeine = coffee
@@ -335,14 +364,14 @@ pub fn recipe(
         water,
         ratio: ratio::water_ratio(dose, water)?,
         beverage,
-        fill,
+        fill: model.fill(dose, water)?,
         brew_per_cup,
         added_per_cup,
         brew_strength,
         strength: wish.strength,
         expected: coffee.expected,
         heat,
-        reading,
+        standing,
         tolerances: wish.window.map(|window| {
             let added = added_per_cup.grams() * wish.servings.count() / batches.count();
             model.tolerances(&window, dose, water, added)
@@ -363,11 +392,9 @@ pub fn recipe(
     })
 }
 
-/// Where the wish stands in its own window; refused outside.
-fn place_in_window(wish: &Wish) -> Result<Option<Place>, Error> {
-    let Some(window) = wish.window else {
-        return Ok(None);
-    };
+/// Where the wish and the yield expected stand in the wish's own window; a strength outside is refused.
+fn standing(wish: &Wish, coffee: &Coffee) -> Result<Option<Standing>, Error> {
+    let Some(window) = wish.window else { return Ok(None) };
     let band = window.strength;
     if wish.strength < band.lowest() || wish.strength > band.highest() {
         return Err(Error::OutOfRange {
@@ -377,7 +404,7 @@ fn place_in_window(wish: &Wish) -> Result<Option<Place>, Error> {
             highest: band.highest().percent(),
         });
     }
-    Ok(Some(band.place(wish.strength)))
+    Ok(Some(verdict::stand(&window, wish.strength, coffee.expected)))
 }
 
 /// The numbers of brewer, coffee and water as the mass balance uses them.
@@ -390,17 +417,49 @@ struct Model {
     /// k: liquid kept or lost whatever the dose.
     fixed: f64,
     vapour: f64,
+    chamber: Option<Chamber>,
+    /// Of the water in the chamber.
+    temperature: Temperature,
 }
 
-/// A straight line, value = at_zero + slope x.
+/// What all batches together have to give.
+#[derive(Clone, Copy)]
+enum Total {
+    /// So many grams of brew, whatever its strength.
+    Brew(f64),
+    /// So many grams of coffee, in as little brew as its strength makes it: water is added after.
+    Coffee(f64),
+}
+
+impl Total {
+    fn over(self, batches: f64) -> Self {
+        match self {
+            Total::Brew(brew) => Total::Brew(brew / batches),
+            Total::Coffee(coffee) => Total::Coffee(coffee / batches),
+        }
+    }
+}
+
+/// A straight line.
 #[derive(Clone, Copy)]
 struct Line {
     at_zero: f64,
     slope: f64,
 }
 
+impl Line {
+    fn at(self, x: f64) -> f64 {
+        self.at_zero + self.slope * x
+    }
+
+    /// Where the line has a value.
+    fn reaches(self, value: f64) -> f64 {
+        (value - self.at_zero) / self.slope
+    }
+}
+
 impl Model {
-    fn of(brewer: &Brewer, coffee: &Coffee, water: WaterSolids) -> Self {
+    fn of(wish: &Wish, brewer: &Brewer, coffee: &Coffee, water: WaterSolids) -> Self {
         Self {
             expected: coffee.expected.fraction(),
             moisture: coffee.moisture.fraction(),
@@ -409,46 +468,178 @@ impl Model {
             retention: brewer.losses.retention.grams_per_gram(),
             fixed: brewer.losses.fixed_liquid(),
             vapour: brewer.losses.vapour.grams(),
+            chamber: brewer.chamber,
+            temperature: wish.brew_temperature,
         }
     }
 
-    /// Dose against beverage at a strength of the brew.
-    fn dose_line(&self, beverage: f64, strength: Strength) -> Result<Line, Error> {
+    /// Dose of a batch against its beverage, at a strength of the brew.
+    fn dose_line(&self, total: Total, strength: Strength) -> Result<Line, Error> {
         let tau = strength.fraction() - self.solids;
-        let per_dose = self.expected * (1.0 - self.solids - self.held * tau)
-            - self.solids * self.moisture
-            - tau * self.held * (self.retention + self.moisture);
-        if per_dose <= 0.0 {
-            return Err(self.too_strong(beverage, strength));
+        let strongest = self.strongest(total)?;
+        if tau > strongest {
+            return Err(Error::Infeasible {
+                wish: Quantity::Strength,
+                value: strength.percent(),
+                nearest: just_below(100.0 * (strongest + self.solids)),
+                limit: Limit::CoffeeGivesNoMore,
+            });
         }
+        let per_dose = self.coffee_per_dose()
+            - tau * self.held * (self.expected + self.retention + self.moisture);
         Ok(Line {
             at_zero: (tau * self.held * self.fixed - self.solids * self.vapour) / per_dose,
             slope: tau / per_dose,
         })
     }
 
-    /// Dose of a batch, refused where the brew would have to be stronger than the coffee allows.
-    fn dose(&self, beverage: Beverage, strength: Strength, line: Line) -> Result<Dose, Error> {
-        let dose = line.at_zero + line.slope * beverage.grams();
-        if beverage.grams() < dose * Quantity::BeverageRatio.lowest() {
-            return Err(self.too_strong(beverage.grams(), strength));
-        }
-        computed(dose)
+    /// Coffee dissolved by a gram of dose, less the minerals that its moisture stands in for.
+    fn coffee_per_dose(&self) -> f64 {
+        self.expected * (1.0 - self.solids) - self.solids * self.moisture
     }
 
-    /// The nearest strength: that of the lowest beverage ratio accepted, where the dose is B/ratio.
-    fn too_strong(&self, beverage: f64, wished: Strength) -> Error {
-        let ratio = BeverageRatio::QUANTITY.lowest();
-        let dose = beverage / ratio;
-        let coffee = dose * (self.expected * (1.0 - self.solids) - self.solids * self.moisture)
-            + self.solids * self.vapour;
-        let kept = self.fixed + dose * (self.expected + self.retention + self.moisture);
-        let tau = coffee / (beverage + self.held * kept);
-        Error::Infeasible {
-            wish: Quantity::Strength,
-            value: wished.percent(),
-            nearest: 100.0 * (tau + self.solids),
-            limit: Limit::CoffeeGivesNoMore,
+    /// The highest τ that a total can be brewed at, over all numbers of batches: each batch has the
+    /// highest dose that its beverage allows ([`BeverageRatio`]) and that the chamber holds beside it.
+    fn strongest(&self, total: Total) -> Result<f64, Error> {
+        let densest = Line { at_zero: 0.0, slope: 1.0 / BeverageRatio::QUANTITY.lowest() };
+        let mut strongest = None;
+        let mut batches = 1.0;
+        while batches <= Quantity::Batches.highest() {
+            let part = total.over(batches);
+            let by_ratio =
+                self.range_of_strength(part, densest).map_or(0.0, |(_, highest)| highest);
+            let (weakest, by_chamber) = match self.chamber {
+                None => (0.0, f64::INFINITY),
+                // Too large for so few batches at any strength.
+                Some(chamber) => {
+                    self.range_in_chamber(part, &chamber).unwrap_or((f64::INFINITY, f64::INFINITY))
+                }
+            };
+            if weakest <= by_ratio {
+                let highest = min(by_ratio, by_chamber);
+                strongest = Some(max(strongest.unwrap_or(highest), highest));
+                // More batches only help a chamber that is too small.
+                if by_ratio <= by_chamber {
+                    break;
+                }
+            }
+            batches += 1.0;
+        }
+        strongest.ok_or_else(|| self.chamber_is_filled_by_hold_up())
+    }
+
+    /// The lowest and the highest τ at which the chamber can brew a part.
+    fn range_in_chamber(&self, part: Total, chamber: &Chamber) -> Option<(f64, f64)> {
+        let volume = self.volume_line(0.0, chamber);
+        if volume.slope > 0.0 {
+            return self.range_of_strength(part, self.dose_beside(chamber));
+        }
+        // A dose that keeps nothing and takes no room: only the beverage counts.
+        let by_beverage = Line {
+            at_zero: volume.at_zero,
+            slope: self.volume_line(1.0, chamber).at_zero - volume.at_zero,
+        };
+        let most = by_beverage.reaches(chamber.volume.millilitres());
+        match part {
+            Total::Brew(brew) => (brew <= most).then_some((0.0, f64::INFINITY)),
+            Total::Coffee(g) => (most > 0.0).then(|| (g / most, f64::INFINITY)),
+        }
+    }
+
+    /// The lowest and the highest τ at which a part can be brewed with a dose no higher than a line of
+    /// its beverage: where τ(B + φ(k + qD)) = pD + sV.
+    fn range_of_strength(&self, part: Total, dose: Line) -> Option<(f64, f64)> {
+        let p = self.coffee_per_dose();
+        let q = self.held * (self.expected + self.retention + self.moisture);
+        let k = self.held * self.fixed;
+        let minerals = self.solids * self.vapour;
+        match part {
+            Total::Brew(beverage) => {
+                let d = dose.at(beverage);
+                (d > 0.0).then(|| (0.0, (p * d + minerals) / (beverage + k + q * d)))
+            }
+            // With B = g/τ it is a quadratic in τ.
+            Total::Coffee(g) => {
+                let square = k + q * dose.at_zero;
+                let linear = g * (1.0 + q * dose.slope) - p * dose.at_zero - minerals;
+                let (mut lowest, mut highest) = (f64::INFINITY, 0.0);
+                for root in quadratic_roots(square, linear, -p * dose.slope * g) {
+                    if root > 0.0 {
+                        lowest = min(lowest, root);
+                        highest = max(highest, root);
+                    }
+                }
+                if highest == 0.0 {
+                    None
+                } else if dose.slope > 0.0 {
+                    Some((0.0, highest))
+                } else if square > 0.0 {
+                    Some((lowest, highest))
+                } else {
+                    Some((lowest, f64::INFINITY))
+                }
+            }
+        }
+    }
+
+    fn chamber_is_filled_by_hold_up(&self) -> Error {
+        let (value, lowest) = self.chamber.map_or((0.0, 0.0), |chamber| {
+            let least = Quantity::Beverage.lowest();
+            let volume = self.volume_line(least, &chamber).at(Quantity::Dose.lowest());
+            (chamber.volume.millilitres(), volume)
+        });
+        Error::Impossible {
+            quantity: Quantity::Volume,
+            value,
+            lowest: max(lowest, value.next_up()),
+            highest: Quantity::Volume.highest(),
+            beside: Quantity::HoldUp,
+        }
+    }
+
+    /// Millilitres in the chamber against the dose, for a beverage of a batch.
+    fn volume_line(&self, beverage: f64, chamber: &Chamber) -> Line {
+        let volume =
+            |dose, water| ratio::fill_ml(dose, water, self.temperature, chamber.displacement);
+        Line {
+            at_zero: volume(0.0, beverage + self.fixed + self.vapour),
+            slope: volume(1.0, self.retention),
+        }
+    }
+
+    /// The highest dose that the chamber holds beside the water for a beverage, against that beverage.
+    fn dose_beside(&self, chamber: &Chamber) -> Line {
+        let dose =
+            |beverage| self.volume_line(beverage, chamber).reaches(chamber.volume.millilitres());
+        Line { at_zero: dose(0.0), slope: dose(1.0) - dose(0.0) }
+    }
+
+    /// How full a batch makes the chamber, if there is one.
+    fn fill(&self, dose: Dose, water: BrewWater) -> Result<Option<Volume>, Error> {
+        self.chamber
+            .map(|chamber| {
+                let (d, w) = (dose.grams(), water.grams());
+                computed(ratio::fill_ml(d, w, self.temperature, chamber.displacement))
+            })
+            .transpose()
+    }
+
+    /// The fewest equal batches that the chamber holds; one without a chamber.
+    fn batches(&self, wish: &Wish, dose: Line, brew_total: f64) -> Result<Batches, Error> {
+        let Some(chamber) = self.chamber else { return Batches::from_count(1.0) };
+        // The volume is straight in the dose and in the beverage, and the dose in the beverage.
+        let filled = |beverage| self.volume_line(beverage, &chamber).at(dose.at(beverage));
+        let volume = Line { at_zero: filled(0.0), slope: filled(1.0) - filled(0.0) };
+        let most = volume.reaches(chamber.volume.millilitres());
+        let batches: Batches = computed(parts_needed(brew_total / most))?;
+        match wish.most_batches {
+            Some(allowed) if batches > allowed => Err(Error::Infeasible {
+                wish: Quantity::Beverage,
+                value: wish.cup.grams(),
+                nearest: just_below(wish.cup.grams() * most * allowed.count() / brew_total),
+                limit: Limit::Chamber,
+            }),
+            _ => Ok(batches),
         }
     }
 
@@ -457,7 +648,7 @@ impl Model {
         let (d, w) = (dose.grams(), water.grams());
         let lost = self.fixed + self.vapour;
         let minerals = self.solids * self.vapour;
-        let per_dose = self.expected * (1.0 - self.solids) - self.solids * self.moisture;
+        let per_dose = self.coffee_per_dose();
         let kept_per_dose = self.retention + self.moisture + self.expected;
         let of_dose = Straying {
             dissolved: Line { at_zero: minerals, slope: per_dose },
@@ -469,19 +660,30 @@ impl Model {
             beverage: Line { at_zero: -lost - self.retention * d, slope: 1.0 },
             kept: Line { at_zero: self.fixed + kept_per_dose * d, slope: 0.0 },
         };
-        let (dose_from, dose_to) = self.span(&of_dose, window, added, d);
-        let (water_from, water_to) = self.span(&of_water, window, added, w);
+        // The chamber holds so much dose beside the water, and so much water beside the dose.
+        let (mut most_dose, mut most_water) = (f64::INFINITY, f64::INFINITY);
+        if let Some(Chamber { volume, displacement }) = self.chamber {
+            let filled = |dose, water| ratio::fill_ml(dose, water, self.temperature, displacement);
+            let full = volume.millilitres();
+            let by_dose = Line { at_zero: filled(0.0, w), slope: filled(1.0, 0.0) };
+            let by_water = Line { at_zero: filled(d, 0.0), slope: filled(0.0, 1.0) };
+            most_dose = max(by_dose.reaches(full), d);
+            most_water = max(by_water.reaches(full), w);
+        }
+        let (dose_from, dose_to) = self.span(&of_dose, window, added, d, most_dose);
+        let (water_from, water_to) = self.span(&of_water, window, added, w, most_water);
         Tolerances { dose_from, dose_to, water_from, water_to }
     }
 
-    /// The nearest places on either side of `planned` where the drink's strength is at an edge of
-    /// the window: the roots of B N = τ (B + A)(B + φL), a quadratic in what strays.
+    /// The nearest places on either side of `planned`, up to `most`, where the drink's strength is at
+    /// an edge of the window: the roots of B N = τ (B + A)(B + φL), a quadratic in what strays.
     fn span<M: Measure>(
         &self,
         straying: &Straying,
         window: &Window,
         added: f64,
         planned: f64,
+        most: f64,
     ) -> (Option<M>, Option<M>) {
         let Straying { dissolved, beverage, kept } = *straying;
         let drink = Line { at_zero: beverage.at_zero + added, slope: beverage.slope };
@@ -489,7 +691,7 @@ impl Model {
             at_zero: beverage.at_zero + self.held * kept.at_zero,
             slope: beverage.slope + self.held * kept.slope,
         };
-        let (mut from, mut to) = (f64::NEG_INFINITY, f64::INFINITY);
+        let (mut from, mut to) = (f64::NEG_INFINITY, most);
         for edge in [window.strength.lowest(), window.strength.highest()] {
             let tau = edge.fraction() - self.solids;
             let square = beverage.slope * dissolved.slope - tau * drink.slope * liquid.slope;
@@ -517,49 +719,6 @@ struct Straying {
     kept: Line,
 }
 
-/// The fewest equal batches that the chamber holds; one without a chamber.
-fn count_batches(
-    wish: &Wish,
-    brewer: &Brewer,
-    model: &Model,
-    dose: Line,
-    brew_total: f64,
-) -> Result<Batches, Error> {
-    let Some(chamber) = brewer.chamber else {
-        return Batches::from_count(1.0);
-    };
-    // Volume against beverage: water B + rD + k + V at its density, and the grounds' displacement.
-    let ml_per_g = 1000.0 / water::density(wish.brew_temperature).kilograms_per_cubic_metre();
-    let per_dose = model.retention * ml_per_g + chamber.displacement.millilitres_per_gram();
-    let volume = Line {
-        at_zero: (model.fixed + model.vapour) * ml_per_g + per_dose * dose.at_zero,
-        slope: ml_per_g + per_dose * dose.slope,
-    };
-    let most = (chamber.volume.millilitres() - volume.at_zero) / volume.slope;
-    let least = Quantity::Beverage.lowest();
-    if most < least {
-        return Err(Error::Impossible {
-            quantity: Quantity::Volume,
-            value: chamber.volume.millilitres(),
-            lowest: volume.at_zero + least * volume.slope,
-            highest: Quantity::Volume.highest(),
-            beside: Quantity::HoldUp,
-        });
-    }
-    // A total that fills the chamber exactly must not spill into another batch by rounding.
-    const ROUNDING: f64 = 1e-9;
-    let batches: Batches = computed(ceil(brew_total / most - ROUNDING))?;
-    match wish.most_batches {
-        Some(allowed) if batches > allowed => Err(Error::Infeasible {
-            wish: Quantity::Beverage,
-            value: wish.cup.grams(),
-            nearest: wish.cup.grams() * most * allowed.count() / brew_total,
-            limit: Limit::Chamber,
-        }),
-        _ => Ok(batches),
-    }
-}
-
 /// Every temperature from the kettle to the guest, for one batch and one cup.
 fn heat_walk(
     wish: &Wish,
@@ -575,26 +734,18 @@ fn heat_walk(
     let second = kitchen.second_vessel.map(|c| Body { heat_capacity: c, temperature: room });
 
     let (boiling, boiling_uncertainty_k) = kitchen.air.boiling_point();
+    let poured = heat::after_pour(boiling, drop)?;
     let hottest = match second {
-        None => heat::after_pour(boiling, drop)?,
-        Some(vessel) => {
-            let poured = heat::after_pour(boiling, drop)?;
-            heat::after_pour(heat::settle(water.into(), poured, &[vessel])?, drop)?
-        }
-    };
-    if wish.brew_temperature > hottest {
-        return Err(Error::Infeasible {
-            wish: Quantity::Temperature,
-            value: wish.brew_temperature.celsius(),
-            nearest: hottest.celsius(),
-            limit: Limit::BoilingPoint,
-        });
-    }
-    let poured = heat::before_pour(wish.brew_temperature, drop)?;
-    let kettle = match second {
         None => poured,
+        Some(vessel) => heat::after_pour(heat::settle(water.into(), poured, &[vessel])?, drop)?,
+    };
+    let at_grounds = heat::reachable(wish.brew_temperature, hottest)?;
+    let before_last_pour = heat::before_pour(at_grounds, drop)?;
+    let (kettle, second_vessel) = match second {
+        None => (before_last_pour, None),
         Some(vessel) => {
-            heat::before_pour(heat::before_settling(water.into(), poured, &[vessel])?, drop)?
+            let poured = heat::before_settling(water.into(), before_last_pour, &[vessel])?;
+            (heat::before_pour(poured, drop)?, Some(before_last_pour))
         }
     };
 
@@ -604,15 +755,24 @@ fn heat_walk(
         Some(rinse) => heat::preheated(cold, rinse, heat::after_pour(kettle, drop)?)?,
     };
     let grounds = Body::grounds(dose, room)?;
-    let slurry = heat::settle(water.into(), wish.brew_temperature, &[grounds, body])?;
-    let in_brewer =
-        Surroundings { room: kitchen.room, humidity: kitchen.humidity, cover: brewer.cover };
-    let slurry_end = brewer
-        .cooling
-        .map(|rate| heat::temperature_after(slurry, wish.contact, rate, &in_brewer))
-        .transpose()?;
+    let slurry = heat::settle(water.into(), at_grounds, &[grounds, body])?;
+    let slurry_end = match brewer.cooling {
+        Some(rate) => {
+            let air = Surroundings {
+                room: kitchen.room,
+                humidity: kitchen.humidity,
+                cover: brewer.cover,
+            };
+            heat::temperature_after(slurry, wish.contact, rate, &air)?
+        }
+        None => {
+            let bodies =
+                body.heat_capacity.joules_per_kelvin() + grounds.heat_capacity.joules_per_kelvin();
+            heat::after_vapour(water.into(), slurry, brewer.losses.vapour, computed(bodies)?)?
+        }
+    };
 
-    let brewed = heat::after_pour(slurry_end.unwrap_or(slurry), drop)?;
+    let brewed = heat::after_pour(slurry_end, drop)?;
     let mixed =
         dilution::mixed_temperature(brew_per_cup.into(), brewed, added_per_cup, kitchen.added)?;
     let cup = Body { heat_capacity: kitchen.cup, temperature: room };
@@ -622,9 +782,11 @@ fn heat_walk(
         boiling_uncertainty_k,
         kettle,
         brewer: body.temperature,
-        at_grounds: wish.brew_temperature,
+        second_vessel,
+        at_grounds,
         slurry,
         slurry_end,
+        at_most: brewer.cooling.is_none(),
         in_cup,
         wait: wait(wish, kitchen, in_cup)?,
     })

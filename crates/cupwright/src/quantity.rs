@@ -265,16 +265,16 @@ quantities! {
         0.2..=200.0, 2 decimals, source "range chosen here";
     /// Beverage per gram of dose.
     18 BeverageRatio = "beverage ratio", from_grams_per_gram/grams_per_gram "g/g" as "beverage_ratio_g_per_g",
-        0.2..=200.0, 2 decimals, source "range chosen here";
+        0.5..=200.0, 2 decimals, source "range chosen here: no brew leaves less than half its dose";
     /// Dose per litre of brew water at the water's temperature.
     19 DosePerLitre = "dose per litre", from_grams_per_litre/grams_per_litre "g/L" as "dose_g_per_l",
         4.0..=5100.0, 1 decimals, source "range of the water ratio";
-    /// Dissolved solids in the beverage, per mass of beverage, the brew water's own solids included.
+    /// Total dissolved solids (TDS) of the beverage, per mass of beverage, the brew water's included.
     20 Strength = "strength", from_percent/percent "%" as "strength_pct",
         0.0..=50.0, 2 decimals, source "range chosen here: far above any brew";
-    /// Coffee dissolved, per mass of dose as weighed.
+    /// Extraction yield: coffee dissolved, per mass of dose as weighed.
     21 Yield = "yield", from_percent/percent "%" as "yield_pct",
-        0.0..=100.0, 2 decimals, source "mass conservation; above 28 to 32 % no coffee is known to go";
+        0.0..=100.0, 2 decimals, source "mass conservation; published soluble limits are near 30 %";
     /// Water in the dose as weighed.
     22 Moisture = "moisture", from_percent/percent "%" as "moisture_pct",
         0.0..=15.0, 1 decimals, source "range chosen here; roasted coffee 1 to 5 % (trade pages)";
@@ -337,7 +337,7 @@ quantities! {
         0.0..=100000.0, 0 decimals, source "range chosen here";
     /// Rate constant of the cooling law.
     42 CoolingRate = "cooling rate", from_per_minute/per_minute "1/min" as "cooling_per_min",
-        0.000001..=1.0, 5 decimals, source "range chosen here; measured mugs 0.0009 to 0.0105";
+        0.000001..=1.0, 5 decimals, source "range chosen here; measured open mugs 0.005 to 0.008";
     /// Relative humidity of the air.
     43 Humidity = "humidity", from_percent/percent "%" as "humidity_pct",
         0.0..=100.0, 0 decimals, source "definition";
@@ -380,6 +380,9 @@ quantities! {
     /// Repeated readings of one sample.
     56 ReadingCount = "readings", from_count/count "" as "readings" whole,
         1.0..=10.0, 0 decimals, source "critical-range factors are given for 2 to 10";
+    /// Brew left over when cups are filled.
+    57 Rest = "rest", from_grams/grams "g" as "rest_g",
+        0.0..=200000.0, 1 decimals, source "range chosen here: as for the beverage";
 }
 
 macro_rules! percentages {

@@ -6,7 +6,7 @@
 //! at which the litre is measured.
 
 use crate::error::{Error, Limit};
-use crate::math::{ceil, floor};
+use crate::math::{parts_needed, whole_parts};
 use crate::quantity::{
     Batches, Beverage, BeverageRatio, BrewWater, Displacement, Dose, DosePerLitre, Quantity,
     Servings, Temperature, Volume, WaterRatio, computed,
@@ -119,6 +119,9 @@ pub fn water_volume(mass: BrewWater, water: Temperature) -> Result<Volume, Error
 
 /// Dose and water for several servings of one recipe. Time and ratio stay as they are.
 ///
+/// Plain multiplication. What a chamber keeps whatever the dose is kept only once, so the cups come out
+/// a little larger; [`crate::plan::recipe`] allows for that.
+///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`Dose`] or [`BrewWater`].
 pub fn for_servings(
@@ -142,7 +145,7 @@ pub fn whole_cups(beverage: Beverage, cup: Beverage) -> Result<Servings, Error> 
             limit: Limit::BrewOnHand,
         });
     }
-    computed(floor(beverage.grams() / cup.grams()))
+    computed(whole_parts(beverage.grams() / cup.grams()))
 }
 
 record! {
@@ -181,8 +184,8 @@ pub fn batches(
     water_temperature: Temperature,
     chamber: &Chamber,
 ) -> Result<BatchSplit, Error> {
-    let total = fill(dose.grams(), water.grams(), water_temperature, chamber.displacement);
-    let count: Batches = computed(ceil(total / chamber.volume.millilitres()))?;
+    let total = fill_ml(dose.grams(), water.grams(), water_temperature, chamber.displacement);
+    let count: Batches = computed(parts_needed(total / chamber.volume.millilitres()))?;
     Ok(BatchSplit {
         batches: count,
         dose: computed(dose.grams() / count.count())?,
@@ -192,7 +195,12 @@ pub fn batches(
 }
 
 /// Volume of water and grounds together, mL.
-fn fill(dose_g: f64, water_g: f64, water: Temperature, displacement: Displacement) -> f64 {
+pub(crate) fn fill_ml(
+    dose_g: f64,
+    water_g: f64,
+    water: Temperature,
+    displacement: Displacement,
+) -> f64 {
     water_g * 1000.0 / water::density(water).kilograms_per_cubic_metre()
         + dose_g * displacement.millilitres_per_gram()
 }
@@ -206,6 +214,6 @@ pub fn largest_dose(
     water_temperature: Temperature,
     chamber: &Chamber,
 ) -> Result<Dose, Error> {
-    let per_gram = fill(1.0, ratio.grams_per_gram(), water_temperature, chamber.displacement);
+    let per_gram = fill_ml(1.0, ratio.grams_per_gram(), water_temperature, chamber.displacement);
     computed(chamber.volume.millilitres() / per_gram)
 }

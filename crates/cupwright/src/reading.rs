@@ -46,7 +46,7 @@ pub struct Combined {
 }
 
 /// Factors f(n) of the critical range, n = 2 to 10: the 95 % quantile of the range of n standard
-/// normal values. ISO 5725-6 rounds them to 2.8, 3.3, 3.6, …; here as computed by scipy
+/// normal values. ISO 5725-6 prints them rounded (2.8, 3.3, 3.6, …, from memory); here as computed by scipy
 /// (`tests/vectors`).
 const CRITICAL_RANGE_FACTORS: [f64; 9] =
     [2.7718, 3.3145, 3.6332, 3.8577, 4.0301, 4.1696, 4.2863, 4.3865, 4.4741];
@@ -79,6 +79,10 @@ pub fn critical_range(count: ReadingCount, repeatability: Repeatability) -> Resu
 /// Two readings within f(2) s_r: their mean. Otherwise a third; three within f(3) s_r: their mean;
 /// otherwise their median, or a fourth, and so on to ten. Readings that come as written on the
 /// display are compared with a tolerance of 10⁻⁹ % strength.
+///
+/// A display that steps by 0.01 % adds to the scatter: with a repeatability of the sample alone, pass
+/// √(s_r² + 0.01²/12). Even so steps of 0.01 % make the limit bite a little more or less often than one
+/// time in twenty.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] for no reading or more than ten.
@@ -158,7 +162,7 @@ pub fn repeatability(readings: &[Strength]) -> Result<Repeatability, Error> {
 )]
 pub enum Zero {
     /// Distilled water: the reading holds the brew water's minerals too, taken as refracting like
-    /// coffee solids (salts differ by 4 % or so).
+    /// coffee solids (common salt differs by about 4 %, from memory).
     Distilled,
     /// The brew water: the reading is of coffee alone.
     BrewWater,
@@ -254,7 +258,8 @@ pub fn index_of_brix(brix: Brix) -> Result<RefractiveIndex, Error> {
 ///
 /// Only for an instrument that does not compensate by itself and was zeroed at 20 °C. The column of
 /// pure water; at the 1 to 8 °Bx of coffee it is within 0.1 °Bx over 10 to 30 °C. Zeroing on water
-/// at the sample's temperature is better. Fitted here to IAPWS R9-97 through the sucrose scale.
+/// at the sample's temperature is better. Fitted here to IAPWS R9-97 through the sucrose scale, with the
+/// index of air from memory.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`Brix`].

@@ -57,15 +57,13 @@ impl<M: Measure> Band<M> {
     /// A band between two edges.
     ///
     /// # Errors
-    /// [`Error::Impossible`] where the lowest is not below the highest.
+    /// [`Error::EmptyBand`] where the lowest is not below the highest.
     pub fn new(lowest: M, highest: M) -> Result<Self, Error> {
         if lowest >= highest {
-            return Err(Error::Impossible {
+            return Err(Error::EmptyBand {
                 quantity: M::QUANTITY,
-                value: lowest.value(),
-                lowest: M::QUANTITY.lowest(),
+                lowest: lowest.value(),
                 highest: highest.value(),
-                beside: M::QUANTITY,
             });
         }
         Ok(Self { lowest, highest })
@@ -202,12 +200,16 @@ impl Standing {
 
 /// Where a cup stands in a window, without regard to how sure its numbers are.
 ///
+/// A yield must be of the kind that the window means. The published windows come from the control
+/// chart and mean [`crate::extraction::flow_through_yield`]; a steeped yield reads up to three points
+/// higher for the same cup.
+///
 /// ```
 /// # use cupwright::{quantity::*, verdict::{self, Side}};
 /// let cup = verdict::stand(
 ///     &verdict::HOME_BREWER_2018.window,
 ///     Strength::from_percent(1.47)?,
-///     Yield::from_percent(19.5)?,
+///     Yield::from_percent(18.4)?,
 /// );
 /// assert_eq!(cup.strength.side, Side::Above);
 /// assert!((cup.strength.below_highest - -0.02).abs() < 1e-12);

@@ -249,7 +249,7 @@ const EXPONENT: f64 = 9.806_65 / (287.052_87 * LAPSE_K_PER_M);
 /// ```
 ///
 /// H is geopotential altitude; taking a map's altitude for it moves the boiling point by less than
-/// 0.01 K. Weather moves the pressure by ±2.5 kPa and so the boiling point by
+/// 0.01 K up to 4000 m. Weather moves the pressure by ±2.5 kPa and so the boiling point by
 /// [`ALTITUDE_ONLY_UNCERTAINTY_K`]: a barometer's station pressure is better where there is one.
 /// Source: ISO 2533:1975.
 pub fn pressure_at_altitude(altitude: Altitude) -> Pressure {
