@@ -81,6 +81,9 @@ fn of_heat(c: &mut Criterion) {
     let pour = (value::<Liquid>(250.0), value::<Temperature>(90.0), [grounds, glass]);
     time(c, "heat/settle", pour, |(m, t, bodies)| heat::settle(*m, *t, bodies));
     time(c, "heat/before_settling", pour, |(m, t, bodies)| heat::before_settling(*m, *t, bodies));
+    time(c, "heat/after_vapour", value(250.0), |m| {
+        heat::after_vapour(*m, value(90.0), value(1.0), value(120.0))
+    });
     let (from, to): (Temperature, Temperature) = (value(82.3), value(60.0));
     let rate: CoolingRate = value(0.0065);
     time(c, "heat/time_to_cool", room(), |room| heat::time_to_cool(from, to, rate, room));

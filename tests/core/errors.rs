@@ -7,9 +7,7 @@ use cupwright::quantity::*;
 use cupwright::verdict::{self, Band, Side};
 use cupwright::{dilution, reading, retention};
 
-fn value<M: Measure>(value: f64) -> M {
-    M::new(value).unwrap()
-}
+use crate::value;
 
 #[test]
 fn every_quantity_refuses_what_is_outside_and_names_itself() {

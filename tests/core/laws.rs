@@ -9,10 +9,7 @@ use cupwright::retention::{self, Losses, Paper};
 use cupwright::{dilution, reading, water};
 use proptest::prelude::*;
 
-/// A value of a quantity inside a range that brews use.
-fn some<M: Measure>(low: f64, high: f64) -> impl Strategy<Value = M> {
-    (low..=high).prop_map(|value| M::new(value).unwrap())
-}
+use crate::some;
 
 prop_compose! {
     /// A brew whose beverage is between a fifth of the water and all but the grounds' share.

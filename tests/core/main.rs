@@ -9,3 +9,16 @@ mod formulas;
 mod laws;
 mod plans;
 mod records;
+
+use cupwright::quantity::Measure;
+use proptest::strategy::Strategy;
+
+/// A quantity, for a number known to be in range.
+fn value<M: Measure>(value: f64) -> M {
+    M::new(value).unwrap()
+}
+
+/// A quantity drawn from a part of its range.
+fn some<M: Measure>(low: f64, high: f64) -> impl Strategy<Value = M> {
+    (low..=high).prop_map(value)
+}

@@ -12,13 +12,7 @@ use cupwright::verdict::{Band, Window};
 use cupwright::{Error, caution::Caution, dilution};
 use proptest::prelude::*;
 
-fn some<M: Measure>(low: f64, high: f64) -> impl Strategy<Value = M> {
-    (low..=high).prop_map(|value| M::new(value).unwrap())
-}
-
-fn value<M: Measure>(value: f64) -> M {
-    M::new(value).unwrap()
-}
+use crate::{some, value};
 
 prop_compose! {
     fn brewers()(
