@@ -6,10 +6,10 @@ use cupwright::Error;
 use cupwright::caution::{self, Caution, TimeToBurn};
 use cupwright::error::Limit;
 use cupwright::extraction::{self, Brew, Credibility, Plausibility};
-use cupwright::plan::{self, Coffee, Recipe, Wish};
+use cupwright::plan::{self, Coffee, ContactHeat, Recipe, Wish};
 use cupwright::quantity::*;
 use cupwright::reading::{self, Agreement};
-use cupwright::verdict::{self, Place, Side, Standing};
+use cupwright::verdict::{self, Place, Side, Standing, Window};
 use cupwright::{dilution, retention};
 use toml::Spanned;
 
@@ -32,8 +32,18 @@ pub fn of(scenario: &Scenario) -> Result<Text, Fault> {
     for brew in &scenario.brews {
         let setting = scenario.setting(scenario.wish_of(brew.as_ref())?)?;
         heading(&mut out, &format!("{}: what was brewed", setting.name));
-        judge(&mut out, &setting, brew)
-            .map_err(|error| Fault::about(brew.span(), field_of(&error), error))?;
+        match judge(&mut out, &setting, brew) {
+            Ok(()) => {}
+            Err(refused @ Error::OutOfRange { quantity: Quantity::ReadingCount, .. }) => {
+                return Err(Fault::about(brew.span(), Some("readings_pct"), refused));
+            }
+            // Each number is possible, what follows from them is not.
+            Err(refused) => item(
+                &mut out,
+                "cannot be",
+                format_args!("{refused}. Look for a slip in what was weighed or read."),
+            ),
+        }
     }
 
     heading(&mut out, "Take care");
@@ -47,17 +57,6 @@ pub fn of(scenario: &Scenario) -> Result<Text, Fault> {
         "Local codes, the equipment's instructions and licensed practice come before this page.",
     );
     Ok(out)
-}
-
-/// The field of a measured brew that an error is about.
-fn field_of(error: &Error) -> Option<&'static str> {
-    match error {
-        Error::OutOfRange { quantity: Quantity::ReadingCount, .. } => Some("readings_pct"),
-        Error::OutOfRange { quantity, .. } | Error::Impossible { quantity, .. } => {
-            Some(quantity.field())
-        }
-        _ => None,
-    }
 }
 
 // ---- Before the brew ------------------------------------------------------------------------------
@@ -75,9 +74,13 @@ fn plan_for_wish(
     write_tolerances(out, &recipe);
     cautions.extend(recipe.cautions.iter());
 
-    let double = Wish { servings: Servings::from_count(drink.servings.count() * 2.0)?, ..drink };
-    let label = format!("for {:.0} cups", double.servings);
-    match plan::recipe(&double, setting.brewer, setting.coffee, setting.kitchen) {
+    let cups = drink.servings.count() * 2.0;
+    let twice = Servings::from_count(cups).and_then(|servings| {
+        let double = Wish { servings, ..drink };
+        plan::recipe(&double, setting.brewer, setting.coffee, setting.kitchen)
+    });
+    let label = format!("for {cups:.0} cups");
+    match twice {
         Ok(twice) => item(
             out,
             &label,
@@ -96,16 +99,24 @@ fn plan_for_wish(
 /// The recipe for a wish; where the wish cannot be met, the reason and the recipe for the nearest.
 fn feasible(out: &mut Text, setting: &Setting<'_>) -> Result<(Wish, Recipe), Error> {
     let mut drink = setting.drink;
-    // Each round settles one of the things wished.
-    for _ in 0..4 {
+    loop {
         let refused = match plan::recipe(&drink, setting.brewer, setting.coffee, setting.kitchen) {
             Ok(recipe) => return Ok((drink, recipe)),
             Err(refused) => refused,
         };
-        drink = nearest(&drink, refused)?;
+        let nearest = nearest(&drink, refused)?;
+        // A nearest that changes nothing would go round for ever.
+        if nearest == drink {
+            return Err(refused);
+        }
+        drink = nearest;
         wrapped(out, &format!("Not quite as wished. {}", in_words(refused)));
+        let inside = |window: &Window| window.strength.place(drink.strength).side == Side::Inside;
+        if drink.window.as_ref().is_some_and(|window| !inside(window)) {
+            drink.window = None;
+            wrapped(out, "That lies outside the window wished, which is set aside.");
+        }
     }
-    plan::recipe(&drink, setting.brewer, setting.coffee, setting.kitchen).map(|r| (drink, r))
 }
 
 /// The wish with the one value replaced that could not be met.
@@ -211,7 +222,7 @@ fn write_heat(out: &mut Text, recipe: &Recipe, drink: &Wish) {
     if let Some(second) = heat.second_vessel {
         steps.push(format!("second vessel {second}"));
     }
-    let most = if heat.at_most { "at most " } else { "" };
+    let most = if heat.contact == ContactHeat::AtMost { "at most " } else { "" };
     steps.extend([
         format!("brewer {:.0}", heat.brewer),
         format!("at the grounds {}", heat.at_grounds),
@@ -222,14 +233,27 @@ fn write_heat(out: &mut Text, recipe: &Recipe, drink: &Wish) {
     // A number and its unit stay on one line.
     let steps = steps.join(" > ").replace(" °C", "\u{a0}°C");
     item(out, "heat walk", format_args!("{steps}"));
-    if let (Some(wait), Some(serve_at)) = (heat.wait, drink.serve_at) {
-        item(out, "hand over", format_args!("at {serve_at:.0}, after {}", clock(wait)));
+    if let Some(serve_at) = drink.serve_at {
+        match heat.wait {
+            Some(wait) => item(
+                out,
+                "hand over",
+                format_args!("at {serve_at:.0}, after {most}{}", clock(wait)),
+            ),
+            None => item(
+                out,
+                "hand over",
+                format_args!(
+                    "at {serve_at:.0}; how long that takes is not known, nor the cup's cooling"
+                ),
+            ),
+        }
     }
     let served = heat.wait.and(drink.serve_at).unwrap_or(heat.in_cup);
     let burns = match caution::time_to_burn(served) {
-        TimeToBurn::Within(time) => format!("within {:.0}", time),
+        TimeToBurn::Within(time) => format!("within {time}"),
         TimeToBurn::UnderOneSecond => "in under a second".to_string(),
-        _ => "only after minutes".to_string(),
+        _ => return,
     };
     item(out, "on skin", format_args!("at {served:.0} it burns {burns}"));
 }
@@ -380,19 +404,23 @@ fn write_yield(
     judged: &Plausibility,
     strength: Strength,
 ) -> Result<(), Error> {
-    let other = Brew {
-        held_strength: HeldStrength::from_percent(100.0 - brew.held_strength.percent())?,
-        ..*brew
-    };
+    let held = brew.held_strength;
+    let others: Vec<_> = [HeldStrength::FLOWED_THROUGH, HeldStrength::STEEPED]
+        .into_iter()
+        .filter(|end| *end != held)
+        .filter_map(|end| {
+            let other = Brew { held_strength: end, ..*brew };
+            let extracted = extraction::extraction_yield(&other, strength).ok()?;
+            Some(format!("{extracted} at {end:.0}"))
+        })
+        .collect();
     item(
         out,
         "yield",
         format_args!(
-            "{} with the kept liquid at {:.0} of the cup's strength ({} at {:.0})",
+            "{} with the kept liquid at {held:.0} of the cup's strength ({})",
             judged.extracted,
-            brew.held_strength,
-            extraction::extraction_yield(&other, strength)?,
-            other.held_strength,
+            others.join(", "),
         ),
     );
     let doubt = match judged.credibility {
@@ -509,8 +537,10 @@ fn write_next(
     };
     let brewer = plan::Brewer { losses, ..*setting.brewer };
     let coffee = Coffee { expected: judged.extracted, ..*setting.coffee };
-    let learned = Setting { brewer: &brewer, coffee: &coffee, ..*setting };
-    let (_, recipe) = feasible(&mut Text::new(), &learned)?;
+    // From the wish as it could be planned; what cannot be had this time is said.
+    let (drink, _) = feasible(&mut Text::new(), setting)?;
+    let learned = Setting { drink, brewer: &brewer, coffee: &coffee, ..*setting };
+    let (_, recipe) = feasible(out, &learned)?;
     item(
         out,
         "next time",

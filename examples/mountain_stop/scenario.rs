@@ -116,8 +116,13 @@ impl Fault {
     fn start(&self, text: &str) -> usize {
         let start = self.at.start.min(text.len());
         let entry = text[start..].split("\n[[").next().unwrap_or_default();
-        let found = self.field.and_then(|field| entry.find(&format!("\n{field} = ")));
-        start + found.map_or(0, |newline| newline + 1)
+        let is_field = |line: &str| {
+            let name = line.split('=').next().unwrap_or_default();
+            line.contains('=') && Some(name.trim()) == self.field
+        };
+        let before = entry.split_inclusive('\n').take_while(|line| !is_field(line));
+        let within: usize = before.map(str::len).sum();
+        start + if within < entry.len() { within } else { 0 }
     }
 }
 

@@ -446,6 +446,12 @@ proptest! {
             let nearest = Strength::from_percent(nearest).unwrap();
             prop_assert!(dilution::water_to_reach(beverage, strength, nearest, solids).is_ok());
         }
+        if let Err(Infeasible { nearest, .. }) =
+            dilution::brew_for_drink(beverage, strength, wanted, solids)
+        {
+            let nearest = Strength::from_percent(nearest).unwrap();
+            prop_assert!(dilution::brew_for_drink(beverage, strength, nearest, solids).is_ok());
+        }
         let kinetics = Kinetics {
             equilibrium: Yield::from_percent(21.0).unwrap(),
             fast_share,

@@ -4,7 +4,7 @@ use approx::{assert_abs_diff_eq, assert_relative_eq};
 use cupwright::error::Limit;
 use cupwright::extraction::{self, Brew};
 use cupwright::heat::Cover;
-use cupwright::plan::{self, Air, Brewer, Coffee, Kitchen, Recipe, Wish};
+use cupwright::plan::{self, Air, Brewer, Coffee, ContactHeat, Kitchen, Recipe, Wish};
 use cupwright::quantity::*;
 use cupwright::ratio::Chamber;
 use cupwright::retention::{self, Losses, Paper};
@@ -144,7 +144,7 @@ proptest! {
         // A brewer rinsed from the kettle may be hotter than water that came by a second vessel.
         prop_assert!(heat.slurry <= heat.at_grounds || heat.brewer.celsius() > heat.slurry.celsius());
         prop_assert!(heat.slurry_end <= heat.slurry);
-        prop_assert_eq!(heat.at_most, brewer.cooling.is_none());
+        prop_assert_eq!(heat.contact == ContactHeat::AtMost, brewer.cooling.is_none());
         prop_assert_eq!(heat.second_vessel.is_some(), kitchen.second_vessel.is_some());
     }
 
@@ -157,7 +157,11 @@ proptest! {
         let strength = |dose, water| {
             brewed(&wish, &brewer, &coffee, &kitchen, &recipe, dose, water)
         };
-        // At an edge of the window, or where the chamber is full.
+        // At an edge of the window, where the chamber is full, or where no brew leaves less.
+        let densest = |dose: Dose, water: BrewWater| {
+            retention::beverage(&brewer.losses, dose, water)
+                .is_ok_and(|b| (b.grams() / dose.grams() - 0.5).abs() < 1e-9)
+        };
         let full = |dose: Dose, water: BrewWater| {
             brewer.chamber.is_some_and(|Chamber { volume, displacement }| {
                 let fill = water.grams() * 1000.0
@@ -172,10 +176,10 @@ proptest! {
             Err(_) => true,
         };
         for dose in [edges.dose_from, edges.dose_to].into_iter().flatten() {
-            prop_assert!(full(dose, recipe.water) || at_an_edge(strength(dose, recipe.water)), "{dose:?} {recipe:?}");
+            prop_assert!(full(dose, recipe.water) || densest(dose, recipe.water) || at_an_edge(strength(dose, recipe.water)), "{dose:?} {recipe:?}");
         }
         for water in [edges.water_from, edges.water_to].into_iter().flatten() {
-            prop_assert!(full(recipe.dose, water) || at_an_edge(strength(recipe.dose, water)), "{water:?} {recipe:?}");
+            prop_assert!(full(recipe.dose, water) || densest(recipe.dose, water) || at_an_edge(strength(recipe.dose, water)), "{water:?} {recipe:?}");
         }
         // Inside, the drink stays in the window.
         let inside = |got: Result<f64, Error>| got.is_ok_and(|t| (1.1 - 1e-9..=1.5 + 1e-9).contains(&t));
@@ -198,12 +202,19 @@ proptest! {
     #[test]
     fn the_nearest_is_feasible(
         wish in wishes(), brewer in brewers(), coffee in coffees(), kitchen in kitchens(),
-        which in 0..4,
+        which in 0..5,
     ) {
         let wish = match which {
             0 => Wish { brew_temperature: value(101.0), ..wish },
             1 => Wish { serve_at: Some(value(99.0)), ..wish },
             2 => Wish { most_batches: Some(value(1.0)), ..wish },
+            3 => Wish {
+                brew_strength: None,
+                strength: value(25.0),
+                most_batches: Some(value(2.0)),
+                window: None,
+                ..wish
+            },
             _ => Wish { brew_strength: Some(value(30.0)), ..wish },
         };
         let Err(Error::Infeasible { limit, nearest, value: wished, .. }) =
@@ -216,13 +227,18 @@ proptest! {
             Limit::BoilingPoint => Wish { brew_temperature: value(nearest), ..wish },
             Limit::HeatLeft => Wish { serve_at: Some(value(nearest)), ..wish },
             Limit::Chamber => Wish { cup: value(nearest), ..wish },
-            Limit::CoffeeGivesNoMore => Wish { brew_strength: Some(value(nearest)), ..wish },
+            Limit::CoffeeGivesNoMore if wish.brew_strength.is_some() => {
+                Wish { brew_strength: Some(value(nearest)), ..wish }
+            }
+            Limit::CoffeeGivesNoMore | Limit::AddingWaterWeakens => {
+                Wish { strength: value(nearest), window: None, ..wish }
+            }
             _ => return Ok(()),
         };
         match plan::recipe(&mended, &brewer, &coffee, &kitchen) {
-            // The largest cup fills the chamber of the one batch allowed.
+            // The largest cup fills the chamber of every batch allowed.
             Ok(recipe) if limit == Limit::Chamber => {
-                prop_assert_eq!(recipe.batches.count(), 1.0);
+                prop_assert_eq!(Some(recipe.batches), wish.most_batches);
                 let volume = brewer.chamber.unwrap().volume.millilitres();
                 assert_relative_eq!(
                     recipe.fill.unwrap().millilitres(), volume, max_relative = 1e-6

@@ -178,7 +178,7 @@ pub fn of(hazards: &Hazards) -> Cautions {
     Cautions::default()
         .with(Caution::Scald, hazards.hottest >= SCALDING)
         .with(Caution::VeryHotDrink, hazards.served > VERY_HOT_DRINK)
-        .with(Caution::Pressing, hazards.pressed)
+        .with(Caution::Pressing, hazards.pressed && hazards.hottest >= SCALDING)
         .with(Caution::GlassShock, hazards.glass)
         .with(Caution::Caffeine, hazards.caffeine.is_some_and(|c| c > SINGLE_DOSE_CAFFEINE))
         .with(Caution::Milk, hazards.milk)

@@ -7,7 +7,7 @@
 //! cold cup or to the air is in [`crate::heat`].
 
 use crate::error::{Error, Limit};
-use crate::math::just_below;
+use crate::math::{just_above, just_below};
 use crate::quantity::{
     Addition, Beverage, Ice, IceTemperature, Liquid, MilkSolids, Quantity, Rest, Servings,
     Strength, Temperature, WaterSolids, computed,
@@ -46,6 +46,7 @@ pub fn strength_after_water(
 /// # Errors
 /// [`Error::Infeasible`] for a wish above the strength at hand, since adding water only weakens, and
 /// for a wish that the most water that [`Addition`] allows does not come down to.
+/// [`Error::Impossible`] for a brew weaker than its own water.
 ///
 /// ```
 /// # use cupwright::{dilution, quantity::*};
@@ -67,14 +68,7 @@ pub fn water_to_reach(
     wanted: Strength,
     water: WaterSolids,
 ) -> Result<Addition, Error> {
-    if wanted > strength {
-        return Err(Error::Infeasible {
-            wish: Quantity::Strength,
-            value: wanted.percent(),
-            nearest: strength.percent(),
-            limit: Limit::AddingWaterWeakens,
-        });
-    }
+    weaker(strength, wanted, water)?;
     if wanted == strength {
         return computed(0.0);
     }
@@ -93,11 +87,34 @@ pub fn water_to_reach(
     })
 }
 
+/// Refuses a brew weaker than its own water, and a wish stronger than the brew.
+fn weaker(strength: Strength, wanted: Strength, water: WaterSolids) -> Result<(), Error> {
+    let minerals = 100.0 * water.fraction();
+    if strength.percent() < minerals {
+        return Err(Error::Impossible {
+            quantity: Quantity::Strength,
+            value: strength.percent(),
+            lowest: minerals,
+            highest: Quantity::Strength.highest(),
+            beside: Quantity::WaterSolids,
+        });
+    }
+    if wanted > strength {
+        return Err(Error::Infeasible {
+            wish: Quantity::Strength,
+            value: wanted.percent(),
+            nearest: strength.percent(),
+            limit: Limit::AddingWaterWeakens,
+        });
+    }
+    Ok(())
+}
+
 /// Beverage that a strong brew makes when water takes it down to a wanted strength: brew and water
-/// together. The inverse, the brew needed for a drink, is [`brew_for_drink`].
+/// together, B (T − s)/(T' − s). The inverse, the brew needed for a drink, is [`brew_for_drink`].
 ///
 /// # Errors
-/// As [`water_to_reach`].
+/// As [`water_to_reach`]; [`Error::ResultOutOfRange`] for a drink larger than [`Beverage`] allows.
 pub fn drink_of_brew(
     brew: Beverage,
     strength: Strength,
@@ -112,16 +129,31 @@ pub fn drink_of_brew(
 /// B = C (T' − s)/(T − s).
 ///
 /// # Errors
-/// As [`water_to_reach`].
+/// [`Error::Infeasible`] for a wish above the strength of the brew, and for one so weak that it takes
+/// less brew than [`Beverage`] allows; [`Error::Impossible`] for a brew weaker than its own water.
 pub fn brew_for_drink(
     drink: Beverage,
     strength: Strength,
     wanted: Strength,
     water: WaterSolids,
 ) -> Result<Beverage, Error> {
-    // One gram of brew makes this much drink.
-    let gain = drink_of_brew(Beverage::known(1.0), strength, wanted, water)?.grams();
-    computed(drink.grams() / gain)
+    weaker(strength, wanted, water)?;
+    if wanted == strength {
+        return Ok(drink);
+    }
+    let minerals = 100.0 * water.fraction();
+    let coffee = strength.percent() - minerals;
+    let brew = drink.grams() * (wanted.percent() - minerals) / coffee;
+    let least = Quantity::Beverage.lowest();
+    if brew < least {
+        return Err(Error::Infeasible {
+            wish: Quantity::Strength,
+            value: wanted.percent(),
+            nearest: minerals + just_above(coffee * least / drink.grams()),
+            limit: Limit::NoWaterIsEnough,
+        });
+    }
+    computed(brew)
 }
 
 record! {
@@ -136,11 +168,11 @@ record! {
     }
 }
 
-/// Splits one brew over cups of a wanted size and strength.
+/// Splits one brew over cups of a wanted size and strength, B = C (T' − s)/(T − s) into each.
 ///
 /// # Errors
 /// [`Error::Infeasible`] where the brew does not last; the nearest is the largest cup of that
-/// strength. Otherwise as [`water_to_reach`].
+/// strength. Otherwise as [`brew_for_drink`].
 pub fn split(
     brew: Beverage,
     strength: Strength,
@@ -152,11 +184,12 @@ pub fn split(
     let each = brew_for_drink(cup, strength, wanted, water)?;
     let rest = brew.grams() - each.grams() * cups.count();
     if rest < 0.0 {
-        let all = drink_of_brew(brew, strength, wanted, water)?;
+        // Each cup takes the share of brew that a cup of any size takes.
+        let all = brew.grams() * cup.grams() / each.grams();
         return Err(Error::Infeasible {
             wish: Quantity::Beverage,
             value: cup.grams(),
-            nearest: just_below(all.grams() / cups.count()),
+            nearest: just_below(all / cups.count()),
             limit: Limit::BrewOnHand,
         });
     }
@@ -175,7 +208,7 @@ record! {
     }
 }
 
-/// Coffee with milk, the two kinds of solids kept apart.
+/// Coffee with milk, the two kinds of solids kept apart: T B/(B + A) and M A/(B + A).
 ///
 /// A refractometer cannot tell them apart: read the strength before the milk goes in. Milk is
 /// perishable: local food rules apply ([`crate::caution::Caution::Milk`]).
@@ -219,7 +252,7 @@ pub fn mixed_temperature(
 /// 4.02 in Geankoplis, table A.4). The mean is used.
 pub const MILK_J_PER_G_K: f64 = 3.93;
 
-/// Temperature of a brew with milk, the milk's specific heat taken as 3.93 J/(g K) whatever its fat.
+/// Temperature of a brew with milk, B h(t1) + c A t2 = B h(t) + c A t, the milk's specific heat taken as 3.93 J/(g K) whatever its fat.
 ///
 /// # Errors
 /// None in range; the `Result` guards the range of [`Temperature`].

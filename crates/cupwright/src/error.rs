@@ -12,7 +12,7 @@ use crate::quantity::Quantity;
 pub enum Error {
     /// An input outside the range of its row in the quantity table, or outside a window that the
     /// caller gave itself; or not a number.
-    #[error("{}: {value} {unit} is outside {lowest} to {highest} {unit}", .quantity.name(), unit = .quantity.unit())]
+    #[error("{}: {value}{unit} is outside {lowest} to {highest}{unit}", .quantity.name(), unit = Unit(*.quantity))]
     OutOfRange {
         /// What was given.
         quantity: Quantity,
@@ -39,8 +39,8 @@ pub enum Error {
 
     /// An input that is in its own range, but impossible beside another one.
     #[error(
-        "{}: {value} {unit} cannot be with the {} given; {} to {} {unit} can",
-        .quantity.name(), .beside.name(), Rounded(*.lowest), Rounded(*.highest), unit = .quantity.unit()
+        "{}: {value}{unit} cannot be with the {} given; {} to {}{unit} can",
+        .quantity.name(), .beside.name(), Rounded(*.lowest), Rounded(*.highest), unit = Unit(*.quantity)
     )]
     Impossible {
         /// What was given.
@@ -56,7 +56,7 @@ pub enum Error {
     },
 
     /// A band whose lowest edge is not below its highest.
-    #[error("{}: a band from {lowest} to {highest} {} is empty", .quantity.name(), .quantity.unit())]
+    #[error("{}: a band from {lowest} to {highest}{} is empty", .quantity.name(), Unit(*.quantity))]
     EmptyBand {
         /// What the band is of.
         quantity: Quantity,
@@ -69,8 +69,8 @@ pub enum Error {
     /// A computed value that leaves its quantity's range: the inputs are each possible, what
     /// follows from them is not.
     #[error(
-        "{} comes out as {} {unit}, outside {lowest} to {highest} {unit}",
-        .quantity.name(), Rounded(*.value), unit = .quantity.unit()
+        "{} comes out as {}{unit}, outside {lowest} to {highest}{unit}",
+        .quantity.name(), Rounded(*.value), unit = Unit(*.quantity)
     )]
     ResultOutOfRange {
         /// What was computed.
@@ -85,8 +85,8 @@ pub enum Error {
 
     /// A wish that cannot be met, and the nearest one that can.
     #[error(
-        "{}: {} {unit} cannot be reached, {limit}; the nearest is {} {unit}",
-        .wish.name(), Rounded(*.value), Rounded(*.nearest), unit = .wish.unit()
+        "{}: {}{unit} cannot be reached, {limit}; the nearest is {}{unit}",
+        .wish.name(), Rounded(*.value), Rounded(*.nearest), unit = Unit(*.wish)
     )]
     Infeasible {
         /// What was wished.
@@ -162,6 +162,18 @@ impl Limit {
 impl core::fmt::Display for Limit {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(self.words())
+    }
+}
+
+/// A unit after its number; a plain count has none.
+struct Unit(Quantity);
+
+impl core::fmt::Display for Unit {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        match self.0.unit() {
+            "" => Ok(()),
+            unit => write!(f, " {unit}"),
+        }
     }
 }
 

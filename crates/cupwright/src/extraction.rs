@@ -108,7 +108,8 @@ impl Balance {
 ///
 /// # Errors
 /// [`Error::Impossible`] for less water than such a beverage takes, or for a strength below that of
-/// the water itself; [`Error::ResultOutOfRange`] for a yield above 100 %.
+/// the water itself; [`Error::ResultOutOfRange`] for a yield above 100 %, or below zero where vapour has
+/// made the water's own minerals that strong.
 ///
 /// ```
 /// # use cupwright::{extraction::{self, Brew}, quantity::*};
@@ -177,8 +178,8 @@ pub fn strength(brew: &Brew, extracted: Yield) -> Result<Strength, Error> {
 ///
 /// # Errors
 /// [`Error::OutOfRange`] for a held strength of 100 %: a steeped brew is as strong everywhere, so
-/// its strength says nothing of how much was drained. [`Error::Impossible`] for a strength below the
-/// water's own, or where the water does not suffice for so weak a beverage;
+/// its strength says nothing of how much was drained. [`Error::Impossible`] for a strength not above
+/// the water's own, or where the water does not suffice for so weak a beverage;
 /// [`Error::ResultOutOfRange`] outside the range of [`Beverage`].
 pub fn beverage(brew: &Brew, strength: Strength, extracted: Yield) -> Result<Beverage, Error> {
     let held = brew.held_strength.fraction();
@@ -192,6 +193,15 @@ pub fn beverage(brew: &Brew, strength: Strength, extracted: Yield) -> Result<Bev
     }
     let tau = coffee_solids(strength, brew.water_solids)?;
     let s = brew.water_solids.fraction();
+    if tau == 0.0 {
+        return Err(Error::Impossible {
+            quantity: Quantity::Strength,
+            value: strength.percent(),
+            lowest: (100.0 * s).next_up(),
+            highest: Quantity::Strength.highest(),
+            beside: Quantity::WaterSolids,
+        });
+    }
     let dose = brew.dose.grams();
     let bean_water = brew.moisture.fraction() * dose - brew.vapour.grams();
     let coffee = extracted.fraction() * dose * (1.0 - s - held * tau) - s * bean_water;

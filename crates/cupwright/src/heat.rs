@@ -256,16 +256,16 @@ pub const THIN_STREAM_DROP: TemperatureDrop = TemperatureDrop::known(1.0);
 /// Heat lost by water dumped in at once. Estimate, ±50 %.
 pub const DUMP_DROP: TemperatureDrop = TemperatureDrop::known(0.4);
 
-/// Passes a kettle temperature on if water can be that hot here.
+/// Passes a temperature on if boiling water, or what is left of its heat, can be that hot.
 ///
 /// # Errors
-/// [`Error::Infeasible`] above the boiling point, which is the nearest.
+/// [`Error::Infeasible`] above `boiling`, a hair below which is the nearest.
 pub fn reachable(kettle: Temperature, boiling: Temperature) -> Result<Temperature, Error> {
     if kettle > boiling {
         return Err(Error::Infeasible {
             wish: Quantity::Temperature,
             value: kettle.celsius(),
-            nearest: boiling.celsius(),
+            nearest: just_below(boiling.celsius()),
             limit: Limit::BoilingPoint,
         });
     }
@@ -320,6 +320,11 @@ struct Law {
     vapour_of_air: f64,
     /// Where cooling ends, F = 0: the room's temperature, or a little below it under evaporation.
     end: f64,
+}
+
+/// Whether a liquid is warm enough for the cooling law to say anything.
+pub(crate) fn cools(from: Temperature, surroundings: &Surroundings) -> bool {
+    Law::of(surroundings).start(from).is_ok()
 }
 
 impl Law {
@@ -401,7 +406,7 @@ impl Law {
 /// without stepping. Loss of mass by evaporation is not counted.
 ///
 /// With a rate from two readings ten minutes apart ([`cooling_rate`]), measured cups were met within
-/// 0.6 K half an hour on. A thermometer's 0.5 K becomes about 0.6 K there.
+/// 0.8 K half an hour on. A thermometer's 0.5 K becomes about 0.6 K there.
 ///
 /// # Errors
 /// [`Error::Impossible`] for a start not warmer than where cooling ends; [`Error::Infeasible`] for a

@@ -59,6 +59,11 @@ pub(crate) fn max(a: f64, b: f64) -> f64 {
     if a > b { a } else { b }
 }
 
+/// A value that lies visibly above a limit which itself cannot be had, or only but for rounding.
+pub(crate) fn just_above(limit: f64) -> f64 {
+    limit + ROUNDING * limit.abs()
+}
+
 /// x squared.
 pub(crate) fn square(x: f64) -> f64 {
     x * x

@@ -121,7 +121,8 @@ pub fn water_for_beverage(
 /// `losses` is not used; its other fields are.
 ///
 /// # Errors
-/// [`Error::Impossible`] for less water than the beverage and the other losses take.
+/// [`Error::Impossible`] for less water than the beverage and the other losses take;
+/// [`Error::ResultOutOfRange`] above the range of [`ApparentRetention`].
 pub fn retention_of_brew(
     losses: &Losses,
     dose: Dose,
@@ -149,7 +150,8 @@ fn too_little_water(water: BrewWater, least: f64) -> Error {
 /// Apparent retention as a scale alone sees it, r = (W − B)/D.
 ///
 /// # Errors
-/// [`Error::Impossible`] for less brew water than beverage.
+/// [`Error::Impossible`] for less brew water than beverage; [`Error::ResultOutOfRange`] above the range
+/// of [`ApparentRetention`].
 pub fn apparent_retention(
     dose: Dose,
     water: BrewWater,
