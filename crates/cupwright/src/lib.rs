@@ -1,8 +1,8 @@
 //! Brewing mathematics for coffee, from the wish to the next cup.
 //!
 //! cupwright is one body of brewing math for a scale's firmware, a café's website and a brewing app.
-//! It needs no standard library, no heap and no operating system, it cannot panic, and a result has
-//! the same bits on every target.
+//! It needs no standard library, no heap and no operating system, it cannot panic, and it is
+//! built so that a result has the same bits on every target.
 //!
 //! # The tour, in the order a brew uses it
 //!
