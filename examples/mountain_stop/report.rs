@@ -347,7 +347,7 @@ fn judge(
 
     let brew = brew_of(setting, measured.dose, measured.water, measured.beverage);
     let judged = extraction::plausibility(&brew, strength)?;
-    write_yield(out, setting, &brew, &judged, strength)?;
+    write_yield(out, setting, &brew, &judged, strength);
     if let Some(window) = setting.drink.window {
         // A brew meant for dilution is judged as the drink that water makes of it.
         let diluted = setting.drink.brew_strength.is_some() && strength > setting.drink.strength;
@@ -403,7 +403,7 @@ fn write_yield(
     brew: &Brew,
     judged: &Plausibility,
     strength: Strength,
-) -> Result<(), Error> {
+) {
     let held = brew.held_strength;
     let others: Vec<_> = [HeldStrength::FLOWED_THROUGH, HeldStrength::STEEPED]
         .into_iter()
@@ -424,7 +424,7 @@ fn write_yield(
         ),
     );
     let doubt = match judged.credibility {
-        Credibility::Ordinary => return Ok(()),
+        Credibility::Ordinary => return,
         Credibility::NearLimit => "close to",
         Credibility::AtLimit => "at",
         _ => "beyond",
@@ -463,7 +463,6 @@ fn write_yield(
              does not suit this coffee, water that was not all weighed, a steep that was not mixed.",
         );
     }
-    Ok(())
 }
 
 fn write_standing(out: &mut Text, label: &str, standing: &Standing) {

@@ -91,13 +91,7 @@ pub fn water_to_reach(
 fn weaker(strength: Strength, wanted: Strength, water: WaterSolids) -> Result<(), Error> {
     let minerals = 100.0 * water.fraction();
     if strength.percent() < minerals {
-        return Err(Error::Impossible {
-            quantity: Quantity::Strength,
-            value: strength.percent(),
-            lowest: minerals,
-            highest: Quantity::Strength.highest(),
-            beside: Quantity::WaterSolids,
-        });
+        return Err(Error::weaker_than_its_water(strength, minerals));
     }
     if wanted > strength {
         return Err(Error::Infeasible {

@@ -4,7 +4,7 @@
 //! carries numbers in the quantity's own unit ([`Quantity::unit`]), so a caller can show its own
 //! message, mark the right field of a form, or offer the nearest value that works.
 
-use crate::quantity::Quantity;
+use crate::quantity::{Quantity, Strength};
 
 /// Why a function could not answer.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
@@ -98,6 +98,19 @@ pub enum Error {
         /// What stands in the way.
         limit: Limit,
     },
+}
+
+impl Error {
+    /// A strength that cannot be, since the minerals of the water alone make it `lowest` percent.
+    pub(crate) fn weaker_than_its_water(strength: Strength, lowest: f64) -> Self {
+        Self::Impossible {
+            quantity: Quantity::Strength,
+            value: strength.percent(),
+            lowest,
+            highest: Quantity::Strength.highest(),
+            beside: Quantity::WaterSolids,
+        }
+    }
 }
 
 /// The constraint that binds when a wish cannot be met.

@@ -140,13 +140,7 @@ pub fn extraction_yield(brew: &Brew, strength: Strength) -> Result<Yield, Error>
 fn coffee_solids(strength: Strength, water: WaterSolids) -> Result<f64, Error> {
     let tau = strength.fraction() - water.fraction();
     if tau < 0.0 {
-        return Err(Error::Impossible {
-            quantity: Quantity::Strength,
-            value: strength.percent(),
-            lowest: 100.0 * water.fraction(),
-            highest: Quantity::Strength.highest(),
-            beside: Quantity::WaterSolids,
-        });
+        return Err(Error::weaker_than_its_water(strength, 100.0 * water.fraction()));
     }
     Ok(tau)
 }
@@ -194,13 +188,7 @@ pub fn beverage(brew: &Brew, strength: Strength, extracted: Yield) -> Result<Bev
     let tau = coffee_solids(strength, brew.water_solids)?;
     let s = brew.water_solids.fraction();
     if tau == 0.0 {
-        return Err(Error::Impossible {
-            quantity: Quantity::Strength,
-            value: strength.percent(),
-            lowest: (100.0 * s).next_up(),
-            highest: Quantity::Strength.highest(),
-            beside: Quantity::WaterSolids,
-        });
+        return Err(Error::weaker_than_its_water(strength, (100.0 * s).next_up()));
     }
     let dose = brew.dose.grams();
     let bean_water = brew.moisture.fraction() * dose - brew.vapour.grams();

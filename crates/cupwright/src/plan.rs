@@ -292,10 +292,11 @@ record! {
 /// # Errors
 /// [`Error::Infeasible`] with the nearest feasible value: a strength that the coffee cannot give or
 /// that water cannot bring down to, a brew temperature above what boiling water brings here, a cup
-/// too too large for the batches allowed, a serving temperature that the drink no longer has or never cools to.
-/// The nearest value may lie outside the wish's own window; [`Wish::field_of`] says which field of the
-/// wish an error is about. [`Error::OutOfRange`] for a strength outside that window; [`Error::Impossible`] for a
-/// strength not above the water's own and for a chamber that its own hold-up fills; [`Error::ResultOutOfRange`] where a result leaves its range.
+/// too large for the batches allowed, a serving temperature that the drink no longer has or never cools
+/// to. The nearest value may lie outside the wish's own window; [`Wish::field_of`] says which field of
+/// the wish an error is about. [`Error::OutOfRange`] for a strength outside that window;
+/// [`Error::Impossible`] for a strength not above the water's own and for a chamber that its own hold-up
+/// fills; [`Error::ResultOutOfRange`] where a result leaves its range.
 ///
 /// ```
 /// # use cupwright::{plan::{self, *}, heat::Cover, quantity::*, ratio::Chamber, retention::*};
@@ -359,13 +360,7 @@ pub fn recipe(
     let brew_strength = wish.brew_strength.unwrap_or(wish.strength);
     let minerals = 100.0 * kitchen.water_solids.fraction();
     if brew_strength.percent() <= minerals {
-        return Err(Error::Impossible {
-            quantity: Quantity::Strength,
-            value: brew_strength.percent(),
-            lowest: minerals.next_up(),
-            highest: Quantity::Strength.highest(),
-            beside: Quantity::WaterSolids,
-        });
+        return Err(Error::weaker_than_its_water(brew_strength, minerals.next_up()));
     }
     let brew_per_cup =
         dilution::brew_for_drink(wish.cup, brew_strength, wish.strength, kitchen.water_solids)?;

@@ -89,8 +89,7 @@ impl Model {
                 limit: Limit::CoffeeGivesNoMore,
             });
         }
-        let per_dose = self.coffee_per_dose()
-            - tau * self.held * (self.expected + self.retention + self.moisture);
+        let per_dose = self.coffee_per_dose() - tau * self.held * self.kept_per_dose();
         Ok(Line {
             at_zero: (tau * self.held * self.fixed - self.solids * self.vapour) / per_dose,
             slope: tau / per_dose,
@@ -100,6 +99,11 @@ impl Model {
     /// Coffee dissolved by a gram of dose, less the minerals that its moisture stands in for.
     pub(super) fn coffee_per_dose(&self) -> f64 {
         self.expected * (1.0 - self.solids) - self.solids * self.moisture
+    }
+
+    /// Liquid kept by a gram of dose, its dissolved coffee included.
+    pub(super) fn kept_per_dose(&self) -> f64 {
+        self.expected + self.retention + self.moisture
     }
 
     /// The highest τ that a total can be brewed at: over the numbers of batches allowed, or, if it is too
@@ -163,7 +167,7 @@ impl Model {
     /// its beverage: where τ(B + φ(k + qD)) = pD + sV.
     fn range_of_strength(&self, part: Total, dose: Line) -> Option<(f64, f64)> {
         let p = self.coffee_per_dose();
-        let q = self.held * (self.expected + self.retention + self.moisture);
+        let q = self.held * self.kept_per_dose();
         let k = self.held * self.fixed;
         let minerals = self.solids * self.vapour;
         match part {

@@ -20,7 +20,7 @@ impl Model {
         let lost = self.fixed + self.vapour;
         let minerals = self.solids * self.vapour;
         let per_dose = self.coffee_per_dose();
-        let kept_per_dose = self.retention + self.moisture + self.expected;
+        let kept_per_dose = self.kept_per_dose();
         let of_dose = Straying {
             dissolved: Line { at_zero: minerals, slope: per_dose },
             beverage: Line { at_zero: w - lost, slope: -self.retention },
@@ -52,8 +52,8 @@ impl Model {
         Tolerances { dose_from, dose_to, water_from, water_to }
     }
 
-    /// The nearest places on either side of `planned`, within what can be brewed, where the drink's strength is at
-    /// an edge of the window: the roots of B N = τ (B + A)(B + φL), a quadratic in what strays.
+    /// The nearest places on either side of `planned`, within what can be brewed, where the drink's
+    /// strength is at an edge of the window: the roots of B N = τ (B + A)(B + φL), a quadratic in what strays.
     fn span<M: Measure>(
         &self,
         straying: &Straying,
