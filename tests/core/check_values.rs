@@ -1,52 +1,10 @@
 //! Every check value in `tests/vectors`, each file with its source, against the core.
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::path::{Path, PathBuf};
+use std::collections::BTreeSet;
 
-use serde::Deserialize;
-
-use crate::formulas::{FORMULAS, Given};
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct File {
-    source: String,
-    seen: String,
-    made_by: String,
-    checks: Vec<Check>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Check {
-    formula: String,
-    r#in: BTreeMap<String, serde_json::Value>,
-    out: BTreeMap<String, f64>,
-    tolerance: BTreeMap<String, f64>,
-    why: String,
-    #[serde(default)]
-    note: String,
-}
-
-fn files() -> Vec<(PathBuf, File)> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/vectors");
-    let mut paths: Vec<_> = std::fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path())
-        .filter(|path| path.extension().is_some_and(|e| e == "json"))
-        .collect();
-    paths.sort();
-    assert!(paths.len() >= 8, "check values are missing: {paths:?}");
-    paths
-        .into_iter()
-        .map(|path| {
-            let text = std::fs::read_to_string(&path).unwrap();
-            let file = serde_json::from_str(&text)
-                .unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-            (path, file)
-        })
-        .collect()
-}
+use formulas::FORMULAS;
+use formulas::inputs::Given;
+use formulas::vectors::files;
 
 #[test]
 fn the_core_meets_every_check_value() {
@@ -105,6 +63,13 @@ const CHECKED_ELSEWHERE: &[(&str, &str)] = &[
     ("ratio.largest_dose", "fills the chamber exactly in laws.rs"),
     ("extraction.plausibility", "each doubt is put back into the balance in laws.rs"),
     ("heat.reachable", "a comparison"),
+    (
+        "heat.grounds",
+        "one multiplication; 250 g of water over 16 g of grounds in the docs of settle",
+    ),
+    ("verdict.stand", "subtractions; a published window in errors.rs"),
+    ("caution.of", "comparisons; each caution alone in caution.rs"),
+    ("plan.recipe", "the models turned round: its recipes brewed forward again in plans.rs"),
 ];
 
 #[test]

@@ -5,7 +5,6 @@
 mod any_input;
 mod check_values;
 mod errors;
-mod formulas;
 mod laws;
 mod plans;
 mod records;

@@ -26,7 +26,7 @@ def checks():
     rooms = [(17.0, 50.0, 1), (21.0, 50.0, 1), (21.0, 50.0, 0), (35.0, 90.0, 1), (6.0, 20.0, 1), (40.0, 0.0, 1), (30.0, 100.0, 1), (-20.0, 50.0, 0)]
     for room, humidity, is_open in rooms:
         f = law(room, humidity, is_open)
-        place = {"room_c": room, "humidity_pct": humidity, "open": is_open}
+        place = {"room_c": room, "humidity_pct": humidity, "cover": 1 if is_open else 2}
         for start, end in [(82.3, 65.0), (95.0, 60.0), (100.0, 45.0)]:
             integral = quad(lambda t: 1 / f(t), end, start, epsabs=1e-13, epsrel=1e-13)[0]
             for k in (0.004, 0.0105):

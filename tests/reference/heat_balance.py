@@ -53,8 +53,8 @@ def checks():
         gain = 1 + sum(capacities) / (4.19 * mass)
         yield "heat.before_settling", {"water_g": mass, "settled_c": t, **bodies}, {"water_c": t0}, KELVIN * gain, BETWEEN_EQUATIONS
         if len(capacities) == 1 and capacities[0] > 50:
-            vessel = {"heat_capacity_j_per_k": capacities[0], "vessel_c": temperatures[0]}
-            yield "heat.preheated", {**vessel, "water_g": mass, "water_c": t0}, {"vessel_c": t}, KELVIN, BETWEEN_EQUATIONS
+            vessel = {"heat_capacity_j_per_k": capacities[0], "body_c": temperatures[0]}
+            yield "heat.preheated", {**vessel, "water_g": mass, "water_c": t0}, {"body_c": t}, KELVIN, BETWEEN_EQUATIONS
             yield "heat.vessel_heat_capacity", {"water_g": mass, "water_c": t0, "settled_c": t, "vessel_c": temperatures[0]}, {
                 "heat_capacity_j_per_k": capacities[0]}, 0.01 * mass / abs(t - temperatures[0]), (
                 "enthalpies 0.01 J/g apart, over the vessel's warming")
@@ -82,8 +82,8 @@ def checks():
             melted, end = to_melt / FUSION, 0.0
         inputs = {"beverage_g": b, "water_c": t, "ice_g": ice, "ice_c": ti}
         yield "dilution.iced", {**inputs, "strength_pct": 2.4}, {
-            "water_c": end, "melted_g": melted, "left_g": ice - melted, "strength_pct": 2.4 * b / (b + melted)}, {
-            "water_c": KELVIN, "melted_g": 2e-5 * b, "left_g": 2e-5 * b, "strength_pct": 1e-4}, (
+            "water_c": end, "melted_g": melted, "ice_g": ice - melted, "strength_pct": 2.4 * b / (b + melted)}, {
+            "water_c": KELVIN, "melted_g": 2e-5 * b, "ice_g": 2e-5 * b, "strength_pct": 1e-4}, (
             BETWEEN_EQUATIONS + ", over the heat of fusion")
         if end > 0 and ice > 0:
             yield "dilution.ice_to_reach", {"beverage_g": b, "water_c": t, "wanted_c": end, "ice_c": ti}, {"ice_g": ice}, 4e-5 * b, (
@@ -103,7 +103,7 @@ def checks():
         n = 1
         while volume(n) > chamber:
             n += 1
-        yield "ratio.batches", {"dose_g": d, "water_g": w, "water_c": t, "chamber_ml": chamber, "displacement_ml_per_g": v}, {
+        yield "ratio.batches", {"dose_g": d, "water_g": w, "water_c": t, "volume_ml": chamber, "displacement_ml_per_g": v}, {
             "batches": n, "dose_g": d / n, "water_g": w / n, "fill_ml": volume(n)}, 1e-4, BETWEEN_EQUATIONS
         # The largest dose, by halving the interval.
         r = w / d
@@ -112,5 +112,5 @@ def checks():
             middle = (low + high) / 2
             fits = middle * r * 1000 / liquid("D", t) + v * middle <= chamber
             low, high = (middle, high) if fits else (low, middle)
-        yield "ratio.largest_dose", {"water_ratio_g_per_g": r, "water_c": t, "chamber_ml": chamber, "displacement_ml_per_g": v}, {
+        yield "ratio.largest_dose", {"water_ratio_g_per_g": r, "water_c": t, "volume_ml": chamber, "displacement_ml_per_g": v}, {
             "dose_g": low}, 1e-5, BETWEEN_EQUATIONS

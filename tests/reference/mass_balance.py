@@ -64,7 +64,7 @@ def balance_checks():
         e = 100 * x / d_
         yield "extraction.extraction_yield", {**facts, "strength_pct": t}, {"yield_pct": e}, 1e-10, why
         yield "extraction.plausibility", {**facts, "strength_pct": t}, {"yield_pct": e}, 1e-10, why
-        yield "extraction.retained_liquid", {**facts, "strength_pct": t}, {"retained_g": l}, float(1e-12 * w), why
+        yield "extraction.retained_liquid", {**facts, "yield_pct": e}, {"retained_g": l}, float(1e-12 * w), why
         short = float(f"{float(e):.12g}")
         yield "extraction.strength", {**facts, "yield_pct": short}, {"strength_pct": t}, 1e-10, why
         if phi < 100:
@@ -197,7 +197,7 @@ def dilution_checks():
                 yield "dilution.split", {**facts, "beverage_g": b, "servings": cups, "cup_g": 100, "wanted_pct": float(goal)}, {
                     "beverage_g": brew, "added_g": water, "rest_g": b_ - cups * brew}, float(1e-11 * b + 1e-10), why
         yield "dilution.with_milk", {"beverage_g": b, "strength_pct": t, "added_g": a, "milk_solids_pct": 12.5}, {
-            "cup_g": b_ + a_, "strength_pct": t_ * b_ / (b_ + a_), "milk_solids_pct": M("12.5") * a_ / (b_ + a_)}, 1e-12, why
+            "beverage_g": b_ + a_, "strength_pct": t_ * b_ / (b_ + a_), "milk_solids_pct": M("12.5") * a_ / (b_ + a_)}, 1e-12, why
 
 
 def other_checks():
@@ -207,8 +207,8 @@ def other_checks():
         # A kilogram of beverage: coffee, and the minerals in its water.
         coffee = M(repr(t)) / 100
         total = coffee + s * (1 - coffee)
-        yield "reading.total_strength", {"strength_pct": t, "water_solids_mg_per_l": c}, {"strength_pct": 100 * total}, 1e-13, why
-        yield "reading.coffee_strength", {"strength_pct": float(100 * total), "water_solids_mg_per_l": c}, {"strength_pct": t}, 1e-12, why
+        yield "reading.total_strength", {"strength_pct": t, "zero": 2, "water_solids_mg_per_l": c}, {"strength_pct": 100 * total}, 1e-13, why
+        yield "reading.coffee_strength", {"strength_pct": float(100 * total), "zero": 1, "water_solids_mg_per_l": c}, {"strength_pct": t}, 1e-12, why
     for b, k in [(1.7, 0.85), (7.6, 0.87), (0.3, 1.2)]:
         t = M(repr(b)) * M(repr(k))
         yield "reading.strength_of_brix", {"brix": b, "refractive_factor_pct_per_brix": k}, {"strength_pct": t}, 1e-13, why
@@ -228,7 +228,7 @@ def other_checks():
     for low, high in zip(burns, burns[1:]):
         middle = (M(repr(low[0])) + M(repr(high[0]))) / 2
         time = mp.sqrt(low[1] * high[1])
-        yield "caution.time_to_burn", {"water_c": middle}, {"time_s": time}, float(1e-12 * time), why
+        yield "caution.time_to_burn", {"water_c": middle}, {"burn": 2, "time_s": time}, float(1e-12 * time), why
     for d, c, f in [(15, 11, 100), (18, 13.5, 80)]:
         yield "caution.caffeine", {"dose_g": d, "caffeine_mg_per_g": c, "share_pct": f}, {
             "caffeine_mg": M(d) * M(repr(c)) * M(f) / 100}, 1e-10, why

@@ -35,9 +35,11 @@ def checks():
                 "strength_range_pct": factor * s}, 6e-5 * s, "factors kept to four decimals"
     for readings in ([1.44, 1.46], [1.41, 1.42, 1.44], [6.49, 6.52, 6.47, 6.5], [1.38] * 4 + [1.39] * 6):
         exact = [Fraction(str(r)) for r in readings]
-        yield "reading.mean", {"strength_pct": readings}, {
-            "strength_pct": float(statistics.mean(exact)),
-            "standard_deviation_pct": float(statistics.variance(exact)) ** 0.5}, 1e-9, "ten digits"
+        # So wide a repeatability that no readings of these checks disagree.
+        yield "reading.combine", {"strength_pct": readings, "repeatability_pct": 2}, {
+            "strength_pct": float(statistics.mean(exact)), "range_pct": float(max(exact) - min(exact))}, 1e-9, "ten digits"
+        yield "reading.repeatability", {"strength_pct": readings}, {
+            "repeatability_pct": float(statistics.variance(exact)) ** 0.5}, 1e-9, "ten digits"
     # Water and thin brews: a brew's index moves with temperature as water's does, and what it then
     # shows on the sugar scale must be corrected back.
     c, b, a = numpy.polyfit(range(9), SUCROSE, 2)[::-1]

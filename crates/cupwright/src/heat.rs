@@ -23,7 +23,7 @@ record! {
         /// Heat capacity of the part that warms.
         heat_capacity: HeatCapacity = "heat_capacity_j_per_k",
         /// Its temperature before.
-        temperature: VesselTemperature = "vessel_c",
+        temperature: VesselTemperature = "body_c",
     }
 }
 
@@ -281,9 +281,9 @@ pub fn reachable(kettle: Temperature, boiling: Temperature) -> Result<Temperatur
 )]
 pub enum Cover {
     /// Open to the air: about half of the heat leaves as vapour.
-    Open,
+    Open = 1,
     /// Lidded, or a closed brewer.
-    Lidded,
+    Lidded = 2,
 }
 
 record! {

@@ -383,6 +383,9 @@ quantities! {
     /// Brew left over when cups are filled.
     57 Rest = "rest", from_grams/grams "g" as "rest_g",
         0.0..=200000.0, 1 decimals, source "range chosen here: as for the beverage";
+    /// Solids that meet a liquid in one heat balance, where an interface has room for only so many.
+    58 BodyCount = "bodies", from_count/count "" as "bodies" whole,
+        0.0..=8.0, 0 decimals, source "range chosen here: kettle, brewer, grounds, paper, cup and three more";
 }
 
 macro_rules! percentages {
@@ -479,7 +482,15 @@ mod tests {
         let error = Servings::from_count(2.5).unwrap_err();
         assert_eq!(error.to_string(), "servings: 2.5 is not a whole number from 1 to 1000");
         let whole: std::vec::Vec<_> = Quantity::ALL.iter().filter(|q| q.is_whole()).collect();
-        assert_eq!(whole, [&Quantity::Servings, &Quantity::Batches, &Quantity::ReadingCount]);
+        assert_eq!(
+            whole,
+            [
+                &Quantity::Servings,
+                &Quantity::Batches,
+                &Quantity::ReadingCount,
+                &Quantity::BodyCount
+            ]
+        );
     }
 
     #[test]

@@ -21,12 +21,12 @@ use crate::quantity::{
 #[non_exhaustive]
 pub enum Agreement {
     /// They agree: the value is their mean.
-    Mean,
+    Mean = 1,
     /// A single reading, or two that differ by more than the critical range: take another.
-    TakeAnother,
+    TakeAnother = 2,
     /// Three or more differ by more than the critical range: the value is their median. Look for a
     /// reason (warm sample, bubble, unfiltered) before trusting it.
-    Median,
+    Median = 3,
 }
 
 /// One value from repeated readings.
@@ -163,9 +163,9 @@ pub fn repeatability(readings: &[Strength]) -> Result<Repeatability, Error> {
 pub enum Zero {
     /// Distilled water: the reading holds the brew water's minerals too, taken as refracting like
     /// coffee solids (common salt differs by about 4 %, from memory).
-    Distilled,
+    Distilled = 1,
     /// The brew water: the reading is of coffee alone.
-    BrewWater,
+    BrewWater = 2,
 }
 
 /// Strength of all solids in the beverage, which the mass balance works with, from a reading.

@@ -1,81 +1,26 @@
-//! Every public formula under one name, with named inputs and outputs, so that check values from
-//! files and random inputs can reach all of them alike.
+//! Every public function of the core under one name, with named inputs and outputs, so that check
+//! values from files and random inputs can reach all of them alike, in Rust and behind every interface.
 
-use std::cell::RefCell;
-use std::collections::BTreeMap;
+#![allow(clippy::disallowed_methods, reason = "the last bit does not matter in drawing inputs")]
 
+pub mod examples;
+pub mod inputs;
+pub mod vectors;
+
+use cupwright::caution::{Hazards, TimeToBurn};
 use cupwright::extraction::{Brew, Kinetics};
 use cupwright::heat::{Body, Cover, Surroundings};
+use cupwright::plan::{Air, Brewer, Coffee, Kitchen, Wish};
 use cupwright::quantity::*;
 use cupwright::ratio::Chamber;
+use cupwright::reading::Zero;
 use cupwright::retention::{Losses, Paper};
-use cupwright::{Error, caution, dilution, extraction, heat, ratio, reading, retention, water};
+use cupwright::verdict::{Band, Place, Standing, Window};
+use cupwright::{
+    Error, caution, dilution, extraction, heat, plan, ratio, reading, retention, verdict, water,
+};
 
-/// Where a formula takes its inputs from.
-pub trait Inputs {
-    /// The value of a field.
-    fn number(&self, field: &str, quantity: Quantity) -> f64;
-    /// The values of a list.
-    fn numbers(&self, field: &str, quantity: Quantity) -> Vec<f64>;
-}
-
-/// Inputs from a check-value file.
-pub struct Given(pub BTreeMap<String, serde_json::Value>);
-
-impl Inputs for Given {
-    fn number(&self, field: &str, _: Quantity) -> f64 {
-        self.0[field].as_f64().unwrap_or_else(|| panic!("{field} is not a number"))
-    }
-
-    fn numbers(&self, field: &str, _: Quantity) -> Vec<f64> {
-        let Some(list) = self.0.get(field) else { return Vec::new() };
-        let list = list.as_array().unwrap_or_else(|| panic!("{field} is not a list"));
-        list.iter().map(|value| value.as_f64().unwrap()).collect()
-    }
-}
-
-/// Inputs drawn from each quantity's range, its edges, and a little beyond.
-pub struct Drawn(pub RefCell<u64>);
-
-impl Drawn {
-    /// SplitMix64 (Steele, Lea & Flood 2014).
-    fn next(&self) -> u64 {
-        let mut state = self.0.borrow_mut();
-        *state = state.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = *state;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        z ^ (z >> 31)
-    }
-
-    fn fraction(&self) -> f64 {
-        (self.next() >> 11) as f64 / (1_u64 << 53) as f64
-    }
-}
-
-impl Inputs for Drawn {
-    fn number(&self, _: &str, quantity: Quantity) -> f64 {
-        let (low, high) = (quantity.lowest(), quantity.highest());
-        let uniform = low + (high - low) * self.fraction();
-        match self.next() % 40 {
-            0 => low,
-            1 => high,
-            2 => low.next_down(),
-            3 => high.next_up(),
-            4 => f64::NAN,
-            5 => f64::INFINITY,
-            6 => f64::from_bits(self.next()),
-            // Most real values crowd near the low end of a wide range.
-            7..=25 if !quantity.is_whole() => low + (high - low) * self.fraction().powi(6),
-            _ if quantity.is_whole() => uniform.round(),
-            _ => uniform,
-        }
-    }
-
-    fn numbers(&self, field: &str, quantity: Quantity) -> Vec<f64> {
-        (0..self.next() % 12).map(|_| self.number(field, quantity)).collect()
-    }
-}
+use inputs::Inputs;
 
 /// What a formula gives back.
 pub type Outputs = Vec<(&'static str, f64)>;
@@ -90,8 +35,11 @@ fn get<M: Measure>(i: &dyn Inputs, field: &str) -> Result<M, Error> {
     M::new(i.number(field, M::QUANTITY))
 }
 
-fn list<M: Measure>(i: &dyn Inputs, field: &str) -> Result<Vec<M>, Error> {
-    i.numbers(field, M::QUANTITY).into_iter().map(M::new).collect()
+/// One of a list of codes and what they stand for.
+fn choice<T: Copy>(i: &dyn Inputs, field: &str, known: &[(u8, T)]) -> T {
+    let code = i.choice(field, known.len() as u8);
+    let found = known.iter().find(|(of, _)| *of == code);
+    found.unwrap_or_else(|| panic!("{field}: {code} is not among the choices")).1
 }
 
 /// One output. Every quantity that comes out must be one that could go in.
@@ -135,7 +83,7 @@ fn kinetics(i: &dyn Inputs) -> Result<Kinetics, Error> {
 }
 
 fn chamber(i: &dyn Inputs) -> Result<Chamber, Error> {
-    Ok(Chamber { volume: get(i, "chamber_ml")?, displacement: get(i, "displacement_ml_per_g")? })
+    Ok(Chamber { volume: get(i, "volume_ml")?, displacement: get(i, "displacement_ml_per_g")? })
 }
 
 fn losses(i: &dyn Inputs) -> Result<Losses, Error> {
@@ -149,23 +97,266 @@ fn losses(i: &dyn Inputs) -> Result<Losses, Error> {
 }
 
 fn surroundings(i: &dyn Inputs) -> Result<Surroundings, Error> {
-    // 0 lidded, 1 open; a share so that random inputs find both.
-    let open = get::<Share>(i, "open")?.percent() >= 1.0;
-    Ok(Surroundings {
-        room: get(i, "room_c")?,
-        humidity: get(i, "humidity_pct")?,
-        cover: if open { Cover::Open } else { Cover::Lidded },
+    Ok(Surroundings { room: get(i, "room_c")?, humidity: get(i, "humidity_pct")?, cover: cover(i) })
+}
+
+fn cover(i: &dyn Inputs) -> Cover {
+    choice(i, "cover", &[(Cover::Open as u8, Cover::Open), (Cover::Lidded as u8, Cover::Lidded)])
+}
+
+fn zero(i: &dyn Inputs) -> Zero {
+    let known =
+        [(Zero::Distilled as u8, Zero::Distilled), (Zero::BrewWater as u8, Zero::BrewWater)];
+    choice(i, "zero", &known)
+}
+
+/// Solids in the order of their list, as many as every interface has room for.
+fn bodies(i: &dyn Inputs) -> Result<Vec<Body>, Error> {
+    let capacities = i.numbers("heat_capacity_j_per_k", Quantity::HeatCapacity);
+    let temperatures = i.numbers("body_c", Quantity::VesselTemperature);
+    capacities
+        .into_iter()
+        .zip(temperatures)
+        .take(Quantity::BodyCount.highest() as usize)
+        .map(|(capacity, temperature)| {
+            Ok(Body {
+                heat_capacity: Measure::new(capacity)?,
+                temperature: Measure::new(temperature)?,
+            })
+        })
+        .collect()
+}
+
+/// Readings, refused as too many before any of them is looked at.
+fn readings(i: &dyn Inputs) -> Result<Vec<Strength>, Error> {
+    let values = i.numbers("strength_pct", Quantity::Strength);
+    if values.len() as f64 > Quantity::ReadingCount.highest() {
+        ReadingCount::from_count(values.len() as f64)?;
+    }
+    values.into_iter().map(Measure::new).collect()
+}
+
+fn window(i: &dyn Inputs) -> Result<Window, Error> {
+    let strength = Band::new(get(i, "strength_lowest_pct")?, get(i, "strength_highest_pct")?)?;
+    let extracted = if i.flag("has_yield") {
+        Some(Band::new(get(i, "yield_lowest_pct")?, get(i, "yield_highest_pct")?)?)
+    } else {
+        None
+    };
+    Ok(Window { strength, extracted })
+}
+
+fn optional<M: Measure>(i: &dyn Inputs, flag: &str, field: &str) -> Result<Option<M>, Error> {
+    if i.flag(flag) { get(i, field).map(Some) } else { Ok(None) }
+}
+
+fn wish(i: &dyn Inputs) -> Result<Wish, Error> {
+    Ok(Wish {
+        cup: get(i, "cup_g")?,
+        strength: get(i, "strength_pct")?,
+        servings: get(i, "servings")?,
+        brew_strength: optional(i, "has_brew_strength", "brew_strength_pct")?,
+        most_batches: optional(i, "has_most_batches", "most_batches")?,
+        brew_temperature: get(i, "brew_c")?,
+        contact: get(i, "contact_s")?,
+        serve_at: optional(i, "has_serve", "serve_c")?,
+        window: if i.flag("has_window") { Some(window(i)?) } else { None },
     })
 }
 
-fn bodies(i: &dyn Inputs) -> Result<Vec<Body>, Error> {
-    let capacities = list::<HeatCapacity>(i, "heat_capacity_j_per_k")?;
-    let temperatures = list::<VesselTemperature>(i, "body_c")?;
-    Ok(capacities
-        .into_iter()
-        .zip(temperatures)
-        .map(|(heat_capacity, temperature)| Body { heat_capacity, temperature })
-        .collect())
+fn brewer(i: &dyn Inputs) -> Result<Brewer, Error> {
+    Ok(Brewer {
+        held_strength: get(i, "held_strength_pct")?,
+        losses: losses(i)?,
+        chamber: if i.flag("has_chamber") { Some(chamber(i)?) } else { None },
+        heat_capacity: get(i, "heat_capacity_j_per_k")?,
+        rinse: optional(i, "has_rinse", "rinse_g")?,
+        cooling: optional(i, "has_cooling", "cooling_per_min")?,
+        cover: cover(i),
+        pressed: i.flag("pressed"),
+        glass: i.flag("glass"),
+    })
+}
+
+fn coffee(i: &dyn Inputs) -> Result<Coffee, Error> {
+    Ok(Coffee {
+        expected: get(i, "yield_pct")?,
+        moisture: get(i, "moisture_pct")?,
+        caffeine: optional(i, "has_caffeine", "caffeine_mg_per_g")?,
+    })
+}
+
+fn kitchen(i: &dyn Inputs) -> Result<Kitchen, Error> {
+    Ok(Kitchen {
+        air: match i.choice("air", 2) {
+            1 => Air::Pressure(get(i, "pressure_kpa")?),
+            _ => Air::Altitude(get(i, "altitude_m")?),
+        },
+        room: get(i, "room_c")?,
+        humidity: get(i, "humidity_pct")?,
+        pour_drop: get(i, "drop_k")?,
+        second_vessel: optional(i, "has_second_vessel", "second_vessel_j_per_k")?,
+        cup: get(i, "cup_j_per_k")?,
+        cup_cooling: optional(i, "has_cup_cooling", "cup_cooling_per_min")?,
+        water_solids: get(i, "water_solids_mg_per_l")?,
+        added: get(i, "added_c")?,
+    })
+}
+
+fn hazards(i: &dyn Inputs) -> Result<Hazards, Error> {
+    Ok(Hazards {
+        hottest: get(i, "hottest_c")?,
+        served: get(i, "served_c")?,
+        pressed: i.flag("pressed"),
+        glass: i.flag("glass"),
+        caffeine: optional(i, "has_caffeine", "caffeine_mg")?,
+        milk: i.flag("milk"),
+        ice: i.flag("ice"),
+    })
+}
+
+/// A flag and a value that goes out as zero where there is none.
+fn perhaps<M: Measure>(has: &'static str, field: &'static str, value: Option<M>) -> Outputs {
+    vec![(has, flag(value.is_some())), (field, value.map_or(0.0, |value| one(field, value)[0].1))]
+}
+
+fn place(names: [&'static str; 4], place: Option<Place>) -> Outputs {
+    let values = place.map_or([0.0; 4], |p| {
+        [p.above_lowest, p.below_highest, p.above_centre, f64::from(p.side as u8)]
+    });
+    names.into_iter().zip(values).collect()
+}
+
+macro_rules! place_names {
+    ($before:literal) => {
+        [
+            concat!($before, "above_lowest"),
+            concat!($before, "below_highest"),
+            concat!($before, "above_centre"),
+            concat!($before, "side"),
+        ]
+    };
+}
+
+fn cautions(set: caution::Cautions) -> Outputs {
+    let bits = set.iter().map(|caution| 1_u32 << (caution as u8)).sum::<u32>();
+    vec![("cautions", f64::from(bits))]
+}
+
+fn recipe(i: &dyn Inputs) -> Result<Outputs, Error> {
+    let r = plan::recipe(&wish(i)?, &brewer(i)?, &coffee(i)?, &kitchen(i)?)?;
+    let tolerances = r.tolerances;
+    Ok([
+        one("batches", r.batches),
+        one("dose_g", r.dose),
+        one("water_g", r.water),
+        one("water_ratio_g_per_g", r.ratio),
+        one("beverage_g", r.beverage),
+        perhaps("has_fill", "fill_ml", r.fill),
+        one("brew_per_cup_g", r.brew_per_cup),
+        one("added_per_cup_g", r.added_per_cup),
+        one("brew_strength_pct", r.brew_strength),
+        one("strength_pct", r.strength),
+        one("yield_pct", r.expected),
+        perhaps("has_caffeine", "caffeine_mg", r.caffeine),
+        cautions(r.cautions),
+        one("heat.boiling_c", r.heat.boiling),
+        vec![("heat.boiling_uncertainty_k", r.heat.boiling_uncertainty_k)],
+        one("heat.kettle_c", r.heat.kettle),
+        one("heat.brewer_c", r.heat.brewer),
+        perhaps("heat.has_second_vessel", "heat.second_vessel_c", r.heat.second_vessel),
+        one("heat.brew_c", r.heat.at_grounds),
+        one("heat.slurry_c", r.heat.slurry),
+        one("heat.slurry_end_c", r.heat.slurry_end),
+        vec![("heat.contact_heat", f64::from(r.heat.contact as u8))],
+        one("heat.in_cup_c", r.heat.in_cup),
+        perhaps("heat.has_wait", "heat.wait_s", r.heat.wait),
+        vec![("has_standing", flag(r.standing.is_some()))],
+        place(place_names!("standing.strength."), r.standing.map(|s| s.strength)),
+        vec![("standing.has_yield", flag(r.standing.and_then(|s| s.extracted).is_some()))],
+        place(place_names!("standing.yield."), r.standing.and_then(|s| s.extracted)),
+        vec![("standing.is_inside", flag(r.standing.is_some_and(|s| s.is_inside())))],
+        vec![("has_tolerances", flag(tolerances.is_some()))],
+        perhaps(
+            "tolerances.has_dose_from",
+            "tolerances.dose_from_g",
+            tolerances.and_then(|t| t.dose_from),
+        ),
+        perhaps(
+            "tolerances.has_dose_to",
+            "tolerances.dose_to_g",
+            tolerances.and_then(|t| t.dose_to),
+        ),
+        perhaps(
+            "tolerances.has_water_from",
+            "tolerances.water_from_g",
+            tolerances.and_then(|t| t.water_from),
+        ),
+        perhaps(
+            "tolerances.has_water_to",
+            "tolerances.water_to_g",
+            tolerances.and_then(|t| t.water_to),
+        ),
+    ]
+    .concat())
+}
+
+fn flag(is: bool) -> f64 {
+    f64::from(u8::from(is))
+}
+
+fn standing(s: Standing) -> Outputs {
+    [
+        place(place_names!("strength."), Some(s.strength)),
+        vec![("has_yield", flag(s.extracted.is_some()))],
+        place(place_names!("yield."), s.extracted),
+        vec![("is_inside", flag(s.is_inside()))],
+    ]
+    .concat()
+}
+
+fn plausibility(p: extraction::Plausibility) -> Outputs {
+    const NAMES: [[&str; 4]; 4] = [
+        [
+            "doubts.0.quantity",
+            "doubts.0.entered",
+            "doubts.0.has_would_have_to_be",
+            "doubts.0.would_have_to_be",
+        ],
+        [
+            "doubts.1.quantity",
+            "doubts.1.entered",
+            "doubts.1.has_would_have_to_be",
+            "doubts.1.would_have_to_be",
+        ],
+        [
+            "doubts.2.quantity",
+            "doubts.2.entered",
+            "doubts.2.has_would_have_to_be",
+            "doubts.2.would_have_to_be",
+        ],
+        [
+            "doubts.3.quantity",
+            "doubts.3.entered",
+            "doubts.3.has_would_have_to_be",
+            "doubts.3.would_have_to_be",
+        ],
+    ];
+    let mut outputs = one("yield_pct", p.extracted);
+    outputs.push(("credibility", f64::from(p.credibility as u8)));
+    outputs.push(("doubt_count", p.doubts.map_or(0.0, |doubts| doubts.len() as f64)));
+    for (at, names) in NAMES.into_iter().enumerate() {
+        let doubt = p.doubts.map(|doubts| doubts[at]);
+        let instead = doubt.and_then(|d| d.would_have_to_be);
+        if let (Some(d), Some(value)) = (doubt, instead) {
+            assert!((d.quantity.lowest()..=d.quantity.highest()).contains(&value), "{d:?}");
+        }
+        outputs.push((names[0], doubt.map_or(0.0, |d| f64::from(d.quantity as u16))));
+        outputs.push((names[1], doubt.map_or(0.0, |d| d.entered)));
+        outputs.push((names[2], flag(instead.is_some())));
+        outputs.push((names[3], instead.unwrap_or(0.0)));
+    }
+    outputs
 }
 
 macro_rules! formulas {
@@ -240,11 +431,8 @@ formulas! {
         one("strength_pct", extraction::strength(&brew(i)?, get(i, "yield_pct")?)?);
     "extraction.beverage" => |i| one("beverage_g",
         extraction::beverage(&brew_to_find(i)?, get(i, "strength_pct")?, get(i, "yield_pct")?)?);
-    "extraction.retained_liquid" => |i| {
-        let brew = brew(i)?;
-        let extracted = extraction::extraction_yield(&brew, get(i, "strength_pct")?)?;
-        one("retained_g", extraction::retained_liquid(&brew, extracted)?)
-    };
+    "extraction.retained_liquid" => |i|
+        one("retained_g", extraction::retained_liquid(&brew(i)?, get(i, "yield_pct")?)?);
     "extraction.flow_through_yield" => |i| one("yield_pct", extraction::flow_through_yield(
         get(i, "strength_pct")?, get(i, "beverage_g")?, get(i, "dose_g")?)?);
     "extraction.flow_through_strength" => |i| one("strength_pct",
@@ -266,14 +454,8 @@ formulas! {
         one("yield_pct", extraction::yield_at_time(&kinetics(i)?, get(i, "time_s")?));
     "extraction.time_for_yield" => |i|
         one("time_s", extraction::time_for_yield(&kinetics(i)?, get(i, "yield_pct")?)?);
-    "extraction.plausibility" => |i| {
-        let judged = extraction::plausibility(&brew(i)?, get(i, "strength_pct")?)?;
-        for doubt in judged.doubts.iter().flatten() {
-            let range = doubt.quantity.lowest()..=doubt.quantity.highest();
-            assert!(doubt.would_have_to_be.is_none_or(|v| range.contains(&v)), "{doubt:?}");
-        }
-        one("yield_pct", judged.extracted)
-    };
+    "extraction.plausibility" => |i|
+        plausibility(extraction::plausibility(&brew(i)?, get(i, "strength_pct")?)?);
 
     "retention.beverage" => |i| one("beverage_g",
         retention::beverage(&losses(i)?, get(i, "dose_g")?, get(i, "water_g")?)?);
@@ -324,7 +506,7 @@ formulas! {
             get(i, "beverage_g")?, get(i, "strength_pct")?, get(i, "added_g")?,
             get(i, "milk_solids_pct")?)?;
         [
-            one("cup_g", drink.drink),
+            one("beverage_g", drink.drink),
             one("strength_pct", drink.strength),
             one("milk_solids_pct", drink.milk_solids),
         ].concat()
@@ -341,13 +523,18 @@ formulas! {
         [
             one("water_c", iced.temperature),
             one("melted_g", iced.melted),
-            one("left_g", iced.left),
+            one("ice_g", iced.left),
             one("strength_pct", iced.strength),
         ].concat()
     };
     "dilution.ice_to_reach" => |i| one("ice_g", dilution::ice_to_reach(
         get(i, "beverage_g")?, get(i, "water_c")?, get(i, "wanted_c")?, get(i, "ice_c")?)?);
 
+    "heat.grounds" => |i| {
+        let grounds = Body::grounds(get(i, "dose_g")?, get(i, "grounds_c")?)?;
+        [one("heat_capacity_j_per_k", grounds.heat_capacity), one("body_c", grounds.temperature)]
+            .concat()
+    };
     "heat.heat_capacity" => |i| one("heat_capacity_j_per_k", heat::heat_capacity(
         get(i, "vessel_g")?, get(i, "specific_heat_j_per_g_k")?, get(i, "share_pct")?)?);
     "heat.settle" => |i| one("water_c",
@@ -357,9 +544,10 @@ formulas! {
     "heat.preheated" => |i| {
         let vessel = Body {
             heat_capacity: get(i, "heat_capacity_j_per_k")?,
-            temperature: get(i, "vessel_c")?,
+            temperature: get(i, "body_c")?,
         };
-        one("vessel_c", heat::preheated(vessel, get(i, "water_g")?, get(i, "water_c")?)?.temperature)
+        let vessel = heat::preheated(vessel, get(i, "water_g")?, get(i, "water_c")?)?;
+        [one("heat_capacity_j_per_k", vessel.heat_capacity), one("body_c", vessel.temperature)].concat()
     };
     "heat.vessel_heat_capacity" => |i| one("heat_capacity_j_per_k", heat::vessel_heat_capacity(
         get(i, "water_g")?, get(i, "water_c")?, get(i, "settled_c")?, get(i, "vessel_c")?,
@@ -382,19 +570,26 @@ formulas! {
     "heat.open_cup_rate_estimate" => |i| one("cooling_per_min", heat::open_cup_rate_estimate(
         get(i, "water_g")?, get(i, "heat_capacity_j_per_k")?, get(i, "diameter_mm")?)?);
 
-    "reading.mean" => |i| {
-        let readings = list::<Strength>(i, "strength_pct")?;
-        // So wide a repeatability that no readings of these checks disagree.
-        let read = reading::combine(&readings, Repeatability::from_percent(2.0)?)?;
-        let spread = reading::repeatability(&readings)?;
-        [one("strength_pct", read.value), one("standard_deviation_pct", spread)].concat()
+    "reading.combine" => |i| {
+        let read = reading::combine(&readings(i)?, get(i, "repeatability_pct")?)?;
+        let critical = read.critical_range_pct;
+        [
+            one("strength_pct", read.value),
+            vec![
+                ("range_pct", read.range_pct),
+                ("critical_range_pct", critical.unwrap_or(0.0)),
+                ("agreement", f64::from(read.agreement as u8)),
+                ("has_critical_range", flag(critical.is_some())),
+            ],
+        ].concat()
     };
+    "reading.repeatability" => |i| one("repeatability_pct", reading::repeatability(&readings(i)?)?);
     "reading.critical_range" => |i| vec![("strength_range_pct",
         reading::critical_range(get(i, "readings")?, get(i, "repeatability_pct")?)?)];
     "reading.total_strength" => |i| one("strength_pct", reading::total_strength(
-        get(i, "strength_pct")?, reading::Zero::BrewWater, get(i, "water_solids_mg_per_l")?)?);
+        get(i, "strength_pct")?, zero(i), get(i, "water_solids_mg_per_l")?)?);
     "reading.coffee_strength" => |i| one("strength_pct", reading::coffee_strength(
-        get(i, "strength_pct")?, reading::Zero::Distilled, get(i, "water_solids_mg_per_l")?)?);
+        get(i, "strength_pct")?, zero(i), get(i, "water_solids_mg_per_l")?)?);
     "reading.brix_of_index" => |i|
         one("brix", reading::brix_of_index(get(i, "refractive_index")?)?);
     "reading.index_of_brix" => |i|
@@ -409,10 +604,18 @@ formulas! {
         get(i, "refractive_index")?, get(i, "sample_c")?,
         get(i, "refractive_factor_pct_per_brix")?)?);
 
+    "verdict.stand" => |i|
+        standing(verdict::stand(&window(i)?, get(i, "strength_pct")?, get(i, "yield_pct")?));
+
+    "caution.of" => |i| cautions(caution::of(&hazards(i)?));
     "caution.time_to_burn" => |i| match caution::time_to_burn(get(i, "water_c")?) {
-        caution::TimeToBurn::Within(time) => one("time_s", time),
-        _ => vec![],
+        TimeToBurn::MoreThanFiveMinutes => vec![("burn", 1.0), ("time_s", 0.0)],
+        TimeToBurn::Within(time) => [vec![("burn", 2.0)], one("time_s", time)].concat(),
+        TimeToBurn::UnderOneSecond => vec![("burn", 3.0), ("time_s", 0.0)],
+        other => panic!("a new variant: {other:?}"),
     };
     "caution.caffeine" => |i| one("caffeine_mg", caution::caffeine(
         get(i, "dose_g")?, get(i, "caffeine_mg_per_g")?, get(i, "share_pct")?)?);
+
+    "plan.recipe" => |i| recipe(i)?;
 }
