@@ -68,8 +68,8 @@ def balance_checks():
         short = float(f"{float(e):.12g}")
         yield "extraction.strength", {**facts, "yield_pct": short}, {"strength_pct": t}, 1e-10, why
         if phi < 100:
-            inputs = {k: q for k, q in facts.items() if k != "beverage_g"}
-            yield "extraction.beverage", {**inputs, "strength_pct": t, "yield_pct": short}, {
+            # The beverage is the unknown; the one given is not used.
+            yield "extraction.beverage", {**facts, "beverage_g": 1, "strength_pct": t, "yield_pct": short}, {
                 "beverage_g": b}, float(1e-9 * b), "digits lost as 1/(1 - phi), the yield rounded to twelve"
         if h == 0 and c == 0 and v == 0:
             ratio = M(w) / M(repr(d))

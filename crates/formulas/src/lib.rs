@@ -60,19 +60,6 @@ fn brew(i: &dyn Inputs) -> Result<Brew, Error> {
     })
 }
 
-/// A brew whose beverage is the unknown.
-fn brew_to_find(i: &dyn Inputs) -> Result<Brew, Error> {
-    Ok(Brew {
-        dose: get(i, "dose_g")?,
-        water: get(i, "water_g")?,
-        beverage: Beverage::from_grams(1.0)?,
-        moisture: get(i, "moisture_pct")?,
-        water_solids: get(i, "water_solids_mg_per_l")?,
-        vapour: get(i, "vapour_g")?,
-        held_strength: get(i, "held_strength_pct")?,
-    })
-}
-
 fn kinetics(i: &dyn Inputs) -> Result<Kinetics, Error> {
     Ok(Kinetics {
         equilibrium: get(i, "equilibrium_yield_pct")?,
@@ -430,7 +417,7 @@ formulas! {
     "extraction.strength" => |i|
         one("strength_pct", extraction::strength(&brew(i)?, get(i, "yield_pct")?)?);
     "extraction.beverage" => |i| one("beverage_g",
-        extraction::beverage(&brew_to_find(i)?, get(i, "strength_pct")?, get(i, "yield_pct")?)?);
+        extraction::beverage(&brew(i)?, get(i, "strength_pct")?, get(i, "yield_pct")?)?);
     "extraction.retained_liquid" => |i|
         one("retained_g", extraction::retained_liquid(&brew(i)?, get(i, "yield_pct")?)?);
     "extraction.flow_through_yield" => |i| one("yield_pct", extraction::flow_through_yield(

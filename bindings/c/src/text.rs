@@ -1,0 +1,99 @@
+//! Plain words for codes, for a display or a log. UTF-8, ended by a zero byte, never freed.
+
+use core::ffi::c_char;
+use core::ptr;
+
+use cupwright::caution::Caution;
+use cupwright::error::Limit;
+use cupwright::quantity::Quantity;
+
+/// Length of words, each ended by a zero byte, one after the other.
+macro_rules! ended {
+    ($all:expr, $words:path) => {{
+        const LENGTH: usize = {
+            let (mut all, mut length): (&[_], usize) = (&$all, 0);
+            while let Some((first, rest)) = all.split_first() {
+                length = length.saturating_add($words(*first).len()).saturating_add(1);
+                all = rest;
+            }
+            length
+        };
+        const WORDS: [u8; LENGTH] = {
+            let mut bytes = [0_u8; LENGTH];
+            let (mut all, mut to): (&[_], &mut [u8]) = (&$all, &mut bytes);
+            while let Some((first, rest)) = all.split_first() {
+                to = put($words(*first).as_bytes(), to);
+                all = rest;
+            }
+            bytes
+        };
+        static ENDED: [u8; LENGTH] = WORDS;
+        &ENDED
+    }};
+}
+
+/// Copies words, and gives back what lies behind the zero byte after them.
+const fn put<'a>(words: &[u8], to: &'a mut [u8]) -> &'a mut [u8] {
+    let (here, behind) = to.split_at_mut(words.len());
+    here.copy_from_slice(words);
+    behind.split_at_mut(1).1
+}
+
+/// The words at a place in a list, or NULL.
+fn nth(words: &'static [u8], place: Option<usize>) -> *const c_char {
+    let all = || words.split_inclusive(|byte| *byte == 0);
+    place.and_then(|place| all().nth(place)).map_or(ptr::null(), |found| found.as_ptr().cast())
+}
+
+fn quantity(code: i32) -> Option<usize> {
+    Quantity::ALL.iter().position(|quantity| *quantity as i32 == code)
+}
+
+/// A status in plain words; NULL for a code that is none of enum cupwright_status.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_status_text(status: i32) -> *const c_char {
+    let words = match status {
+        0 => "ok\0",
+        1 => "outside its range\0",
+        2 => "not a whole number\0",
+        3 => "impossible beside the other inputs\0",
+        4 => "an empty band\0",
+        5 => "the result leaves its range\0",
+        6 => "cannot be reached\0",
+        7 => "a pointer is NULL\0",
+        8 => "not one of the choices\0",
+        9 => "an error without a name\0",
+        _ => return ptr::null(),
+    };
+    words.as_ptr().cast()
+}
+
+/// The name of a quantity in plain words, "brew water"; NULL for a code that is none of enum
+/// cupwright_quantity.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_quantity_text(quantity_code: i32) -> *const c_char {
+    nth(ended!(*Quantity::ALL, Quantity::name), quantity(quantity_code))
+}
+
+/// The unit of a quantity as written after a number, "g", "%"; empty for a plain count; NULL for a
+/// code that is none of enum cupwright_quantity.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_unit_text(quantity_code: i32) -> *const c_char {
+    nth(ended!(*Quantity::ALL, Quantity::unit), quantity(quantity_code))
+}
+
+/// A limit in plain words, "even boiling water does not arrive so hot"; NULL for a code that is none
+/// of enum cupwright_limit.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_limit_text(limit: i32) -> *const c_char {
+    let place = Limit::ALL.iter().position(|known| *known as i32 == limit);
+    nth(ended!(*Limit::ALL, Limit::words), place)
+}
+
+/// A caution in plain words for the person at the bench; NULL for a code that is none of enum
+/// cupwright_caution.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_caution_text(caution: i32) -> *const c_char {
+    let place = Caution::ALL.iter().position(|known| *known as i32 == caution);
+    nth(ended!(Caution::ALL, Caution::words), place)
+}
