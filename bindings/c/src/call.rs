@@ -4,18 +4,18 @@ use core::ffi::c_char;
 use core::ptr;
 
 use cupwright::Error;
-use cupwright::quantity::Measure;
+use cupwright::quantity::{Measure, Quantity};
 
 use crate::status::{cupwright_error, cupwright_status};
 
 /// The name of a parameter or field, ended by a zero byte; made by [`field!`].
 #[derive(Clone, Copy)]
-pub(crate) struct Field(pub(crate) &'static str);
+pub(crate) struct Field(pub(crate) *const c_char);
 
 /// The name of a parameter, or of a record's field, for an error.
 macro_rules! field {
     ($name:ident) => {
-        $crate::call::Field(concat!(stringify!($name), "\0"))
+        $crate::call::Field(concat!(stringify!($name), "\0").as_ptr().cast())
     };
 }
 
@@ -65,12 +65,14 @@ pub(crate) use {checked, counted, field, given, optional};
 
 /// Why a call has no answer.
 pub(crate) enum Refusal {
+    /// A number is not accepted as a quantity.
+    Input(Quantity, f64, Field),
     /// The core's own reason, and the input to blame where it is one.
     Core(Error, Option<Field>),
     /// A pointer is NULL.
     Null(Field),
     /// A choice is none of those known.
-    UnknownChoice(Field, i32),
+    UnknownChoice(i32, Field),
 }
 
 impl From<Error> for Refusal {
@@ -81,7 +83,7 @@ impl From<Error> for Refusal {
 
 /// A number as a quantity.
 pub(crate) fn check<M: Measure>(value: f64, field: Field) -> Result<M, Refusal> {
-    M::new(value).map_err(|error| Refusal::Core(error, Some(field)))
+    M::accept(value).ok_or(Refusal::Input(M::QUANTITY, value, field))
 }
 
 /// The record behind a pointer.
@@ -144,15 +146,23 @@ pub(crate) unsafe fn respond<T>(
             unsafe { out.write(answer) };
             cupwright_status::Ok as i32
         }
-        Err(refusal) => {
-            let facts = facts(&refusal);
-            if !error.is_null() {
-                // SAFETY: not NULL, so valid for writing.
-                unsafe { error.write(facts) };
-            }
-            facts.status
-        }
+        // SAFETY: the same condition.
+        Err(refusal) => unsafe { report(&refusal, error) },
     }
+}
+
+/// Writes the reason to `error`, if it is wanted, and gives back its status.
+///
+/// # Safety
+/// NULL, or valid for writing.
+#[inline(never)]
+unsafe fn report(refusal: &Refusal, error: *mut cupwright_error) -> i32 {
+    let facts = facts(refusal);
+    if !error.is_null() {
+        // SAFETY: not NULL, so valid for writing.
+        unsafe { error.write(facts) };
+    }
+    facts.status
 }
 
 /// [`respond`], with the name of the parameter that takes it.
@@ -178,26 +188,23 @@ fn facts(refusal: &Refusal) -> cupwright_error {
         limit: 0,
         field: ptr::null(),
     };
-    match refusal {
-        Refusal::Core(error, field) => {
-            cupwright_error { field: field.map_or(ptr::null(), pointer), ..of_core(error, none) }
+    match *refusal {
+        Refusal::Input(quantity, value, field) => {
+            cupwright_error { field: field.0, ..of_core(&quantity.refusal(value), none) }
         }
-        Refusal::Null(field) => cupwright_error {
-            status: cupwright_status::Null as i32,
-            field: pointer(*field),
-            ..none
-        },
-        Refusal::UnknownChoice(field, value) => cupwright_error {
+        Refusal::Core(ref error, field) => {
+            cupwright_error { field: field.map_or(ptr::null(), |f| f.0), ..of_core(error, none) }
+        }
+        Refusal::Null(field) => {
+            cupwright_error { status: cupwright_status::Null as i32, field: field.0, ..none }
+        }
+        Refusal::UnknownChoice(value, field) => cupwright_error {
             status: cupwright_status::UnknownChoice as i32,
-            value: f64::from(*value),
-            field: pointer(*field),
+            value: f64::from(value),
+            field: field.0,
             ..none
         },
     }
-}
-
-fn pointer(field: Field) -> *const c_char {
-    field.0.as_ptr().cast()
 }
 
 /// The facts of the core's error.

@@ -46,7 +46,7 @@ pub(crate) fn cover(code: i32) -> Result<Cover, Refusal> {
     match code {
         OPEN => Ok(Cover::Open),
         LIDDED => Ok(Cover::Lidded),
-        _ => Err(Refusal::UnknownChoice(field!(cover), code)),
+        _ => Err(Refusal::UnknownChoice(code, field!(cover))),
     }
 }
 

@@ -295,7 +295,7 @@ fn air_of(kitchen: &cupwright_kitchen) -> Result<Air, Refusal> {
     match kitchen.air {
         PRESSURE => Ok(Air::Pressure(checked!(kitchen.pressure_kpa)?)),
         ALTITUDE => Ok(Air::Altitude(checked!(kitchen.altitude_m)?)),
-        _ => Err(Refusal::UnknownChoice(field!(air), kitchen.air)),
+        _ => Err(Refusal::UnknownChoice(kitchen.air, field!(air))),
     }
 }
 
@@ -378,16 +378,16 @@ fn recipe(recipe: &Recipe) -> cupwright_recipe {
 
 /// An error of the plan, with the field of the wish that it is about.
 fn blamed(wish: &Wish, error: Error) -> Refusal {
-    const FIELDS: [Field; 5] = [
-        field!(cup_g),
-        field!(strength_pct),
-        field!(brew_strength_pct),
-        field!(brew_c),
-        field!(serve_c),
+    const FIELDS: [(&str, Field); 5] = [
+        ("cup_g", field!(cup_g)),
+        ("strength_pct", field!(strength_pct)),
+        ("brew_strength_pct", field!(brew_strength_pct)),
+        ("brew_c", field!(brew_c)),
+        ("serve_c", field!(serve_c)),
     ];
     let name = wish.field_of(&error);
-    let is_it = |field: &&Field| field.0.strip_suffix('\0') == name;
-    Refusal::Core(error, FIELDS.iter().find(is_it).copied())
+    let known = FIELDS.iter().find(|(known, _)| name == Some(*known));
+    Refusal::Core(error, known.map(|(_, field)| *field))
 }
 
 /// Plans a brew: dose, water, batches, what to add, every temperature on the way, how far a hand

@@ -53,7 +53,7 @@ fn zero_of(zero: i32) -> Result<Zero, Refusal> {
     match zero {
         DISTILLED => Ok(Zero::Distilled),
         BREW_WATER => Ok(Zero::BrewWater),
-        _ => Err(Refusal::UnknownChoice(field!(zero), zero)),
+        _ => Err(Refusal::UnknownChoice(zero, field!(zero))),
     }
 }
 

@@ -39,6 +39,9 @@ pub trait Measure: Copy + PartialEq + PartialOrd + core::fmt::Debug + sealed::Se
     /// [`Error::OutOfRange`] for a value outside the range, an infinity or NaN.
     fn new(value: f64) -> Result<Self, Error>;
 
+    /// The same check, without the reason: [`Quantity::refusal`] gives it later.
+    fn accept(value: f64) -> Option<Self>;
+
     /// The value in the quantity's own unit.
     fn value(self) -> f64;
 }
@@ -46,17 +49,7 @@ pub trait Measure: Copy + PartialEq + PartialOrd + core::fmt::Debug + sealed::Se
 /// A computed value as its quantity: the same check as [`Measure::new`], but the error says that
 /// the value came out of a computation and not from the caller.
 pub(crate) fn computed<M: Measure>(value: f64) -> Result<M, Error> {
-    M::new(value).map_err(|_| Error::ResultOutOfRange {
-        quantity: M::QUANTITY,
-        value,
-        lowest: M::QUANTITY.lowest(),
-        highest: M::QUANTITY.highest(),
-    })
-}
-
-/// Whether a count, known to be in range, is a whole number.
-const fn whole(value: f64) -> bool {
-    value as u32 as f64 == value
+    M::accept(value).ok_or_else(|| M::QUANTITY.left_by(value))
 }
 
 macro_rules! quantities {
@@ -107,6 +100,33 @@ macro_rules! quantities {
                 match self { $(Quantity::$name => false $(|| stringify!($whole).len() > 0)?,)+ }
             }
 
+            /// Whether a value is accepted: in range, and whole where only whole numbers are.
+            //
+            // Out of line, as are the two below: a small image has many inputs to check.
+            #[inline(never)]
+            pub const fn accepts(self, value: f64) -> bool {
+                let in_range = value >= self.lowest() && value <= self.highest();
+                in_range && (!self.is_whole() || value as u32 as f64 == value)
+            }
+
+            /// Why a value is not accepted.
+            #[inline(never)]
+            pub const fn refusal(self, value: f64) -> Error {
+                let (quantity, lowest, highest) = (self, self.lowest(), self.highest());
+                if value >= lowest && value <= highest {
+                    Error::NotWhole { quantity, value, lowest, highest }
+                } else {
+                    Error::OutOfRange { quantity, value, lowest, highest }
+                }
+            }
+
+            /// The error of a computed value that is not accepted.
+            #[inline(never)]
+            const fn left_by(self, value: f64) -> Error {
+                let (quantity, lowest, highest) = (self, self.lowest(), self.highest());
+                Error::ResultOutOfRange { quantity, value, lowest, highest }
+            }
+
             /// How many decimals a person wants to see.
             pub const fn decimals(self) -> usize {
                 match self { $(Quantity::$name => $decimals,)+ }
@@ -137,22 +157,9 @@ macro_rules! quantities {
                 #[doc = concat!("[`Error::OutOfRange`] outside ", $lowest, " to ", $highest, ", or not a number.")]
                 $(#[doc = concat!("[`Error::NotWhole`] for a number that is not ", stringify!($whole), ".")])?
                 pub const fn $from(value: f64) -> Result<Self, Error> {
-                    if !(value >= $lowest && value <= $highest) {
-                        return Err(Error::OutOfRange {
-                            quantity: Quantity::$name,
-                            value,
-                            lowest: $lowest,
-                            highest: $highest,
-                        });
+                    if !Quantity::$name.accepts(value) {
+                        return Err(Quantity::$name.refusal(value));
                     }
-                    $(if !$whole(value) {
-                        return Err(Error::NotWhole {
-                            quantity: Quantity::$name,
-                            value,
-                            lowest: $lowest,
-                            highest: $highest,
-                        });
-                    })?
                     // Adding zero turns -0 into +0, so equal values have equal bits.
                     Ok(Self(value + 0.0))
                 }
@@ -176,6 +183,10 @@ macro_rules! quantities {
 
                 fn new(value: f64) -> Result<Self, Error> {
                     Self::$from(value)
+                }
+
+                fn accept(value: f64) -> Option<Self> {
+                    Quantity::$name.accepts(value).then_some(Self(value + 0.0))
                 }
 
                 fn value(self) -> f64 {
