@@ -21,97 +21,171 @@ macro_rules! field {
 
 /// A number as the quantity that the core wants, or a refusal that names it.
 macro_rules! checked {
-    ($value:ident) => {
-        $crate::call::check($value, $crate::call::field!($value))
+    ($call:ident, $value:ident) => {
+        $call.check($value, $crate::call::field!($value))
     };
-    ($record:ident.$value:ident) => {
-        $crate::call::check($record.$value, $crate::call::field!($value))
+    ($call:ident, $record:ident.$value:ident) => {
+        $call.check($record.$value, $crate::call::field!($value))
     };
 }
 
 /// A count as the quantity that the core wants.
 macro_rules! counted {
-    ($value:ident) => {
-        $crate::call::check(f64::from($value), $crate::call::field!($value))
+    ($call:ident, $value:ident) => {
+        $call.check(f64::from($value), $crate::call::field!($value))
     };
-    ($record:ident.$value:ident) => {
-        $crate::call::check(f64::from($record.$value), $crate::call::field!($value))
-    };
-}
-
-/// The record behind a pointer, or the items behind one with a count; or a refusal that names it.
-macro_rules! given {
-    ($pointer:ident) => {
-        // SAFETY: the crate's own condition: NULL, or valid for the call.
-        unsafe { $crate::call::read($pointer, $crate::call::field!($pointer)) }
-    };
-    ($pointer:ident, $count:ident) => {
-        // SAFETY: the crate's own condition: NULL, or valid for the call.
-        unsafe { $crate::call::items($pointer, $count, $crate::call::field!($pointer)) }
+    ($call:ident, $record:ident.$value:ident) => {
+        $call.check(f64::from($record.$value), $crate::call::field!($value))
     };
 }
 
 /// A value that need not be there.
 macro_rules! optional {
-    ($record:ident.$flag:ident, $value:ident) => {
+    ($call:ident, $record:ident.$flag:ident, $value:ident) => {
         match $record.$flag {
             0 => Ok(None),
-            _ => $crate::call::checked!($record.$value).map(Some),
+            _ => $crate::call::checked!($call, $record.$value).map(Some),
         }
     };
 }
 
-pub(crate) use {checked, counted, field, given, optional};
-
-/// Why a call has no answer.
-pub(crate) enum Refusal {
-    /// A number is not accepted as a quantity.
-    Input(Quantity, f64, Field),
-    /// The core's own reason, and the input to blame where it is one.
-    Core(Error, Option<Field>),
-    /// A pointer is NULL.
-    Null(Field),
-    /// A choice is none of those known.
-    UnknownChoice(i32, Field),
+/// The record behind a pointer, or the items behind one with a count; or a refusal that names it.
+macro_rules! given {
+    ($call:ident, $pointer:ident) => {
+        // SAFETY: the crate's own condition: NULL, or valid for the call.
+        unsafe { $call.read($pointer, $crate::call::field!($pointer)) }
+    };
+    ($call:ident, $pointer:ident, $count:ident) => {
+        // SAFETY: the crate's own condition: NULL, or valid for the call.
+        unsafe { $call.items($pointer, $count, $crate::call::field!($pointer)) }
+    };
 }
 
-impl From<Error> for Refusal {
-    fn from(error: Error) -> Self {
-        Self::Core(error, None)
+/// Makes a call: the parameter that takes the answer, the one that takes the error, and what to ask.
+macro_rules! answer {
+    ($out:ident, $error:ident, |$call:ident| $ask:expr) => {{
+        let $call = $crate::call::Call::new($error);
+        let ask = || $ask;
+        // SAFETY: the crate's own condition: NULL, or valid for the call.
+        unsafe { $call.answer($out, $crate::call::field!($out), ask) }
+    }};
+}
+
+pub(crate) use {answer, checked, counted, field, given, optional};
+
+/// The status of a call that has no answer. Its facts are written where they are found, so that
+/// nothing large travels through the functions.
+pub(crate) struct Refused(i32);
+
+/// A call on its way: where its error goes.
+#[derive(Clone, Copy)]
+pub(crate) struct Call {
+    error: *mut cupwright_error,
+}
+
+impl Call {
+    /// A call whose error goes to a pointer: NULL, or valid for writing while the call lasts.
+    pub(crate) fn new(error: *mut cupwright_error) -> Self {
+        Self { error }
     }
-}
 
-/// A number as a quantity.
-pub(crate) fn check<M: Measure>(value: f64, field: Field) -> Result<M, Refusal> {
-    M::accept(value).ok_or(Refusal::Input(M::QUANTITY, value, field))
-}
-
-/// The record behind a pointer.
-///
-/// # Safety
-/// NULL, or valid for reading.
-pub(crate) unsafe fn read<T: Copy>(pointer: *const T, field: Field) -> Result<T, Refusal> {
-    if pointer.is_null() {
-        return Err(Refusal::Null(field));
+    /// Asks, and writes the answer.
+    ///
+    /// # Safety
+    /// `out` is NULL, or valid for writing.
+    pub(crate) unsafe fn answer<T>(
+        self,
+        out: *mut T,
+        name: Field,
+        ask: impl FnOnce() -> Result<T, Refused>,
+    ) -> i32 {
+        let asked = if out.is_null() { Err(self.null(name)) } else { ask() };
+        match asked {
+            Ok(answer) => {
+                // SAFETY: not NULL, so valid for writing.
+                unsafe { out.write(answer) };
+                cupwright_status::Ok as i32
+            }
+            Err(Refused(status)) => status,
+        }
     }
-    // SAFETY: not NULL, so valid for reading.
-    Ok(unsafe { pointer.read() })
-}
 
-/// The items behind a pointer with a count; none need no pointer.
-///
-/// # Safety
-/// Valid for reading `count` items if that is not zero and the pointer not NULL.
-pub(crate) unsafe fn items<'a, T: Copy>(
-    pointer: *const T,
-    count: usize,
-    field: Field,
-) -> Result<&'a [T], Refusal> {
-    match (pointer.is_null(), count) {
-        (_, 0) => Ok(&[]),
-        (true, _) => Err(Refusal::Null(field)),
+    /// The record behind a pointer.
+    ///
+    /// # Safety
+    /// NULL, or valid for reading.
+    pub(crate) unsafe fn read<T: Copy>(
+        self,
+        pointer: *const T,
+        field: Field,
+    ) -> Result<T, Refused> {
+        if pointer.is_null() {
+            return Err(self.null(field));
+        }
         // SAFETY: not NULL, so valid for reading.
-        (false, _) => Ok(unsafe { core::slice::from_raw_parts(pointer, count) }),
+        Ok(unsafe { pointer.read() })
+    }
+
+    /// The items behind a pointer with a count; none need no pointer.
+    ///
+    /// # Safety
+    /// NULL, or valid for reading `count` items while they are used.
+    pub(crate) unsafe fn items<'a, T: Copy>(
+        self,
+        pointer: *const T,
+        count: usize,
+        field: Field,
+    ) -> Result<&'a [T], Refused> {
+        match (pointer.is_null(), count) {
+            (_, 0) => Ok(&[]),
+            (true, _) => Err(self.null(field)),
+            // SAFETY: not NULL, so valid for reading.
+            (false, _) => Ok(unsafe { core::slice::from_raw_parts(pointer, count) }),
+        }
+    }
+
+    /// A number as a quantity.
+    pub(crate) fn check<M: Measure>(self, value: f64, field: Field) -> Result<M, Refused> {
+        M::accept(value).ok_or_else(|| self.unaccepted(M::QUANTITY, value, field))
+    }
+
+    /// The core's answer.
+    pub(crate) fn core<T>(self, answer: Result<T, Error>) -> Result<T, Refused> {
+        answer.map_err(|error| self.refuse(&error, None))
+    }
+
+    #[inline(never)]
+    fn unaccepted(self, quantity: Quantity, value: f64, field: Field) -> Refused {
+        self.refuse(&quantity.refusal(value), Some(field))
+    }
+
+    #[inline(never)]
+    fn null(self, field: Field) -> Refused {
+        let status = cupwright_status::Null as i32;
+        self.write(cupwright_error { status, field: field.0, ..NO_FACTS })
+    }
+
+    /// A choice that is none of those known.
+    #[inline(never)]
+    pub(crate) fn unknown_choice(self, value: i32, field: Field) -> Refused {
+        let status = cupwright_status::UnknownChoice as i32;
+        let value = f64::from(value);
+        self.write(cupwright_error { status, value, field: field.0, ..NO_FACTS })
+    }
+
+    /// The core's reason, and the input to blame where it is one.
+    #[inline(never)]
+    pub(crate) fn refuse(self, error: &Error, field: Option<Field>) -> Refused {
+        let field = field.map_or(ptr::null(), |field| field.0);
+        self.write(cupwright_error { field, ..facts(error) })
+    }
+
+    fn write(self, facts: cupwright_error) -> Refused {
+        if !self.error.is_null() {
+            // SAFETY: not NULL, so valid for writing.
+            unsafe { self.error.write(facts) };
+        }
+        Refused(facts.status)
     }
 }
 
@@ -119,8 +193,8 @@ pub(crate) unsafe fn items<'a, T: Copy>(
 pub(crate) fn each<'a, T: Copy, U>(
     items: &[T],
     places: &'a mut [U],
-    make: impl Fn(T) -> Result<U, Refusal>,
-) -> Result<&'a [U], Refusal> {
+    make: impl Fn(T) -> Result<U, Refused>,
+) -> Result<&'a [U], Refused> {
     let mut count = 0_usize;
     for (place, item) in places.iter_mut().zip(items) {
         *place = make(*item)?;
@@ -129,86 +203,20 @@ pub(crate) fn each<'a, T: Copy, U>(
     Ok(places.get(..count).unwrap_or_default())
 }
 
-/// Asks, and writes the answer to `out` or the reason to `error`.
-///
-/// # Safety
-/// Both NULL, or valid for writing.
-pub(crate) unsafe fn respond<T>(
-    out: *mut T,
-    name: Field,
-    error: *mut cupwright_error,
-    ask: impl FnOnce() -> Result<T, Refusal>,
-) -> i32 {
-    let asked = if out.is_null() { Err(Refusal::Null(name)) } else { ask() };
-    match asked {
-        Ok(answer) => {
-            // SAFETY: not NULL, so valid for writing.
-            unsafe { out.write(answer) };
-            cupwright_status::Ok as i32
-        }
-        // SAFETY: the same condition.
-        Err(refusal) => unsafe { report(&refusal, error) },
-    }
-}
-
-/// Writes the reason to `error`, if it is wanted, and gives back its status.
-///
-/// # Safety
-/// NULL, or valid for writing.
-#[inline(never)]
-unsafe fn report(refusal: &Refusal, error: *mut cupwright_error) -> i32 {
-    let facts = facts(refusal);
-    if !error.is_null() {
-        // SAFETY: not NULL, so valid for writing.
-        unsafe { error.write(facts) };
-    }
-    facts.status
-}
-
-/// [`respond`], with the name of the parameter that takes it.
-macro_rules! answer {
-    ($out:ident, $error:ident, $ask:expr) => {{
-        let ask = || Ok::<_, $crate::call::Refusal>($ask);
-        // SAFETY: the crate's own condition: NULL, or valid for the call.
-        unsafe { $crate::call::respond($out, $crate::call::field!($out), $error, ask) }
-    }};
-}
-pub(crate) use answer;
-
-/// What C is told of a refusal.
-fn facts(refusal: &Refusal) -> cupwright_error {
-    let none = cupwright_error {
-        value: 0.0,
-        lowest: 0.0,
-        highest: 0.0,
-        nearest: 0.0,
-        status: 0,
-        quantity: 0,
-        beside: 0,
-        limit: 0,
-        field: ptr::null(),
-    };
-    match *refusal {
-        Refusal::Input(quantity, value, field) => {
-            cupwright_error { field: field.0, ..of_core(&quantity.refusal(value), none) }
-        }
-        Refusal::Core(ref error, field) => {
-            cupwright_error { field: field.map_or(ptr::null(), |f| f.0), ..of_core(error, none) }
-        }
-        Refusal::Null(field) => {
-            cupwright_error { status: cupwright_status::Null as i32, field: field.0, ..none }
-        }
-        Refusal::UnknownChoice(value, field) => cupwright_error {
-            status: cupwright_status::UnknownChoice as i32,
-            value: f64::from(value),
-            field: field.0,
-            ..none
-        },
-    }
-}
+const NO_FACTS: cupwright_error = cupwright_error {
+    value: 0.0,
+    lowest: 0.0,
+    highest: 0.0,
+    nearest: 0.0,
+    status: 0,
+    quantity: 0,
+    beside: 0,
+    limit: 0,
+    field: ptr::null(),
+};
 
 /// The facts of the core's error.
-fn of_core(error: &Error, none: cupwright_error) -> cupwright_error {
+fn facts(error: &Error) -> cupwright_error {
     use cupwright_status as status;
     match *error {
         Error::OutOfRange { quantity, value, lowest, highest } => cupwright_error {
@@ -217,7 +225,7 @@ fn of_core(error: &Error, none: cupwright_error) -> cupwright_error {
             value,
             lowest,
             highest,
-            ..none
+            ..NO_FACTS
         },
         Error::NotWhole { quantity, value, lowest, highest } => cupwright_error {
             status: status::NotWhole as i32,
@@ -225,7 +233,7 @@ fn of_core(error: &Error, none: cupwright_error) -> cupwright_error {
             value,
             lowest,
             highest,
-            ..none
+            ..NO_FACTS
         },
         Error::Impossible { quantity, value, lowest, highest, beside } => cupwright_error {
             status: status::Impossible as i32,
@@ -234,14 +242,14 @@ fn of_core(error: &Error, none: cupwright_error) -> cupwright_error {
             lowest,
             highest,
             beside: beside as i32,
-            ..none
+            ..NO_FACTS
         },
         Error::EmptyBand { quantity, lowest, highest } => cupwright_error {
             status: status::EmptyBand as i32,
             quantity: quantity as i32,
             lowest,
             highest,
-            ..none
+            ..NO_FACTS
         },
         Error::ResultOutOfRange { quantity, value, lowest, highest } => cupwright_error {
             status: status::ResultOutOfRange as i32,
@@ -249,7 +257,7 @@ fn of_core(error: &Error, none: cupwright_error) -> cupwright_error {
             value,
             lowest,
             highest,
-            ..none
+            ..NO_FACTS
         },
         Error::Infeasible { wish, value, nearest, limit } => cupwright_error {
             status: status::Infeasible as i32,
@@ -257,8 +265,8 @@ fn of_core(error: &Error, none: cupwright_error) -> cupwright_error {
             value,
             nearest,
             limit: limit as i32,
-            ..none
+            ..NO_FACTS
         },
-        _ => cupwright_error { status: status::Unnamed as i32, ..none },
+        _ => cupwright_error { status: status::Unnamed as i32, ..NO_FACTS },
     }
 }

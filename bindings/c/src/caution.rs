@@ -87,18 +87,18 @@ pub unsafe extern "C" fn cupwright_caution_of(
     cautions: *mut u32,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(cautions, error, {
-        let hazards = given!(hazards)?;
+    answer!(cautions, error, |call| Ok({
+        let hazards = given!(call, hazards)?;
         bits(caution::of(&Hazards {
-            hottest: checked!(hazards.hottest_c)?,
-            served: checked!(hazards.served_c)?,
+            hottest: checked!(call, hazards.hottest_c)?,
+            served: checked!(call, hazards.served_c)?,
             pressed: hazards.pressed != 0,
             glass: hazards.glass != 0,
-            caffeine: optional!(hazards.has_caffeine, caffeine_mg)?,
+            caffeine: optional!(call, hazards.has_caffeine, caffeine_mg)?,
             milk: hazards.milk != 0,
             ice: hazards.ice != 0,
         }))
-    })
+    }))
 }
 
 /// How fast hot water burns adult skin seriously: between published points, ln t straight with
@@ -113,14 +113,14 @@ pub unsafe extern "C" fn cupwright_caution_time_to_burn(
     burns: *mut cupwright_time_to_burn,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(burns, error, {
-        let (burn, time_s) = match caution::time_to_burn(checked!(water_c)?) {
+    answer!(burns, error, |call| Ok({
+        let (burn, time_s) = match caution::time_to_burn(checked!(call, water_c)?) {
             TimeToBurn::Within(time) => (cupwright_burn::Within, time.value()),
             TimeToBurn::MoreThanFiveMinutes => (cupwright_burn::MoreThanFiveMinutes, 0.0),
             _ => (cupwright_burn::UnderOneSecond, 0.0),
         };
         cupwright_time_to_burn { time_s, burn: burn as i32 }
-    })
+    }))
 }
 
 /// Caffeine of a serving, dose × content × share extracted. Brewing takes out some 70 to 100 %
@@ -138,8 +138,8 @@ pub unsafe extern "C" fn cupwright_caution_caffeine(
     caffeine_mg: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(caffeine_mg, error, {
-        let (dose, content) = (checked!(dose_g)?, checked!(caffeine_mg_per_g)?);
-        caution::caffeine(dose, content, checked!(share_pct)?)?.value()
-    })
+    answer!(caffeine_mg, error, |call| Ok({
+        let (dose, content) = (checked!(call, dose_g)?, checked!(call, caffeine_mg_per_g)?);
+        call.core(caution::caffeine(dose, content, checked!(call, share_pct)?))?.value()
+    }))
 }

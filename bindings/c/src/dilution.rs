@@ -60,11 +60,11 @@ pub unsafe extern "C" fn cupwright_dilution_strength_after_water(
     after_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(after_pct, error, {
-        let (beverage, strength) = (checked!(beverage_g)?, checked!(strength_pct)?);
-        let (added, water) = (checked!(added_g)?, checked!(water_solids_mg_per_l)?);
-        dilution::strength_after_water(beverage, strength, added, water)?.value()
-    })
+    answer!(after_pct, error, |call| Ok({
+        let (beverage, strength) = (checked!(call, beverage_g)?, checked!(call, strength_pct)?);
+        let (added, water) = (checked!(call, added_g)?, checked!(call, water_solids_mg_per_l)?);
+        call.core(dilution::strength_after_water(beverage, strength, added, water))?.value()
+    }))
 }
 
 /// Water to add for a wanted strength, A = B (T − T')/(T' − s).
@@ -87,11 +87,11 @@ pub unsafe extern "C" fn cupwright_dilution_water_to_reach(
     added_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(added_g, error, {
-        let (beverage, strength) = (checked!(beverage_g)?, checked!(strength_pct)?);
-        let (wanted, water) = (checked!(wanted_pct)?, checked!(water_solids_mg_per_l)?);
-        dilution::water_to_reach(beverage, strength, wanted, water)?.value()
-    })
+    answer!(added_g, error, |call| Ok({
+        let (beverage, strength) = (checked!(call, beverage_g)?, checked!(call, strength_pct)?);
+        let (wanted, water) = (checked!(call, wanted_pct)?, checked!(call, water_solids_mg_per_l)?);
+        call.core(dilution::water_to_reach(beverage, strength, wanted, water))?.value()
+    }))
 }
 
 /// Beverage that a strong brew makes when water takes it down to a wanted strength, brew and water
@@ -116,11 +116,11 @@ pub unsafe extern "C" fn cupwright_dilution_drink_of_brew(
     cup_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(cup_g, error, {
-        let (brew, strength) = (checked!(beverage_g)?, checked!(strength_pct)?);
-        let (wanted, water) = (checked!(wanted_pct)?, checked!(water_solids_mg_per_l)?);
-        dilution::drink_of_brew(brew, strength, wanted, water)?.value()
-    })
+    answer!(cup_g, error, |call| Ok({
+        let (brew, strength) = (checked!(call, beverage_g)?, checked!(call, strength_pct)?);
+        let (wanted, water) = (checked!(call, wanted_pct)?, checked!(call, water_solids_mg_per_l)?);
+        call.core(dilution::drink_of_brew(brew, strength, wanted, water))?.value()
+    }))
 }
 
 /// Brew needed so that, with water added, a drink of a wanted size and strength results, B = C (T'
@@ -144,11 +144,11 @@ pub unsafe extern "C" fn cupwright_dilution_brew_for_drink(
     beverage_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(beverage_g, error, {
-        let (drink, strength) = (checked!(cup_g)?, checked!(strength_pct)?);
-        let (wanted, water) = (checked!(wanted_pct)?, checked!(water_solids_mg_per_l)?);
-        dilution::brew_for_drink(drink, strength, wanted, water)?.value()
-    })
+    answer!(beverage_g, error, |call| Ok({
+        let (drink, strength) = (checked!(call, cup_g)?, checked!(call, strength_pct)?);
+        let (wanted, water) = (checked!(call, wanted_pct)?, checked!(call, water_solids_mg_per_l)?);
+        call.core(dilution::brew_for_drink(drink, strength, wanted, water))?.value()
+    }))
 }
 
 /// Splits one brew over cups of a wanted size and strength.
@@ -174,17 +174,17 @@ pub unsafe extern "C" fn cupwright_dilution_split(
     split: *mut cupwright_cup_split,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(split, error, {
-        let (brew, strength) = (checked!(beverage_g)?, checked!(strength_pct)?);
-        let (cups, cup) = (counted!(servings)?, checked!(cup_g)?);
-        let (wanted, water) = (checked!(wanted_pct)?, checked!(water_solids_mg_per_l)?);
-        let split = dilution::split(brew, strength, cups, cup, wanted, water)?;
+    answer!(split, error, |call| Ok({
+        let (brew, strength) = (checked!(call, beverage_g)?, checked!(call, strength_pct)?);
+        let (cups, cup) = (counted!(call, servings)?, checked!(call, cup_g)?);
+        let (wanted, water) = (checked!(call, wanted_pct)?, checked!(call, water_solids_mg_per_l)?);
+        let split = call.core(dilution::split(brew, strength, cups, cup, wanted, water))?;
         cupwright_cup_split {
             beverage_g: split.brew.value(),
             added_g: split.added.value(),
             rest_g: split.rest.value(),
         }
-    })
+    }))
 }
 
 /// Coffee with milk, the two kinds of solids kept apart, T B/(B + A) and M A/(B + A). A
@@ -207,16 +207,16 @@ pub unsafe extern "C" fn cupwright_dilution_with_milk(
     drink: *mut cupwright_milk_drink,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(drink, error, {
-        let (beverage, strength) = (checked!(beverage_g)?, checked!(strength_pct)?);
-        let (milk, milk_solids) = (checked!(added_g)?, checked!(milk_solids_pct)?);
-        let drink = dilution::with_milk(beverage, strength, milk, milk_solids)?;
+    answer!(drink, error, |call| Ok({
+        let (beverage, strength) = (checked!(call, beverage_g)?, checked!(call, strength_pct)?);
+        let (milk, milk_solids) = (checked!(call, added_g)?, checked!(call, milk_solids_pct)?);
+        let drink = call.core(dilution::with_milk(beverage, strength, milk, milk_solids))?;
         cupwright_milk_drink {
             beverage_g: drink.drink.value(),
             strength_pct: drink.strength.value(),
             milk_solids_pct: drink.milk_solids.value(),
         }
-    })
+    }))
 }
 
 /// Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t). A brew's heat
@@ -236,11 +236,12 @@ pub unsafe extern "C" fn cupwright_dilution_mixed_temperature(
     water_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(water_c, error, {
-        let (liquid, temperature) = (checked!(hot_g)?, checked!(hot_c)?);
-        let (added, added_temperature) = (checked!(cold_g)?, checked!(cold_c)?);
-        dilution::mixed_temperature(liquid, temperature, added, added_temperature)?.value()
-    })
+    answer!(water_c, error, |call| Ok({
+        let (liquid, temperature) = (checked!(call, hot_g)?, checked!(call, hot_c)?);
+        let (added, added_temperature) = (checked!(call, cold_g)?, checked!(call, cold_c)?);
+        call.core(dilution::mixed_temperature(liquid, temperature, added, added_temperature))?
+            .value()
+    }))
 }
 
 /// Temperature of a brew with milk, the milk's specific heat taken as CUPWRIGHT_MILK_J_PER_G_K
@@ -260,11 +261,17 @@ pub unsafe extern "C" fn cupwright_dilution_mixed_with_milk_temperature(
     water_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(water_c, error, {
-        let (liquid, temperature) = (checked!(hot_g)?, checked!(hot_c)?);
-        let (milk, milk_temperature) = (checked!(cold_g)?, checked!(cold_c)?);
-        dilution::mixed_with_milk_temperature(liquid, temperature, milk, milk_temperature)?.value()
-    })
+    answer!(water_c, error, |call| Ok({
+        let (liquid, temperature) = (checked!(call, hot_g)?, checked!(call, hot_c)?);
+        let (milk, milk_temperature) = (checked!(call, cold_g)?, checked!(call, cold_c)?);
+        call.core(dilution::mixed_with_milk_temperature(
+            liquid,
+            temperature,
+            milk,
+            milk_temperature,
+        ))?
+        .value()
+    }))
 }
 
 /// A drink over ice: all melted, or at 0 °C with some left, by the balance of heat. The glass and
@@ -289,17 +296,23 @@ pub unsafe extern "C" fn cupwright_dilution_iced(
     iced: *mut cupwright_iced,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(iced, error, {
-        let (beverage, temperature) = (checked!(beverage_g)?, checked!(water_c)?);
-        let (strength, ice) = (checked!(strength_pct)?, checked!(ice_g)?);
-        let iced = dilution::iced(beverage, temperature, strength, ice, checked!(ice_c)?)?;
+    answer!(iced, error, |call| Ok({
+        let (beverage, temperature) = (checked!(call, beverage_g)?, checked!(call, water_c)?);
+        let (strength, ice) = (checked!(call, strength_pct)?, checked!(call, ice_g)?);
+        let iced = call.core(dilution::iced(
+            beverage,
+            temperature,
+            strength,
+            ice,
+            checked!(call, ice_c)?,
+        ))?;
         cupwright_iced {
             water_c: iced.temperature.value(),
             melted_g: iced.melted.value(),
             ice_g: iced.left.value(),
             strength_pct: iced.strength.value(),
         }
-    })
+    }))
 }
 
 /// Ice that brings a drink to a temperature, all of it melted: the inverse of
@@ -322,9 +335,9 @@ pub unsafe extern "C" fn cupwright_dilution_ice_to_reach(
     ice_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(ice_g, error, {
-        let (beverage, temperature) = (checked!(beverage_g)?, checked!(water_c)?);
-        let (wanted, ice) = (checked!(wanted_c)?, checked!(ice_c)?);
-        dilution::ice_to_reach(beverage, temperature, wanted, ice)?.value()
-    })
+    answer!(ice_g, error, |call| Ok({
+        let (beverage, temperature) = (checked!(call, beverage_g)?, checked!(call, water_c)?);
+        let (wanted, ice) = (checked!(call, wanted_c)?, checked!(call, ice_c)?);
+        call.core(dilution::ice_to_reach(beverage, temperature, wanted, ice))?.value()
+    }))
 }

@@ -3,7 +3,7 @@
 use cupwright::extraction::{self, Brew, Doubt, Kinetics};
 use cupwright::quantity::Measure;
 
-use crate::call::{Refusal, answer, checked, given};
+use crate::call::{Call, Refused, answer, checked, given};
 use crate::status::cupwright_error;
 
 /// The masses of a brew and what is known of its coffee and water.
@@ -86,25 +86,25 @@ pub struct cupwright_plausibility {
 }
 
 /// The core's brew.
-fn brew_of(brew: &cupwright_brew) -> Result<Brew, Refusal> {
+fn brew_of(call: Call, brew: &cupwright_brew) -> Result<Brew, Refused> {
     Ok(Brew {
-        dose: checked!(brew.dose_g)?,
-        water: checked!(brew.water_g)?,
-        beverage: checked!(brew.beverage_g)?,
-        moisture: checked!(brew.moisture_pct)?,
-        water_solids: checked!(brew.water_solids_mg_per_l)?,
-        vapour: checked!(brew.vapour_g)?,
-        held_strength: checked!(brew.held_strength_pct)?,
+        dose: checked!(call, brew.dose_g)?,
+        water: checked!(call, brew.water_g)?,
+        beverage: checked!(call, brew.beverage_g)?,
+        moisture: checked!(call, brew.moisture_pct)?,
+        water_solids: checked!(call, brew.water_solids_mg_per_l)?,
+        vapour: checked!(call, brew.vapour_g)?,
+        held_strength: checked!(call, brew.held_strength_pct)?,
     })
 }
 
 /// The core's kinetics.
-fn kinetics_of(kinetics: &cupwright_kinetics) -> Result<Kinetics, Refusal> {
+fn kinetics_of(call: Call, kinetics: &cupwright_kinetics) -> Result<Kinetics, Refused> {
     Ok(Kinetics {
-        equilibrium: checked!(kinetics.equilibrium_yield_pct)?,
-        fast_share: checked!(kinetics.fast_share_pct)?,
-        fast: checked!(kinetics.fast_time_s)?,
-        slow: checked!(kinetics.slow_time_s)?,
+        equilibrium: checked!(call, kinetics.equilibrium_yield_pct)?,
+        fast_share: checked!(call, kinetics.fast_share_pct)?,
+        fast: checked!(call, kinetics.fast_time_s)?,
+        slow: checked!(call, kinetics.slow_time_s)?,
     })
 }
 
@@ -138,11 +138,12 @@ pub unsafe extern "C" fn cupwright_extraction_yield(
     yield_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        yield_pct,
-        error,
-        extraction::extraction_yield(&brew_of(&given!(brew)?)?, checked!(strength_pct)?)?.value()
-    )
+    answer!(yield_pct, error, |call| Ok(call
+        .core(extraction::extraction_yield(
+            &brew_of(call, &given!(call, brew)?)?,
+            checked!(call, strength_pct)?
+        ))?
+        .value()))
 }
 
 /// Strength of a brew from its yield: the inverse of cupwright_extraction_yield().
@@ -162,11 +163,12 @@ pub unsafe extern "C" fn cupwright_extraction_strength(
     strength_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        strength_pct,
-        error,
-        extraction::strength(&brew_of(&given!(brew)?)?, checked!(yield_pct)?)?.value()
-    )
+    answer!(strength_pct, error, |call| Ok(call
+        .core(extraction::strength(
+            &brew_of(call, &given!(call, brew)?)?,
+            checked!(call, yield_pct)?
+        ))?
+        .value()))
 }
 
 /// Beverage that a brew must have given, from its strength and yield. The beverage in the brew is
@@ -191,10 +193,15 @@ pub unsafe extern "C" fn cupwright_extraction_beverage(
     beverage_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(beverage_g, error, {
-        let brew = brew_of(&given!(brew)?)?;
-        extraction::beverage(&brew, checked!(strength_pct)?, checked!(yield_pct)?)?.value()
-    })
+    answer!(beverage_g, error, |call| Ok({
+        let brew = brew_of(call, &given!(call, brew)?)?;
+        call.core(extraction::beverage(
+            &brew,
+            checked!(call, strength_pct)?,
+            checked!(call, yield_pct)?,
+        ))?
+        .value()
+    }))
 }
 
 /// Liquid kept by grounds, paper and chamber, its dissolved coffee included, L = Q + E D.
@@ -211,11 +218,12 @@ pub unsafe extern "C" fn cupwright_extraction_retained_liquid(
     retained_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        retained_g,
-        error,
-        extraction::retained_liquid(&brew_of(&given!(brew)?)?, checked!(yield_pct)?)?.value()
-    )
+    answer!(retained_g, error, |call| Ok(call
+        .core(extraction::retained_liquid(
+            &brew_of(call, &given!(call, brew)?)?,
+            checked!(call, yield_pct)?
+        ))?
+        .value()))
 }
 
 /// The flow-through form of the yield, E = T B/D: kept liquid is plain water. The form of the
@@ -235,10 +243,11 @@ pub unsafe extern "C" fn cupwright_extraction_flow_through_yield(
     yield_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(yield_pct, error, {
-        let (strength, beverage) = (checked!(strength_pct)?, checked!(beverage_g)?);
-        extraction::flow_through_yield(strength, beverage, checked!(dose_g)?)?.value()
-    })
+    answer!(yield_pct, error, |call| Ok({
+        let (strength, beverage) = (checked!(call, strength_pct)?, checked!(call, beverage_g)?);
+        call.core(extraction::flow_through_yield(strength, beverage, checked!(call, dose_g)?))?
+            .value()
+    }))
 }
 
 /// Strength from the flow-through form, T = E D/B.
@@ -257,10 +266,11 @@ pub unsafe extern "C" fn cupwright_extraction_flow_through_strength(
     strength_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(strength_pct, error, {
-        let (extracted, beverage) = (checked!(yield_pct)?, checked!(beverage_g)?);
-        extraction::flow_through_strength(extracted, beverage, checked!(dose_g)?)?.value()
-    })
+    answer!(strength_pct, error, |call| Ok({
+        let (extracted, beverage) = (checked!(call, yield_pct)?, checked!(call, beverage_g)?);
+        call.core(extraction::flow_through_strength(extracted, beverage, checked!(call, dose_g)?))?
+            .value()
+    }))
 }
 
 /// The steeped form of the yield, E = (W/D) T/(1 − T): all liquid is as strong as the beverage.
@@ -280,10 +290,10 @@ pub unsafe extern "C" fn cupwright_extraction_steeped_yield(
     yield_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(yield_pct, error, {
-        let (strength, water) = (checked!(strength_pct)?, checked!(water_g)?);
-        extraction::steeped_yield(strength, water, checked!(dose_g)?)?.value()
-    })
+    answer!(yield_pct, error, |call| Ok({
+        let (strength, water) = (checked!(call, strength_pct)?, checked!(call, water_g)?);
+        call.core(extraction::steeped_yield(strength, water, checked!(call, dose_g)?))?.value()
+    }))
 }
 
 /// Strength of a steep, T = E/(R + E). At CUPWRIGHT_EQUILIBRIUM_YIELD_PCT the published equilibrium
@@ -301,11 +311,12 @@ pub unsafe extern "C" fn cupwright_extraction_steeped_strength(
     strength_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        strength_pct,
-        error,
-        extraction::steeped_strength(checked!(yield_pct)?, checked!(water_ratio_g_per_g)?)?.value()
-    )
+    answer!(strength_pct, error, |call| Ok(call
+        .core(extraction::steeped_strength(
+            checked!(call, yield_pct)?,
+            checked!(call, water_ratio_g_per_g)?
+        ))?
+        .value()))
 }
 
 /// Water ratio at which a steep reaches a strength, R = E(1 − T)/T.
@@ -322,11 +333,9 @@ pub unsafe extern "C" fn cupwright_extraction_steeped_ratio(
     water_ratio_g_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        water_ratio_g_per_g,
-        error,
-        extraction::steeped_ratio(checked!(yield_pct)?, checked!(strength_pct)?)?.value()
-    )
+    answer!(water_ratio_g_per_g, error, |call| Ok(call
+        .core(extraction::steeped_ratio(checked!(call, yield_pct)?, checked!(call, strength_pct)?))?
+        .value()))
 }
 
 /// Yield that oven-drying the spent grounds would show for a steep, E [1 − r/(R + E)]: the kept
@@ -346,10 +355,15 @@ pub unsafe extern "C" fn cupwright_extraction_oven_dried_yield(
     oven_yield_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(oven_yield_pct, error, {
-        let (extracted, ratio) = (checked!(yield_pct)?, checked!(water_ratio_g_per_g)?);
-        extraction::oven_dried_yield(extracted, ratio, checked!(true_retention_g_per_g)?)?.value()
-    })
+    answer!(oven_yield_pct, error, |call| Ok({
+        let (extracted, ratio) = (checked!(call, yield_pct)?, checked!(call, water_ratio_g_per_g)?);
+        call.core(extraction::oven_dried_yield(
+            extracted,
+            ratio,
+            checked!(call, true_retention_g_per_g)?,
+        ))?
+        .value()
+    }))
 }
 
 /// Yield per dry coffee from yield per coffee as weighed, E/(1 − h).
@@ -366,11 +380,12 @@ pub unsafe extern "C" fn cupwright_extraction_dry_basis_yield(
     dry_yield_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        dry_yield_pct,
-        error,
-        extraction::dry_basis_yield(checked!(yield_pct)?, checked!(moisture_pct)?)?.value()
-    )
+    answer!(dry_yield_pct, error, |call| Ok(call
+        .core(extraction::dry_basis_yield(
+            checked!(call, yield_pct)?,
+            checked!(call, moisture_pct)?
+        ))?
+        .value()))
 }
 
 /// Yield per coffee as weighed from yield per dry coffee: the inverse of
@@ -386,11 +401,11 @@ pub unsafe extern "C" fn cupwright_extraction_as_weighed_yield(
     as_weighed_yield_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        as_weighed_yield_pct,
-        error,
-        extraction::as_weighed_yield(checked!(yield_pct)?, checked!(moisture_pct)?).value()
+    answer!(as_weighed_yield_pct, error, |call| Ok(extraction::as_weighed_yield(
+        checked!(call, yield_pct)?,
+        checked!(call, moisture_pct)?
     )
+    .value()))
 }
 
 /// Yield after a time of contact.
@@ -409,11 +424,11 @@ pub unsafe extern "C" fn cupwright_extraction_yield_at_time(
     yield_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        yield_pct,
-        error,
-        extraction::yield_at_time(&kinetics_of(&given!(kinetics)?)?, checked!(time_s)?).value()
+    answer!(yield_pct, error, |call| Ok(extraction::yield_at_time(
+        &kinetics_of(call, &given!(call, kinetics)?)?,
+        checked!(call, time_s)?
     )
+    .value()))
 }
 
 /// Time of contact for a yield: the inverse of cupwright_extraction_yield_at_time().
@@ -431,12 +446,12 @@ pub unsafe extern "C" fn cupwright_extraction_time_for_yield(
     time_s: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        time_s,
-        error,
-        extraction::time_for_yield(&kinetics_of(&given!(kinetics)?)?, checked!(yield_pct)?)?
-            .value()
-    )
+    answer!(time_s, error, |call| Ok(call
+        .core(extraction::time_for_yield(
+            &kinetics_of(call, &given!(call, kinetics)?)?,
+            checked!(call, yield_pct)?
+        ))?
+        .value()))
 }
 
 /// The yield of a brew, judged: a yield near or above what coffee can give is a reason to doubt an
@@ -455,16 +470,16 @@ pub unsafe extern "C" fn cupwright_extraction_plausibility(
     plausibility: *mut cupwright_plausibility,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(plausibility, error, {
-        let brew = brew_of(&given!(brew)?)?;
-        let judged = extraction::plausibility(&brew, checked!(strength_pct)?)?;
+    answer!(plausibility, error, |call| Ok({
+        let brew = brew_of(call, &given!(call, brew)?)?;
+        let judged = call.core(extraction::plausibility(&brew, checked!(call, strength_pct)?))?;
         cupwright_plausibility {
             yield_pct: judged.extracted.value(),
             doubts: judged.doubts.map(|doubts| doubts.map(doubt)).unwrap_or(NO_DOUBTS),
             credibility: judged.credibility as i32,
             doubt_count: judged.doubts.map_or(0, |doubts| doubts.len() as i32),
         }
-    })
+    }))
 }
 
 /// Nothing to doubt.

@@ -4,7 +4,7 @@ use cupwright::Error;
 use cupwright::heat::{self, Body, Cover, Surroundings};
 use cupwright::quantity::{BodyCount, Measure, Quantity};
 
-use crate::call::{Refusal, answer, checked, each, field, given};
+use crate::call::{Call, Refused, answer, checked, each, field, given};
 use crate::status::cupwright_error;
 
 /// A solid that takes part in a heat balance: a vessel, the grounds, the paper.
@@ -40,30 +40,33 @@ pub struct cupwright_surroundings {
 }
 
 /// The core's cover, or a refusal.
-pub(crate) fn cover(code: i32) -> Result<Cover, Refusal> {
+pub(crate) fn cover(call: Call, code: i32) -> Result<Cover, Refused> {
     const OPEN: i32 = cupwright_cover::Open as i32;
     const LIDDED: i32 = cupwright_cover::Lidded as i32;
     match code {
         OPEN => Ok(Cover::Open),
         LIDDED => Ok(Cover::Lidded),
-        _ => Err(Refusal::UnknownChoice(code, field!(cover))),
+        _ => Err(call.unknown_choice(code, field!(cover))),
     }
 }
 
 /// The core's surroundings.
-fn surroundings_of(surroundings: &cupwright_surroundings) -> Result<Surroundings, Refusal> {
+fn surroundings_of(
+    call: Call,
+    surroundings: &cupwright_surroundings,
+) -> Result<Surroundings, Refused> {
     Ok(Surroundings {
-        room: checked!(surroundings.room_c)?,
-        humidity: checked!(surroundings.humidity_pct)?,
-        cover: cover(surroundings.cover)?,
+        room: checked!(call, surroundings.room_c)?,
+        humidity: checked!(call, surroundings.humidity_pct)?,
+        cover: cover(call, surroundings.cover)?,
     })
 }
 
 /// The core's body.
-fn body_of(body: cupwright_body) -> Result<Body, Refusal> {
+fn body_of(call: Call, body: cupwright_body) -> Result<Body, Refused> {
     Ok(Body {
-        heat_capacity: checked!(body.heat_capacity_j_per_k)?,
-        temperature: checked!(body.body_c)?,
+        heat_capacity: checked!(call, body.heat_capacity_j_per_k)?,
+        temperature: checked!(call, body.body_c)?,
     })
 }
 
@@ -79,13 +82,14 @@ const MOST: usize = Quantity::BodyCount.highest() as usize;
 
 /// Lends the core's bodies, as many as [`BodyCount`] allows, to a question.
 fn with_bodies<T>(
+    call: Call,
     given: &[cupwright_body],
     ask: impl FnOnce(&[Body]) -> Result<T, Error>,
-) -> Result<T, Refusal> {
-    BodyCount::from_count(given.len() as f64)?;
-    let nothing = body_of(cupwright_body { heat_capacity_j_per_k: 0.0, body_c: 0.0 })?;
+) -> Result<T, Refused> {
+    call.core(BodyCount::from_count(given.len() as f64))?;
+    let nothing = body_of(call, cupwright_body { heat_capacity_j_per_k: 0.0, body_c: 0.0 })?;
     let mut places = [nothing; MOST];
-    Ok(ask(each(given, &mut places, body_of)?)?)
+    call.core(ask(each(given, &mut places, |body| body_of(call, body))?))
 }
 
 /// Grounds at a temperature, with CUPWRIGHT_GROUNDS_J_PER_G_K, an estimate.
@@ -100,7 +104,9 @@ pub unsafe extern "C" fn cupwright_heat_grounds(
     grounds: *mut cupwright_body,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(grounds, error, body(Body::grounds(checked!(dose_g)?, checked!(grounds_c)?)?))
+    answer!(grounds, error, |call| Ok(body(
+        call.core(Body::grounds(checked!(call, dose_g)?, checked!(call, grounds_c)?))?
+    )))
 }
 
 /// Heat capacity of a vessel, f m c, of which a share f follows the liquid. The share tends to 100
@@ -119,10 +125,11 @@ pub unsafe extern "C" fn cupwright_heat_capacity(
     heat_capacity_j_per_k: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(heat_capacity_j_per_k, error, {
-        let (mass, specific_heat) = (checked!(vessel_g)?, checked!(specific_heat_j_per_g_k)?);
-        heat::heat_capacity(mass, specific_heat, checked!(share_pct)?)?.value()
-    })
+    answer!(heat_capacity_j_per_k, error, |call| Ok({
+        let (mass, specific_heat) =
+            (checked!(call, vessel_g)?, checked!(call, specific_heat_j_per_g_k)?);
+        call.core(heat::heat_capacity(mass, specific_heat, checked!(call, share_pct)?))?.value()
+    }))
 }
 
 /// Temperature at which a liquid and the bodies it meets settle. Nothing is lost to the air
@@ -146,11 +153,13 @@ pub unsafe extern "C" fn cupwright_heat_settle(
     settled_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(settled_c, error, {
-        let (liquid, temperature) = (checked!(water_g)?, checked!(water_c)?);
-        with_bodies(given!(bodies, count)?, |bodies| heat::settle(liquid, temperature, bodies))?
-            .value()
-    })
+    answer!(settled_c, error, |call| Ok({
+        let (liquid, temperature) = (checked!(call, water_g)?, checked!(call, water_c)?);
+        with_bodies(call, given!(call, bodies, count)?, |bodies| {
+            heat::settle(liquid, temperature, bodies)
+        })?
+        .value()
+    }))
 }
 
 /// Temperature that a liquid must have so that it settles at a wanted one: the inverse of
@@ -173,11 +182,13 @@ pub unsafe extern "C" fn cupwright_heat_before_settling(
     water_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(water_c, error, {
-        let (liquid, wanted) = (checked!(water_g)?, checked!(settled_c)?);
-        with_bodies(given!(bodies, count)?, |bodies| heat::before_settling(liquid, wanted, bodies))?
-            .value()
-    })
+    answer!(water_c, error, |call| Ok({
+        let (liquid, wanted) = (checked!(call, water_g)?, checked!(call, settled_c)?);
+        with_bodies(call, given!(call, bodies, count)?, |bodies| {
+            heat::before_settling(liquid, wanted, bodies)
+        })?
+        .value()
+    }))
 }
 
 /// A vessel after a rinse that is poured away: it keeps the temperature at which both settled.
@@ -196,10 +207,14 @@ pub unsafe extern "C" fn cupwright_heat_preheated(
     preheated: *mut cupwright_body,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(preheated, error, {
-        let vessel = body_of(given!(vessel)?)?;
-        body(heat::preheated(vessel, checked!(water_g)?, checked!(water_c)?)?)
-    })
+    answer!(preheated, error, |call| Ok({
+        let vessel = body_of(call, given!(call, vessel)?)?;
+        body(call.core(heat::preheated(
+            vessel,
+            checked!(call, water_g)?,
+            checked!(call, water_c)?,
+        ))?)
+    }))
 }
 
 /// Heat capacity of a vessel from one thermometer reading: water of known mass and temperature goes
@@ -227,13 +242,13 @@ pub unsafe extern "C" fn cupwright_heat_vessel_heat_capacity(
     heat_capacity_j_per_k: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(heat_capacity_j_per_k, error, {
-        let (liquid, before) = (checked!(water_g)?, checked!(water_c)?);
-        let (settled, vessel) = (checked!(settled_c)?, checked!(vessel_c)?);
+    answer!(heat_capacity_j_per_k, error, |call| Ok({
+        let (liquid, before) = (checked!(call, water_g)?, checked!(call, water_c)?);
+        let (settled, vessel) = (checked!(call, settled_c)?, checked!(call, vessel_c)?);
         let ask =
             |others: &[_]| heat::vessel_heat_capacity(liquid, before, settled, vessel, others);
-        with_bodies(given!(others, count)?, ask)?.value()
-    })
+        with_bodies(call, given!(call, others, count)?, ask)?.value()
+    }))
 }
 
 /// Temperature after a vapour loss that water and bodies, all at one temperature, pay for. A gram
@@ -258,11 +273,11 @@ pub unsafe extern "C" fn cupwright_heat_after_vapour(
     after_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(after_c, error, {
-        let (liquid, temperature) = (checked!(water_g)?, checked!(water_c)?);
-        let (vapour, bodies) = (checked!(vapour_g)?, checked!(capacity_j_per_k)?);
-        heat::after_vapour(liquid, temperature, vapour, bodies)?.value()
-    })
+    answer!(after_c, error, |call| Ok({
+        let (liquid, temperature) = (checked!(call, water_g)?, checked!(call, water_c)?);
+        let (vapour, bodies) = (checked!(call, vapour_g)?, checked!(call, capacity_j_per_k)?);
+        call.core(heat::after_vapour(liquid, temperature, vapour, bodies))?.value()
+    }))
 }
 
 /// Temperature after a pour that costs a drop. Estimates: CUPWRIGHT_THIN_STREAM_DROP_K,
@@ -280,7 +295,9 @@ pub unsafe extern "C" fn cupwright_heat_after_pour(
     after_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(after_c, error, heat::after_pour(checked!(water_c)?, checked!(drop_k)?)?.value())
+    answer!(after_c, error, |call| Ok(call
+        .core(heat::after_pour(checked!(call, water_c)?, checked!(call, drop_k)?))?
+        .value()))
 }
 
 /// Temperature before a pour that costs a drop: the inverse of cupwright_heat_after_pour().
@@ -297,7 +314,9 @@ pub unsafe extern "C" fn cupwright_heat_before_pour(
     before_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(before_c, error, heat::before_pour(checked!(water_c)?, checked!(drop_k)?)?.value())
+    answer!(before_c, error, |call| Ok(call
+        .core(heat::before_pour(checked!(call, water_c)?, checked!(call, drop_k)?))?
+        .value()))
 }
 
 /// Passes a temperature on if boiling water can be that hot.
@@ -314,7 +333,9 @@ pub unsafe extern "C" fn cupwright_heat_reachable(
     reachable_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(reachable_c, error, heat::reachable(checked!(water_c)?, checked!(boiling_c)?)?.value())
+    answer!(reachable_c, error, |call| Ok(call
+        .core(heat::reachable(checked!(call, water_c)?, checked!(call, boiling_c)?))?
+        .value()))
 }
 
 /// Time to cool from one temperature to another.
@@ -342,11 +363,11 @@ pub unsafe extern "C" fn cupwright_heat_time_to_cool(
     time_s: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(time_s, error, {
-        let (from, to) = (checked!(water_c)?, checked!(to_c)?);
-        let (rate, room) = (checked!(cooling_per_min)?, given!(surroundings)?);
-        heat::time_to_cool(from, to, rate, &surroundings_of(&room)?)?.value()
-    })
+    answer!(time_s, error, |call| Ok({
+        let (from, to) = (checked!(call, water_c)?, checked!(call, to_c)?);
+        let (rate, room) = (checked!(call, cooling_per_min)?, given!(call, surroundings)?);
+        call.core(heat::time_to_cool(from, to, rate, &surroundings_of(call, &room)?))?.value()
+    }))
 }
 
 /// Cooling rate from two thermometer readings a known time apart, by the law of
@@ -370,11 +391,11 @@ pub unsafe extern "C" fn cupwright_heat_cooling_rate(
     cooling_per_min: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(cooling_per_min, error, {
-        let (from, to) = (checked!(water_c)?, checked!(to_c)?);
-        let (elapsed, room) = (checked!(time_s)?, given!(surroundings)?);
-        heat::cooling_rate(from, to, elapsed, &surroundings_of(&room)?)?.value()
-    })
+    answer!(cooling_per_min, error, |call| Ok({
+        let (from, to) = (checked!(call, water_c)?, checked!(call, to_c)?);
+        let (elapsed, room) = (checked!(call, time_s)?, given!(call, surroundings)?);
+        call.core(heat::cooling_rate(from, to, elapsed, &surroundings_of(call, &room)?))?.value()
+    }))
 }
 
 /// Temperature after a time: the inverse of cupwright_heat_time_to_cool().
@@ -396,11 +417,12 @@ pub unsafe extern "C" fn cupwright_heat_temperature_after(
     after_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(after_c, error, {
-        let (from, elapsed) = (checked!(water_c)?, checked!(time_s)?);
-        let (rate, room) = (checked!(cooling_per_min)?, given!(surroundings)?);
-        heat::temperature_after(from, elapsed, rate, &surroundings_of(&room)?)?.value()
-    })
+    answer!(after_c, error, |call| Ok({
+        let (from, elapsed) = (checked!(call, water_c)?, checked!(call, time_s)?);
+        let (rate, room) = (checked!(call, cooling_per_min)?, given!(call, surroundings)?);
+        call.core(heat::temperature_after(from, elapsed, rate, &surroundings_of(call, &room)?))?
+            .value()
+    }))
 }
 
 /// Cooling rate of an open cup without a thermometer. Estimate, −50 to +40 %; two readings and
@@ -420,8 +442,8 @@ pub unsafe extern "C" fn cupwright_heat_open_cup_rate_estimate(
     cooling_per_min: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(cooling_per_min, error, {
-        let (liquid, cup) = (checked!(water_g)?, checked!(heat_capacity_j_per_k)?);
-        heat::open_cup_rate_estimate(liquid, cup, checked!(diameter_mm)?)?.value()
-    })
+    answer!(cooling_per_min, error, |call| Ok({
+        let (liquid, cup) = (checked!(call, water_g)?, checked!(call, heat_capacity_j_per_k)?);
+        call.core(heat::open_cup_rate_estimate(liquid, cup, checked!(call, diameter_mm)?))?.value()
+    }))
 }

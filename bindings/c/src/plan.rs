@@ -4,7 +4,7 @@ use cupwright::Error;
 use cupwright::plan::{self, Air, Brewer, Coffee, HeatWalk, Kitchen, Recipe, Tolerances, Wish};
 use cupwright::quantity::Measure;
 
-use crate::call::{Field, Refusal, answer, checked, counted, field, given, optional};
+use crate::call::{Call, Field, Refused, answer, checked, counted, field, given, optional};
 use crate::ratio::cupwright_chamber;
 use crate::retention::cupwright_losses;
 use crate::status::cupwright_error;
@@ -244,72 +244,72 @@ pub struct cupwright_recipe {
     pub has_tolerances: i32,
 }
 
-fn wish_of(wish: &cupwright_wish) -> Result<Wish, Refusal> {
+fn wish_of(call: Call, wish: &cupwright_wish) -> Result<Wish, Refused> {
     Ok(Wish {
-        cup: checked!(wish.cup_g)?,
-        strength: checked!(wish.strength_pct)?,
-        servings: counted!(wish.servings)?,
-        brew_strength: optional!(wish.has_brew_strength, brew_strength_pct)?,
+        cup: checked!(call, wish.cup_g)?,
+        strength: checked!(call, wish.strength_pct)?,
+        servings: counted!(call, wish.servings)?,
+        brew_strength: optional!(call, wish.has_brew_strength, brew_strength_pct)?,
         most_batches: match wish.has_most_batches {
             0 => None,
-            _ => Some(counted!(wish.most_batches)?),
+            _ => Some(counted!(call, wish.most_batches)?),
         },
-        brew_temperature: checked!(wish.brew_c)?,
-        contact: checked!(wish.contact_s)?,
-        serve_at: optional!(wish.has_serve, serve_c)?,
+        brew_temperature: checked!(call, wish.brew_c)?,
+        contact: checked!(call, wish.contact_s)?,
+        serve_at: optional!(call, wish.has_serve, serve_c)?,
         window: match wish.has_window {
             0 => None,
-            _ => Some(verdict::window(&wish.window)?),
+            _ => Some(verdict::window(call, &wish.window)?),
         },
     })
 }
 
-fn brewer_of(brewer: &cupwright_brewer) -> Result<Brewer, Refusal> {
+fn brewer_of(call: Call, brewer: &cupwright_brewer) -> Result<Brewer, Refused> {
     Ok(Brewer {
-        held_strength: checked!(brewer.held_strength_pct)?,
-        losses: retention::losses(&brewer.losses)?,
+        held_strength: checked!(call, brewer.held_strength_pct)?,
+        losses: retention::losses(call, &brewer.losses)?,
         chamber: match brewer.has_chamber {
             0 => None,
-            _ => Some(ratio::chamber(&brewer.chamber)?),
+            _ => Some(ratio::chamber(call, &brewer.chamber)?),
         },
-        heat_capacity: checked!(brewer.heat_capacity_j_per_k)?,
-        rinse: optional!(brewer.has_rinse, rinse_g)?,
-        cooling: optional!(brewer.has_cooling, cooling_per_min)?,
-        cover: heat::cover(brewer.cover)?,
+        heat_capacity: checked!(call, brewer.heat_capacity_j_per_k)?,
+        rinse: optional!(call, brewer.has_rinse, rinse_g)?,
+        cooling: optional!(call, brewer.has_cooling, cooling_per_min)?,
+        cover: heat::cover(call, brewer.cover)?,
         pressed: brewer.pressed != 0,
         glass: brewer.glass != 0,
     })
 }
 
-fn coffee_of(coffee: &cupwright_coffee) -> Result<Coffee, Refusal> {
+fn coffee_of(call: Call, coffee: &cupwright_coffee) -> Result<Coffee, Refused> {
     Ok(Coffee {
-        expected: checked!(coffee.yield_pct)?,
-        moisture: checked!(coffee.moisture_pct)?,
-        caffeine: optional!(coffee.has_caffeine, caffeine_mg_per_g)?,
+        expected: checked!(call, coffee.yield_pct)?,
+        moisture: checked!(call, coffee.moisture_pct)?,
+        caffeine: optional!(call, coffee.has_caffeine, caffeine_mg_per_g)?,
     })
 }
 
-fn air_of(kitchen: &cupwright_kitchen) -> Result<Air, Refusal> {
+fn air_of(call: Call, kitchen: &cupwright_kitchen) -> Result<Air, Refused> {
     const PRESSURE: i32 = cupwright_air::Pressure as i32;
     const ALTITUDE: i32 = cupwright_air::Altitude as i32;
     match kitchen.air {
-        PRESSURE => Ok(Air::Pressure(checked!(kitchen.pressure_kpa)?)),
-        ALTITUDE => Ok(Air::Altitude(checked!(kitchen.altitude_m)?)),
-        _ => Err(Refusal::UnknownChoice(kitchen.air, field!(air))),
+        PRESSURE => Ok(Air::Pressure(checked!(call, kitchen.pressure_kpa)?)),
+        ALTITUDE => Ok(Air::Altitude(checked!(call, kitchen.altitude_m)?)),
+        _ => Err(call.unknown_choice(kitchen.air, field!(air))),
     }
 }
 
-fn kitchen_of(kitchen: &cupwright_kitchen) -> Result<Kitchen, Refusal> {
+fn kitchen_of(call: Call, kitchen: &cupwright_kitchen) -> Result<Kitchen, Refused> {
     Ok(Kitchen {
-        air: air_of(kitchen)?,
-        room: checked!(kitchen.room_c)?,
-        humidity: checked!(kitchen.humidity_pct)?,
-        pour_drop: checked!(kitchen.drop_k)?,
-        second_vessel: optional!(kitchen.has_second_vessel, second_vessel_j_per_k)?,
-        cup: checked!(kitchen.cup_j_per_k)?,
-        cup_cooling: optional!(kitchen.has_cup_cooling, cup_cooling_per_min)?,
-        water_solids: checked!(kitchen.water_solids_mg_per_l)?,
-        added: checked!(kitchen.added_c)?,
+        air: air_of(call, kitchen)?,
+        room: checked!(call, kitchen.room_c)?,
+        humidity: checked!(call, kitchen.humidity_pct)?,
+        pour_drop: checked!(call, kitchen.drop_k)?,
+        second_vessel: optional!(call, kitchen.has_second_vessel, second_vessel_j_per_k)?,
+        cup: checked!(call, kitchen.cup_j_per_k)?,
+        cup_cooling: optional!(call, kitchen.has_cup_cooling, cup_cooling_per_min)?,
+        water_solids: checked!(call, kitchen.water_solids_mg_per_l)?,
+        added: checked!(call, kitchen.added_c)?,
     })
 }
 
@@ -376,8 +376,8 @@ fn recipe(recipe: &Recipe) -> cupwright_recipe {
     }
 }
 
-/// An error of the plan, with the field of the wish that it is about.
-fn blamed(wish: &Wish, error: Error) -> Refusal {
+/// The field of the wish that an error of the plan is about.
+fn blamed(wish: &Wish, error: &Error) -> Option<Field> {
     const FIELDS: [(&str, Field); 5] = [
         ("cup_g", field!(cup_g)),
         ("strength_pct", field!(strength_pct)),
@@ -385,9 +385,8 @@ fn blamed(wish: &Wish, error: Error) -> Refusal {
         ("brew_c", field!(brew_c)),
         ("serve_c", field!(serve_c)),
     ];
-    let name = wish.field_of(&error);
-    let known = FIELDS.iter().find(|(known, _)| name == Some(*known));
-    Refusal::Core(error, known.map(|(_, field)| *field))
+    let name = wish.field_of(error);
+    FIELDS.iter().find(|(known, _)| name == Some(*known)).map(|(_, field)| *field)
 }
 
 /// Plans a brew: dose, water, batches, what to add, every temperature on the way, how far a hand
@@ -414,11 +413,12 @@ pub unsafe extern "C" fn cupwright_plan_recipe(
     recipe: *mut cupwright_recipe,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(recipe, error, {
-        let wish = wish_of(&given!(wish)?)?;
-        let (brewer, coffee) = (brewer_of(&given!(brewer)?)?, coffee_of(&given!(coffee)?)?);
-        let kitchen = kitchen_of(&given!(kitchen)?)?;
+    answer!(recipe, error, |call| Ok({
+        let wish = wish_of(call, &given!(call, wish)?)?;
+        let (brewer, coffee) =
+            (brewer_of(call, &given!(call, brewer)?)?, coffee_of(call, &given!(call, coffee)?)?);
+        let kitchen = kitchen_of(call, &given!(call, kitchen)?)?;
         let planned = plan::recipe(&wish, &brewer, &coffee, &kitchen);
-        self::recipe(&planned.map_err(|error| blamed(&wish, error))?)
-    })
+        self::recipe(&planned.map_err(|error| call.refuse(&error, blamed(&wish, &error)))?)
+    }))
 }

@@ -3,7 +3,7 @@
 use cupwright::quantity::Measure;
 use cupwright::ratio::{self, Chamber};
 
-use crate::call::{Refusal, answer, checked, counted, given};
+use crate::call::{Call, Refused, answer, checked, counted, given};
 use crate::status::cupwright_error;
 
 /// What a brewer's chamber holds.
@@ -42,10 +42,10 @@ pub struct cupwright_amounts {
 }
 
 /// The core's chamber.
-pub(crate) fn chamber(chamber: &cupwright_chamber) -> Result<Chamber, Refusal> {
+pub(crate) fn chamber(call: Call, chamber: &cupwright_chamber) -> Result<Chamber, Refused> {
     Ok(Chamber {
-        volume: checked!(chamber.volume_ml)?,
-        displacement: checked!(chamber.displacement_ml_per_g)?,
+        volume: checked!(call, chamber.volume_ml)?,
+        displacement: checked!(call, chamber.displacement_ml_per_g)?,
     })
 }
 
@@ -63,11 +63,9 @@ pub unsafe extern "C" fn cupwright_ratio_water_ratio(
     water_ratio_g_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        water_ratio_g_per_g,
-        error,
-        ratio::water_ratio(checked!(dose_g)?, checked!(water_g)?)?.value()
-    )
+    answer!(water_ratio_g_per_g, error, |call| Ok(call
+        .core(ratio::water_ratio(checked!(call, dose_g)?, checked!(call, water_g)?))?
+        .value()))
 }
 
 /// Brew water for a dose at a ratio, W = R D.
@@ -84,11 +82,12 @@ pub unsafe extern "C" fn cupwright_ratio_water_for_ratio(
     water_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        water_g,
-        error,
-        ratio::water_for_ratio(checked!(dose_g)?, checked!(water_ratio_g_per_g)?)?.value()
-    )
+    answer!(water_g, error, |call| Ok(call
+        .core(ratio::water_for_ratio(
+            checked!(call, dose_g)?,
+            checked!(call, water_ratio_g_per_g)?
+        ))?
+        .value()))
 }
 
 /// Dose for an amount of brew water at a ratio, D = W/R.
@@ -105,11 +104,12 @@ pub unsafe extern "C" fn cupwright_ratio_dose_for_water(
     dose_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        dose_g,
-        error,
-        ratio::dose_for_water(checked!(water_g)?, checked!(water_ratio_g_per_g)?)?.value()
-    )
+    answer!(dose_g, error, |call| Ok(call
+        .core(ratio::dose_for_water(
+            checked!(call, water_g)?,
+            checked!(call, water_ratio_g_per_g)?
+        ))?
+        .value()))
 }
 
 /// Beverage per dose, B/D. An "18 in, 36 out" shot has 2.
@@ -126,11 +126,9 @@ pub unsafe extern "C" fn cupwright_ratio_beverage_ratio(
     beverage_ratio_g_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        beverage_ratio_g_per_g,
-        error,
-        ratio::beverage_ratio(checked!(dose_g)?, checked!(beverage_g)?)?.value()
-    )
+    answer!(beverage_ratio_g_per_g, error, |call| Ok(call
+        .core(ratio::beverage_ratio(checked!(call, dose_g)?, checked!(call, beverage_g)?))?
+        .value()))
 }
 
 /// Beverage from a dose at a ratio.
@@ -147,11 +145,12 @@ pub unsafe extern "C" fn cupwright_ratio_beverage_for_ratio(
     beverage_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        beverage_g,
-        error,
-        ratio::beverage_for_ratio(checked!(dose_g)?, checked!(beverage_ratio_g_per_g)?)?.value()
-    )
+    answer!(beverage_g, error, |call| Ok(call
+        .core(ratio::beverage_for_ratio(
+            checked!(call, dose_g)?,
+            checked!(call, beverage_ratio_g_per_g)?
+        ))?
+        .value()))
 }
 
 /// Dose for a beverage at a ratio.
@@ -168,11 +167,12 @@ pub unsafe extern "C" fn cupwright_ratio_dose_for_beverage(
     dose_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        dose_g,
-        error,
-        ratio::dose_for_beverage(checked!(beverage_g)?, checked!(beverage_ratio_g_per_g)?)?.value()
-    )
+    answer!(dose_g, error, |call| Ok(call
+        .core(ratio::dose_for_beverage(
+            checked!(call, beverage_g)?,
+            checked!(call, beverage_ratio_g_per_g)?
+        ))?
+        .value()))
 }
 
 /// Dose per litre of brew water measured at a temperature, ρ/R. The published "55 g/L" does not say
@@ -190,11 +190,12 @@ pub unsafe extern "C" fn cupwright_ratio_dose_per_litre(
     dose_g_per_l: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        dose_g_per_l,
-        error,
-        ratio::dose_per_litre(checked!(water_ratio_g_per_g)?, checked!(water_c)?)?.value()
-    )
+    answer!(dose_g_per_l, error, |call| Ok(call
+        .core(ratio::dose_per_litre(
+            checked!(call, water_ratio_g_per_g)?,
+            checked!(call, water_c)?
+        ))?
+        .value()))
 }
 
 /// The ratio that a dose per litre of brew water stands for, ρ over that dose.
@@ -211,11 +212,12 @@ pub unsafe extern "C" fn cupwright_ratio_of_dose_per_litre(
     water_ratio_g_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        water_ratio_g_per_g,
-        error,
-        ratio::ratio_of_dose_per_litre(checked!(dose_g_per_l)?, checked!(water_c)?)?.value()
-    )
+    answer!(water_ratio_g_per_g, error, |call| Ok(call
+        .core(ratio::ratio_of_dose_per_litre(
+            checked!(call, dose_g_per_l)?,
+            checked!(call, water_c)?
+        ))?
+        .value()))
 }
 
 /// Mass of a volume of water at its temperature, W = ρ V. A jug marked in millilitres misleads: 200
@@ -233,7 +235,9 @@ pub unsafe extern "C" fn cupwright_ratio_water_mass(
     water_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(water_g, error, ratio::water_mass(checked!(volume_ml)?, checked!(water_c)?)?.value())
+    answer!(water_g, error, |call| Ok(call
+        .core(ratio::water_mass(checked!(call, volume_ml)?, checked!(call, water_c)?))?
+        .value()))
 }
 
 /// Volume of a mass of water at its temperature: the inverse of cupwright_ratio_water_mass().
@@ -250,7 +254,9 @@ pub unsafe extern "C" fn cupwright_ratio_water_volume(
     volume_ml: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(volume_ml, error, ratio::water_volume(checked!(water_g)?, checked!(water_c)?)?.value())
+    answer!(volume_ml, error, |call| Ok(call
+        .core(ratio::water_volume(checked!(call, water_g)?, checked!(call, water_c)?))?
+        .value()))
 }
 
 /// Dose and water for several servings of one recipe. Plain multiplication: what a chamber keeps
@@ -270,11 +276,14 @@ pub unsafe extern "C" fn cupwright_ratio_for_servings(
     amounts: *mut cupwright_amounts,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(amounts, error, {
-        let (dose, water) =
-            ratio::for_servings(checked!(dose_g)?, checked!(water_g)?, counted!(servings)?)?;
+    answer!(amounts, error, |call| Ok({
+        let (dose, water) = call.core(ratio::for_servings(
+            checked!(call, dose_g)?,
+            checked!(call, water_g)?,
+            counted!(call, servings)?,
+        ))?;
         cupwright_amounts { dose_g: dose.value(), water_g: water.value() }
-    })
+    }))
 }
 
 /// How many whole cups of one size a beverage fills.
@@ -292,11 +301,9 @@ pub unsafe extern "C" fn cupwright_ratio_whole_cups(
     servings: *mut i32,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        servings,
-        error,
-        ratio::whole_cups(checked!(beverage_g)?, checked!(cup_g)?)?.count() as i32
-    )
+    answer!(servings, error, |call| Ok(call
+        .core(ratio::whole_cups(checked!(call, beverage_g)?, checked!(call, cup_g)?))?
+        .count() as i32))
 }
 
 /// The fewest equal batches that a chamber can brew, ⌈(W/ρ + v D)/V⌉. All the water of a batch is
@@ -319,16 +326,22 @@ pub unsafe extern "C" fn cupwright_ratio_batches(
     split: *mut cupwright_batch_split,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(split, error, {
-        let (dose, water, at) = (checked!(dose_g)?, checked!(water_g)?, checked!(water_c)?);
-        let split = ratio::batches(dose, water, at, &self::chamber(&given!(chamber)?)?)?;
+    answer!(split, error, |call| Ok({
+        let (dose, water, at) =
+            (checked!(call, dose_g)?, checked!(call, water_g)?, checked!(call, water_c)?);
+        let split = call.core(ratio::batches(
+            dose,
+            water,
+            at,
+            &self::chamber(call, &given!(call, chamber)?)?,
+        ))?;
         cupwright_batch_split {
             dose_g: split.dose.value(),
             water_g: split.water.value(),
             fill_ml: split.fill.value(),
             batches: split.batches.count() as i32,
         }
-    })
+    }))
 }
 
 /// The largest dose that a chamber can brew in one batch at a ratio, V/(R/ρ + v).
@@ -347,8 +360,9 @@ pub unsafe extern "C" fn cupwright_ratio_largest_dose(
     dose_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(dose_g, error, {
-        let (ratio, at) = (checked!(water_ratio_g_per_g)?, checked!(water_c)?);
-        ratio::largest_dose(ratio, at, &self::chamber(&given!(chamber)?)?)?.value()
-    })
+    answer!(dose_g, error, |call| Ok({
+        let (ratio, at) = (checked!(call, water_ratio_g_per_g)?, checked!(call, water_c)?);
+        call.core(ratio::largest_dose(ratio, at, &self::chamber(call, &given!(call, chamber)?)?))?
+            .value()
+    }))
 }

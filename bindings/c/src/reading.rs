@@ -3,7 +3,7 @@
 use cupwright::quantity::{Measure, Quantity, ReadingCount, Strength};
 use cupwright::reading::{self, Zero};
 
-use crate::call::{Refusal, answer, checked, counted, each, field, given};
+use crate::call::{Call, Refused, answer, checked, counted, each, field, given};
 use crate::status::cupwright_error;
 
 /// What repeated readings amount to.
@@ -47,13 +47,13 @@ pub enum cupwright_zero {
 }
 
 /// The core's zero, or a refusal.
-fn zero_of(zero: i32) -> Result<Zero, Refusal> {
+fn zero_of(call: Call, zero: i32) -> Result<Zero, Refused> {
     const DISTILLED: i32 = cupwright_zero::Distilled as i32;
     const BREW_WATER: i32 = cupwright_zero::BrewWater as i32;
     match zero {
         DISTILLED => Ok(Zero::Distilled),
         BREW_WATER => Ok(Zero::BrewWater),
-        _ => Err(Refusal::UnknownChoice(zero, field!(zero))),
+        _ => Err(call.unknown_choice(zero, field!(zero))),
     }
 }
 
@@ -62,12 +62,13 @@ const MOST: usize = Quantity::ReadingCount.highest() as usize;
 
 /// Lends the core's readings, as many as [`ReadingCount`] allows, to a question.
 fn with_readings<T>(
+    call: Call,
     strength_pct: &[f64],
-    ask: impl FnOnce(&[Strength]) -> Result<T, Refusal>,
-) -> Result<T, Refusal> {
-    ReadingCount::from_count(strength_pct.len() as f64)?;
-    let mut places = [Strength::from_percent(0.0)?; MOST];
-    ask(each(strength_pct, &mut places, |strength_pct| checked!(strength_pct))?)
+    ask: impl FnOnce(&[Strength]) -> Result<T, Refused>,
+) -> Result<T, Refused> {
+    call.core(ReadingCount::from_count(strength_pct.len() as f64))?;
+    let mut places = [call.core(Strength::from_percent(0.0))?; MOST];
+    ask(each(strength_pct, &mut places, |strength_pct| checked!(call, strength_pct))?)
 }
 
 /// The range that n readings exceed once in twenty times, f(n) s_r, in % strength. Source: ISO
@@ -86,11 +87,10 @@ pub unsafe extern "C" fn cupwright_reading_critical_range(
     critical_range_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        critical_range_pct,
-        error,
-        reading::critical_range(counted!(readings)?, checked!(repeatability_pct)?)?
-    )
+    answer!(critical_range_pct, error, |call| call.core(reading::critical_range(
+        counted!(call, readings)?,
+        checked!(call, repeatability_pct)?
+    )))
 }
 
 /// Combines repeated readings of one sample by the acceptance rule of ISO 5725-6. A display that
@@ -112,9 +112,11 @@ pub unsafe extern "C" fn cupwright_reading_combine(
     combined: *mut cupwright_combined,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(combined, error, {
-        let ask = |readings: &[_]| Ok(reading::combine(readings, checked!(repeatability_pct)?)?);
-        let read = with_readings(given!(strength_pct, count)?, ask)?;
+    answer!(combined, error, |call| Ok({
+        let ask = |readings: &[_]| {
+            call.core(reading::combine(readings, checked!(call, repeatability_pct)?))
+        };
+        let read = with_readings(call, given!(call, strength_pct, count)?, ask)?;
         cupwright_combined {
             strength_pct: read.value.value(),
             range_pct: read.range_pct,
@@ -122,7 +124,7 @@ pub unsafe extern "C" fn cupwright_reading_combine(
             agreement: read.agreement as i32,
             has_critical_range: read.critical_range_pct.is_some().into(),
         }
-    })
+    }))
 }
 
 /// Standard deviation of repeated readings, one's own repeatability, √[Σ(x − x̄)²/(n − 1)]. From
@@ -142,10 +144,10 @@ pub unsafe extern "C" fn cupwright_reading_repeatability(
     repeatability_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(repeatability_pct, error, {
-        let ask = |readings: &[_]| Ok(reading::repeatability(readings)?);
-        with_readings(given!(strength_pct, count)?, ask)?.value()
-    })
+    answer!(repeatability_pct, error, |call| Ok({
+        let ask = |readings: &[_]| call.core(reading::repeatability(readings));
+        with_readings(call, given!(call, strength_pct, count)?, ask)?.value()
+    }))
 }
 
 /// Strength of all solids in the beverage, which the mass balance works with: on distilled water
@@ -163,10 +165,11 @@ pub unsafe extern "C" fn cupwright_reading_total_strength(
     total_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(total_pct, error, {
-        let (reading, zero) = (checked!(strength_pct)?, zero_of(zero)?);
-        reading::total_strength(reading, zero, checked!(water_solids_mg_per_l)?)?.value()
-    })
+    answer!(total_pct, error, |call| Ok({
+        let (reading, zero) = (checked!(call, strength_pct)?, zero_of(call, zero)?);
+        call.core(reading::total_strength(reading, zero, checked!(call, water_solids_mg_per_l)?))?
+            .value()
+    }))
 }
 
 /// Strength in coffee solids alone: on brew water the reading itself, on distilled water (T − s)/(1
@@ -187,10 +190,11 @@ pub unsafe extern "C" fn cupwright_reading_coffee_strength(
     coffee_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(coffee_pct, error, {
-        let (reading, zero) = (checked!(strength_pct)?, zero_of(zero)?);
-        reading::coffee_strength(reading, zero, checked!(water_solids_mg_per_l)?)?.value()
-    })
+    answer!(coffee_pct, error, |call| Ok({
+        let (reading, zero) = (checked!(call, strength_pct)?, zero_of(call, zero)?);
+        call.core(reading::coffee_strength(reading, zero, checked!(call, water_solids_mg_per_l)?))?
+            .value()
+    }))
 }
 
 /// Degrees Brix of a refractive index at 20 °C and 589 nm. Source: fitted to the ICUMSA 1974
@@ -206,7 +210,9 @@ pub unsafe extern "C" fn cupwright_reading_brix_of_index(
     brix: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(brix, error, reading::brix_of_index(checked!(refractive_index)?)?.value())
+    answer!(brix, error, |call| Ok(call
+        .core(reading::brix_of_index(checked!(call, refractive_index)?))?
+        .value()))
 }
 
 /// Refractive index at 20 °C and 589 nm of degrees Brix. Source: a fit of its own to the same
@@ -222,7 +228,9 @@ pub unsafe extern "C" fn cupwright_reading_index_of_brix(
     refractive_index: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(refractive_index, error, reading::index_of_brix(checked!(brix)?)?.value())
+    answer!(refractive_index, error, |call| Ok(call
+        .core(reading::index_of_brix(checked!(call, brix)?))?
+        .value()))
 }
 
 /// A Brix reading at the sample's temperature, corrected to 20 °C. Only for an instrument that does
@@ -241,11 +249,9 @@ pub unsafe extern "C" fn cupwright_reading_brix_at_20(
     corrected_brix: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        corrected_brix,
-        error,
-        reading::brix_at_20(checked!(brix)?, checked!(sample_c)?)?.value()
-    )
+    answer!(corrected_brix, error, |call| Ok(call
+        .core(reading::brix_at_20(checked!(call, brix)?, checked!(call, sample_c)?))?
+        .value()))
 }
 
 /// Strength from degrees Brix at 20 °C or compensated, T = k B.
@@ -263,12 +269,12 @@ pub unsafe extern "C" fn cupwright_reading_strength_of_brix(
     strength_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(
-        strength_pct,
-        error,
-        reading::strength_of_brix(checked!(brix)?, checked!(refractive_factor_pct_per_brix)?)?
-            .value()
-    )
+    answer!(strength_pct, error, |call| Ok(call
+        .core(reading::strength_of_brix(
+            checked!(call, brix)?,
+            checked!(call, refractive_factor_pct_per_brix)?
+        ))?
+        .value()))
 }
 
 /// Degrees Brix that a strength would show, T/k.
@@ -286,11 +292,11 @@ pub unsafe extern "C" fn cupwright_reading_brix_of_strength(
     brix: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(brix, error, {
+    answer!(brix, error, |call| Ok({
         let (strength, factor) =
-            (checked!(strength_pct)?, checked!(refractive_factor_pct_per_brix)?);
-        reading::brix_of_strength(strength, factor)?.value()
-    })
+            (checked!(call, strength_pct)?, checked!(call, refractive_factor_pct_per_brix)?);
+        call.core(reading::brix_of_strength(strength, factor))?.value()
+    }))
 }
 
 /// Strength from a refractive index read at the sample's temperature: Brix, corrected to 20 °C,
@@ -311,9 +317,9 @@ pub unsafe extern "C" fn cupwright_reading_strength_of_index(
     strength_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(strength_pct, error, {
-        let (index, sample) = (checked!(refractive_index)?, checked!(sample_c)?);
-        let factor = checked!(refractive_factor_pct_per_brix)?;
-        reading::strength_of_index(index, sample, factor)?.value()
-    })
+    answer!(strength_pct, error, |call| Ok({
+        let (index, sample) = (checked!(call, refractive_index)?, checked!(call, sample_c)?);
+        let factor = checked!(call, refractive_factor_pct_per_brix)?;
+        call.core(reading::strength_of_index(index, sample, factor))?.value()
+    }))
 }

@@ -3,7 +3,7 @@
 use cupwright::quantity::Measure;
 use cupwright::retention::{self, Losses, Paper};
 
-use crate::call::{Refusal, answer, checked, given};
+use crate::call::{Call, Refused, answer, checked, given};
 use crate::status::cupwright_error;
 
 /// Where the brew water goes that does not become beverage.
@@ -27,16 +27,16 @@ pub struct cupwright_losses {
 }
 
 /// The core's losses.
-pub(crate) fn losses(losses: &cupwright_losses) -> Result<Losses, Refusal> {
+pub(crate) fn losses(call: Call, losses: &cupwright_losses) -> Result<Losses, Refused> {
     Ok(Losses {
-        retention: checked!(losses.apparent_retention_g_per_g)?,
-        hold_up: checked!(losses.hold_up_g)?,
+        retention: checked!(call, losses.apparent_retention_g_per_g)?,
+        hold_up: checked!(call, losses.hold_up_g)?,
         paper: Paper::Dry {
-            mass: checked!(losses.paper_g)?,
-            uptake: checked!(losses.paper_uptake_g_per_g)?,
+            mass: checked!(call, losses.paper_g)?,
+            uptake: checked!(call, losses.paper_uptake_g_per_g)?,
         },
-        drips: checked!(losses.drips_g)?,
-        vapour: checked!(losses.vapour_g)?,
+        drips: checked!(call, losses.drips_g)?,
+        vapour: checked!(call, losses.vapour_g)?,
     })
 }
 
@@ -56,10 +56,11 @@ pub unsafe extern "C" fn cupwright_retention_beverage(
     beverage_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(beverage_g, error, {
-        let losses = self::losses(&given!(losses)?)?;
-        retention::beverage(&losses, checked!(dose_g)?, checked!(water_g)?)?.value()
-    })
+    answer!(beverage_g, error, |call| Ok({
+        let losses = self::losses(call, &given!(call, losses)?)?;
+        call.core(retention::beverage(&losses, checked!(call, dose_g)?, checked!(call, water_g)?))?
+            .value()
+    }))
 }
 
 /// Brew water for a beverage: the inverse of cupwright_retention_beverage() in W.
@@ -78,10 +79,15 @@ pub unsafe extern "C" fn cupwright_retention_water_for_beverage(
     water_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(water_g, error, {
-        let losses = self::losses(&given!(losses)?)?;
-        retention::water_for_beverage(&losses, checked!(dose_g)?, checked!(beverage_g)?)?.value()
-    })
+    answer!(water_g, error, |call| Ok({
+        let losses = self::losses(call, &given!(call, losses)?)?;
+        call.core(retention::water_for_beverage(
+            &losses,
+            checked!(call, dose_g)?,
+            checked!(call, beverage_g)?,
+        ))?
+        .value()
+    }))
 }
 
 /// Dose that leaves a beverage from an amount of water: the inverse of
@@ -102,10 +108,15 @@ pub unsafe extern "C" fn cupwright_retention_dose_for_beverage(
     dose_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(dose_g, error, {
-        let losses = self::losses(&given!(losses)?)?;
-        retention::dose_for_beverage(&losses, checked!(water_g)?, checked!(beverage_g)?)?.value()
-    })
+    answer!(dose_g, error, |call| Ok({
+        let losses = self::losses(call, &given!(call, losses)?)?;
+        call.core(retention::dose_for_beverage(
+            &losses,
+            checked!(call, water_g)?,
+            checked!(call, beverage_g)?,
+        ))?
+        .value()
+    }))
 }
 
 /// Apparent retention from one brew on a scale, r = (W − B − hold-up − paper − drips − vapour)/D.
@@ -128,11 +139,12 @@ pub unsafe extern "C" fn cupwright_retention_of_brew(
     apparent_retention_g_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(apparent_retention_g_per_g, error, {
-        let losses = self::losses(&given!(losses)?)?;
-        let (dose, water) = (checked!(dose_g)?, checked!(water_g)?);
-        retention::retention_of_brew(&losses, dose, water, checked!(beverage_g)?)?.value()
-    })
+    answer!(apparent_retention_g_per_g, error, |call| Ok({
+        let losses = self::losses(call, &given!(call, losses)?)?;
+        let (dose, water) = (checked!(call, dose_g)?, checked!(call, water_g)?);
+        call.core(retention::retention_of_brew(&losses, dose, water, checked!(call, beverage_g)?))?
+            .value()
+    }))
 }
 
 /// Apparent retention as a scale alone sees it, r = (W − B)/D.
@@ -152,10 +164,10 @@ pub unsafe extern "C" fn cupwright_retention_apparent_retention(
     apparent_retention_g_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(apparent_retention_g_per_g, error, {
-        let (dose, water) = (checked!(dose_g)?, checked!(water_g)?);
-        retention::apparent_retention(dose, water, checked!(beverage_g)?)?.value()
-    })
+    answer!(apparent_retention_g_per_g, error, |call| Ok({
+        let (dose, water) = (checked!(call, dose_g)?, checked!(call, water_g)?);
+        call.core(retention::apparent_retention(dose, water, checked!(call, beverage_g)?))?.value()
+    }))
 }
 
 /// True retention, the liquid that the grounds hold with its dissolved coffee, from what a scale
@@ -181,11 +193,19 @@ pub unsafe extern "C" fn cupwright_retention_true_retention(
     true_retention_g_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(true_retention_g_per_g, error, {
-        let (apparent, extracted) = (checked!(apparent_retention_g_per_g)?, checked!(yield_pct)?);
-        let (moisture, vapour) = (checked!(moisture_pct)?, checked!(vapour_g)?);
-        retention::true_retention(apparent, extracted, moisture, vapour, checked!(dose_g)?)?.value()
-    })
+    answer!(true_retention_g_per_g, error, |call| Ok({
+        let (apparent, extracted) =
+            (checked!(call, apparent_retention_g_per_g)?, checked!(call, yield_pct)?);
+        let (moisture, vapour) = (checked!(call, moisture_pct)?, checked!(call, vapour_g)?);
+        call.core(retention::true_retention(
+            apparent,
+            extracted,
+            moisture,
+            vapour,
+            checked!(call, dose_g)?,
+        ))?
+        .value()
+    }))
 }
 
 /// What a scale sees from true retention: the inverse of cupwright_retention_true_retention().
@@ -209,12 +229,14 @@ pub unsafe extern "C" fn cupwright_retention_apparent_of_true_retention(
     apparent_retention_g_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(apparent_retention_g_per_g, error, {
-        let (held, extracted) = (checked!(true_retention_g_per_g)?, checked!(yield_pct)?);
+    answer!(apparent_retention_g_per_g, error, |call| Ok({
+        let (held, extracted) =
+            (checked!(call, true_retention_g_per_g)?, checked!(call, yield_pct)?);
         let (moisture, vapour, dose) =
-            (checked!(moisture_pct)?, checked!(vapour_g)?, checked!(dose_g)?);
-        retention::apparent_of_true_retention(held, extracted, moisture, vapour, dose)?.value()
-    })
+            (checked!(call, moisture_pct)?, checked!(call, vapour_g)?, checked!(call, dose_g)?);
+        call.core(retention::apparent_of_true_retention(held, extracted, moisture, vapour, dose))?
+            .value()
+    }))
 }
 
 /// True retention per dose from the water content w of spent grounds, w/(1 − w) · (1 − E). Low by
@@ -232,8 +254,9 @@ pub unsafe extern "C" fn cupwright_retention_of_spent_moisture(
     true_retention_g_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(true_retention_g_per_g, error, {
-        let (moisture, extracted) = (checked!(spent_moisture_pct)?, checked!(yield_pct)?);
-        retention::retention_of_spent_moisture(moisture, extracted)?.value()
-    })
+    answer!(true_retention_g_per_g, error, |call| Ok({
+        let (moisture, extracted) =
+            (checked!(call, spent_moisture_pct)?, checked!(call, yield_pct)?);
+        call.core(retention::retention_of_spent_moisture(moisture, extracted))?.value()
+    }))
 }

@@ -2,7 +2,7 @@
 
 use cupwright::verdict::{self, Band, Place, Standing, Window};
 
-use crate::call::{Refusal, answer, checked, given};
+use crate::call::{Call, Refused, answer, checked, given};
 use crate::status::cupwright_error;
 
 /// A wanted range of strength, and of yield where there is one. Published windows are in the macros
@@ -64,15 +64,17 @@ pub struct cupwright_standing {
 }
 
 /// The core's window.
-pub(crate) fn window(window: &cupwright_window) -> Result<Window, Refusal> {
-    let strength =
-        Band::new(checked!(window.strength_lowest_pct)?, checked!(window.strength_highest_pct)?)?;
+pub(crate) fn window(call: Call, window: &cupwright_window) -> Result<Window, Refused> {
+    let strength = call.core(Band::new(
+        checked!(call, window.strength_lowest_pct)?,
+        checked!(call, window.strength_highest_pct)?,
+    ))?;
     let extracted = match window.has_yield {
         0 => None,
-        _ => Some(Band::new(
-            checked!(window.yield_lowest_pct)?,
-            checked!(window.yield_highest_pct)?,
-        )?),
+        _ => Some(call.core(Band::new(
+            checked!(call, window.yield_lowest_pct)?,
+            checked!(call, window.yield_highest_pct)?,
+        ))?),
     };
     Ok(Window { strength, extracted })
 }
@@ -122,9 +124,10 @@ pub unsafe extern "C" fn cupwright_verdict_stand(
     standing: *mut cupwright_standing,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(standing, error, {
-        let window = self::window(&given!(window)?)?;
-        let standing = verdict::stand(&window, checked!(strength_pct)?, checked!(yield_pct)?);
+    answer!(standing, error, |call| Ok({
+        let window = self::window(call, &given!(call, window)?)?;
+        let standing =
+            verdict::stand(&window, checked!(call, strength_pct)?, checked!(call, yield_pct)?);
         self::standing(standing)
-    })
+    }))
 }

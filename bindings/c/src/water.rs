@@ -16,7 +16,7 @@ pub unsafe extern "C" fn cupwright_water_density(
     density_kg_per_m3: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(density_kg_per_m3, error, water::density(checked!(water_c)?).value())
+    answer!(density_kg_per_m3, error, |call| Ok(water::density(checked!(call, water_c)?).value()))
 }
 
 /// Specific heat of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 4.
@@ -29,7 +29,10 @@ pub unsafe extern "C" fn cupwright_water_specific_heat(
     specific_heat_j_per_g_k: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(specific_heat_j_per_g_k, error, water::specific_heat(checked!(water_c)?).value())
+    answer!(specific_heat_j_per_g_k, error, |call| Ok(water::specific_heat(checked!(
+        call, water_c
+    )?)
+    .value()))
 }
 
 /// Heat content of liquid water at 0.1 MPa, above that at 0 °C. Source: IAPWS SR6-08(2011), g + T s.
@@ -42,7 +45,7 @@ pub unsafe extern "C" fn cupwright_water_enthalpy(
     enthalpy_j_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(enthalpy_j_per_g, error, water::enthalpy(checked!(water_c)?).value())
+    answer!(enthalpy_j_per_g, error, |call| Ok(water::enthalpy(checked!(call, water_c)?).value()))
 }
 
 /// The temperature at which liquid water has a heat content: the inverse of
@@ -58,7 +61,9 @@ pub unsafe extern "C" fn cupwright_water_temperature_of_enthalpy(
     water_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(water_c, error, water::temperature_of_enthalpy(checked!(enthalpy_j_per_g)?)?.value())
+    answer!(water_c, error, |call| Ok(call
+        .core(water::temperature_of_enthalpy(checked!(call, enthalpy_j_per_g)?))?
+        .value()))
 }
 
 /// Vapour pressure of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 30.
@@ -71,7 +76,9 @@ pub unsafe extern "C" fn cupwright_water_vapour_pressure(
     vapour_pressure_kpa: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(vapour_pressure_kpa, error, water::vapour_pressure(checked!(water_c)?).value())
+    answer!(vapour_pressure_kpa, error, |call| Ok(
+        water::vapour_pressure(checked!(call, water_c)?).value()
+    ))
 }
 
 /// Boiling point of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 31.
@@ -84,7 +91,7 @@ pub unsafe extern "C" fn cupwright_water_boiling_point(
     water_c: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(water_c, error, water::boiling_point(checked!(pressure_kpa)?).value())
+    answer!(water_c, error, |call| Ok(water::boiling_point(checked!(call, pressure_kpa)?).value()))
 }
 
 /// Latent heat of vaporisation. Source: a cubic fitted to IAPWS-95, within 0.02 J/g from 0 to 100 °C.
@@ -97,7 +104,9 @@ pub unsafe extern "C" fn cupwright_water_latent_heat(
     latent_heat_j_per_g: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(latent_heat_j_per_g, error, water::latent_heat(checked!(water_c)?).value())
+    answer!(latent_heat_j_per_g, error, |call| Ok(
+        water::latent_heat(checked!(call, water_c)?).value()
+    ))
 }
 
 /// Air pressure in the standard atmosphere. Weather moves it by ±2.5 kPa, the boiling point by
@@ -111,7 +120,10 @@ pub unsafe extern "C" fn cupwright_water_pressure_at_altitude(
     pressure_kpa: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(pressure_kpa, error, water::pressure_at_altitude(checked!(altitude_m)?).value())
+    answer!(pressure_kpa, error, |call| Ok(water::pressure_at_altitude(checked!(
+        call, altitude_m
+    )?)
+    .value()))
 }
 
 /// The altitude at which the standard atmosphere has a pressure. Source: ISO 2533:1975.
@@ -126,5 +138,7 @@ pub unsafe extern "C" fn cupwright_water_altitude_at_pressure(
     altitude_m: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(altitude_m, error, water::altitude_at_pressure(checked!(pressure_kpa)?)?.value())
+    answer!(altitude_m, error, |call| Ok(call
+        .core(water::altitude_at_pressure(checked!(call, pressure_kpa)?))?
+        .value()))
 }
