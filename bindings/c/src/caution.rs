@@ -80,7 +80,7 @@ pub(crate) fn bits(cautions: Cautions) -> u32 {
 /// The cautions that a drink calls for.
 ///
 /// @param hazards What there is to know.
-/// @param cautions A bit 1 << n for each of enum cupwright_caution.
+/// @param[out] cautions A bit 1 << n for each of enum cupwright_caution.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_caution_of(
     hazards: *const cupwright_hazards,
@@ -106,7 +106,7 @@ pub unsafe extern "C" fn cupwright_caution_of(
 /// faster still. A reminder of how little time there is, never a safe limit.
 ///
 /// @param water_c Temperature, {Temperature}.
-/// @param burns The burn and its time.
+/// @param[out] burns The burn and its time.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_caution_time_to_burn(
     water_c: f64,
@@ -129,7 +129,7 @@ pub unsafe extern "C" fn cupwright_caution_time_to_burn(
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param caffeine_mg_per_g Content as weighed, {CaffeineContent}.
 /// @param share_pct Share extracted, {Share}.
-/// @param caffeine_mg {Caffeine}.
+/// @param[out] caffeine_mg {Caffeine}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_caution_caffeine(
     dose_g: f64,

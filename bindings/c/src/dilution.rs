@@ -50,7 +50,7 @@ pub struct cupwright_iced {
 /// @param strength_pct Strength of the brew, {Strength}.
 /// @param added_g Water added, {Addition}.
 /// @param water_solids_mg_per_l Solids of the water, {WaterSolids}.
-/// @param after_pct {Strength}.
+/// @param[out] after_pct {Strength}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_dilution_strength_after_water(
     beverage_g: f64,
@@ -73,7 +73,7 @@ pub unsafe extern "C" fn cupwright_dilution_strength_after_water(
 /// @param strength_pct Strength of the brew, {Strength}.
 /// @param wanted_pct Strength wanted, {Strength}.
 /// @param water_solids_mg_per_l Solids of the water, {WaterSolids}.
-/// @param added_g {Addition}.
+/// @param[out] added_g {Addition}.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength at hand, since adding water
 /// only weakens, and for one that no amount of this water comes down to;
@@ -101,7 +101,7 @@ pub unsafe extern "C" fn cupwright_dilution_water_to_reach(
 /// @param strength_pct Strength of the brew, {Strength}.
 /// @param wanted_pct Strength wanted, {Strength}.
 /// @param water_solids_mg_per_l Solids of the water, {WaterSolids}.
-/// @param cup_g {Beverage}.
+/// @param[out] cup_g {Beverage}.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength at hand, since adding water
 /// only weakens, and for one that no amount of this water comes down to;
@@ -130,7 +130,7 @@ pub unsafe extern "C" fn cupwright_dilution_drink_of_brew(
 /// @param strength_pct Strength of the brew, {Strength}.
 /// @param wanted_pct Strength wanted, {Strength}.
 /// @param water_solids_mg_per_l Solids of the water, {WaterSolids}.
-/// @param beverage_g {Beverage}.
+/// @param[out] beverage_g {Beverage}.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength of the brew and for one so
 /// weak that it takes less brew than a beverage may be; CUPWRIGHT_STATUS_IMPOSSIBLE for a brew
@@ -159,7 +159,7 @@ pub unsafe extern "C" fn cupwright_dilution_brew_for_drink(
 /// @param cup_g Size of the drink in each, {Beverage}.
 /// @param wanted_pct Strength wanted, {Strength}.
 /// @param water_solids_mg_per_l Solids of the water, {WaterSolids}.
-/// @param split What goes into each cup, and the rest.
+/// @param[out] split What goes into each cup, and the rest.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE where the brew does not last, with the largest cup of
 /// that strength as the nearest; otherwise as cupwright_dilution_brew_for_drink().
@@ -195,7 +195,7 @@ pub unsafe extern "C" fn cupwright_dilution_split(
 /// @param strength_pct Strength of the brew, {Strength}.
 /// @param added_g Milk, {Addition}.
 /// @param milk_solids_pct Solids of the milk, {MilkSolids}.
-/// @param drink The drink.
+/// @param[out] drink The drink.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a drink larger than a beverage may be.
 #[unsafe(no_mangle)]
@@ -226,7 +226,7 @@ pub unsafe extern "C" fn cupwright_dilution_with_milk(
 /// @param hot_c Its temperature, {Temperature}.
 /// @param cold_g The other, {Addition}.
 /// @param cold_c Its temperature, {Temperature}.
-/// @param water_c {Temperature}.
+/// @param[out] water_c {Temperature}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_dilution_mixed_temperature(
     hot_g: f64,
@@ -251,7 +251,7 @@ pub unsafe extern "C" fn cupwright_dilution_mixed_temperature(
 /// @param hot_c Its temperature, {Temperature}.
 /// @param cold_g The milk, {Addition}.
 /// @param cold_c Its temperature, {Temperature}.
-/// @param water_c {Temperature}.
+/// @param[out] water_c {Temperature}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_dilution_mixed_with_milk_temperature(
     hot_g: f64,
@@ -282,7 +282,7 @@ pub unsafe extern "C" fn cupwright_dilution_mixed_with_milk_temperature(
 /// @param strength_pct Its strength, {Strength}.
 /// @param ice_g Ice, {Ice}.
 /// @param ice_c Temperature of the ice, {IceTemperature}.
-/// @param iced The drink at rest.
+/// @param[out] iced The drink at rest.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE for ice so cold and plentiful that the drink itself would
 /// begin to freeze.
@@ -322,7 +322,7 @@ pub unsafe extern "C" fn cupwright_dilution_iced(
 /// @param water_c Temperature of the drink, {Temperature}.
 /// @param wanted_c Temperature wanted, {Temperature}.
 /// @param ice_c Temperature of the ice, {IceTemperature}.
-/// @param ice_g {Ice}.
+/// @param[out] ice_g {Ice}.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the drink's own temperature;
 /// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ice.

@@ -126,7 +126,7 @@ fn doubt(doubt: Doubt) -> cupwright_doubt {
 ///
 /// @param brew The brew.
 /// @param strength_pct Strength, {Strength}.
-/// @param yield_pct {Yield}.
+/// @param[out] yield_pct {Yield}.
 ///
 /// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes or a strength
 /// below that of the water itself; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or
@@ -152,7 +152,7 @@ pub unsafe extern "C" fn cupwright_extraction_yield(
 ///
 /// @param brew The brew.
 /// @param yield_pct Extraction yield, {Yield}.
-/// @param strength_pct {Strength}.
+/// @param[out] strength_pct {Strength}.
 ///
 /// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes;
 /// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
@@ -179,7 +179,7 @@ pub unsafe extern "C" fn cupwright_extraction_strength(
 /// @param brew The brew.
 /// @param strength_pct Strength, {Strength}.
 /// @param yield_pct Extraction yield, {Yield}.
-/// @param beverage_g {Beverage}.
+/// @param[out] beverage_g {Beverage}.
 ///
 /// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for a held strength of 100 %, since a steeped brew's
 /// strength says nothing of how much was drained; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not
@@ -208,7 +208,7 @@ pub unsafe extern "C" fn cupwright_extraction_beverage(
 ///
 /// @param brew The brew.
 /// @param yield_pct Extraction yield, {Yield}.
-/// @param retained_g {Retained}.
+/// @param[out] retained_g {Retained}.
 ///
 /// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes.
 #[unsafe(no_mangle)]
@@ -232,7 +232,7 @@ pub unsafe extern "C" fn cupwright_extraction_retained_liquid(
 /// @param strength_pct Strength, {Strength}.
 /// @param beverage_g Beverage, {Beverage}.
 /// @param dose_g Dose as weighed, {Dose}.
-/// @param yield_pct {Yield}.
+/// @param[out] yield_pct {Yield}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
 #[unsafe(no_mangle)]
@@ -255,7 +255,7 @@ pub unsafe extern "C" fn cupwright_extraction_flow_through_yield(
 /// @param yield_pct Extraction yield, {Yield}.
 /// @param beverage_g Beverage, {Beverage}.
 /// @param dose_g Dose as weighed, {Dose}.
-/// @param strength_pct {Strength}.
+/// @param[out] strength_pct {Strength}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
 #[unsafe(no_mangle)]
@@ -279,7 +279,7 @@ pub unsafe extern "C" fn cupwright_extraction_flow_through_strength(
 /// @param strength_pct Strength, {Strength}.
 /// @param water_g Brew water, {BrewWater}.
 /// @param dose_g Dose as weighed, {Dose}.
-/// @param yield_pct {Yield}.
+/// @param[out] yield_pct {Yield}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
 #[unsafe(no_mangle)]
@@ -301,7 +301,7 @@ pub unsafe extern "C" fn cupwright_extraction_steeped_yield(
 ///
 /// @param yield_pct Extraction yield, {Yield}.
 /// @param water_ratio_g_per_g Brew water per dose, {WaterRatio}.
-/// @param strength_pct {Strength}.
+/// @param[out] strength_pct {Strength}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
 #[unsafe(no_mangle)]
@@ -323,7 +323,7 @@ pub unsafe extern "C" fn cupwright_extraction_steeped_strength(
 ///
 /// @param yield_pct Extraction yield, {Yield}.
 /// @param strength_pct Strength, {Strength}.
-/// @param water_ratio_g_per_g {WaterRatio}.
+/// @param[out] water_ratio_g_per_g {WaterRatio}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
 #[unsafe(no_mangle)]
@@ -344,7 +344,7 @@ pub unsafe extern "C" fn cupwright_extraction_steeped_ratio(
 /// @param yield_pct Extraction yield, {Yield}.
 /// @param water_ratio_g_per_g Brew water per dose, {WaterRatio}.
 /// @param true_retention_g_per_g Liquid held per dose, {TrueRetention}.
-/// @param oven_yield_pct {Yield}.
+/// @param[out] oven_yield_pct {Yield}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where more liquid is kept than there is.
 #[unsafe(no_mangle)]
@@ -370,7 +370,7 @@ pub unsafe extern "C" fn cupwright_extraction_oven_dried_yield(
 ///
 /// @param yield_pct Extraction yield, {Yield}.
 /// @param moisture_pct Moisture of the dose, {Moisture}.
-/// @param dry_yield_pct {Yield}.
+/// @param[out] dry_yield_pct {Yield}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
 #[unsafe(no_mangle)]
@@ -393,7 +393,7 @@ pub unsafe extern "C" fn cupwright_extraction_dry_basis_yield(
 ///
 /// @param yield_pct Yield per dry coffee, {Yield}.
 /// @param moisture_pct Moisture of the dose, {Moisture}.
-/// @param as_weighed_yield_pct {Yield}.
+/// @param[out] as_weighed_yield_pct {Yield}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_extraction_as_weighed_yield(
     yield_pct: f64,
@@ -416,7 +416,7 @@ pub unsafe extern "C" fn cupwright_extraction_as_weighed_yield(
 ///
 /// @param kinetics The coffee.
 /// @param time_s Time of contact, {Time}.
-/// @param yield_pct {Yield}.
+/// @param[out] yield_pct {Yield}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_extraction_yield_at_time(
     kinetics: *const cupwright_kinetics,
@@ -435,7 +435,7 @@ pub unsafe extern "C" fn cupwright_extraction_yield_at_time(
 ///
 /// @param kinetics The coffee.
 /// @param yield_pct Yield wanted, {Yield}.
-/// @param time_s {Time}.
+/// @param[out] time_s {Time}.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE for a yield that it never reaches;
 /// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE beyond the range of the time.
@@ -460,7 +460,7 @@ pub unsafe extern "C" fn cupwright_extraction_time_for_yield(
 ///
 /// @param brew The brew.
 /// @param strength_pct Strength, {Strength}.
-/// @param plausibility The yield and the doubts.
+/// @param[out] plausibility The yield and the doubts.
 ///
 /// Fails with what cupwright_extraction_yield() fails with.
 #[unsafe(no_mangle)]

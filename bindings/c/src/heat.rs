@@ -96,7 +96,7 @@ fn with_bodies<T>(
 ///
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param grounds_c Temperature of the grounds, {VesselTemperature}.
-/// @param grounds The grounds.
+/// @param[out] grounds The grounds.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_heat_grounds(
     dose_g: f64,
@@ -116,7 +116,7 @@ pub unsafe extern "C" fn cupwright_heat_grounds(
 /// @param vessel_g Mass, {VesselMass}.
 /// @param specific_heat_j_per_g_k Specific heat, {SpecificHeat}.
 /// @param share_pct Share that follows, {Share}.
-/// @param heat_capacity_j_per_k {HeatCapacity}.
+/// @param[out] heat_capacity_j_per_k {HeatCapacity}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_heat_capacity(
     vessel_g: f64,
@@ -141,7 +141,7 @@ pub unsafe extern "C" fn cupwright_heat_capacity(
 /// @param water_c Its temperature, {Temperature}.
 /// @param bodies The bodies. NULL where there are none.
 /// @param count How many, {BodyCount}.
-/// @param settled_c {Temperature}.
+/// @param[out] settled_c {Temperature}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the liquid would freeze.
 #[unsafe(no_mangle)]
@@ -170,7 +170,7 @@ pub unsafe extern "C" fn cupwright_heat_settle(
 /// @param settled_c Temperature wanted, {Temperature}.
 /// @param bodies The bodies. NULL where there are none.
 /// @param count How many, {BodyCount}.
-/// @param water_c {Temperature}.
+/// @param[out] water_c {Temperature}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where that is no temperature of liquid water.
 #[unsafe(no_mangle)]
@@ -196,7 +196,7 @@ pub unsafe extern "C" fn cupwright_heat_before_settling(
 /// @param vessel The vessel before.
 /// @param water_g The rinse, {Liquid}.
 /// @param water_c Its temperature, {Temperature}.
-/// @param preheated The vessel after.
+/// @param[out] preheated The vessel after.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the rinse would freeze.
 #[unsafe(no_mangle)]
@@ -228,7 +228,7 @@ pub unsafe extern "C" fn cupwright_heat_preheated(
 /// @param vessel_c Temperature of the vessel before, {VesselTemperature}.
 /// @param others Bodies already known. NULL where there are none.
 /// @param count How many, {BodyCount}.
-/// @param heat_capacity_j_per_k {HeatCapacity}.
+/// @param[out] heat_capacity_j_per_k {HeatCapacity}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the temperatures do not stand in order.
 #[unsafe(no_mangle)]
@@ -260,7 +260,7 @@ pub unsafe extern "C" fn cupwright_heat_vessel_heat_capacity(
 /// @param water_c Temperature before, {Temperature}.
 /// @param vapour_g Vapour lost, {Vapour}.
 /// @param capacity_j_per_k Heat capacity of all bodies, {HeatCapacity}.
-/// @param after_c {Temperature}.
+/// @param[out] after_c {Temperature}.
 ///
 /// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for as much vapour as liquid;
 /// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the rest would freeze.
@@ -285,7 +285,7 @@ pub unsafe extern "C" fn cupwright_heat_after_vapour(
 ///
 /// @param water_c Temperature before, {Temperature}.
 /// @param drop_k The drop, {TemperatureDrop}.
-/// @param after_c {Temperature}.
+/// @param[out] after_c {Temperature}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE below 0 °C.
 #[unsafe(no_mangle)]
@@ -304,7 +304,7 @@ pub unsafe extern "C" fn cupwright_heat_after_pour(
 ///
 /// @param water_c Temperature after, {Temperature}.
 /// @param drop_k The drop, {TemperatureDrop}.
-/// @param before_c {Temperature}.
+/// @param[out] before_c {Temperature}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of the temperature.
 #[unsafe(no_mangle)]
@@ -323,7 +323,7 @@ pub unsafe extern "C" fn cupwright_heat_before_pour(
 ///
 /// @param water_c Temperature, {Temperature}.
 /// @param boiling_c Boiling point here, {Temperature}.
-/// @param reachable_c {Temperature}.
+/// @param[out] reachable_c {Temperature}.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE above the boiling point; a hair below it is the nearest.
 #[unsafe(no_mangle)]
@@ -349,7 +349,7 @@ pub unsafe extern "C" fn cupwright_heat_reachable(
 /// @param to_c Temperature wanted, {Temperature}.
 /// @param cooling_per_min Cooling rate, {CoolingRate}.
 /// @param surroundings The room.
-/// @param time_s {Time}.
+/// @param[out] time_s {Time}.
 ///
 /// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for a start not warmer than where cooling ends;
 /// CUPWRIGHT_STATUS_INFEASIBLE for a goal that cooling does not reach;
@@ -377,7 +377,7 @@ pub unsafe extern "C" fn cupwright_heat_time_to_cool(
 /// @param to_c Second reading, {Temperature}.
 /// @param time_s Time between them, {Time}.
 /// @param surroundings The room.
-/// @param cooling_per_min {CoolingRate}.
+/// @param[out] cooling_per_min {CoolingRate}.
 ///
 /// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for readings that are not in order or not above where
 /// cooling ends; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate, as for equal
@@ -404,7 +404,7 @@ pub unsafe extern "C" fn cupwright_heat_cooling_rate(
 /// @param time_s Time, {Time}.
 /// @param cooling_per_min Cooling rate, {CoolingRate}.
 /// @param surroundings The room.
-/// @param after_c {Temperature}.
+/// @param[out] after_c {Temperature}.
 ///
 /// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for a start not warmer than where cooling ends;
 /// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where it would freeze.
@@ -431,7 +431,7 @@ pub unsafe extern "C" fn cupwright_heat_temperature_after(
 /// @param water_g The drink, {Liquid}.
 /// @param heat_capacity_j_per_k Heat capacity of the cup, {HeatCapacity}.
 /// @param diameter_mm Inner diameter at the surface, {Diameter}.
-/// @param cooling_per_min {CoolingRate}.
+/// @param[out] cooling_per_min {CoolingRate}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate.
 #[unsafe(no_mangle)]

@@ -397,7 +397,7 @@ fn blamed(wish: &Wish, error: &Error) -> Option<Field> {
 /// @param brewer What it is made in.
 /// @param coffee What it is made of.
 /// @param kitchen Where it is made.
-/// @param recipe What to do, and what to expect.
+/// @param[out] recipe What to do, and what to expect.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE with the nearest feasible value and the limit that binds,
 /// where the error's field names the field of the wish; CUPWRIGHT_STATUS_OUT_OF_RANGE for a

@@ -53,7 +53,7 @@ pub(crate) fn chamber(call: Call, chamber: &cupwright_chamber) -> Result<Chamber
 ///
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param water_g Brew water, {BrewWater}.
-/// @param water_ratio_g_per_g {WaterRatio}.
+/// @param[out] water_ratio_g_per_g {WaterRatio}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
 #[unsafe(no_mangle)]
@@ -72,7 +72,7 @@ pub unsafe extern "C" fn cupwright_ratio_water_ratio(
 ///
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param water_ratio_g_per_g Brew water per dose, {WaterRatio}.
-/// @param water_g {BrewWater}.
+/// @param[out] water_g {BrewWater}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
 #[unsafe(no_mangle)]
@@ -94,7 +94,7 @@ pub unsafe extern "C" fn cupwright_ratio_water_for_ratio(
 ///
 /// @param water_g Brew water, {BrewWater}.
 /// @param water_ratio_g_per_g Brew water per dose, {WaterRatio}.
-/// @param dose_g {Dose}.
+/// @param[out] dose_g {Dose}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
 #[unsafe(no_mangle)]
@@ -116,7 +116,7 @@ pub unsafe extern "C" fn cupwright_ratio_dose_for_water(
 ///
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param beverage_g Beverage, {Beverage}.
-/// @param beverage_ratio_g_per_g {BeverageRatio}.
+/// @param[out] beverage_ratio_g_per_g {BeverageRatio}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
 #[unsafe(no_mangle)]
@@ -135,7 +135,7 @@ pub unsafe extern "C" fn cupwright_ratio_beverage_ratio(
 ///
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param beverage_ratio_g_per_g Beverage per dose, {BeverageRatio}.
-/// @param beverage_g {Beverage}.
+/// @param[out] beverage_g {Beverage}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the beverage.
 #[unsafe(no_mangle)]
@@ -157,7 +157,7 @@ pub unsafe extern "C" fn cupwright_ratio_beverage_for_ratio(
 ///
 /// @param beverage_g Beverage, {Beverage}.
 /// @param beverage_ratio_g_per_g Beverage per dose, {BeverageRatio}.
-/// @param dose_g {Dose}.
+/// @param[out] dose_g {Dose}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
 #[unsafe(no_mangle)]
@@ -180,7 +180,7 @@ pub unsafe extern "C" fn cupwright_ratio_dose_for_beverage(
 ///
 /// @param water_ratio_g_per_g Brew water per dose, {WaterRatio}.
 /// @param water_c Temperature at which the litre is measured, {Temperature}.
-/// @param dose_g_per_l {DosePerLitre}.
+/// @param[out] dose_g_per_l {DosePerLitre}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose per litre.
 #[unsafe(no_mangle)]
@@ -202,7 +202,7 @@ pub unsafe extern "C" fn cupwright_ratio_dose_per_litre(
 ///
 /// @param dose_g_per_l Dose per litre, {DosePerLitre}.
 /// @param water_c Temperature at which the litre is measured, {Temperature}.
-/// @param water_ratio_g_per_g {WaterRatio}.
+/// @param[out] water_ratio_g_per_g {WaterRatio}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
 #[unsafe(no_mangle)]
@@ -225,7 +225,7 @@ pub unsafe extern "C" fn cupwright_ratio_of_dose_per_litre(
 ///
 /// @param volume_ml Volume, {Volume}.
 /// @param water_c Temperature, {Temperature}.
-/// @param water_g {BrewWater}.
+/// @param[out] water_g {BrewWater}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
 #[unsafe(no_mangle)]
@@ -244,7 +244,7 @@ pub unsafe extern "C" fn cupwright_ratio_water_mass(
 ///
 /// @param water_g Brew water, {BrewWater}.
 /// @param water_c Temperature, {Temperature}.
-/// @param volume_ml {Volume}.
+/// @param[out] volume_ml {Volume}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the volume.
 #[unsafe(no_mangle)]
@@ -265,7 +265,7 @@ pub unsafe extern "C" fn cupwright_ratio_water_volume(
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param water_g Brew water, {BrewWater}.
 /// @param servings Servings, {Servings}.
-/// @param amounts Dose and brew water for all of them.
+/// @param[out] amounts Dose and brew water for all of them.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of dose or brew water.
 #[unsafe(no_mangle)]
@@ -290,7 +290,7 @@ pub unsafe extern "C" fn cupwright_ratio_for_servings(
 ///
 /// @param beverage_g Beverage, {Beverage}.
 /// @param cup_g Beverage in a cup, {Beverage}.
-/// @param servings {Servings}.
+/// @param[out] servings {Servings}.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE where it does not fill one; the nearest cup is the
 /// beverage itself.
@@ -313,7 +313,7 @@ pub unsafe extern "C" fn cupwright_ratio_whole_cups(
 /// @param water_g Brew water, {BrewWater}.
 /// @param water_c Temperature, {Temperature}.
 /// @param chamber The chamber.
-/// @param split The batches.
+/// @param[out] split The batches.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where a batch would be too small or the batches
 /// too many.
@@ -349,7 +349,7 @@ pub unsafe extern "C" fn cupwright_ratio_batches(
 /// @param water_ratio_g_per_g Brew water per dose, {WaterRatio}.
 /// @param water_c Temperature, {Temperature}.
 /// @param chamber The chamber.
-/// @param dose_g {Dose}.
+/// @param[out] dose_g {Dose}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
 #[unsafe(no_mangle)]

@@ -77,7 +77,7 @@ fn with_readings<T>(
 /// @param readings How many readings, at least 2, {ReadingCount}.
 /// @param repeatability_pct Standard deviation of readings of one sample by one person on one
 ///     instrument, % strength, {Repeatability}.
-/// @param critical_range_pct The range, % strength.
+/// @param[out] critical_range_pct The range, % strength.
 ///
 /// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for fewer than two.
 #[unsafe(no_mangle)]
@@ -101,7 +101,7 @@ pub unsafe extern "C" fn cupwright_reading_critical_range(
 /// @param count How many, {ReadingCount}.
 /// @param repeatability_pct Standard deviation of readings of one sample by one person on one
 ///     instrument, % strength, {Repeatability}.
-/// @param combined The value and what it rests on.
+/// @param[out] combined The value and what it rests on.
 ///
 /// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for no reading or more than ten.
 #[unsafe(no_mangle)]
@@ -132,7 +132,7 @@ pub unsafe extern "C" fn cupwright_reading_combine(
 ///
 /// @param strength_pct The readings, each {Strength}.
 /// @param count How many, {ReadingCount}.
-/// @param repeatability_pct {Repeatability}.
+/// @param[out] repeatability_pct {Repeatability}.
 ///
 /// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for fewer than two readings or more than ten;
 /// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for readings that are all equal: the display is too coarse
@@ -156,7 +156,7 @@ pub unsafe extern "C" fn cupwright_reading_repeatability(
 /// @param strength_pct The reading, {Strength}.
 /// @param zero What the instrument was zeroed on: one of enum cupwright_zero.
 /// @param water_solids_mg_per_l Solids of the water, {WaterSolids}.
-/// @param total_pct {Strength}.
+/// @param[out] total_pct {Strength}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_reading_total_strength(
     strength_pct: f64,
@@ -178,7 +178,7 @@ pub unsafe extern "C" fn cupwright_reading_total_strength(
 /// @param strength_pct The reading, {Strength}.
 /// @param zero What the instrument was zeroed on: one of enum cupwright_zero.
 /// @param water_solids_mg_per_l Solids of the water, {WaterSolids}.
-/// @param coffee_pct {Strength}.
+/// @param[out] coffee_pct {Strength}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a reading on a distilled zero below the
 /// water's own solids.
@@ -201,7 +201,7 @@ pub unsafe extern "C" fn cupwright_reading_coffee_strength(
 /// sucrose table, 0 to 30 °Bx, within 0.005 °Bx.
 ///
 /// @param refractive_index Refractive index relative to air, {RefractiveIndex}.
-/// @param brix {Brix}.
+/// @param[out] brix {Brix}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of Brix.
 #[unsafe(no_mangle)]
@@ -219,7 +219,7 @@ pub unsafe extern "C" fn cupwright_reading_brix_of_index(
 /// table, within 0.000007.
 ///
 /// @param brix Degrees Brix, {Brix}.
-/// @param refractive_index {RefractiveIndex}.
+/// @param[out] refractive_index {RefractiveIndex}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the index.
 #[unsafe(no_mangle)]
@@ -239,7 +239,7 @@ pub unsafe extern "C" fn cupwright_reading_index_of_brix(
 ///
 /// @param brix Degrees Brix, {Brix}.
 /// @param sample_c Temperature of the sample, {SampleTemperature}.
-/// @param corrected_brix {Brix}.
+/// @param[out] corrected_brix {Brix}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of Brix.
 #[unsafe(no_mangle)]
@@ -259,7 +259,7 @@ pub unsafe extern "C" fn cupwright_reading_brix_at_20(
 /// @param brix Degrees Brix, {Brix}.
 /// @param refractive_factor_pct_per_brix Strength per degree Brix, {RefractiveFactor}.
 ///     CUPWRIGHT_USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX has a weak basis: calibrate where it matters.
-/// @param strength_pct {Strength}.
+/// @param[out] strength_pct {Strength}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE below zero or above the range of the strength.
 #[unsafe(no_mangle)]
@@ -282,7 +282,7 @@ pub unsafe extern "C" fn cupwright_reading_strength_of_brix(
 /// @param strength_pct Strength, {Strength}.
 /// @param refractive_factor_pct_per_brix Strength per degree Brix, {RefractiveFactor}.
 ///     CUPWRIGHT_USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX has a weak basis: calibrate where it matters.
-/// @param brix {Brix}.
+/// @param[out] brix {Brix}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of Brix.
 #[unsafe(no_mangle)]
@@ -306,7 +306,7 @@ pub unsafe extern "C" fn cupwright_reading_brix_of_strength(
 /// @param sample_c Temperature of the sample, {SampleTemperature}.
 /// @param refractive_factor_pct_per_brix Strength per degree Brix, {RefractiveFactor}.
 ///     CUPWRIGHT_USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX has a weak basis: calibrate where it matters.
-/// @param strength_pct {Strength}.
+/// @param[out] strength_pct {Strength}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an index below that of water.
 #[unsafe(no_mangle)]

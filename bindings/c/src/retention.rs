@@ -45,7 +45,7 @@ pub(crate) fn losses(call: Call, losses: &cupwright_losses) -> Result<Losses, Re
 /// @param losses The losses.
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param water_g Brew water, {BrewWater}.
-/// @param beverage_g {Beverage}.
+/// @param[out] beverage_g {Beverage}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup.
 #[unsafe(no_mangle)]
@@ -68,7 +68,7 @@ pub unsafe extern "C" fn cupwright_retention_beverage(
 /// @param losses The losses.
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param beverage_g Beverage, {Beverage}.
-/// @param water_g {BrewWater}.
+/// @param[out] water_g {BrewWater}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
 #[unsafe(no_mangle)]
@@ -96,7 +96,7 @@ pub unsafe extern "C" fn cupwright_retention_water_for_beverage(
 /// @param losses The losses.
 /// @param water_g Brew water, {BrewWater}.
 /// @param beverage_g Beverage, {Beverage}.
-/// @param dose_g {Dose}.
+/// @param[out] dose_g {Dose}.
 ///
 /// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE where the water does not leave that much with the
 /// smallest dose; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
@@ -126,7 +126,7 @@ pub unsafe extern "C" fn cupwright_retention_dose_for_beverage(
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param water_g Brew water, {BrewWater}.
 /// @param beverage_g Beverage, {Beverage}.
-/// @param apparent_retention_g_per_g {ApparentRetention}.
+/// @param[out] apparent_retention_g_per_g {ApparentRetention}.
 ///
 /// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than the beverage and the other losses
 /// take; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of the retention.
@@ -152,7 +152,7 @@ pub unsafe extern "C" fn cupwright_retention_of_brew(
 /// @param dose_g Dose as weighed, {Dose}.
 /// @param water_g Brew water, {BrewWater}.
 /// @param beverage_g Beverage, {Beverage}.
-/// @param apparent_retention_g_per_g {ApparentRetention}.
+/// @param[out] apparent_retention_g_per_g {ApparentRetention}.
 ///
 /// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less brew water than beverage;
 /// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of the retention.
@@ -179,7 +179,7 @@ pub unsafe extern "C" fn cupwright_retention_apparent_retention(
 /// @param vapour_g Vapour that the apparent retention still contains, {Vapour}; 0 where it was
 ///     taken out before.
 /// @param dose_g Dose as weighed, {Dose}.
-/// @param true_retention_g_per_g {TrueRetention}.
+/// @param[out] true_retention_g_per_g {TrueRetention}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the vapour is more than all that is
 /// missing.
@@ -215,7 +215,7 @@ pub unsafe extern "C" fn cupwright_retention_true_retention(
 /// @param moisture_pct Moisture of the dose, {Moisture}.
 /// @param vapour_g Vapour lost, {Vapour}.
 /// @param dose_g Dose as weighed, {Dose}.
-/// @param apparent_retention_g_per_g {ApparentRetention}.
+/// @param[out] apparent_retention_g_per_g {ApparentRetention}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE below zero: the grounds hold less than they
 /// dissolved.
@@ -244,7 +244,7 @@ pub unsafe extern "C" fn cupwright_retention_apparent_of_true_retention(
 ///
 /// @param spent_moisture_pct Water in wet spent grounds, {SpentMoisture}.
 /// @param yield_pct Extraction yield, {Yield}.
-/// @param true_retention_g_per_g {TrueRetention}.
+/// @param[out] true_retention_g_per_g {TrueRetention}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the retention.
 #[unsafe(no_mangle)]

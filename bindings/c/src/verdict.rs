@@ -113,7 +113,7 @@ pub(crate) fn standing(standing: Standing) -> cupwright_standing {
 /// @param window The window.
 /// @param strength_pct Strength, {Strength}.
 /// @param yield_pct Extraction yield, {Yield}; must be in its range even where the window has none.
-/// @param standing Where it stands.
+/// @param[out] standing Where it stands.
 ///
 /// Fails with CUPWRIGHT_STATUS_EMPTY_BAND where a lowest edge is not below its highest.
 #[unsafe(no_mangle)]

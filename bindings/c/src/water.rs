@@ -9,7 +9,7 @@ use crate::status::cupwright_error;
 /// Density of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 1.
 ///
 /// @param water_c Temperature, {Temperature}.
-/// @param density_kg_per_m3 {Density}.
+/// @param[out] density_kg_per_m3 {Density}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_water_density(
     water_c: f64,
@@ -22,7 +22,7 @@ pub unsafe extern "C" fn cupwright_water_density(
 /// Specific heat of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 4.
 ///
 /// @param water_c Temperature, {Temperature}.
-/// @param specific_heat_j_per_g_k {SpecificHeat}.
+/// @param[out] specific_heat_j_per_g_k {SpecificHeat}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_water_specific_heat(
     water_c: f64,
@@ -38,7 +38,7 @@ pub unsafe extern "C" fn cupwright_water_specific_heat(
 /// Heat content of liquid water at 0.1 MPa, above that at 0 °C. Source: IAPWS SR6-08(2011), g + T s.
 ///
 /// @param water_c Temperature, {Temperature}.
-/// @param enthalpy_j_per_g {Enthalpy}.
+/// @param[out] enthalpy_j_per_g {Enthalpy}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_water_enthalpy(
     water_c: f64,
@@ -52,7 +52,7 @@ pub unsafe extern "C" fn cupwright_water_enthalpy(
 /// cupwright_water_enthalpy().
 ///
 /// @param enthalpy_j_per_g Heat content, {Enthalpy}.
-/// @param water_c {Temperature}.
+/// @param[out] water_c {Temperature}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the heat content at 105 °C.
 #[unsafe(no_mangle)]
@@ -69,7 +69,7 @@ pub unsafe extern "C" fn cupwright_water_temperature_of_enthalpy(
 /// Vapour pressure of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 30.
 ///
 /// @param water_c Temperature, {Temperature}.
-/// @param vapour_pressure_kpa {VapourPressure}.
+/// @param[out] vapour_pressure_kpa {VapourPressure}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_water_vapour_pressure(
     water_c: f64,
@@ -84,7 +84,7 @@ pub unsafe extern "C" fn cupwright_water_vapour_pressure(
 /// Boiling point of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 31.
 ///
 /// @param pressure_kpa Station pressure, not reduced to sea level, {Pressure}.
-/// @param water_c {Temperature}.
+/// @param[out] water_c {Temperature}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_water_boiling_point(
     pressure_kpa: f64,
@@ -97,7 +97,7 @@ pub unsafe extern "C" fn cupwright_water_boiling_point(
 /// Latent heat of vaporisation. Source: a cubic fitted to IAPWS-95, within 0.02 J/g from 0 to 100 °C.
 ///
 /// @param water_c Temperature, {Temperature}.
-/// @param latent_heat_j_per_g {LatentHeat}.
+/// @param[out] latent_heat_j_per_g {LatentHeat}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_water_latent_heat(
     water_c: f64,
@@ -113,7 +113,7 @@ pub unsafe extern "C" fn cupwright_water_latent_heat(
 /// CUPWRIGHT_ALTITUDE_ONLY_UNCERTAINTY_K: a barometer is better. Source: ISO 2533:1975.
 ///
 /// @param altitude_m Altitude, {Altitude}.
-/// @param pressure_kpa {Pressure}.
+/// @param[out] pressure_kpa {Pressure}.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_water_pressure_at_altitude(
     altitude_m: f64,
@@ -129,7 +129,7 @@ pub unsafe extern "C" fn cupwright_water_pressure_at_altitude(
 /// The altitude at which the standard atmosphere has a pressure. Source: ISO 2533:1975.
 ///
 /// @param pressure_kpa Air pressure, {Pressure}.
-/// @param altitude_m {Altitude}.
+/// @param[out] altitude_m {Altitude}.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the altitude.
 #[unsafe(no_mangle)]

@@ -16,18 +16,27 @@ pub trait Inputs {
     fn flag(&self, field: &str) -> bool;
 }
 
+/// A number, or the text of the bits of one that JSON cannot hold.
+fn plain(value: &serde_json::Value) -> Option<f64> {
+    match value {
+        serde_json::Value::String(bits) => u64::from_str_radix(bits, 16).ok().map(f64::from_bits),
+        _ => value.as_f64(),
+    }
+}
+
 /// Inputs from a check-value file.
 pub struct Given(pub BTreeMap<String, serde_json::Value>);
 
 impl Inputs for Given {
     fn number(&self, field: &str, _: Quantity) -> f64 {
-        self.0[field].as_f64().unwrap_or_else(|| panic!("{field} is not a number"))
+        let Some(value) = self.0.get(field) else { panic!("{field} is missing") };
+        plain(value).unwrap_or_else(|| panic!("{field} is not a number"))
     }
 
     fn numbers(&self, field: &str, _: Quantity) -> Vec<f64> {
         let Some(list) = self.0.get(field) else { return Vec::new() };
         let list = list.as_array().unwrap_or_else(|| panic!("{field} is not a list"));
-        list.iter().map(|value| value.as_f64().unwrap()).collect()
+        list.iter().map(|value| plain(value).unwrap()).collect()
     }
 
     fn choice(&self, field: &str, _: u8) -> u8 {

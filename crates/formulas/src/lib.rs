@@ -137,7 +137,11 @@ fn optional<M: Measure>(i: &dyn Inputs, flag: &str, field: &str) -> Result<Optio
     if i.flag(flag) { get(i, field).map(Some) } else { Ok(None) }
 }
 
-fn wish(i: &dyn Inputs) -> Result<Wish, Error> {
+/// The wish of a recipe.
+///
+/// # Errors
+/// As the quantities of its fields.
+pub fn wish(i: &dyn Inputs) -> Result<Wish, Error> {
     Ok(Wish {
         cup: get(i, "cup_g")?,
         strength: get(i, "strength_pct")?,

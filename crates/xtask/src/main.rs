@@ -1,5 +1,6 @@
 //! `cargo xtask COMMAND`: everything that a contributor or CI runs.
 
+mod c;
 mod commands;
 mod dependencies;
 mod difference;
@@ -23,6 +24,7 @@ cargo xtask COMMAND
   reference          compute the check values of tests/vectors anew
   reference --check  compute them and compare with the committed ones
   expect             accept the main job's present output as the expected one
+  header             make the C header anew
   embedded           get the embedded target, build the core for it and look into the build
 
 CUPWRIGHT_TARGETS=rustup or =debian forces one way of getting the target.
@@ -53,6 +55,7 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["test"] => test::all,
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
+        ["header"] => c::header::write,
         ["expect"] => main_job::accept,
         ["embedded"] => embedded::check,
         ["help" | "--help" | "-h"] => || {
@@ -82,7 +85,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 5);
+        assert_eq!(count, 6);
     }
 
     #[test]

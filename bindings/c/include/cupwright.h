@@ -1,0 +1,3129 @@
+#ifndef CUPWRIGHT_H
+#define CUPWRIGHT_H
+
+/* Made by `cargo xtask header`. Do not edit. */
+
+#include <stddef.h>
+#include <stdint.h>
+
+/**
+ * @file
+ * Brewing mathematics for coffee.
+ *
+ * Every function that can fail returns an int32_t, CUPWRIGHT_STATUS_OK or the reason, and takes its
+ * answer's place and an error's place as its last two parameters. The answer is written only on success,
+ * the error only on failure. The error may be NULL; the answer, and any other pointer, may not.
+ *
+ * Names carry units: _g grams, _pct percent (never a fraction), _c degrees Celsius, _k kelvin, _s seconds,
+ * _ml millilitres, _kpa kilopascals, _m metres, _j_per_k joules per kelvin. Every number is checked
+ * against its range, CUPWRIGHT_..._LOWEST to CUPWRIGHT_..._HIGHEST, and against NaN and infinities;
+ * nothing is clamped. Symbols in equations: D dose, W brew water, B beverage, T strength, E yield,
+ * h moisture, s solids of the water, V vapour, φ held strength, r retention, R ratio, ρ density.
+ *
+ * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread or interrupt.
+ * Answers have the same bits on every processor. The caller's own floating-point mode does not matter
+ * where the processor has no unit for doubles; elsewhere keep the default, round to nearest.
+ *
+ * Hot water scalds and pressing hot liquid can burst a vessel: show the cautions of cupwright_caution_of()
+ * and cupwright_plan_recipe(). They defer to local codes, the equipment's instructions and licensed practice.
+ */
+
+/** Version of the package. */
+#define CUPWRIGHT_VERSION "0.1.0"
+#define CUPWRIGHT_VERSION_MAJOR 0
+#define CUPWRIGHT_VERSION_MINOR 1
+#define CUPWRIGHT_VERSION_PATCH 0
+
+/**
+ * What a number is. A value never changes its meaning and is never used again for another.
+ * In words: cupwright_quantity_text(), cupwright_unit_text().
+ */
+enum cupwright_quantity {
+    /** Ground coffee as weighed, its moisture included. Unit: g. */
+    CUPWRIGHT_QUANTITY_DOSE = 1,
+    /** Water poured onto the coffee. Unit: g. */
+    CUPWRIGHT_QUANTITY_BREW_WATER = 2,
+    /** Brewed coffee that reaches the cup or server. Unit: g. */
+    CUPWRIGHT_QUANTITY_BEVERAGE = 3,
+    /** Water or milk added to the beverage after the brew. Unit: g. */
+    CUPWRIGHT_QUANTITY_ADDITION = 4,
+    /** Ice added to the beverage, or what is left of it. Unit: g. */
+    CUPWRIGHT_QUANTITY_ICE = 5,
+    /** Any watery liquid that takes part in a heat balance. Unit: g. */
+    CUPWRIGHT_QUANTITY_LIQUID = 6,
+    /** Liquid left behind by the grounds, the paper and the chamber together, its dissolved coffee included. Unit: g. */
+    CUPWRIGHT_QUANTITY_RETAINED = 7,
+    /** Water lost as vapour during the brew. Unit: g. */
+    CUPWRIGHT_QUANTITY_VAPOUR = 8,
+    /** Liquid that the chamber and its filter keep whatever the dose. Unit: g. */
+    CUPWRIGHT_QUANTITY_HOLD_UP = 9,
+    /** Liquid that drips away before the press or the drain and never reaches the cup. Unit: g. */
+    CUPWRIGHT_QUANTITY_DRIPS = 10,
+    /** Dry filter paper. Unit: g. */
+    CUPWRIGHT_QUANTITY_PAPER_MASS = 11,
+    /** Water that a gram of dry filter paper takes up. Unit: g/g. */
+    CUPWRIGHT_QUANTITY_PAPER_UPTAKE = 12,
+    /** Brew water missing from the beverage per gram of dose, apart from losses named separately: what a scale sees. Unit: g/g. */
+    CUPWRIGHT_QUANTITY_APPARENT_RETENTION = 13,
+    /** Liquid that the grounds hold per gram of dose, its dissolved coffee included. Unit: g/g. */
+    CUPWRIGHT_QUANTITY_TRUE_RETENTION = 14,
+    /** Volume of a liquid, or of a chamber. Unit: mL. */
+    CUPWRIGHT_QUANTITY_VOLUME = 15,
+    /** Volume that a gram of wetted grounds takes up under water. Unit: mL/g. */
+    CUPWRIGHT_QUANTITY_DISPLACEMENT = 16,
+    /** Brew water per gram of dose. Unit: g/g. */
+    CUPWRIGHT_QUANTITY_WATER_RATIO = 17,
+    /** Beverage per gram of dose. Unit: g/g. */
+    CUPWRIGHT_QUANTITY_BEVERAGE_RATIO = 18,
+    /** Dose per litre of brew water at the water's temperature. Unit: g/L. */
+    CUPWRIGHT_QUANTITY_DOSE_PER_LITRE = 19,
+    /** Total dissolved solids (TDS) of the beverage, per mass of beverage, the brew water's included. Unit: %. */
+    CUPWRIGHT_QUANTITY_STRENGTH = 20,
+    /** Extraction yield: coffee dissolved, per mass of dose as weighed. Unit: %. */
+    CUPWRIGHT_QUANTITY_YIELD = 21,
+    /** Water in the dose as weighed. Unit: %. */
+    CUPWRIGHT_QUANTITY_MOISTURE = 22,
+    /** Dissolved solids of the water itself. Unit: mg/L. */
+    CUPWRIGHT_QUANTITY_WATER_SOLIDS = 23,
+    /** Strength of the liquid left in the grounds, as a share of the beverage's: 0 % flowed through, 100 % steeped. Unit: %. */
+    CUPWRIGHT_QUANTITY_HELD_STRENGTH = 24,
+    /** A share of a whole. Unit: %. */
+    CUPWRIGHT_QUANTITY_SHARE = 25,
+    /** A span of time. Unit: s. */
+    CUPWRIGHT_QUANTITY_TIME = 26,
+    /** Time constant of an exponential. Unit: s. */
+    CUPWRIGHT_QUANTITY_TIME_CONSTANT = 27,
+    /** Temperature of liquid water, brew or milk. Unit: °C. */
+    CUPWRIGHT_QUANTITY_TEMPERATURE = 28,
+    /** Temperature of the air. Unit: °C. */
+    CUPWRIGHT_QUANTITY_ROOM_TEMPERATURE = 29,
+    /** Temperature of a vessel, of dry grounds or of paper. Unit: °C. */
+    CUPWRIGHT_QUANTITY_VESSEL_TEMPERATURE = 30,
+    /** Temperature of ice. Unit: °C. */
+    CUPWRIGHT_QUANTITY_ICE_TEMPERATURE = 31,
+    /** A drop in temperature. Unit: K. */
+    CUPWRIGHT_QUANTITY_TEMPERATURE_DROP = 32,
+    /** Pressure of the air where the brew is made (station pressure, not reduced to sea level). Unit: kPa. */
+    CUPWRIGHT_QUANTITY_PRESSURE = 33,
+    /** Vapour pressure of water. Unit: kPa. */
+    CUPWRIGHT_QUANTITY_VAPOUR_PRESSURE = 34,
+    /** Height above sea level. Unit: m. */
+    CUPWRIGHT_QUANTITY_ALTITUDE = 35,
+    /** Density of liquid water. Unit: kg/m³. */
+    CUPWRIGHT_QUANTITY_DENSITY = 36,
+    /** Heat needed to warm a gram by a kelvin. Unit: J/(g K). */
+    CUPWRIGHT_QUANTITY_SPECIFIC_HEAT = 37,
+    /** Heat content of liquid water above that at 0 °C. Unit: J/g. */
+    CUPWRIGHT_QUANTITY_ENTHALPY = 38,
+    /** Heat taken up when a gram of water turns to vapour. Unit: J/g. */
+    CUPWRIGHT_QUANTITY_LATENT_HEAT = 39,
+    /** Heat needed to warm a whole vessel, or the part of it that warms, by a kelvin. Unit: J/K. */
+    CUPWRIGHT_QUANTITY_HEAT_CAPACITY = 40,
+    /** Mass of a vessel, or of the part of it that warms. Unit: g. */
+    CUPWRIGHT_QUANTITY_VESSEL_MASS = 41,
+    /** Rate constant of the cooling law. Unit: 1/min. */
+    CUPWRIGHT_QUANTITY_COOLING_RATE = 42,
+    /** Relative humidity of the air. Unit: %. */
+    CUPWRIGHT_QUANTITY_HUMIDITY = 43,
+    /** Inner diameter of a cup at the liquid's surface. Unit: mm. */
+    CUPWRIGHT_QUANTITY_DIAMETER = 44,
+    /** Sugar-scale reading of a refractometer. Unit: °Bx. */
+    CUPWRIGHT_QUANTITY_BRIX = 45,
+    /** Refractive index relative to air at the sodium line. Unit: none. */
+    CUPWRIGHT_QUANTITY_REFRACTIVE_INDEX = 46,
+    /** Strength per degree Brix of a coffee. Unit: %/°Bx. */
+    CUPWRIGHT_QUANTITY_REFRACTIVE_FACTOR = 47,
+    /** Temperature of a sample on the prism. Unit: °C. */
+    CUPWRIGHT_QUANTITY_SAMPLE_TEMPERATURE = 48,
+    /** Standard deviation of repeated strength readings of one sample by one person on one instrument. Unit: % strength. */
+    CUPWRIGHT_QUANTITY_REPEATABILITY = 49,
+    /** Solids of milk, per mass of milk or of drink. Unit: %. */
+    CUPWRIGHT_QUANTITY_MILK_SOLIDS = 50,
+    /** Caffeine in ground coffee as weighed. Unit: mg/g. */
+    CUPWRIGHT_QUANTITY_CAFFEINE_CONTENT = 51,
+    /** Caffeine in a drink. Unit: mg. */
+    CUPWRIGHT_QUANTITY_CAFFEINE = 52,
+    /** Water in spent grounds, per mass of wet grounds. Unit: %. */
+    CUPWRIGHT_QUANTITY_SPENT_MOISTURE = 53,
+    /** People to be served, or cups. Unit: none. */
+    CUPWRIGHT_QUANTITY_SERVINGS = 54,
+    /** Brews made one after the other in one chamber. Unit: none. */
+    CUPWRIGHT_QUANTITY_BATCHES = 55,
+    /** Repeated readings of one sample. Unit: none. */
+    CUPWRIGHT_QUANTITY_READING_COUNT = 56,
+    /** Brew left over when cups are filled. Unit: g. */
+    CUPWRIGHT_QUANTITY_REST = 57,
+    /** Solids that meet a liquid in one heat balance, where an interface has room for only so many. Unit: none. */
+    CUPWRIGHT_QUANTITY_BODY_COUNT = 58
+};
+
+/* The lowest and highest values accepted. */
+
+/** Dose: 0.1 to 10000 g. Source: range chosen here: a tasting spoon to a catering brewer. */
+#define CUPWRIGHT_DOSE_LOWEST 0.1
+#define CUPWRIGHT_DOSE_HIGHEST 10000.0
+/** Brew water: 0.1 to 200000 g. Source: range chosen here: a tasting spoon to a catering brewer. */
+#define CUPWRIGHT_BREW_WATER_LOWEST 0.1
+#define CUPWRIGHT_BREW_WATER_HIGHEST 200000.0
+/** Beverage: 0.1 to 200000 g. Source: range chosen here: a tasting spoon to a catering brewer. */
+#define CUPWRIGHT_BEVERAGE_LOWEST 0.1
+#define CUPWRIGHT_BEVERAGE_HIGHEST 200000.0
+/** Addition: 0 to 200000 g. Source: range chosen here: as for the beverage. */
+#define CUPWRIGHT_ADDITION_LOWEST 0.0
+#define CUPWRIGHT_ADDITION_HIGHEST 200000.0
+/** Ice: 0 to 200000 g. Source: range chosen here: as for the beverage. */
+#define CUPWRIGHT_ICE_LOWEST 0.0
+#define CUPWRIGHT_ICE_HIGHEST 200000.0
+/** Liquid: 0.1 to 400000 g. Source: range chosen here: beverage and addition together. */
+#define CUPWRIGHT_LIQUID_LOWEST 0.1
+#define CUPWRIGHT_LIQUID_HIGHEST 400000.0
+/** Retained liquid: 0 to 250000 g. Source: range chosen here: more than any brew water with moisture. */
+#define CUPWRIGHT_RETAINED_LOWEST 0.0
+#define CUPWRIGHT_RETAINED_HIGHEST 250000.0
+/** Vapour lost: 0 to 20000 g. Source: range chosen here: a tenth of the largest brew water. */
+#define CUPWRIGHT_VAPOUR_LOWEST 0.0
+#define CUPWRIGHT_VAPOUR_HIGHEST 20000.0
+/** Chamber hold-up: 0 to 5000 g. Source: range chosen here. */
+#define CUPWRIGHT_HOLD_UP_LOWEST 0.0
+#define CUPWRIGHT_HOLD_UP_HIGHEST 5000.0
+/** Drips lost: 0 to 5000 g. Source: range chosen here. */
+#define CUPWRIGHT_DRIPS_LOWEST 0.0
+#define CUPWRIGHT_DRIPS_HIGHEST 5000.0
+/** Filter paper: 0 to 500 g. Source: range chosen here. */
+#define CUPWRIGHT_PAPER_MASS_LOWEST 0.0
+#define CUPWRIGHT_PAPER_MASS_HIGHEST 500.0
+/** Paper uptake: 0 to 20 g/g. Source: range chosen here; no published value found, weigh a wet paper. */
+#define CUPWRIGHT_PAPER_UPTAKE_LOWEST 0.0
+#define CUPWRIGHT_PAPER_UPTAKE_HIGHEST 20.0
+/** Apparent retention: 0 to 10 g/g. Source: range chosen here; published values 1.5 to 2.5. */
+#define CUPWRIGHT_APPARENT_RETENTION_LOWEST 0.0
+#define CUPWRIGHT_APPARENT_RETENTION_HIGHEST 10.0
+/** True retention: 0 to 15 g/g. Source: range chosen here. */
+#define CUPWRIGHT_TRUE_RETENTION_LOWEST 0.0
+#define CUPWRIGHT_TRUE_RETENTION_HIGHEST 15.0
+/** Volume: 0.1 to 250000 mL. Source: range chosen here. */
+#define CUPWRIGHT_VOLUME_LOWEST 0.1
+#define CUPWRIGHT_VOLUME_HIGHEST 250000.0
+/** Grounds displacement: 0 to 5 mL/g. Source: range chosen here; no published value found, read the level before and after. */
+#define CUPWRIGHT_DISPLACEMENT_LOWEST 0.0
+#define CUPWRIGHT_DISPLACEMENT_HIGHEST 5.0
+/** Water ratio: 0.2 to 200 g/g. Source: range chosen here. */
+#define CUPWRIGHT_WATER_RATIO_LOWEST 0.2
+#define CUPWRIGHT_WATER_RATIO_HIGHEST 200.0
+/** Beverage ratio: 0.5 to 200 g/g. Source: range chosen here: no brew leaves less than half its dose. */
+#define CUPWRIGHT_BEVERAGE_RATIO_LOWEST 0.5
+#define CUPWRIGHT_BEVERAGE_RATIO_HIGHEST 200.0
+/** Dose per litre: 4 to 5100 g/L. Source: range of the water ratio. */
+#define CUPWRIGHT_DOSE_PER_LITRE_LOWEST 4.0
+#define CUPWRIGHT_DOSE_PER_LITRE_HIGHEST 5100.0
+/** Strength: 0 to 50 %. Source: range chosen here: far above any brew. */
+#define CUPWRIGHT_STRENGTH_LOWEST 0.0
+#define CUPWRIGHT_STRENGTH_HIGHEST 50.0
+/** Yield: 0 to 100 %. Source: mass conservation; published soluble limits are near 30 %. */
+#define CUPWRIGHT_YIELD_LOWEST 0.0
+#define CUPWRIGHT_YIELD_HIGHEST 100.0
+/** Moisture: 0 to 15 %. Source: range chosen here; roasted coffee 1 to 5 % (trade pages). */
+#define CUPWRIGHT_MOISTURE_LOWEST 0.0
+#define CUPWRIGHT_MOISTURE_HIGHEST 15.0
+/** Water solids: 0 to 5000 mg/L. Source: range chosen here: above drinking water. */
+#define CUPWRIGHT_WATER_SOLIDS_LOWEST 0.0
+#define CUPWRIGHT_WATER_SOLIDS_HIGHEST 5000.0
+/** Held strength: 0 to 100 %. Source: the two published forms of the mass balance. */
+#define CUPWRIGHT_HELD_STRENGTH_LOWEST 0.0
+#define CUPWRIGHT_HELD_STRENGTH_HIGHEST 100.0
+/** Share: 0 to 100 %. Source: definition. */
+#define CUPWRIGHT_SHARE_LOWEST 0.0
+#define CUPWRIGHT_SHARE_HIGHEST 100.0
+/** Time: 0 to 172800 s. Source: range chosen here: two days, for cold brews. */
+#define CUPWRIGHT_TIME_LOWEST 0.0
+#define CUPWRIGHT_TIME_HIGHEST 172800.0
+/** Time constant: 0.1 to 1000000 s. Source: range chosen here. */
+#define CUPWRIGHT_TIME_CONSTANT_LOWEST 0.1
+#define CUPWRIGHT_TIME_CONSTANT_HIGHEST 1000000.0
+/** Temperature: 0 to 105 °C. Source: liquid water at the accepted pressures; inside IAPWS SR6-08. */
+#define CUPWRIGHT_TEMPERATURE_LOWEST 0.0
+#define CUPWRIGHT_TEMPERATURE_HIGHEST 105.0
+/** Room temperature: -20 to 50 °C. Source: range chosen here: a winter cart to a hot kitchen. */
+#define CUPWRIGHT_ROOM_TEMPERATURE_LOWEST (-20.0)
+#define CUPWRIGHT_ROOM_TEMPERATURE_HIGHEST 50.0
+/** Vessel temperature: -40 to 105 °C. Source: range chosen here: freezer to boiling water. */
+#define CUPWRIGHT_VESSEL_TEMPERATURE_LOWEST (-40.0)
+#define CUPWRIGHT_VESSEL_TEMPERATURE_HIGHEST 105.0
+/** Ice temperature: -40 to 0 °C. Source: range chosen here: below a freezer to melting. */
+#define CUPWRIGHT_ICE_TEMPERATURE_LOWEST (-40.0)
+#define CUPWRIGHT_ICE_TEMPERATURE_HIGHEST 0.0
+/** Temperature drop: 0 to 105 K. Source: range of the temperature. */
+#define CUPWRIGHT_TEMPERATURE_DROP_LOWEST 0.0
+#define CUPWRIGHT_TEMPERATURE_DROP_HIGHEST 105.0
+/** Air pressure: 50 to 110 kPa. Source: range chosen here: 5500 m to below sea level. */
+#define CUPWRIGHT_PRESSURE_LOWEST 50.0
+#define CUPWRIGHT_PRESSURE_HIGHEST 110.0
+/** Vapour pressure: 0.6 to 125 kPa. Source: IAPWS-IF97 over the range of the temperature. */
+#define CUPWRIGHT_VAPOUR_PRESSURE_LOWEST 0.6
+#define CUPWRIGHT_VAPOUR_PRESSURE_HIGHEST 125.0
+/** Altitude: -650 to 5550 m. Source: range chosen here: inhabited places, inside that of the pressure. */
+#define CUPWRIGHT_ALTITUDE_LOWEST (-650.0)
+#define CUPWRIGHT_ALTITUDE_HIGHEST 5550.0
+/** Density: 950 to 1001 kg/m³. Source: IAPWS SR6-08 over the range of the temperature. */
+#define CUPWRIGHT_DENSITY_LOWEST 950.0
+#define CUPWRIGHT_DENSITY_HIGHEST 1001.0
+/** Specific heat: 0.05 to 10 J/(g K). Source: range chosen here: metals to water. */
+#define CUPWRIGHT_SPECIFIC_HEAT_LOWEST 0.05
+#define CUPWRIGHT_SPECIFIC_HEAT_HIGHEST 10.0
+/** Heat content: 0 to 441 J/g. Source: IAPWS SR6-08 over the range of the temperature. */
+#define CUPWRIGHT_ENTHALPY_LOWEST 0.0
+#define CUPWRIGHT_ENTHALPY_HIGHEST 441.0
+/** Latent heat: 2200 to 2510 J/g. Source: IAPWS-95 over the range of the temperature. */
+#define CUPWRIGHT_LATENT_HEAT_LOWEST 2200.0
+#define CUPWRIGHT_LATENT_HEAT_HIGHEST 2510.0
+/** Heat capacity: 0 to 1000000 J/K. Source: range chosen here. */
+#define CUPWRIGHT_HEAT_CAPACITY_LOWEST 0.0
+#define CUPWRIGHT_HEAT_CAPACITY_HIGHEST 1000000.0
+/** Vessel: 0 to 100000 g. Source: range chosen here. */
+#define CUPWRIGHT_VESSEL_MASS_LOWEST 0.0
+#define CUPWRIGHT_VESSEL_MASS_HIGHEST 100000.0
+/** Cooling rate: 0.000001 to 1 1/min. Source: range chosen here; measured open mugs 0.005 to 0.008. */
+#define CUPWRIGHT_COOLING_RATE_LOWEST 1e-6
+#define CUPWRIGHT_COOLING_RATE_HIGHEST 1.0
+/** Humidity: 0 to 100 %. Source: definition. */
+#define CUPWRIGHT_HUMIDITY_LOWEST 0.0
+#define CUPWRIGHT_HUMIDITY_HIGHEST 100.0
+/** Surface diameter: 10 to 1000 mm. Source: range chosen here. */
+#define CUPWRIGHT_DIAMETER_LOWEST 10.0
+#define CUPWRIGHT_DIAMETER_HIGHEST 1000.0
+/** Brix: -2 to 30.5 °Bx. Source: range of the sucrose fit, its margin and a zero error. */
+#define CUPWRIGHT_BRIX_LOWEST (-2.0)
+#define CUPWRIGHT_BRIX_HIGHEST 30.5
+/** Refractive index: 1.33 to 1.382. Source: range of the sucrose fit. */
+#define CUPWRIGHT_REFRACTIVE_INDEX_LOWEST 1.33
+#define CUPWRIGHT_REFRACTIVE_INDEX_HIGHEST 1.382
+/** Refractive factor: 0.3 to 2 %/°Bx. Source: range chosen here; reported 0.85 to 1.5. */
+#define CUPWRIGHT_REFRACTIVE_FACTOR_LOWEST 0.3
+#define CUPWRIGHT_REFRACTIVE_FACTOR_HIGHEST 2.0
+/** Sample temperature: 10 to 40 °C. Source: range of the correction's fit. */
+#define CUPWRIGHT_SAMPLE_TEMPERATURE_LOWEST 10.0
+#define CUPWRIGHT_SAMPLE_TEMPERATURE_HIGHEST 40.0
+/** Repeatability: 0.0005 to 2 % strength. Source: range chosen here. */
+#define CUPWRIGHT_REPEATABILITY_LOWEST 0.0005
+#define CUPWRIGHT_REPEATABILITY_HIGHEST 2.0
+/** Milk solids: 0 to 80 %. Source: range chosen here: skim to condensed. */
+#define CUPWRIGHT_MILK_SOLIDS_LOWEST 0.0
+#define CUPWRIGHT_MILK_SOLIDS_HIGHEST 80.0
+/** Caffeine content: 0 to 45 mg/g. Source: range chosen here; green beans 8 to 40 mg/g dry. */
+#define CUPWRIGHT_CAFFEINE_CONTENT_LOWEST 0.0
+#define CUPWRIGHT_CAFFEINE_CONTENT_HIGHEST 45.0
+/** Caffeine: 0 to 450000 mg. Source: range of dose and content. */
+#define CUPWRIGHT_CAFFEINE_LOWEST 0.0
+#define CUPWRIGHT_CAFFEINE_HIGHEST 450000.0
+/** Spent-grounds moisture: 0 to 95 %. Source: range chosen here; published 50 to 85 % (10.1007/s12649-017-0061-4). */
+#define CUPWRIGHT_SPENT_MOISTURE_LOWEST 0.0
+#define CUPWRIGHT_SPENT_MOISTURE_HIGHEST 95.0
+/** Servings: 1 to 1000. Source: range chosen here. */
+#define CUPWRIGHT_SERVINGS_LOWEST 1.0
+#define CUPWRIGHT_SERVINGS_HIGHEST 1000.0
+/** Batches: 1 to 1000. Source: range chosen here. */
+#define CUPWRIGHT_BATCHES_LOWEST 1.0
+#define CUPWRIGHT_BATCHES_HIGHEST 1000.0
+/** Readings: 1 to 10. Source: critical-range factors are given for 2 to 10. */
+#define CUPWRIGHT_READING_COUNT_LOWEST 1.0
+#define CUPWRIGHT_READING_COUNT_HIGHEST 10.0
+/** Rest: 0 to 200000 g. Source: range chosen here: as for the beverage. */
+#define CUPWRIGHT_REST_LOWEST 0.0
+#define CUPWRIGHT_REST_HIGHEST 200000.0
+/** Bodies: 0 to 8. Source: range chosen here: kettle, brewer, grounds, paper, cup and three more. */
+#define CUPWRIGHT_BODY_COUNT_LOWEST 0.0
+#define CUPWRIGHT_BODY_COUNT_HIGHEST 8.0
+
+/* Constants with their sources. */
+
+/** How far weather may move the boiling point from the one an altitude alone gives, K. 0.277 K per kPa times a day's ±2.5 kPa; the swing is an estimate. */
+#define CUPWRIGHT_ALTITUDE_ONLY_UNCERTAINTY_K 0.7
+/** Yield at which a full steep levels off, %. Liang, Chan & Ristenpart 2021, abstract. */
+#define CUPWRIGHT_EQUILIBRIUM_YIELD_PCT 21.0
+/** Lowest published limit of what hot water dissolves from roasted coffee, % yield. Trade-education text. */
+#define CUPWRIGHT_SOLUBLE_LIMIT_LOW_PCT 28.0
+/** Highest of the limits in that range, % yield. */
+#define CUPWRIGHT_SOLUBLE_LIMIT_HIGH_PCT 32.0
+/** How near, in points of yield, counts as near the limit. Estimate. */
+#define CUPWRIGHT_NEAR_LIMIT_POINTS 2.0
+/** Specific heat of roasted ground coffee, J/(g K). Estimate, ±0.3. */
+#define CUPWRIGHT_GROUNDS_J_PER_G_K 1.6
+/** Specific heat of milk, J/(g K): the mean of whole and skim, Choi-Okos composition. */
+#define CUPWRIGHT_MILK_J_PER_G_K 3.93
+/** Heat lost by a thin stream of a few grams a second over 10 to 15 cm, K. Estimate, ±50 %. */
+#define CUPWRIGHT_THIN_STREAM_DROP_K 1.0
+/** Heat lost by water dumped in at once, K. Estimate, ±50 %. */
+#define CUPWRIGHT_DUMP_DROP_K 0.4
+/** Weight of the vapour term against the temperature term for an open cup, K/kPa. Estimate. */
+#define CUPWRIGHT_OPEN_CUP_K_PER_KPA 6.0
+/** Heat that leaves an open cup with its vapour, W per m² of surface and kPa. Estimate. */
+#define CUPWRIGHT_OPEN_CUP_W_PER_M2_KPA 218.0
+/** The usual factor from degrees Brix to coffee strength, %/°Bx. Weak basis: trade convention. */
+#define CUPWRIGHT_USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX 0.85
+/** Above this a drink counts as very hot, °C: IARC Monograph 116 (2016), as reported. */
+#define CUPWRIGHT_VERY_HOT_DRINK_C 65.0
+/** From here a serious burn takes ten seconds or less, °C. */
+#define CUPWRIGHT_SCALDING_C 57.0
+/** Single doses up to this do not give rise to safety concerns for healthy adults, mg: EFSA Journal 2015;13(5):4102. */
+#define CUPWRIGHT_SINGLE_DOSE_CAFFEINE_MG 200.0
+/** A day's caffeine that does not give rise to safety concerns for non-pregnant adults, mg: the same opinion, as reported. */
+#define CUPWRIGHT_DAILY_CAFFEINE_MG 400.0
+/** Specific heat of borosilicate glass, J/(g K). Source: Callister 0.85; a properties table 0.84; an engineering data handbook 0.753. */
+#define CUPWRIGHT_BOROSILICATE_GLASS_J_PER_G_K 0.83
+/** Specific heat of soda-lime glass, J/(g K). Source: Callister 0.84; a properties table 0.82; EN 12524 0.75. */
+#define CUPWRIGHT_SODA_LIME_GLASS_J_PER_G_K 0.84
+/** Specific heat of porcelain or stoneware, J/(g K). Source: EN 12524 tile 0.84; clay and pottery 0.92; a materials table 1.05. */
+#define CUPWRIGHT_PORCELAIN_OR_STONEWARE_J_PER_G_K 0.9
+/** Specific heat of stainless steel, J/(g K). Source: EN 12524 0.46; Crawford 0.49; a materials table 0.50. */
+#define CUPWRIGHT_STAINLESS_STEEL_J_PER_G_K 0.5
+/** Specific heat of aluminium, J/(g K). Source: EN 12524 alloys 0.88; handbook 0.897; alloy 6061 0.896. */
+#define CUPWRIGHT_ALUMINIUM_J_PER_G_K 0.9
+/** Specific heat of polypropylene, J/(g K). Source: EN 12524 1.8; Crawford 2.0; a materials table 1.7. */
+#define CUPWRIGHT_POLYPROPYLENE_J_PER_G_K 1.8
+/** Specific heat of polycarbonate, J/(g K). Source: EN 12524 1.2; Crawford 1.2. */
+#define CUPWRIGHT_POLYCARBONATE_J_PER_G_K 1.2
+/** Specific heat of copolyester, J/(g K). Source: estimate, ±0.2, from PET 1.0 to 1.25 and polycarbonate. */
+#define CUPWRIGHT_COPOLYESTER_J_PER_G_K 1.3
+/** Specific heat of silicone rubber, J/(g K). Source: EN 12524 1.0; rounded up, estimate. */
+#define CUPWRIGHT_SILICONE_RUBBER_J_PER_G_K 1.1
+/** Specific heat of dry filter paper, J/(g K). Source: Wood Handbook 2010: 0.1031 + 0.003867 T/K, 1.24 at 20 °C to 1.51 at 90 °C. */
+#define CUPWRIGHT_DRY_FILTER_PAPER_J_PER_G_K 1.34
+
+/* Published windows: initialisers of a cupwright_window. */
+
+/** SCAA Standard "Golden Cup", revision of 23 December 2015. */
+#define CUPWRIGHT_GOLDEN_CUP_2015 { 1.15, 1.35, 18.0, 22.0, 1 }
+/** SCA certified home brewer program, news of 22 April 2018. */
+#define CUPWRIGHT_HOME_BREWER_2018 { 1.15, 1.45, 18.0, 22.0, 1 }
+
+
+/**
+ * Version of the interface's layout: function signatures, structs and the meaning of codes. A program
+ * made with one does not fit a library with another. Compare with cupwright_abi_version().
+ */
+#define CUPWRIGHT_ABI_VERSION 1
+
+/**
+ * Whether a function answered, and if not, why. A value never changes its meaning and is never used
+ * again for another.
+ */
+enum cupwright_status
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * It answered.
+     */
+    CUPWRIGHT_STATUS_OK = 0,
+    /**
+     * An input is outside its range, or not a number.
+     */
+    CUPWRIGHT_STATUS_OUT_OF_RANGE = 1,
+    /**
+     * A count is not a whole number. Not from C, where counts are integers.
+     */
+    CUPWRIGHT_STATUS_NOT_WHOLE = 2,
+    /**
+     * An input is in its range, but impossible beside another one.
+     */
+    CUPWRIGHT_STATUS_IMPOSSIBLE = 3,
+    /**
+     * A band's lowest edge is not below its highest.
+     */
+    CUPWRIGHT_STATUS_EMPTY_BAND = 4,
+    /**
+     * What follows from the inputs leaves its range.
+     */
+    CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE = 5,
+    /**
+     * A wish cannot be met; the error's `nearest` can.
+     */
+    CUPWRIGHT_STATUS_INFEASIBLE = 6,
+    /**
+     * A pointer that is needed is NULL.
+     */
+    CUPWRIGHT_STATUS_NULL = 7,
+    /**
+     * A field that stands for a choice has a value that is none of them.
+     */
+    CUPWRIGHT_STATUS_UNKNOWN_CHOICE = 8,
+    /**
+     * An error that this version of the interface has no name for.
+     */
+    CUPWRIGHT_STATUS_UNNAMED = 9,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_status cupwright_status;
+#else
+typedef int32_t cupwright_status;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What stands in the way of a wish, in the `limit` of an error.
+ */
+enum cupwright_limit
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Adding water only ever weakens.
+     */
+    CUPWRIGHT_LIMIT_ADDING_WATER_WEAKENS = 1,
+    /**
+     * No amount of the water brings the strength so low.
+     */
+    CUPWRIGHT_LIMIT_NO_WATER_IS_ENOUGH = 2,
+    /**
+     * Even boiling water does not arrive so hot.
+     */
+    CUPWRIGHT_LIMIT_BOILING_POINT = 3,
+    /**
+     * The chamber cannot hold it.
+     */
+    CUPWRIGHT_LIMIT_CHAMBER = 4,
+    /**
+     * The coffee cannot give so much at the yield expected.
+     */
+    CUPWRIGHT_LIMIT_COFFEE_GIVES_NO_MORE = 5,
+    /**
+     * There is not enough of the brew.
+     */
+    CUPWRIGHT_LIMIT_BREW_ON_HAND = 6,
+    /**
+     * The drink is colder than that when it is made.
+     */
+    CUPWRIGHT_LIMIT_HEAT_LEFT = 7,
+    /**
+     * Cooling in this room ends above the wish.
+     */
+    CUPWRIGHT_LIMIT_SURROUNDINGS = 8,
+    /**
+     * The ice cannot take up so much heat, or there is not enough heat to melt so much.
+     */
+    CUPWRIGHT_LIMIT_ICE_AND_HEAT = 9,
+    /**
+     * Extraction never gets there at this equilibrium yield.
+     */
+    CUPWRIGHT_LIMIT_EQUILIBRIUM_YIELD = 10,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_limit cupwright_limit;
+#else
+typedef int32_t cupwright_limit;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What can hurt. Plain words: cupwright_caution_text(). A set of cautions is a uint32_t with bit 1
+ * << n for the caution n. They defer to local codes, the equipment's instructions and licensed
+ * practice.
+ */
+enum cupwright_caution
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Liquid at or above CUPWRIGHT_SCALDING_C.
+     */
+    CUPWRIGHT_CAUTION_SCALD = 1,
+    /**
+     * A drink above CUPWRIGHT_VERY_HOT_DRINK_C.
+     */
+    CUPWRIGHT_CAUTION_VERY_HOT_DRINK = 2,
+    /**
+     * Hot liquid pressed by hand.
+     */
+    CUPWRIGHT_CAUTION_PRESSING = 3,
+    /**
+     * Glass that meets hot or cold liquid.
+     */
+    CUPWRIGHT_CAUTION_GLASS_SHOCK = 4,
+    /**
+     * More caffeine in a serving than CUPWRIGHT_SINGLE_DOSE_CAFFEINE_MG.
+     */
+    CUPWRIGHT_CAUTION_CAFFEINE = 5,
+    /**
+     * Milk in the drink.
+     */
+    CUPWRIGHT_CAUTION_MILK = 6,
+    /**
+     * Ice in the drink.
+     */
+    CUPWRIGHT_CAUTION_ICE = 7,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_caution cupwright_caution;
+#else
+typedef int32_t cupwright_caution;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * How fast hot water burns adult skin seriously.
+ */
+enum cupwright_burn
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Below 48.9 °C. Long contact still burns.
+     */
+    CUPWRIGHT_BURN_MORE_THAN_FIVE_MINUTES = 1,
+    /**
+     * In so much time.
+     */
+    CUPWRIGHT_BURN_WITHIN = 2,
+    /**
+     * Above 68 °C.
+     */
+    CUPWRIGHT_BURN_UNDER_ONE_SECOND = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_burn cupwright_burn;
+#else
+typedef int32_t cupwright_burn;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * How credible a yield is beside what coffee has been shown to give.
+ */
+enum cupwright_credibility
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Nothing speaks against it.
+     */
+    CUPWRIGHT_CREDIBILITY_ORDINARY = 1,
+    /**
+     * Within two points of the published soluble limit: check the inputs.
+     */
+    CUPWRIGHT_CREDIBILITY_NEAR_LIMIT = 2,
+    /**
+     * Inside the range of soluble limits, 28 to 32 %: an input is probably wrong.
+     */
+    CUPWRIGHT_CREDIBILITY_AT_LIMIT = 3,
+    /**
+     * Above 32 %: an input is almost certainly wrong.
+     */
+    CUPWRIGHT_CREDIBILITY_BEYOND_LIMIT = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_credibility cupwright_credibility;
+#else
+typedef int32_t cupwright_credibility;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * Whether vapour can leave the surface.
+ */
+enum cupwright_cover
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Open to the air: about half of the heat leaves as vapour.
+     */
+    CUPWRIGHT_COVER_OPEN = 1,
+    /**
+     * Lidded, or a closed brewer.
+     */
+    CUPWRIGHT_COVER_LIDDED = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_cover cupwright_cover;
+#else
+typedef int32_t cupwright_cover;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What is known of the air.
+ */
+enum cupwright_air
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * A barometer's station pressure.
+     */
+    CUPWRIGHT_AIR_PRESSURE = 1,
+    /**
+     * Only the altitude: the boiling point is uncertain by the weather.
+     */
+    CUPWRIGHT_AIR_ALTITUDE = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_air cupwright_air;
+#else
+typedef int32_t cupwright_air;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What the slurry's temperature at the end of contact rests on.
+ */
+enum cupwright_contact_heat
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * The brewer's cooling rate.
+     */
+    CUPWRIGHT_CONTACT_HEAT_COOLING_RATE = 1,
+    /**
+     * The heat of the vapour lost and nothing else: the most that it can be.
+     */
+    CUPWRIGHT_CONTACT_HEAT_AT_MOST = 2,
+    /**
+     * Nothing: the slurry is not warmer than the room, and warming is not modelled.
+     */
+    CUPWRIGHT_CONTACT_HEAT_UNCHANGED = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_contact_heat cupwright_contact_heat;
+#else
+typedef int32_t cupwright_contact_heat;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What repeated readings amount to.
+ */
+enum cupwright_agreement
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * They agree: the value is their mean.
+     */
+    CUPWRIGHT_AGREEMENT_MEAN = 1,
+    /**
+     * A single reading, or two that differ by more than the critical range: take another.
+     */
+    CUPWRIGHT_AGREEMENT_TAKE_ANOTHER = 2,
+    /**
+     * Three or more differ by more than the critical range: the value is their median. Look for a
+     * reason before trusting it.
+     */
+    CUPWRIGHT_AGREEMENT_MEDIAN = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_agreement cupwright_agreement;
+#else
+typedef int32_t cupwright_agreement;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What a refractometer was zeroed on.
+ */
+enum cupwright_zero
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Distilled water: the reading holds the brew water's minerals too.
+     */
+    CUPWRIGHT_ZERO_DISTILLED = 1,
+    /**
+     * The brew water: the reading is of coffee alone.
+     */
+    CUPWRIGHT_ZERO_BREW_WATER = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_zero cupwright_zero;
+#else
+typedef int32_t cupwright_zero;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * On which side of a band a value lies. The edges are inside.
+ */
+enum cupwright_side
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Below the lowest edge.
+     */
+    CUPWRIGHT_SIDE_BELOW = 1,
+    /**
+     * Inside, edges included.
+     */
+    CUPWRIGHT_SIDE_INSIDE = 2,
+    /**
+     * Above the highest edge.
+     */
+    CUPWRIGHT_SIDE_ABOVE = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_side cupwright_side;
+#else
+typedef int32_t cupwright_side;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What there is to know of a drink for its cautions. Yes is anything but 0.
+ */
+typedef struct cupwright_hazards {
+    /**
+     * The hottest liquid handled on the way, 0 to 105 °C.
+     */
+    double hottest_c;
+    /**
+     * The drink when it is handed over, 0 to 105 °C.
+     */
+    double served_c;
+    /**
+     * Caffeine of a serving, 0 to 450000 mg; not looked at where unknown.
+     */
+    double caffeine_mg;
+    /**
+     * Whether the caffeine is known.
+     */
+    int32_t has_caffeine;
+    /**
+     * Pressed by hand.
+     */
+    int32_t pressed;
+    /**
+     * Glass meets hot or iced liquid.
+     */
+    int32_t glass;
+    /**
+     * Milk goes in.
+     */
+    int32_t milk;
+    /**
+     * Ice goes in.
+     */
+    int32_t ice;
+} cupwright_hazards;
+
+/**
+ * The facts of a refusal. Numbers are in the quantity's own unit; what does not apply is zero.
+ */
+typedef struct cupwright_error {
+    /**
+     * The value given or computed. May be infinite or not a number.
+     */
+    double value;
+    /**
+     * The lowest value that is accepted, or that is possible beside the other inputs.
+     */
+    double lowest;
+    /**
+     * The highest.
+     */
+    double highest;
+    /**
+     * For an infeasible wish, the nearest value that can be had.
+     */
+    double nearest;
+    /**
+     * The status that was returned: one of enum cupwright_status.
+     */
+    int32_t status;
+    /**
+     * What the value is: one of enum cupwright_quantity, or 0.
+     */
+    int32_t quantity;
+    /**
+     * For an impossible value, the input that it does not go with: one of enum cupwright_quantity.
+     */
+    int32_t beside;
+    /**
+     * For an infeasible wish, what stands in the way: one of enum cupwright_limit.
+     */
+    int32_t limit;
+    /**
+     * The parameter or field to blame, by its name; NULL where the fault is not one input's.
+     */
+    const char *field;
+} cupwright_error;
+
+/**
+ * A burn and its time.
+ */
+typedef struct cupwright_time_to_burn {
+    /**
+     * The time, 0 to 172800 s; 0 unless the burn is CUPWRIGHT_BURN_WITHIN.
+     */
+    double time_s;
+    /**
+     * One of enum cupwright_burn.
+     */
+    int32_t burn;
+} cupwright_time_to_burn;
+
+/**
+ * One brew poured over several cups and topped up with water.
+ */
+typedef struct cupwright_cup_split {
+    /**
+     * Brew into each cup, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Water into each cup, 0 to 200000 g.
+     */
+    double added_g;
+    /**
+     * Brew left over, 0 to 200000 g.
+     */
+    double rest_g;
+} cupwright_cup_split;
+
+/**
+ * A drink of coffee and milk.
+ */
+typedef struct cupwright_milk_drink {
+    /**
+     * Coffee and milk together, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Solids from coffee and brew water, per mass of drink, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Solids from milk, per mass of drink, 0 to 80 %.
+     */
+    double milk_solids_pct;
+} cupwright_milk_drink;
+
+/**
+ * A drink on ice, when heat has come to rest.
+ */
+typedef struct cupwright_iced {
+    /**
+     * Temperature of liquid and ice, 0 to 105 °C.
+     */
+    double water_c;
+    /**
+     * Ice that melted, 0 to 200000 g.
+     */
+    double melted_g;
+    /**
+     * Ice that floats on, 0 to 200000 g.
+     */
+    double ice_g;
+    /**
+     * Strength of the liquid, 0 to 50 %.
+     */
+    double strength_pct;
+} cupwright_iced;
+
+/**
+ * The masses of a brew and what is known of its coffee and water.
+ */
+typedef struct cupwright_brew {
+    /**
+     * Dose D as weighed, 0.1 to 10000 g.
+     */
+    double dose_g;
+    /**
+     * Brew water W, 0.1 to 200000 g.
+     */
+    double water_g;
+    /**
+     * Beverage B, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Moisture h of the dose, 0 to 15 %.
+     */
+    double moisture_pct;
+    /**
+     * Solids s of the brew water, 0 to 5000 mg/L.
+     */
+    double water_solids_mg_per_l;
+    /**
+     * Vapour V lost, 0 to 20000 g.
+     */
+    double vapour_g;
+    /**
+     * Strength φ of the liquid kept, relative to the beverage, 0 to 100 %: 0 flowed through,
+     * 100 steeped and well mixed. Yields differ by up to three points between the two.
+     */
+    double held_strength_pct;
+} cupwright_brew;
+
+/**
+ * How fast one coffee, at one grind and temperature, gives up what it can. No published constants
+ * hold for every grinder: they come from a few brews of one's own.
+ */
+typedef struct cupwright_kinetics {
+    /**
+     * Yield that it levels off at, 0 to 100 %.
+     */
+    double equilibrium_yield_pct;
+    /**
+     * Share that dissolves fast, 0 to 100 %; 100 makes it a one-rate law.
+     */
+    double fast_share_pct;
+    /**
+     * Time constant of the fast part, 0.1 to 1000000 s.
+     */
+    double fast_time_s;
+    /**
+     * Time constant of the slow part, 0.1 to 1000000 s.
+     */
+    double slow_time_s;
+} cupwright_kinetics;
+
+/**
+ * One input of a yield, and what it would have to be for the yield to be ordinary.
+ */
+typedef struct cupwright_doubt {
+    /**
+     * The value entered, in the quantity's unit.
+     */
+    double entered;
+    /**
+     * The value at which the yield would fall to the upper end of what is ordinary; 0 without one.
+     */
+    double would_have_to_be;
+    /**
+     * The input: one of enum cupwright_quantity.
+     */
+    int32_t quantity;
+    /**
+     * Whether a possible value does that: 1 or 0.
+     */
+    int32_t has_would_have_to_be;
+} cupwright_doubt;
+
+/**
+ * A yield with what there is to doubt about it.
+ */
+typedef struct cupwright_plausibility {
+    /**
+     * The yield of the inputs, 0 to 100 %.
+     */
+    double yield_pct;
+    /**
+     * The inputs to doubt: strength, brew water, dose, held strength. All zero where the yield is
+     * ordinary.
+     */
+    struct cupwright_doubt doubts[4];
+    /**
+     * One of enum cupwright_credibility.
+     */
+    int32_t credibility;
+    /**
+     * How many doubts there are: 4, or 0 where the yield is ordinary.
+     */
+    int32_t doubt_count;
+} cupwright_plausibility;
+
+/**
+ * A solid that takes part in a heat balance: a vessel, the grounds, the paper.
+ */
+typedef struct cupwright_body {
+    /**
+     * Heat capacity of the part that warms, 0 to 1000000 J/K.
+     */
+    double heat_capacity_j_per_k;
+    /**
+     * Its temperature before, -40 to 105 °C.
+     */
+    double body_c;
+} cupwright_body;
+
+/**
+ * The room in which something cools.
+ */
+typedef struct cupwright_surroundings {
+    /**
+     * Air temperature, -20 to 50 °C.
+     */
+    double room_c;
+    /**
+     * Relative humidity, 0 to 100 %; 50 where unknown, it hardly matters.
+     */
+    double humidity_pct;
+    /**
+     * One of enum cupwright_cover.
+     */
+    int32_t cover;
+} cupwright_surroundings;
+
+/**
+ * A wanted range of strength, and of yield where there is one. Published windows are in the macros
+ * CUPWRIGHT_GOLDEN_CUP_2015 and CUPWRIGHT_HOME_BREWER_2018; a window is somebody's taste put in
+ * numbers.
+ */
+typedef struct cupwright_window {
+    /**
+     * Lowest strength inside, 0 to 50 %.
+     */
+    double strength_lowest_pct;
+    /**
+     * Highest, 0 to 50 %.
+     */
+    double strength_highest_pct;
+    /**
+     * Lowest yield inside, 0 to 100 %; not looked at without one.
+     */
+    double yield_lowest_pct;
+    /**
+     * Highest, 0 to 100 %; not looked at without one.
+     */
+    double yield_highest_pct;
+    /**
+     * Whether the window has a yield: 0 for no, anything else for yes.
+     */
+    int32_t has_yield;
+} cupwright_window;
+
+/**
+ * What is to be in the cup. A value with a has_ flag of 0 is not looked at; yes is anything but 0.
+ */
+typedef struct cupwright_wish {
+    /**
+     * Size of the drink in each cup, 0.1 to 200000 g.
+     */
+    double cup_g;
+    /**
+     * Strength of the drink, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Brew this strong and add water in the cup, 0 to 50 %.
+     */
+    double brew_strength_pct;
+    /**
+     * Temperature of the brew water as it meets the grounds, 0 to 105 °C.
+     */
+    double brew_c;
+    /**
+     * Time of contact, 0 to 172800 s.
+     */
+    double contact_s;
+    /**
+     * Temperature at which to hand the drink over, 0 to 105 °C.
+     */
+    double serve_c;
+    /**
+     * Window that the drink is to lie in.
+     */
+    struct cupwright_window window;
+    /**
+     * How many cups, 1 to 1000.
+     */
+    int32_t servings;
+    /**
+     * The most batches one is willing to brew, 1 to 1000.
+     */
+    int32_t most_batches;
+    /**
+     * 0 to brew at the drink's own strength.
+     */
+    int32_t has_brew_strength;
+    /**
+     * 0 for as many as it takes.
+     */
+    int32_t has_most_batches;
+    /**
+     * 0 for as hot as it comes.
+     */
+    int32_t has_serve;
+    /**
+     * 0 for no tolerances.
+     */
+    int32_t has_window;
+} cupwright_wish;
+
+/**
+ * Where the brew water goes that does not become beverage.
+ */
+typedef struct cupwright_losses {
+    /**
+     * Brew water missing per dose, apart from what is named below, 0 to 10 g/g. Published:
+     * 1.5 to 2 for drained drip brews.
+     */
+    double apparent_retention_g_per_g;
+    /**
+     * Liquid that chamber and filter keep whatever the dose, 0 to 5000 g.
+     */
+    double hold_up_g;
+    /**
+     * Dry filter paper that drinks from the brew, 0 to 500 g; 0 for no paper, for metal, and for
+     * paper rinsed before, which is already full.
+     */
+    double paper_g;
+    /**
+     * What a gram of that paper takes up, 0 to 20 g/g: weigh one dry, then wet and drained.
+     */
+    double paper_uptake_g_per_g;
+    /**
+     * Drips lost before the press or the drain, 0 to 5000 g.
+     */
+    double drips_g;
+    /**
+     * Vapour lost, 0 to 20000 g.
+     */
+    double vapour_g;
+} cupwright_losses;
+
+/**
+ * What a brewer's chamber holds.
+ */
+typedef struct cupwright_chamber {
+    /**
+     * Volume up to the highest safe level, 0.1 to 250000 mL.
+     */
+    double volume_ml;
+    /**
+     * Volume that a gram of wetted grounds takes away from the water, 0 to 5 mL/g. No published
+     * value was found: read the level before and after.
+     */
+    double displacement_ml_per_g;
+} cupwright_chamber;
+
+/**
+ * A brewer and how it behaves.
+ */
+typedef struct cupwright_brewer {
+    /**
+     * Strength of the liquid it keeps relative to the beverage, 0 to 100 %: 100 steeped, 0
+     * flowed through.
+     */
+    double held_strength_pct;
+    /**
+     * What it keeps.
+     */
+    struct cupwright_losses losses;
+    /**
+     * Its chamber, where all the water stands in it at once.
+     */
+    struct cupwright_chamber chamber;
+    /**
+     * Heat capacity of the part that warms, 0 to 1000000 J/K.
+     */
+    double heat_capacity_j_per_k;
+    /**
+     * Hot rinse, poured away, that preheats it, 0.1 to 400000 g.
+     */
+    double rinse_g;
+    /**
+     * Cooling rate of the slurry in it, 0.000001 to 1 1/min.
+     */
+    double cooling_per_min;
+    /**
+     * 0 for a dripper.
+     */
+    int32_t has_chamber;
+    /**
+     * 0 for a brewer at room temperature.
+     */
+    int32_t has_rinse;
+    /**
+     * 0 where unknown.
+     */
+    int32_t has_cooling;
+    /**
+     * Whether the slurry is open to the air: one of enum cupwright_cover.
+     */
+    int32_t cover;
+    /**
+     * Pressed by hand.
+     */
+    int32_t pressed;
+    /**
+     * Glass meets hot liquid.
+     */
+    int32_t glass;
+} cupwright_brewer;
+
+/**
+ * A coffee at its grind.
+ */
+typedef struct cupwright_coffee {
+    /**
+     * Yield to expect, as measured before with the brewer's held strength, 0 to 100 %.
+     */
+    double yield_pct;
+    /**
+     * Moisture as weighed, 0 to 15 %.
+     */
+    double moisture_pct;
+    /**
+     * Caffeine as weighed, 0 to 45 mg/g.
+     */
+    double caffeine_mg_per_g;
+    /**
+     * 0 where unknown.
+     */
+    int32_t has_caffeine;
+} cupwright_coffee;
+
+/**
+ * The place and its things.
+ */
+typedef struct cupwright_kitchen {
+    /**
+     * Station pressure, 50 to 110 kPa; looked at for CUPWRIGHT_AIR_PRESSURE.
+     */
+    double pressure_kpa;
+    /**
+     * Altitude, -650 to 5550 m; looked at for CUPWRIGHT_AIR_ALTITUDE.
+     */
+    double altitude_m;
+    /**
+     * Temperature of the room, the grounds, the cups and a cold brewer, -20 to 50 °C.
+     */
+    double room_c;
+    /**
+     * Relative humidity, 0 to 100 %; 50 where unknown.
+     */
+    double humidity_pct;
+    /**
+     * What each pour costs, 0 to 105 K.
+     */
+    double drop_k;
+    /**
+     * Heat capacity of a second vessel between kettle and brewer, 0 to 1000000 J/K.
+     */
+    double second_vessel_j_per_k;
+    /**
+     * Heat capacity of a cup, 0 to 1000000 J/K.
+     */
+    double cup_j_per_k;
+    /**
+     * Cooling rate of a full cup, 0.000001 to 1 1/min.
+     */
+    double cup_cooling_per_min;
+    /**
+     * Solids of the water, 0 to 5000 mg/L.
+     */
+    double water_solids_mg_per_l;
+    /**
+     * Temperature of water added in the cup, 0 to 105 °C.
+     */
+    double added_c;
+    /**
+     * What is known of the air: one of enum cupwright_air.
+     */
+    int32_t air;
+    /**
+     * 0 to pour from the kettle.
+     */
+    int32_t has_second_vessel;
+    /**
+     * 0 where unknown.
+     */
+    int32_t has_cup_cooling;
+} cupwright_kitchen;
+
+/**
+ * Temperatures from the kettle to the guest.
+ */
+typedef struct cupwright_heat_walk {
+    /**
+     * Where water boils here, 0 to 105 °C.
+     */
+    double boiling_c;
+    /**
+     * How far off that may be, K.
+     */
+    double boiling_uncertainty_k;
+    /**
+     * Water in the kettle, 0 to 105 °C.
+     */
+    double kettle_c;
+    /**
+     * The brewer just before the brew, -40 to 105 °C.
+     */
+    double brewer_c;
+    /**
+     * Water settled in the second vessel, 0 to 105 °C; 0 without one.
+     */
+    double second_vessel_c;
+    /**
+     * Water as it meets the grounds, 0 to 105 °C.
+     */
+    double brew_c;
+    /**
+     * Water, grounds and brewer settled, 0 to 105 °C.
+     */
+    double slurry_c;
+    /**
+     * The slurry at the end of contact, 0 to 105 °C.
+     */
+    double slurry_end_c;
+    /**
+     * The drink in its cup, water added, 0 to 105 °C.
+     */
+    double in_cup_c;
+    /**
+     * Wait until it may be handed over as wished, 0 to 172800 s; 0 where nothing is wished or the cup's
+     * cooling is unknown.
+     */
+    double wait_s;
+    /**
+     * Whether there is a second vessel: 1 or 0.
+     */
+    int32_t has_second_vessel;
+    /**
+     * How sure the end of contact is: one of enum cupwright_contact_heat.
+     */
+    int32_t contact_heat;
+    /**
+     * Whether the wait is known: 1 or 0.
+     */
+    int32_t has_wait;
+} cupwright_heat_walk;
+
+/**
+ * Where a value stands in its band; distances in the value's unit, negative outside.
+ */
+typedef struct cupwright_place {
+    /**
+     * Distance above the lowest edge.
+     */
+    double above_lowest;
+    /**
+     * Distance below the highest edge.
+     */
+    double below_highest;
+    /**
+     * Distance above the centre.
+     */
+    double above_centre;
+    /**
+     * One of enum cupwright_side.
+     */
+    int32_t side;
+} cupwright_place;
+
+/**
+ * Where a cup stands in a window.
+ */
+typedef struct cupwright_standing {
+    /**
+     * Its strength.
+     */
+    struct cupwright_place strength;
+    /**
+     * Its yield; all zero where the window has none.
+     */
+    struct cupwright_place yield;
+    /**
+     * Whether the window has a yield: 1 or 0.
+     */
+    int32_t has_yield;
+    /**
+     * Whether strength, and yield where there is one, are both inside: 1 or 0.
+     */
+    int32_t is_inside;
+} cupwright_standing;
+
+/**
+ * How far one thing alone may stray before the drink's strength leaves the window or the chamber
+ * is full. Without a flag even the outermost accepted value stays inside, and the number is 0.
+ */
+typedef struct cupwright_tolerances {
+    /**
+     * Lowest dose of a batch, 0.1 to 10000 g.
+     */
+    double dose_from_g;
+    /**
+     * Highest dose of a batch, 0.1 to 10000 g.
+     */
+    double dose_to_g;
+    /**
+     * Lowest brew water of a batch, 0.1 to 200000 g.
+     */
+    double water_from_g;
+    /**
+     * Highest brew water of a batch, 0.1 to 200000 g.
+     */
+    double water_to_g;
+    /**
+     * 1 or 0.
+     */
+    int32_t has_dose_from;
+    /**
+     * 1 or 0.
+     */
+    int32_t has_dose_to;
+    /**
+     * 1 or 0.
+     */
+    int32_t has_water_from;
+    /**
+     * 1 or 0.
+     */
+    int32_t has_water_to;
+} cupwright_tolerances;
+
+/**
+ * What to do, and what to expect.
+ */
+typedef struct cupwright_recipe {
+    /**
+     * Dose of each batch, 0.1 to 10000 g.
+     */
+    double dose_g;
+    /**
+     * Brew water of each batch, 0.1 to 200000 g.
+     */
+    double water_g;
+    /**
+     * Brew water per dose, 0.2 to 200 g/g.
+     */
+    double water_ratio_g_per_g;
+    /**
+     * Beverage expected from each batch, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * How full a batch makes the chamber, 0.1 to 250000 mL; 0 without one.
+     */
+    double fill_ml;
+    /**
+     * Brew into each cup, 0.1 to 200000 g.
+     */
+    double brew_per_cup_g;
+    /**
+     * Water into each cup, 0 to 200000 g.
+     */
+    double added_per_cup_g;
+    /**
+     * Strength of the brew before water is added, 0 to 50 %.
+     */
+    double brew_strength_pct;
+    /**
+     * Strength of the drink, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Yield it counts on, 0 to 100 %.
+     */
+    double yield_pct;
+    /**
+     * Caffeine of a serving if all of it is extracted, 0 to 450000 mg; 0 where unknown.
+     */
+    double caffeine_mg;
+    /**
+     * Temperatures on the way.
+     */
+    struct cupwright_heat_walk heat;
+    /**
+     * Where the drink and the yield counted on stand in the window; all zero without one.
+     */
+    struct cupwright_standing standing;
+    /**
+     * How far dose and water may stray; all zero without a window.
+     */
+    struct cupwright_tolerances tolerances;
+    /**
+     * How many batches, 1 to 1000.
+     */
+    int32_t batches;
+    /**
+     * What can hurt: a bit 1 << n for each of enum cupwright_caution.
+     */
+    uint32_t cautions;
+    /**
+     * Whether there is a chamber: 1 or 0.
+     */
+    int32_t has_fill;
+    /**
+     * Whether the caffeine is known: 1 or 0.
+     */
+    int32_t has_caffeine;
+    /**
+     * Whether there is a window: 1 or 0.
+     */
+    int32_t has_standing;
+    /**
+     * Whether there is a window: 1 or 0.
+     */
+    int32_t has_tolerances;
+} cupwright_recipe;
+
+/**
+ * A dose with its brew water.
+ */
+typedef struct cupwright_amounts {
+    /**
+     * Dose, 0.1 to 10000 g.
+     */
+    double dose_g;
+    /**
+     * Brew water, 0.1 to 200000 g.
+     */
+    double water_g;
+} cupwright_amounts;
+
+/**
+ * A brew divided into equal batches.
+ */
+typedef struct cupwright_batch_split {
+    /**
+     * Dose of each, 0.1 to 10000 g.
+     */
+    double dose_g;
+    /**
+     * Brew water of each, 0.1 to 200000 g.
+     */
+    double water_g;
+    /**
+     * How full the chamber gets, water and grounds, 0.1 to 250000 mL.
+     */
+    double fill_ml;
+    /**
+     * How many, 1 to 1000.
+     */
+    int32_t batches;
+} cupwright_batch_split;
+
+/**
+ * One value from repeated readings.
+ */
+typedef struct cupwright_combined {
+    /**
+     * The value: mean or median; the mean so far where another reading is asked for, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Largest less smallest, % strength.
+     */
+    double range_pct;
+    /**
+     * The range that readings of this repeatability exceed once in twenty times, % strength; 0 for
+     * a single reading.
+     */
+    double critical_range_pct;
+    /**
+     * What they amount to: one of enum cupwright_agreement.
+     */
+    int32_t agreement;
+    /**
+     * Whether there is a critical range: 1 or 0.
+     */
+    int32_t has_critical_range;
+} cupwright_combined;
+
+/* The library and its user must agree on the size of every struct. */
+#if defined(__cplusplus)
+#define CUPWRIGHT_SIZE(type, bytes) static_assert(sizeof(type) == (bytes) || alignof(double) != 8, #type)
+#elif defined(__STDC_VERSION__) && __STDC_VERSION__ >= 201112L
+#define CUPWRIGHT_SIZE(type, bytes) _Static_assert(sizeof(type) == (bytes) || _Alignof(double) != 8, #type)
+#endif
+#if defined(CUPWRIGHT_SIZE)
+CUPWRIGHT_SIZE(cupwright_hazards, 48);
+CUPWRIGHT_SIZE(cupwright_time_to_burn, 16);
+CUPWRIGHT_SIZE(cupwright_cup_split, 24);
+CUPWRIGHT_SIZE(cupwright_milk_drink, 24);
+CUPWRIGHT_SIZE(cupwright_iced, 32);
+CUPWRIGHT_SIZE(cupwright_brew, 56);
+CUPWRIGHT_SIZE(cupwright_kinetics, 32);
+CUPWRIGHT_SIZE(cupwright_doubt, 24);
+CUPWRIGHT_SIZE(cupwright_plausibility, 112);
+CUPWRIGHT_SIZE(cupwright_body, 16);
+CUPWRIGHT_SIZE(cupwright_surroundings, 24);
+CUPWRIGHT_SIZE(cupwright_wish, 112);
+CUPWRIGHT_SIZE(cupwright_brewer, 120);
+CUPWRIGHT_SIZE(cupwright_coffee, 32);
+CUPWRIGHT_SIZE(cupwright_kitchen, 96);
+CUPWRIGHT_SIZE(cupwright_heat_walk, 96);
+CUPWRIGHT_SIZE(cupwright_tolerances, 48);
+CUPWRIGHT_SIZE(cupwright_recipe, 328);
+CUPWRIGHT_SIZE(cupwright_chamber, 16);
+CUPWRIGHT_SIZE(cupwright_batch_split, 32);
+CUPWRIGHT_SIZE(cupwright_amounts, 16);
+CUPWRIGHT_SIZE(cupwright_combined, 32);
+CUPWRIGHT_SIZE(cupwright_losses, 48);
+CUPWRIGHT_SIZE(cupwright_error, 56);
+CUPWRIGHT_SIZE(cupwright_window, 40);
+CUPWRIGHT_SIZE(cupwright_place, 32);
+CUPWRIGHT_SIZE(cupwright_standing, 72);
+#undef CUPWRIGHT_SIZE
+#endif
+
+#ifdef __cplusplus
+extern "C" {
+#endif // __cplusplus
+
+/**
+ * A status in plain words; NULL for a code that is none of enum cupwright_status.
+ */
+const char *cupwright_status_text(int32_t status);
+
+/**
+ * The name of a quantity in plain words, "brew water"; NULL for a code that is none of enum
+ * cupwright_quantity.
+ */
+const char *cupwright_quantity_text(int32_t quantity_code);
+
+/**
+ * The unit of a quantity as written after a number, "g", "%"; empty for a plain count; NULL for a
+ * code that is none of enum cupwright_quantity.
+ */
+const char *cupwright_unit_text(int32_t quantity_code);
+
+/**
+ * A limit in plain words, "even boiling water does not arrive so hot"; NULL for a code that is none
+ * of enum cupwright_limit.
+ */
+const char *cupwright_limit_text(int32_t limit);
+
+/**
+ * A caution in plain words for the person at the bench; NULL for a code that is none of enum
+ * cupwright_caution.
+ */
+const char *cupwright_caution_text(int32_t caution);
+
+/**
+ * The cautions that a drink calls for.
+ *
+ * @param hazards What there is to know.
+ * @param[out] cautions A bit 1 << n for each of enum cupwright_caution.
+ */
+int32_t cupwright_caution_of(const struct cupwright_hazards *hazards,
+                             uint32_t *cautions,
+                             struct cupwright_error *error);
+
+/**
+ * How fast hot water burns adult skin seriously: between published points, ln t straight with
+ * temperature. Lists differ by up to a factor of two and this takes the shortest; children burn
+ * faster still. A reminder of how little time there is, never a safe limit.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] burns The burn and its time.
+ */
+int32_t cupwright_caution_time_to_burn(double water_c,
+                                       struct cupwright_time_to_burn *burns,
+                                       struct cupwright_error *error);
+
+/**
+ * Caffeine of a serving, dose × content × share extracted. Brewing takes out some 70 to 100 %
+ * (weak sources); 100 is the cautious choice.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param caffeine_mg_per_g Content as weighed, 0 to 45 mg/g.
+ * @param share_pct Share extracted, 0 to 100 %.
+ * @param[out] caffeine_mg 0 to 450000 mg.
+ */
+int32_t cupwright_caution_caffeine(double dose_g,
+                                   double caffeine_mg_per_g,
+                                   double share_pct,
+                                   double *caffeine_mg,
+                                   struct cupwright_error *error);
+
+/**
+ * Strength after adding water, T' = (T B + s A)/(B + A).
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param added_g Water added, 0 to 200000 g.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] after_pct 0 to 50 %.
+ */
+int32_t cupwright_dilution_strength_after_water(double beverage_g,
+                                                double strength_pct,
+                                                double added_g,
+                                                double water_solids_mg_per_l,
+                                                double *after_pct,
+                                                struct cupwright_error *error);
+
+/**
+ * Water to add for a wanted strength, A = B (T − T')/(T' − s).
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] added_g 0 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength at hand, since adding water
+ * only weakens, and for one that no amount of this water comes down to;
+ * CUPWRIGHT_STATUS_IMPOSSIBLE for a brew weaker than its own water.
+ */
+int32_t cupwright_dilution_water_to_reach(double beverage_g,
+                                          double strength_pct,
+                                          double wanted_pct,
+                                          double water_solids_mg_per_l,
+                                          double *added_g,
+                                          struct cupwright_error *error);
+
+/**
+ * Beverage that a strong brew makes when water takes it down to a wanted strength, brew and water
+ * together, B (T − s)/(T' − s).
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] cup_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength at hand, since adding water
+ * only weakens, and for one that no amount of this water comes down to;
+ * CUPWRIGHT_STATUS_IMPOSSIBLE for a brew weaker than its own water;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a drink larger than a beverage may be.
+ */
+int32_t cupwright_dilution_drink_of_brew(double beverage_g,
+                                         double strength_pct,
+                                         double wanted_pct,
+                                         double water_solids_mg_per_l,
+                                         double *cup_g,
+                                         struct cupwright_error *error);
+
+/**
+ * Brew needed so that, with water added, a drink of a wanted size and strength results, B = C (T'
+ * − s)/(T − s).
+ *
+ * @param cup_g The drink, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] beverage_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength of the brew and for one so
+ * weak that it takes less brew than a beverage may be; CUPWRIGHT_STATUS_IMPOSSIBLE for a brew
+ * weaker than its own water.
+ */
+int32_t cupwright_dilution_brew_for_drink(double cup_g,
+                                          double strength_pct,
+                                          double wanted_pct,
+                                          double water_solids_mg_per_l,
+                                          double *beverage_g,
+                                          struct cupwright_error *error);
+
+/**
+ * Splits one brew over cups of a wanted size and strength.
+ *
+ * @param beverage_g The brew, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param servings Cups, 1 to 1000.
+ * @param cup_g Size of the drink in each, 0.1 to 200000 g.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] split What goes into each cup, and the rest.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE where the brew does not last, with the largest cup of
+ * that strength as the nearest; otherwise as cupwright_dilution_brew_for_drink().
+ */
+int32_t cupwright_dilution_split(double beverage_g,
+                                 double strength_pct,
+                                 int32_t servings,
+                                 double cup_g,
+                                 double wanted_pct,
+                                 double water_solids_mg_per_l,
+                                 struct cupwright_cup_split *split,
+                                 struct cupwright_error *error);
+
+/**
+ * Coffee with milk, the two kinds of solids kept apart, T B/(B + A) and M A/(B + A). A
+ * refractometer cannot tell them apart: read the strength before the milk goes in. Milk is
+ * perishable: local food rules apply.
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param added_g Milk, 0 to 200000 g.
+ * @param milk_solids_pct Solids of the milk, 0 to 80 %.
+ * @param[out] drink The drink.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a drink larger than a beverage may be.
+ */
+int32_t cupwright_dilution_with_milk(double beverage_g,
+                                     double strength_pct,
+                                     double added_g,
+                                     double milk_solids_pct,
+                                     struct cupwright_milk_drink *drink,
+                                     struct cupwright_error *error);
+
+/**
+ * Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t). A brew's heat
+ * content is taken as water's: a mixture moves by less than 0.2 K at filter strength, 1 K at 10 %.
+ *
+ * @param hot_g One liquid, 0.1 to 400000 g.
+ * @param hot_c Its temperature, 0 to 105 °C.
+ * @param cold_g The other, 0 to 200000 g.
+ * @param cold_c Its temperature, 0 to 105 °C.
+ * @param[out] water_c 0 to 105 °C.
+ */
+int32_t cupwright_dilution_mixed_temperature(double hot_g,
+                                             double hot_c,
+                                             double cold_g,
+                                             double cold_c,
+                                             double *water_c,
+                                             struct cupwright_error *error);
+
+/**
+ * Temperature of a brew with milk, the milk's specific heat taken as CUPWRIGHT_MILK_J_PER_G_K
+ * whatever its fat.
+ *
+ * @param hot_g The brew, 0.1 to 400000 g.
+ * @param hot_c Its temperature, 0 to 105 °C.
+ * @param cold_g The milk, 0 to 200000 g.
+ * @param cold_c Its temperature, 0 to 105 °C.
+ * @param[out] water_c 0 to 105 °C.
+ */
+int32_t cupwright_dilution_mixed_with_milk_temperature(double hot_g,
+                                                       double hot_c,
+                                                       double cold_g,
+                                                       double cold_c,
+                                                       double *water_c,
+                                                       struct cupwright_error *error);
+
+/**
+ * A drink over ice: all melted, or at 0 °C with some left, by the balance of heat. The glass and
+ * the air give nothing. Iced drinks are under local food rules. Source: IAPWS R10-06 for ice.
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param water_c Temperature of the drink, 0 to 105 °C.
+ * @param strength_pct Its strength, 0 to 50 %.
+ * @param ice_g Ice, 0 to 200000 g.
+ * @param ice_c Temperature of the ice, -40 to 0 °C.
+ * @param[out] iced The drink at rest.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for ice so cold and plentiful that the drink itself would
+ * begin to freeze.
+ */
+int32_t cupwright_dilution_iced(double beverage_g,
+                                double water_c,
+                                double strength_pct,
+                                double ice_g,
+                                double ice_c,
+                                struct cupwright_iced *iced,
+                                struct cupwright_error *error);
+
+/**
+ * Ice that brings a drink to a temperature, all of it melted: the inverse of
+ * cupwright_dilution_iced().
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param water_c Temperature of the drink, 0 to 105 °C.
+ * @param wanted_c Temperature wanted, 0 to 105 °C.
+ * @param ice_c Temperature of the ice, -40 to 0 °C.
+ * @param[out] ice_g 0 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the drink's own temperature;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ice.
+ */
+int32_t cupwright_dilution_ice_to_reach(double beverage_g,
+                                        double water_c,
+                                        double wanted_c,
+                                        double ice_c,
+                                        double *ice_g,
+                                        struct cupwright_error *error);
+
+/**
+ * Extraction yield of a brew from its strength, by the mass balance.
+ *
+ *     E = [τ(B + φQ) + s(hD − V)] / [D(1 − s − φτ)],  τ = T − s,  Q = W + hD − V − B
+ *
+ * The strength counts all solids, those of the water too: cupwright_reading_total_strength() makes
+ * it from a reading.
+ *
+ * @param brew The brew.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param[out] yield_pct 0 to 100 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes or a strength
+ * below that of the water itself; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or
+ * below zero.
+ */
+int32_t cupwright_extraction_yield(const struct cupwright_brew *brew,
+                                   double strength_pct,
+                                   double *yield_pct,
+                                   struct cupwright_error *error);
+
+/**
+ * Strength of a brew from its yield: the inverse of cupwright_extraction_yield().
+ *
+ *     τ = [E D(1 − s) − s(hD − V)] / [B + φQ + φE D],  T = τ + s
+ *
+ * @param brew The brew.
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param[out] strength_pct 0 to 50 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
+ */
+int32_t cupwright_extraction_strength(const struct cupwright_brew *brew,
+                                      double yield_pct,
+                                      double *strength_pct,
+                                      struct cupwright_error *error);
+
+/**
+ * Beverage that a brew must have given, from its strength and yield. The beverage in the brew is
+ * not used, but must be in its range.
+ *
+ *     B = {[E D(1 − s − φτ) − s(hD − V)]/τ − φ(W + hD − V)} / (1 − φ)
+ *
+ * @param brew The brew.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param[out] beverage_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for a held strength of 100 %, since a steeped brew's
+ * strength says nothing of how much was drained; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not
+ * above the water's own or too little water; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the
+ * range of the beverage.
+ */
+int32_t cupwright_extraction_beverage(const struct cupwright_brew *brew,
+                                      double strength_pct,
+                                      double yield_pct,
+                                      double *beverage_g,
+                                      struct cupwright_error *error);
+
+/**
+ * Liquid kept by grounds, paper and chamber, its dissolved coffee included, L = Q + E D.
+ *
+ * @param brew The brew.
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param[out] retained_g 0 to 250000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes.
+ */
+int32_t cupwright_extraction_retained_liquid(const struct cupwright_brew *brew,
+                                             double yield_pct,
+                                             double *retained_g,
+                                             struct cupwright_error *error);
+
+/**
+ * The flow-through form of the yield, E = T B/D: kept liquid is plain water. The form of the
+ * published brewing control chart; right for a long drip, low for a steep.
+ *
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param[out] yield_pct 0 to 100 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
+ */
+int32_t cupwright_extraction_flow_through_yield(double strength_pct,
+                                                double beverage_g,
+                                                double dose_g,
+                                                double *yield_pct,
+                                                struct cupwright_error *error);
+
+/**
+ * Strength from the flow-through form, T = E D/B.
+ *
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param[out] strength_pct 0 to 50 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
+ */
+int32_t cupwright_extraction_flow_through_strength(double yield_pct,
+                                                   double beverage_g,
+                                                   double dose_g,
+                                                   double *strength_pct,
+                                                   struct cupwright_error *error);
+
+/**
+ * The steeped form of the yield, E = (W/D) T/(1 − T): all liquid is as strong as the beverage.
+ * Right for a steep that is stirred and then pressed or drained.
+ *
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param[out] yield_pct 0 to 100 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
+ */
+int32_t cupwright_extraction_steeped_yield(double strength_pct,
+                                           double water_g,
+                                           double dose_g,
+                                           double *yield_pct,
+                                           struct cupwright_error *error);
+
+/**
+ * Strength of a steep, T = E/(R + E). At CUPWRIGHT_EQUILIBRIUM_YIELD_PCT the published equilibrium
+ * of a full steep (Liang, Chan & Ristenpart 2021, doi 10.1038/s41598-021-85787-1).
+ *
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param[out] strength_pct 0 to 50 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
+ */
+int32_t cupwright_extraction_steeped_strength(double yield_pct,
+                                              double water_ratio_g_per_g,
+                                              double *strength_pct,
+                                              struct cupwright_error *error);
+
+/**
+ * Water ratio at which a steep reaches a strength, R = E(1 − T)/T.
+ *
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param[out] water_ratio_g_per_g 0.2 to 200 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
+ */
+int32_t cupwright_extraction_steeped_ratio(double yield_pct,
+                                           double strength_pct,
+                                           double *water_ratio_g_per_g,
+                                           struct cupwright_error *error);
+
+/**
+ * Yield that oven-drying the spent grounds would show for a steep, E [1 − r/(R + E)]: the kept
+ * liquid dries into the grounds, so the oven reads low.
+ *
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param true_retention_g_per_g Liquid held per dose, 0 to 15 g/g.
+ * @param[out] oven_yield_pct 0 to 100 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where more liquid is kept than there is.
+ */
+int32_t cupwright_extraction_oven_dried_yield(double yield_pct,
+                                              double water_ratio_g_per_g,
+                                              double true_retention_g_per_g,
+                                              double *oven_yield_pct,
+                                              struct cupwright_error *error);
+
+/**
+ * Yield per dry coffee from yield per coffee as weighed, E/(1 − h).
+ *
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param moisture_pct Moisture of the dose, 0 to 15 %.
+ * @param[out] dry_yield_pct 0 to 100 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
+ */
+int32_t cupwright_extraction_dry_basis_yield(double yield_pct,
+                                             double moisture_pct,
+                                             double *dry_yield_pct,
+                                             struct cupwright_error *error);
+
+/**
+ * Yield per coffee as weighed from yield per dry coffee: the inverse of
+ * cupwright_extraction_dry_basis_yield().
+ *
+ * @param yield_pct Yield per dry coffee, 0 to 100 %.
+ * @param moisture_pct Moisture of the dose, 0 to 15 %.
+ * @param[out] as_weighed_yield_pct 0 to 100 %.
+ */
+int32_t cupwright_extraction_as_weighed_yield(double yield_pct,
+                                              double moisture_pct,
+                                              double *as_weighed_yield_pct,
+                                              struct cupwright_error *error);
+
+/**
+ * Yield after a time of contact.
+ *
+ *     E(t) = E∞ [f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2))]
+ *
+ * Valid at the grind and temperature of the kinetics, stirred, with water in plenty.
+ *
+ * @param kinetics The coffee.
+ * @param time_s Time of contact, 0 to 172800 s.
+ * @param[out] yield_pct 0 to 100 %.
+ */
+int32_t cupwright_extraction_yield_at_time(const struct cupwright_kinetics *kinetics,
+                                           double time_s,
+                                           double *yield_pct,
+                                           struct cupwright_error *error);
+
+/**
+ * Time of contact for a yield: the inverse of cupwright_extraction_yield_at_time().
+ *
+ * @param kinetics The coffee.
+ * @param yield_pct Yield wanted, 0 to 100 %.
+ * @param[out] time_s 0 to 172800 s.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a yield that it never reaches;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE beyond the range of the time.
+ */
+int32_t cupwright_extraction_time_for_yield(const struct cupwright_kinetics *kinetics,
+                                            double yield_pct,
+                                            double *time_s,
+                                            struct cupwright_error *error);
+
+/**
+ * The yield of a brew, judged: a yield near or above what coffee can give is a reason to doubt an
+ * input, not to praise the brew. Each doubt says what one input would have to be, all others kept,
+ * for the yield to come down to 26 %, the end of what is ordinary.
+ *
+ * @param brew The brew.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param[out] plausibility The yield and the doubts.
+ *
+ * Fails with what cupwright_extraction_yield() fails with.
+ */
+int32_t cupwright_extraction_plausibility(const struct cupwright_brew *brew,
+                                          double strength_pct,
+                                          struct cupwright_plausibility *plausibility,
+                                          struct cupwright_error *error);
+
+/**
+ * Grounds at a temperature, with CUPWRIGHT_GROUNDS_J_PER_G_K, an estimate.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param grounds_c Temperature of the grounds, -40 to 105 °C.
+ * @param[out] grounds The grounds.
+ */
+int32_t cupwright_heat_grounds(double dose_g,
+                               double grounds_c,
+                               struct cupwright_body *grounds,
+                               struct cupwright_error *error);
+
+/**
+ * Heat capacity of a vessel, f m c, of which a share f follows the liquid. The share tends to 100
+ * % for a steep of a minute or more; no published value was found. Better:
+ * cupwright_heat_vessel_heat_capacity() from one thermometer reading.
+ *
+ * @param vessel_g Mass, 0 to 100000 g.
+ * @param specific_heat_j_per_g_k Specific heat, 0.05 to 10 J/(g K).
+ * @param share_pct Share that follows, 0 to 100 %.
+ * @param[out] heat_capacity_j_per_k 0 to 1000000 J/K.
+ */
+int32_t cupwright_heat_capacity(double vessel_g,
+                                double specific_heat_j_per_g_k,
+                                double share_pct,
+                                double *heat_capacity_j_per_k,
+                                struct cupwright_error *error);
+
+/**
+ * Temperature at which a liquid and the bodies it meets settle. Nothing is lost to the air
+ * meanwhile.
+ *
+ *     m h(t) + t Σ C = m h(t0) + Σ C tᵢ
+ *
+ * @param water_g The liquid, 0.1 to 400000 g.
+ * @param water_c Its temperature, 0 to 105 °C.
+ * @param bodies The bodies. NULL where there are none.
+ * @param count How many, 0 to 8.
+ * @param[out] settled_c 0 to 105 °C.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the liquid would freeze.
+ */
+int32_t cupwright_heat_settle(double water_g,
+                              double water_c,
+                              const struct cupwright_body *bodies,
+                              size_t count,
+                              double *settled_c,
+                              struct cupwright_error *error);
+
+/**
+ * Temperature that a liquid must have so that it settles at a wanted one: the inverse of
+ * cupwright_heat_settle(). Whether it can be reached here is for cupwright_heat_reachable() to
+ * say.
+ *
+ * @param water_g The liquid, 0.1 to 400000 g.
+ * @param settled_c Temperature wanted, 0 to 105 °C.
+ * @param bodies The bodies. NULL where there are none.
+ * @param count How many, 0 to 8.
+ * @param[out] water_c 0 to 105 °C.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where that is no temperature of liquid water.
+ */
+int32_t cupwright_heat_before_settling(double water_g,
+                                       double settled_c,
+                                       const struct cupwright_body *bodies,
+                                       size_t count,
+                                       double *water_c,
+                                       struct cupwright_error *error);
+
+/**
+ * A vessel after a rinse that is poured away: it keeps the temperature at which both settled.
+ *
+ * @param vessel The vessel before.
+ * @param water_g The rinse, 0.1 to 400000 g.
+ * @param water_c Its temperature, 0 to 105 °C.
+ * @param[out] preheated The vessel after.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the rinse would freeze.
+ */
+int32_t cupwright_heat_preheated(const struct cupwright_body *vessel,
+                                 double water_g,
+                                 double water_c,
+                                 struct cupwright_body *preheated,
+                                 struct cupwright_error *error);
+
+/**
+ * Heat capacity of a vessel from one thermometer reading: water of known mass and temperature goes
+ * in, beside bodies already known, and settles.
+ *
+ *     C = {m [h(t0) − h(t)] − Σ Cᵢ (t − tᵢ)} / (t − t_vessel)
+ *
+ * @param water_g The liquid, 0.1 to 400000 g.
+ * @param water_c Its temperature before, 0 to 105 °C.
+ * @param settled_c The temperature read, 0 to 105 °C.
+ * @param vessel_c Temperature of the vessel before, -40 to 105 °C.
+ * @param others Bodies already known. NULL where there are none.
+ * @param count How many, 0 to 8.
+ * @param[out] heat_capacity_j_per_k 0 to 1000000 J/K.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the temperatures do not stand in order.
+ */
+int32_t cupwright_heat_vessel_heat_capacity(double water_g,
+                                            double water_c,
+                                            double settled_c,
+                                            double vessel_c,
+                                            const struct cupwright_body *others,
+                                            size_t count,
+                                            double *heat_capacity_j_per_k,
+                                            struct cupwright_error *error);
+
+/**
+ * Temperature after a vapour loss that water and bodies, all at one temperature, pay for. A gram
+ * of vapour costs 250 g of water 2.2 K.
+ *
+ *     (m − V) h(t) + C t = (m − V) h(t0) + C t0 − V L(t0)
+ *
+ * @param water_g The liquid, 0.1 to 400000 g.
+ * @param water_c Temperature before, 0 to 105 °C.
+ * @param vapour_g Vapour lost, 0 to 20000 g.
+ * @param capacity_j_per_k Heat capacity of all bodies, 0 to 1000000 J/K.
+ * @param[out] after_c 0 to 105 °C.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for as much vapour as liquid;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the rest would freeze.
+ */
+int32_t cupwright_heat_after_vapour(double water_g,
+                                    double water_c,
+                                    double vapour_g,
+                                    double capacity_j_per_k,
+                                    double *after_c,
+                                    struct cupwright_error *error);
+
+/**
+ * Temperature after a pour that costs a drop. Estimates: CUPWRIGHT_THIN_STREAM_DROP_K,
+ * CUPWRIGHT_DUMP_DROP_K.
+ *
+ * @param water_c Temperature before, 0 to 105 °C.
+ * @param drop_k The drop, 0 to 105 K.
+ * @param[out] after_c 0 to 105 °C.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE below 0 °C.
+ */
+int32_t cupwright_heat_after_pour(double water_c,
+                                  double drop_k,
+                                  double *after_c,
+                                  struct cupwright_error *error);
+
+/**
+ * Temperature before a pour that costs a drop: the inverse of cupwright_heat_after_pour().
+ *
+ * @param water_c Temperature after, 0 to 105 °C.
+ * @param drop_k The drop, 0 to 105 K.
+ * @param[out] before_c 0 to 105 °C.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of the temperature.
+ */
+int32_t cupwright_heat_before_pour(double water_c,
+                                   double drop_k,
+                                   double *before_c,
+                                   struct cupwright_error *error);
+
+/**
+ * Passes a temperature on if boiling water can be that hot.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param boiling_c Boiling point here, 0 to 105 °C.
+ * @param[out] reachable_c 0 to 105 °C.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE above the boiling point; a hair below it is the nearest.
+ */
+int32_t cupwright_heat_reachable(double water_c,
+                                 double boiling_c,
+                                 double *reachable_c,
+                                 struct cupwright_error *error);
+
+/**
+ * Time to cool from one temperature to another.
+ *
+ *     t = (1/k) ∫ dT/F(T),  F(T) = (T − Ta) + β [p(T) − RH p(Ta)]
+ *
+ * β is CUPWRIGHT_OPEN_CUP_K_PER_KPA open and 0 lidded, which is Newton's law. With a rate from two
+ * readings ten minutes apart, measured cups were met within 0.8 K half an hour on.
+ *
+ * @param water_c Temperature now, 0 to 105 °C.
+ * @param to_c Temperature wanted, 0 to 105 °C.
+ * @param cooling_per_min Cooling rate, 0.000001 to 1 1/min.
+ * @param surroundings The room.
+ * @param[out] time_s 0 to 172800 s.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for a start not warmer than where cooling ends;
+ * CUPWRIGHT_STATUS_INFEASIBLE for a goal that cooling does not reach;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE beyond the range of the time.
+ */
+int32_t cupwright_heat_time_to_cool(double water_c,
+                                    double to_c,
+                                    double cooling_per_min,
+                                    const struct cupwright_surroundings *surroundings,
+                                    double *time_s,
+                                    struct cupwright_error *error);
+
+/**
+ * Cooling rate from two thermometer readings a known time apart, by the law of
+ * cupwright_heat_time_to_cool(). Ten minutes apart is good.
+ *
+ * @param water_c First reading, 0 to 105 °C.
+ * @param to_c Second reading, 0 to 105 °C.
+ * @param time_s Time between them, 0 to 172800 s.
+ * @param surroundings The room.
+ * @param[out] cooling_per_min 0.000001 to 1 1/min.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for readings that are not in order or not above where
+ * cooling ends; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate, as for equal
+ * readings or no time between them.
+ */
+int32_t cupwright_heat_cooling_rate(double water_c,
+                                    double to_c,
+                                    double time_s,
+                                    const struct cupwright_surroundings *surroundings,
+                                    double *cooling_per_min,
+                                    struct cupwright_error *error);
+
+/**
+ * Temperature after a time: the inverse of cupwright_heat_time_to_cool().
+ *
+ * @param water_c Temperature now, 0 to 105 °C.
+ * @param time_s Time, 0 to 172800 s.
+ * @param cooling_per_min Cooling rate, 0.000001 to 1 1/min.
+ * @param surroundings The room.
+ * @param[out] after_c 0 to 105 °C.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for a start not warmer than where cooling ends;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where it would freeze.
+ */
+int32_t cupwright_heat_temperature_after(double water_c,
+                                         double time_s,
+                                         double cooling_per_min,
+                                         const struct cupwright_surroundings *surroundings,
+                                         double *after_c,
+                                         struct cupwright_error *error);
+
+/**
+ * Cooling rate of an open cup without a thermometer. Estimate, −50 to +40 %; two readings and
+ * cupwright_heat_cooling_rate() are far better.
+ *
+ * @param water_g The drink, 0.1 to 400000 g.
+ * @param heat_capacity_j_per_k Heat capacity of the cup, 0 to 1000000 J/K.
+ * @param diameter_mm Inner diameter at the surface, 10 to 1000 mm.
+ * @param[out] cooling_per_min 0.000001 to 1 1/min.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate.
+ */
+int32_t cupwright_heat_open_cup_rate_estimate(double water_g,
+                                              double heat_capacity_j_per_k,
+                                              double diameter_mm,
+                                              double *cooling_per_min,
+                                              struct cupwright_error *error);
+
+/**
+ * Plans a brew: dose, water, batches, what to add, every temperature on the way, how far a hand
+ * may stray, and the cautions. The yield expected is that of this coffee, grind, time and
+ * temperature; a recipe far from the one it was measured at needs it measured again.
+ *
+ * @param wish What is to be in the cup.
+ * @param brewer What it is made in.
+ * @param coffee What it is made of.
+ * @param kitchen Where it is made.
+ * @param[out] recipe What to do, and what to expect.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE with the nearest feasible value and the limit that binds,
+ * where the error's field names the field of the wish; CUPWRIGHT_STATUS_OUT_OF_RANGE for a
+ * strength outside the wish's own window; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not above the
+ * water's own and for a chamber that its own hold-up fills; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE
+ * where a result leaves its range.
+ */
+int32_t cupwright_plan_recipe(const struct cupwright_wish *wish,
+                              const struct cupwright_brewer *brewer,
+                              const struct cupwright_coffee *coffee,
+                              const struct cupwright_kitchen *kitchen,
+                              struct cupwright_recipe *recipe,
+                              struct cupwright_error *error);
+
+/**
+ * Brew water per dose, R = W/D.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param[out] water_ratio_g_per_g 0.2 to 200 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
+ */
+int32_t cupwright_ratio_water_ratio(double dose_g,
+                                    double water_g,
+                                    double *water_ratio_g_per_g,
+                                    struct cupwright_error *error);
+
+/**
+ * Brew water for a dose at a ratio, W = R D.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param[out] water_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
+ */
+int32_t cupwright_ratio_water_for_ratio(double dose_g,
+                                        double water_ratio_g_per_g,
+                                        double *water_g,
+                                        struct cupwright_error *error);
+
+/**
+ * Dose for an amount of brew water at a ratio, D = W/R.
+ *
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param[out] dose_g 0.1 to 10000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
+ */
+int32_t cupwright_ratio_dose_for_water(double water_g,
+                                       double water_ratio_g_per_g,
+                                       double *dose_g,
+                                       struct cupwright_error *error);
+
+/**
+ * Beverage per dose, B/D. An "18 in, 36 out" shot has 2.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param[out] beverage_ratio_g_per_g 0.5 to 200 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
+ */
+int32_t cupwright_ratio_beverage_ratio(double dose_g,
+                                       double beverage_g,
+                                       double *beverage_ratio_g_per_g,
+                                       struct cupwright_error *error);
+
+/**
+ * Beverage from a dose at a ratio.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param beverage_ratio_g_per_g Beverage per dose, 0.5 to 200 g/g.
+ * @param[out] beverage_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the beverage.
+ */
+int32_t cupwright_ratio_beverage_for_ratio(double dose_g,
+                                           double beverage_ratio_g_per_g,
+                                           double *beverage_g,
+                                           struct cupwright_error *error);
+
+/**
+ * Dose for a beverage at a ratio.
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param beverage_ratio_g_per_g Beverage per dose, 0.5 to 200 g/g.
+ * @param[out] dose_g 0.1 to 10000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
+ */
+int32_t cupwright_ratio_dose_for_beverage(double beverage_g,
+                                          double beverage_ratio_g_per_g,
+                                          double *dose_g,
+                                          struct cupwright_error *error);
+
+/**
+ * Dose per litre of brew water measured at a temperature, ρ/R. The published "55 g/L" does not say
+ * at which temperature its litre is measured; between 20 and 95 °C that is 3.6 %.
+ *
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param water_c Temperature at which the litre is measured, 0 to 105 °C.
+ * @param[out] dose_g_per_l 4 to 5100 g/L.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose per litre.
+ */
+int32_t cupwright_ratio_dose_per_litre(double water_ratio_g_per_g,
+                                       double water_c,
+                                       double *dose_g_per_l,
+                                       struct cupwright_error *error);
+
+/**
+ * The ratio that a dose per litre of brew water stands for, ρ over that dose.
+ *
+ * @param dose_g_per_l Dose per litre, 4 to 5100 g/L.
+ * @param water_c Temperature at which the litre is measured, 0 to 105 °C.
+ * @param[out] water_ratio_g_per_g 0.2 to 200 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
+ */
+int32_t cupwright_ratio_of_dose_per_litre(double dose_g_per_l,
+                                          double water_c,
+                                          double *water_ratio_g_per_g,
+                                          struct cupwright_error *error);
+
+/**
+ * Mass of a volume of water at its temperature, W = ρ V. A jug marked in millilitres misleads: 200
+ * mL of water at 95 °C weighs 192.4 g.
+ *
+ * @param volume_ml Volume, 0.1 to 250000 mL.
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] water_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
+ */
+int32_t cupwright_ratio_water_mass(double volume_ml,
+                                   double water_c,
+                                   double *water_g,
+                                   struct cupwright_error *error);
+
+/**
+ * Volume of a mass of water at its temperature: the inverse of cupwright_ratio_water_mass().
+ *
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] volume_ml 0.1 to 250000 mL.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the volume.
+ */
+int32_t cupwright_ratio_water_volume(double water_g,
+                                     double water_c,
+                                     double *volume_ml,
+                                     struct cupwright_error *error);
+
+/**
+ * Dose and water for several servings of one recipe. Plain multiplication: what a chamber keeps
+ * whatever the dose is kept only once, which cupwright_plan_recipe() allows for.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param servings Servings, 1 to 1000.
+ * @param[out] amounts Dose and brew water for all of them.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of dose or brew water.
+ */
+int32_t cupwright_ratio_for_servings(double dose_g,
+                                     double water_g,
+                                     int32_t servings,
+                                     struct cupwright_amounts *amounts,
+                                     struct cupwright_error *error);
+
+/**
+ * How many whole cups of one size a beverage fills.
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param cup_g Beverage in a cup, 0.1 to 200000 g.
+ * @param[out] servings 1 to 1000.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE where it does not fill one; the nearest cup is the
+ * beverage itself.
+ */
+int32_t cupwright_ratio_whole_cups(double beverage_g,
+                                   double cup_g,
+                                   int32_t *servings,
+                                   struct cupwright_error *error);
+
+/**
+ * The fewest equal batches that a chamber can brew, ⌈(W/ρ + v D)/V⌉. All the water of a batch is
+ * in the chamber at once.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param chamber The chamber.
+ * @param[out] split The batches.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where a batch would be too small or the batches
+ * too many.
+ */
+int32_t cupwright_ratio_batches(double dose_g,
+                                double water_g,
+                                double water_c,
+                                const struct cupwright_chamber *chamber,
+                                struct cupwright_batch_split *split,
+                                struct cupwright_error *error);
+
+/**
+ * The largest dose that a chamber can brew in one batch at a ratio, V/(R/ρ + v).
+ *
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param chamber The chamber.
+ * @param[out] dose_g 0.1 to 10000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
+ */
+int32_t cupwright_ratio_largest_dose(double water_ratio_g_per_g,
+                                     double water_c,
+                                     const struct cupwright_chamber *chamber,
+                                     double *dose_g,
+                                     struct cupwright_error *error);
+
+/**
+ * The range that n readings exceed once in twenty times, f(n) s_r, in % strength. Source: ISO
+ * 5725-6, acceptability of results.
+ *
+ * @param readings How many readings, at least 2, 1 to 10.
+ * @param repeatability_pct Standard deviation of readings of one sample by one person on one
+ *     instrument, % strength, 0.0005 to 2 % strength.
+ * @param[out] critical_range_pct The range, % strength.
+ *
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for fewer than two.
+ */
+int32_t cupwright_reading_critical_range(int32_t readings,
+                                         double repeatability_pct,
+                                         double *critical_range_pct,
+                                         struct cupwright_error *error);
+
+/**
+ * Combines repeated readings of one sample by the acceptance rule of ISO 5725-6. A display that
+ * steps by 0.01 % adds to the scatter: with a repeatability of the sample alone pass √(s_r² +
+ * 0.01²/12).
+ *
+ * @param strength_pct The readings, each 0 to 50 %.
+ * @param count How many, 1 to 10.
+ * @param repeatability_pct Standard deviation of readings of one sample by one person on one
+ *     instrument, % strength, 0.0005 to 2 % strength.
+ * @param[out] combined The value and what it rests on.
+ *
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for no reading or more than ten.
+ */
+int32_t cupwright_reading_combine(const double *strength_pct,
+                                  size_t count,
+                                  double repeatability_pct,
+                                  struct cupwright_combined *combined,
+                                  struct cupwright_error *error);
+
+/**
+ * Standard deviation of repeated readings, one's own repeatability, √[Σ(x − x̄)²/(n − 1)]. From
+ * three readings it is itself uncertain by half; pool several series.
+ *
+ * @param strength_pct The readings, each 0 to 50 %.
+ * @param count How many, 1 to 10.
+ * @param[out] repeatability_pct 0.0005 to 2 % strength.
+ *
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for fewer than two readings or more than ten;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for readings that are all equal: the display is too coarse
+ * to tell.
+ */
+int32_t cupwright_reading_repeatability(const double *strength_pct,
+                                        size_t count,
+                                        double *repeatability_pct,
+                                        struct cupwright_error *error);
+
+/**
+ * Strength of all solids in the beverage, which the mass balance works with: on distilled water
+ * the reading itself, on brew water T + s(1 − T).
+ *
+ * @param strength_pct The reading, 0 to 50 %.
+ * @param zero What the instrument was zeroed on: one of enum cupwright_zero.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] total_pct 0 to 50 %.
+ */
+int32_t cupwright_reading_total_strength(double strength_pct,
+                                         int32_t zero,
+                                         double water_solids_mg_per_l,
+                                         double *total_pct,
+                                         struct cupwright_error *error);
+
+/**
+ * Strength in coffee solids alone: on brew water the reading itself, on distilled water (T − s)/(1
+ * − s).
+ *
+ * @param strength_pct The reading, 0 to 50 %.
+ * @param zero What the instrument was zeroed on: one of enum cupwright_zero.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] coffee_pct 0 to 50 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a reading on a distilled zero below the
+ * water's own solids.
+ */
+int32_t cupwright_reading_coffee_strength(double strength_pct,
+                                          int32_t zero,
+                                          double water_solids_mg_per_l,
+                                          double *coffee_pct,
+                                          struct cupwright_error *error);
+
+/**
+ * Degrees Brix of a refractive index at 20 °C and 589 nm. Source: fitted to the ICUMSA 1974
+ * sucrose table, 0 to 30 °Bx, within 0.005 °Bx.
+ *
+ * @param refractive_index Refractive index relative to air, 1.33 to 1.382.
+ * @param[out] brix -2 to 30.5 °Bx.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of Brix.
+ */
+int32_t cupwright_reading_brix_of_index(double refractive_index,
+                                        double *brix,
+                                        struct cupwright_error *error);
+
+/**
+ * Refractive index at 20 °C and 589 nm of degrees Brix. Source: a fit of its own to the same
+ * table, within 0.000007.
+ *
+ * @param brix Degrees Brix, -2 to 30.5 °Bx.
+ * @param[out] refractive_index 1.33 to 1.382.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the index.
+ */
+int32_t cupwright_reading_index_of_brix(double brix,
+                                        double *refractive_index,
+                                        struct cupwright_error *error);
+
+/**
+ * A Brix reading at the sample's temperature, corrected to 20 °C. Only for an instrument that does
+ * not compensate by itself and was zeroed at 20 °C; zeroing on water at the sample's temperature
+ * is better. Source: fitted to IAPWS R9-97, within 0.1 °Bx for coffee at 10 to 30 °C.
+ *
+ * @param brix Degrees Brix, -2 to 30.5 °Bx.
+ * @param sample_c Temperature of the sample, 10 to 40 °C.
+ * @param[out] corrected_brix -2 to 30.5 °Bx.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of Brix.
+ */
+int32_t cupwright_reading_brix_at_20(double brix,
+                                     double sample_c,
+                                     double *corrected_brix,
+                                     struct cupwright_error *error);
+
+/**
+ * Strength from degrees Brix at 20 °C or compensated, T = k B.
+ *
+ * @param brix Degrees Brix, -2 to 30.5 °Bx.
+ * @param refractive_factor_pct_per_brix Strength per degree Brix, 0.3 to 2 %/°Bx.
+ *     CUPWRIGHT_USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX has a weak basis: calibrate where it matters.
+ * @param[out] strength_pct 0 to 50 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE below zero or above the range of the strength.
+ */
+int32_t cupwright_reading_strength_of_brix(double brix,
+                                           double refractive_factor_pct_per_brix,
+                                           double *strength_pct,
+                                           struct cupwright_error *error);
+
+/**
+ * Degrees Brix that a strength would show, T/k.
+ *
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param refractive_factor_pct_per_brix Strength per degree Brix, 0.3 to 2 %/°Bx.
+ *     CUPWRIGHT_USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX has a weak basis: calibrate where it matters.
+ * @param[out] brix -2 to 30.5 °Bx.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of Brix.
+ */
+int32_t cupwright_reading_brix_of_strength(double strength_pct,
+                                           double refractive_factor_pct_per_brix,
+                                           double *brix,
+                                           struct cupwright_error *error);
+
+/**
+ * Strength from a refractive index read at the sample's temperature: Brix, corrected to 20 °C,
+ * times the factor.
+ *
+ * @param refractive_index Refractive index relative to air, 1.33 to 1.382.
+ * @param sample_c Temperature of the sample, 10 to 40 °C.
+ * @param refractive_factor_pct_per_brix Strength per degree Brix, 0.3 to 2 %/°Bx.
+ *     CUPWRIGHT_USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX has a weak basis: calibrate where it matters.
+ * @param[out] strength_pct 0 to 50 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an index below that of water.
+ */
+int32_t cupwright_reading_strength_of_index(double refractive_index,
+                                            double sample_c,
+                                            double refractive_factor_pct_per_brix,
+                                            double *strength_pct,
+                                            struct cupwright_error *error);
+
+/**
+ * Beverage expected, B = W − r D − hold-up − paper − drips − vapour.
+ *
+ * @param losses The losses.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param[out] beverage_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup.
+ */
+int32_t cupwright_retention_beverage(const struct cupwright_losses *losses,
+                                     double dose_g,
+                                     double water_g,
+                                     double *beverage_g,
+                                     struct cupwright_error *error);
+
+/**
+ * Brew water for a beverage: the inverse of cupwright_retention_beverage() in W.
+ *
+ * @param losses The losses.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param[out] water_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
+ */
+int32_t cupwright_retention_water_for_beverage(const struct cupwright_losses *losses,
+                                               double dose_g,
+                                               double beverage_g,
+                                               double *water_g,
+                                               struct cupwright_error *error);
+
+/**
+ * Dose that leaves a beverage from an amount of water: the inverse of
+ * cupwright_retention_beverage() in D.
+ *
+ * @param losses The losses.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param[out] dose_g 0.1 to 10000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE where the water does not leave that much with the
+ * smallest dose; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
+ */
+int32_t cupwright_retention_dose_for_beverage(const struct cupwright_losses *losses,
+                                              double water_g,
+                                              double beverage_g,
+                                              double *dose_g,
+                                              struct cupwright_error *error);
+
+/**
+ * Apparent retention from one brew on a scale, r = (W − B − hold-up − paper − drips − vapour)/D.
+ * The retention in the losses is not used, but must be in its range.
+ *
+ * @param losses The losses.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param[out] apparent_retention_g_per_g 0 to 10 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than the beverage and the other losses
+ * take; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of the retention.
+ */
+int32_t cupwright_retention_of_brew(const struct cupwright_losses *losses,
+                                    double dose_g,
+                                    double water_g,
+                                    double beverage_g,
+                                    double *apparent_retention_g_per_g,
+                                    struct cupwright_error *error);
+
+/**
+ * Apparent retention as a scale alone sees it, r = (W − B)/D.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param[out] apparent_retention_g_per_g 0 to 10 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less brew water than beverage;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of the retention.
+ */
+int32_t cupwright_retention_apparent_retention(double dose_g,
+                                               double water_g,
+                                               double beverage_g,
+                                               double *apparent_retention_g_per_g,
+                                               struct cupwright_error *error);
+
+/**
+ * True retention, the liquid that the grounds hold with its dissolved coffee, from what a scale
+ * sees, r + E + h − V/D.
+ *
+ * @param apparent_retention_g_per_g What a scale sees, 0 to 10 g/g.
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param moisture_pct Moisture of the dose, 0 to 15 %.
+ * @param vapour_g Vapour that the apparent retention still contains, 0 to 20000 g; 0 where it was
+ *     taken out before.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param[out] true_retention_g_per_g 0 to 15 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the vapour is more than all that is
+ * missing.
+ */
+int32_t cupwright_retention_true_retention(double apparent_retention_g_per_g,
+                                           double yield_pct,
+                                           double moisture_pct,
+                                           double vapour_g,
+                                           double dose_g,
+                                           double *true_retention_g_per_g,
+                                           struct cupwright_error *error);
+
+/**
+ * What a scale sees from true retention: the inverse of cupwright_retention_true_retention().
+ *
+ * @param true_retention_g_per_g Liquid held per dose, 0 to 15 g/g.
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param moisture_pct Moisture of the dose, 0 to 15 %.
+ * @param vapour_g Vapour lost, 0 to 20000 g.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param[out] apparent_retention_g_per_g 0 to 10 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE below zero: the grounds hold less than they
+ * dissolved.
+ */
+int32_t cupwright_retention_apparent_of_true_retention(double true_retention_g_per_g,
+                                                       double yield_pct,
+                                                       double moisture_pct,
+                                                       double vapour_g,
+                                                       double dose_g,
+                                                       double *apparent_retention_g_per_g,
+                                                       struct cupwright_error *error);
+
+/**
+ * True retention per dose from the water content w of spent grounds, w/(1 − w) · (1 − E). Low by
+ * about T/(1 − w): it counts the kept liquid's solids as grounds.
+ *
+ * @param spent_moisture_pct Water in wet spent grounds, 0 to 95 %.
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param[out] true_retention_g_per_g 0 to 15 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the retention.
+ */
+int32_t cupwright_retention_of_spent_moisture(double spent_moisture_pct,
+                                              double yield_pct,
+                                              double *true_retention_g_per_g,
+                                              struct cupwright_error *error);
+
+/**
+ * Where a cup stands in a window, without regard to how sure its numbers are. A yield must be of
+ * the kind that the window means: the published ones come from the control chart and mean
+ * cupwright_extraction_flow_through_yield().
+ *
+ * @param window The window.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param yield_pct Extraction yield, 0 to 100 %; must be in its range even where the window has none.
+ * @param[out] standing Where it stands.
+ *
+ * Fails with CUPWRIGHT_STATUS_EMPTY_BAND where a lowest edge is not below its highest.
+ */
+int32_t cupwright_verdict_stand(const struct cupwright_window *window,
+                                double strength_pct,
+                                double yield_pct,
+                                struct cupwright_standing *standing,
+                                struct cupwright_error *error);
+
+/**
+ * The version of the interface's layout that the library was built with: CUPWRIGHT_ABI_VERSION of its
+ * own header.
+ */
+uint32_t cupwright_abi_version(void);
+
+/**
+ * The package's version, "major.minor.patch": CUPWRIGHT_VERSION of its own header.
+ */
+const char *cupwright_version_text(void);
+
+/**
+ * Density of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 1.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] density_kg_per_m3 950 to 1001 kg/m³.
+ */
+int32_t cupwright_water_density(double water_c,
+                                double *density_kg_per_m3,
+                                struct cupwright_error *error);
+
+/**
+ * Specific heat of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 4.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] specific_heat_j_per_g_k 0.05 to 10 J/(g K).
+ */
+int32_t cupwright_water_specific_heat(double water_c,
+                                      double *specific_heat_j_per_g_k,
+                                      struct cupwright_error *error);
+
+/**
+ * Heat content of liquid water at 0.1 MPa, above that at 0 °C. Source: IAPWS SR6-08(2011), g + T s.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] enthalpy_j_per_g 0 to 441 J/g.
+ */
+int32_t cupwright_water_enthalpy(double water_c,
+                                 double *enthalpy_j_per_g,
+                                 struct cupwright_error *error);
+
+/**
+ * The temperature at which liquid water has a heat content: the inverse of
+ * cupwright_water_enthalpy().
+ *
+ * @param enthalpy_j_per_g Heat content, 0 to 441 J/g.
+ * @param[out] water_c 0 to 105 °C.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the heat content at 105 °C.
+ */
+int32_t cupwright_water_temperature_of_enthalpy(double enthalpy_j_per_g,
+                                                double *water_c,
+                                                struct cupwright_error *error);
+
+/**
+ * Vapour pressure of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 30.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] vapour_pressure_kpa 0.6 to 125 kPa.
+ */
+int32_t cupwright_water_vapour_pressure(double water_c,
+                                        double *vapour_pressure_kpa,
+                                        struct cupwright_error *error);
+
+/**
+ * Boiling point of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 31.
+ *
+ * @param pressure_kpa Station pressure, not reduced to sea level, 50 to 110 kPa.
+ * @param[out] water_c 0 to 105 °C.
+ */
+int32_t cupwright_water_boiling_point(double pressure_kpa,
+                                      double *water_c,
+                                      struct cupwright_error *error);
+
+/**
+ * Latent heat of vaporisation. Source: a cubic fitted to IAPWS-95, within 0.02 J/g from 0 to 100 °C.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] latent_heat_j_per_g 2200 to 2510 J/g.
+ */
+int32_t cupwright_water_latent_heat(double water_c,
+                                    double *latent_heat_j_per_g,
+                                    struct cupwright_error *error);
+
+/**
+ * Air pressure in the standard atmosphere. Weather moves it by ±2.5 kPa, the boiling point by
+ * CUPWRIGHT_ALTITUDE_ONLY_UNCERTAINTY_K: a barometer is better. Source: ISO 2533:1975.
+ *
+ * @param altitude_m Altitude, -650 to 5550 m.
+ * @param[out] pressure_kpa 50 to 110 kPa.
+ */
+int32_t cupwright_water_pressure_at_altitude(double altitude_m,
+                                             double *pressure_kpa,
+                                             struct cupwright_error *error);
+
+/**
+ * The altitude at which the standard atmosphere has a pressure. Source: ISO 2533:1975.
+ *
+ * @param pressure_kpa Air pressure, 50 to 110 kPa.
+ * @param[out] altitude_m -650 to 5550 m.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the altitude.
+ */
+int32_t cupwright_water_altitude_at_pressure(double pressure_kpa,
+                                             double *altitude_m,
+                                             struct cupwright_error *error);
+
+#ifdef __cplusplus
+}  // extern "C"
+#endif  // __cplusplus
+
+#endif  /* CUPWRIGHT_H */

@@ -1,0 +1,320 @@
+//! Cases for the C interface: numbers in, and the core's own answer or error to the last bit.
+//!
+//! A line per case, numbers as the hexadecimal digits of their bits:
+//!
+//! ```text
+//! FUNCTION COUNT number…  0 COUNT number…                       the answer
+//! FUNCTION COUNT number…  STATUS 7 value lowest highest nearest quantity beside limit FIELD
+//! ```
+//!
+//! FUNCTION is the place in the list of calls, FIELD the input to blame or `-`. The last line says how
+//! many there are.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::fmt::Write;
+
+use cupwright::Error;
+use cupwright::quantity::Quantity;
+use formulas::inputs::{Asked, Drawn, Given, Inputs, Near, Remembered};
+use formulas::vectors::files;
+use formulas::{FORMULAS, Formula, Outputs, examples::examples};
+use serde_json::Value;
+
+use super::calls::{self, Call, Taken, function_of};
+use super::interface::Interface;
+
+/// Cases of every function: all check values, examples with one input bad or two exchanged, and as many
+/// random ones of each kind as asked for.
+pub fn all(interface: &Interface, random: u64) -> String {
+    let mut cases = Cases { text: String::new(), count: 0 };
+    let calls = calls::all(interface);
+    let examples = examples();
+    for formula in FORMULAS {
+        let (at, call) = place(&calls, formula);
+        let base = &examples[formula.id];
+        let mut add = |inputs: &dyn Inputs| cases.add(at, call, formula, inputs);
+        add(base);
+        for inputs in spoiled(formula, base) {
+            add(&inputs);
+        }
+        for seed in 0..random {
+            add(&Near { base, drawn: Drawn(RefCell::new(seed)) });
+            add(&Drawn(RefCell::new(seed)));
+        }
+    }
+    for check in files().into_iter().flat_map(|(_, file)| file.checks) {
+        let formula =
+            FORMULAS.iter().find(|f| f.id == check.formula).expect("a check of a known formula");
+        let (at, call) = place(&calls, formula);
+        cases.add(at, call, formula, &Given(check.r#in));
+    }
+    let _ = writeln!(cases.text, "end {}", cases.count);
+    cases.text
+}
+
+/// One case of every function: that at its example.
+pub fn one_each(interface: &Interface) -> String {
+    let mut cases = Cases { text: String::new(), count: 0 };
+    let calls = calls::all(interface);
+    let examples = examples();
+    for formula in FORMULAS {
+        let (at, call) = place(&calls, formula);
+        cases.add(at, call, formula, &examples[formula.id]);
+    }
+    let _ = writeln!(cases.text, "end {}", cases.count);
+    cases.text
+}
+
+fn place<'a, 'b>(calls: &'a [Call<'b>], formula: &Formula) -> (usize, &'a Call<'b>) {
+    let name = function_of(formula.id);
+    let at = calls.iter().position(|call| call.function.name == name);
+    let at = at.unwrap_or_else(|| panic!("{}: no {name} in C", formula.id));
+    (at, &calls[at])
+}
+
+/// The example with each number in turn bad or at its edge, and with each two neighbours exchanged.
+fn spoiled(formula: &Formula, base: &Given) -> Vec<Given> {
+    let remembered = Remembered::new(base);
+    // Its answer is of no interest: only what it asks for.
+    let _ = (formula.call)(&remembered);
+    let asked = remembered.asked.into_inner();
+    let mut all = Vec::new();
+    let with = |field: &str, value: f64| {
+        let mut fields = base.0.clone();
+        fields.insert(field.to_string(), number(value));
+        Given(fields)
+    };
+    for (field, asked) in &asked {
+        let Asked::Number(quantity, _) = asked else { continue };
+        let (low, high) = (quantity.lowest(), quantity.highest());
+        for value in [low, high, low.next_down(), high.next_up(), -high, 2.0 * high, -0.0] {
+            all.push(with(field, value));
+        }
+        for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+            all.push(with(field, value));
+        }
+    }
+    for pair in asked.windows(2) {
+        let [(first, Asked::Number(_, a)), (second, Asked::Number(_, b))] = pair else { continue };
+        let mut fields = base.0.clone();
+        fields.insert(first.clone(), number(*b));
+        fields.insert(second.clone(), number(*a));
+        all.push(Given(fields));
+    }
+    all
+}
+
+/// A number as JSON holds it; what JSON cannot hold, as the text of its bits.
+fn number(value: f64) -> Value {
+    serde_json::Number::from_f64(value)
+        .map_or_else(|| Value::String(format!("{:016x}", value.to_bits())), Value::Number)
+}
+
+struct Cases {
+    text: String,
+    count: usize,
+}
+
+impl Cases {
+    fn add(&mut self, at: usize, call: &Call, formula: &Formula, inputs: &dyn Inputs) {
+        let remembered = Remembered::new(inputs);
+        let answer = (formula.call)(&remembered);
+        let asked = remembered.asked.into_inner();
+        let Some(row) = row(call, &asked) else { return };
+        let _ = write!(self.text, "{at} {}", row.len());
+        for value in row {
+            let _ = write!(self.text, " {:016x}", value.to_bits());
+        }
+        match answer {
+            Ok(outputs) => self.answer(call, &outputs),
+            Err(error) => self.error(&error, blamed(formula, &error, &asked)),
+        }
+        self.text.push('\n');
+        self.count += 1;
+    }
+
+    fn answer(&mut self, call: &Call, outputs: &Outputs) {
+        let _ = write!(self.text, " 0 {}", call.gives.len());
+        let value = |name: &String| match &call.gives[..] {
+            [only] if only.is_empty() => outputs.first().expect("an answer").1,
+            _ => {
+                let found = outputs.iter().find(|(of, _)| of == name);
+                found.unwrap_or_else(|| panic!("{}: no {name}", call.function.name)).1
+            }
+        };
+        assert_eq!(
+            outputs.len(),
+            call.gives.len(),
+            "{}: numbers of the answer",
+            call.function.name
+        );
+        for name in &call.gives {
+            let _ = write!(self.text, " {:016x}", value(name).to_bits());
+        }
+    }
+
+    fn error(&mut self, error: &Error, field: Option<String>) {
+        let f = facts(error);
+        let _ = write!(self.text, " {} 7", f.status);
+        for value in [f.value, f.lowest, f.highest, f.nearest, f.quantity, f.beside, f.limit] {
+            let _ = write!(self.text, " {:016x}", value.to_bits());
+        }
+        let _ = write!(self.text, " {}", field.as_deref().unwrap_or("-"));
+    }
+}
+
+/// The numbers in the order of the function's parameters; none where C cannot say them. What was not
+/// asked for is not a number: an input behind a flag, or one after the first that was refused.
+fn row(call: &Call, asked: &[(String, Asked)]) -> Option<Vec<f64>> {
+    let asked: BTreeMap<&str, &Asked> =
+        asked.iter().map(|(name, asked)| (name.as_str(), asked)).collect();
+    let mut row = Vec::new();
+    for taken in &call.takes {
+        match taken {
+            Taken::One(name, is_integer) => {
+                let value = match asked.get(name.as_str()) {
+                    Some(Asked::Number(quantity, value)) if quantity.is_whole() => {
+                        // Counts are integers in C.
+                        if value.fract() != 0.0 || value.abs() > f64::from(i32::MAX) {
+                            return None;
+                        }
+                        *value
+                    }
+                    Some(Asked::Number(_, value)) => *value,
+                    Some(Asked::Choice(code)) => f64::from(*code),
+                    Some(Asked::Flag(is)) => f64::from(u8::from(*is)),
+                    Some(Asked::Numbers(..)) => panic!("{name} is a list"),
+                    None if *is_integer => 0.0,
+                    None => f64::NAN,
+                };
+                row.push(value);
+            }
+            Taken::Many(names) => {
+                let lists: Vec<&[f64]> = names
+                    .iter()
+                    .map(|name| match asked.get(name.as_str()) {
+                        Some(Asked::Numbers(_, values)) => &values[..],
+                        _ => &[],
+                    })
+                    .collect();
+                let count = lists.iter().map(|list| list.len()).min().unwrap_or(0);
+                // The formula takes no more bodies than C does.
+                let count = if lists.len() > 1 {
+                    count.min(Quantity::BodyCount.highest() as usize)
+                } else {
+                    count
+                };
+                row.push(count as f64);
+                for at in 0..count {
+                    row.extend(lists.iter().map(|list| list[at]));
+                }
+            }
+        }
+    }
+    Some(row)
+}
+
+/// The error's facts as C tells them.
+struct Facts {
+    status: i32,
+    value: f64,
+    lowest: f64,
+    highest: f64,
+    nearest: f64,
+    quantity: f64,
+    beside: f64,
+    limit: f64,
+}
+
+fn facts(error: &Error) -> Facts {
+    let code = |quantity: Quantity| f64::from(quantity as u16);
+    let ranged = |status, quantity, value, lowest, highest| Facts {
+        status,
+        value,
+        lowest,
+        highest,
+        nearest: 0.0,
+        quantity: code(quantity),
+        beside: 0.0,
+        limit: 0.0,
+    };
+    match *error {
+        Error::OutOfRange { quantity, value, lowest, highest } => {
+            ranged(1, quantity, value, lowest, highest)
+        }
+        Error::NotWhole { quantity, value, lowest, highest } => {
+            ranged(2, quantity, value, lowest, highest)
+        }
+        Error::Impossible { quantity, value, lowest, highest, beside } => {
+            Facts { beside: code(beside), ..ranged(3, quantity, value, lowest, highest) }
+        }
+        Error::EmptyBand { quantity, lowest, highest } => ranged(4, quantity, 0.0, lowest, highest),
+        Error::ResultOutOfRange { quantity, value, lowest, highest } => {
+            ranged(5, quantity, value, lowest, highest)
+        }
+        Error::Infeasible { wish, value, nearest, limit } => {
+            Facts { nearest, limit: f64::from(limit as u16), ..ranged(6, wish, value, 0.0, 0.0) }
+        }
+        other => panic!("a new variant: {other:?}"),
+    }
+}
+
+/// The input to blame: the last one asked for, if it is not accepted; for a recipe, the wish's field.
+fn blamed(formula: &Formula, error: &Error, asked: &[(String, Asked)]) -> Option<String> {
+    if matches!(error, Error::OutOfRange { quantity: Quantity::ReadingCount, .. })
+        && has_list(asked)
+    {
+        return None;
+    }
+    if let Some(field) = unaccepted(asked) {
+        return Some(field.to_string());
+    }
+    if formula.id != "plan.recipe" {
+        return None;
+    }
+    let fields = asked.iter().map(|(field, asked)| {
+        let value = match asked {
+            Asked::Number(_, value) => *value,
+            Asked::Choice(code) => f64::from(*code),
+            Asked::Flag(is) => f64::from(u8::from(*is)),
+            Asked::Numbers(..) => panic!("a recipe asks for no list"),
+        };
+        (field.clone(), number(value))
+    });
+    let wish = formulas::wish(&Given(fields.collect())).ok()?;
+    wish.field_of(error).map(str::to_string)
+}
+
+fn has_list(asked: &[(String, Asked)]) -> bool {
+    asked.iter().any(|(_, asked)| matches!(asked, Asked::Numbers(..)))
+}
+
+/// The first input that is not accepted, in the order in which C looks at them: item by item in lists.
+fn unaccepted(asked: &[(String, Asked)]) -> Option<&str> {
+    let lists = || {
+        asked.iter().filter_map(|(field, asked)| match asked {
+            Asked::Numbers(quantity, values) => Some((field, quantity, values)),
+            _ => None,
+        })
+    };
+    let mut length = lists().map(|(_, _, values)| values.len()).min().unwrap_or(0);
+    if lists().count() > 1 {
+        length = length.min(Quantity::BodyCount.highest() as usize);
+    }
+    for (field, entry) in asked {
+        match entry {
+            Asked::Number(quantity, value) if !quantity.accepts(*value) => return Some(field),
+            Asked::Numbers(..) => {
+                for at in 0..length {
+                    if let Some((field, ..)) = lists().find(|(_, q, values)| !q.accepts(values[at]))
+                    {
+                        return Some(field);
+                    }
+                }
+            }
+            _ => {}
+        }
+    }
+    None
+}

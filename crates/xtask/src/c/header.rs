@@ -1,0 +1,355 @@
+//! The C header: cbindgen's reading of the binding, with the core's table and constants put in.
+
+use std::fmt::Write;
+use std::path::PathBuf;
+
+use cupwright::quantity::{Measure, Quantity};
+use cupwright::verdict::{GOLDEN_CUP_2015, HOME_BREWER_2018, PublishedWindow};
+use cupwright::{caution, dilution, extraction, heat, reading, water};
+
+use crate::{Outcome, difference, root};
+
+/// The committed header.
+pub fn path() -> PathBuf {
+    root().join("bindings/c/include/cupwright.h")
+}
+
+/// Writes the header.
+pub fn write() -> Outcome {
+    std::fs::write(path(), made()?).map_err(|error| format!("{}: {error}", path().display()))
+}
+
+/// Compares the committed header with one made now.
+pub fn check() -> Outcome {
+    let committed = std::fs::read_to_string(path())
+        .map_err(|error| format!("{}: {error}", path().display()))?;
+    match difference::between(&committed, &made()?) {
+        None => Ok(println!("{} lines, as committed", committed.lines().count())),
+        Some(difference) => Err(format!(
+            "the committed header is not the one made from the binding\n{difference}\nIf the change is \
+             meant: cargo xtask header"
+        )),
+    }
+}
+
+/// Makes the header.
+fn made() -> Outcome<String> {
+    let folder = root().join("bindings/c");
+    let mut config =
+        cbindgen::Config::from_file(folder.join("cbindgen.toml").to_string_lossy().as_ref())?;
+    config.after_includes = Some(before_the_functions());
+    let bindings = cbindgen::Builder::new()
+        .with_crate(&folder)
+        .with_config(config)
+        .generate()
+        .map_err(|error| format!("cbindgen: {error}"))?;
+    let mut text = Vec::new();
+    bindings.write(&mut text);
+    let text = String::from_utf8(text).map_err(|error| format!("cbindgen: {error}"))?;
+    let sizes = sizes(&crate::c::interface::read()?);
+    let functions = "\n#ifdef __cplusplus\nextern";
+    ranges_put_in(&text.replacen(functions, &format!("{sizes}{functions}"), 1))
+}
+
+/// `{Dose}` becomes `0.1 to 10000 g`.
+fn ranges_put_in(text: &str) -> Outcome<String> {
+    let mut whole = String::new();
+    let mut rest = text;
+    while let Some(start) = rest.find('{') {
+        let (before, from) = rest.split_at(start + 1);
+        let name: String = from.chars().take_while(char::is_ascii_alphanumeric).collect();
+        let closed = from[name.len()..].starts_with('}');
+        if !closed || !name.starts_with(|first: char| first.is_ascii_uppercase()) {
+            whole.push_str(before);
+            rest = from;
+            continue;
+        }
+        let quantity = named(&name)
+            .ok_or_else(|| format!("the docs speak of {{{name}}}, which is no quantity"))?;
+        whole.push_str(&before[..start]);
+        whole.push_str(&range(quantity));
+        rest = &from[name.len() + 1..];
+    }
+    whole.push_str(rest);
+    Ok(whole)
+}
+
+/// The quantity with a name as in the core.
+fn named(name: &str) -> Option<Quantity> {
+    Quantity::ALL.iter().copied().find(|quantity| format!("{quantity:?}") == name)
+}
+
+fn range(quantity: Quantity) -> String {
+    let unit = match quantity.unit() {
+        "" => String::new(),
+        unit => format!(" {unit}"),
+    };
+    format!("{} to {}{unit}", quantity.lowest(), quantity.highest())
+}
+
+/// `BrewWater` as `BREW_WATER`.
+pub fn screaming(name: &str) -> String {
+    let mut out = String::new();
+    for c in name.chars() {
+        if c.is_ascii_uppercase() && !out.is_empty() {
+            out.push('_');
+        }
+        out.push(c.to_ascii_uppercase());
+    }
+    out
+}
+
+/// Macros and the quantities' codes: what the C compiler must know before the rest.
+fn before_the_functions() -> String {
+    let mut text = String::from(CONVENTIONS);
+    version(&mut text);
+    quantities(&mut text);
+    limits(&mut text);
+    constants(&mut text);
+    text
+}
+
+const CONVENTIONS: &str = r#"
+/**
+ * @file
+ * Brewing mathematics for coffee.
+ *
+ * Every function that can fail returns an int32_t, CUPWRIGHT_STATUS_OK or the reason, and takes its
+ * answer's place and an error's place as its last two parameters. The answer is written only on success,
+ * the error only on failure. The error may be NULL; the answer, and any other pointer, may not.
+ *
+ * Names carry units: _g grams, _pct percent (never a fraction), _c degrees Celsius, _k kelvin, _s seconds,
+ * _ml millilitres, _kpa kilopascals, _m metres, _j_per_k joules per kelvin. Every number is checked
+ * against its range, CUPWRIGHT_..._LOWEST to CUPWRIGHT_..._HIGHEST, and against NaN and infinities;
+ * nothing is clamped. Symbols in equations: D dose, W brew water, B beverage, T strength, E yield,
+ * h moisture, s solids of the water, V vapour, φ held strength, r retention, R ratio, ρ density.
+ *
+ * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread or interrupt.
+ * Answers have the same bits on every processor. The caller's own floating-point mode does not matter
+ * where the processor has no unit for doubles; elsewhere keep the default, round to nearest.
+ *
+ * Hot water scalds and pressing hot liquid can burst a vessel: show the cautions of cupwright_caution_of()
+ * and cupwright_plan_recipe(). They defer to local codes, the equipment's instructions and licensed practice.
+ */
+"#;
+
+fn version(text: &mut String) {
+    let version = env!("CARGO_PKG_VERSION");
+    text.push_str("\n/** Version of the package. */\n");
+    let _ = writeln!(text, "#define CUPWRIGHT_VERSION \"{version}\"");
+    for (name, part) in ["MAJOR", "MINOR", "PATCH"].into_iter().zip(version.split('.')) {
+        let _ = writeln!(text, "#define CUPWRIGHT_VERSION_{name} {part}");
+    }
+}
+
+fn quantities(text: &mut String) {
+    text.push_str(
+        "\n/**\n * What a number is. A value never changes its meaning and is never used again for another.\n \
+         * In words: cupwright_quantity_text(), cupwright_unit_text().\n */\nenum cupwright_quantity {\n",
+    );
+    for quantity in Quantity::ALL {
+        let _ = writeln!(
+            text,
+            "    /** {} Unit: {}. */\n    CUPWRIGHT_QUANTITY_{} = {},",
+            quantity.meaning(),
+            if quantity.unit().is_empty() { "none" } else { quantity.unit() },
+            screaming(&format!("{quantity:?}")),
+            *quantity as i32
+        );
+    }
+    text.truncate(text.trim_end_matches([',', '\n']).len());
+    text.push_str("\n};\n");
+}
+
+fn limits(text: &mut String) {
+    text.push_str("\n/* The lowest and highest values accepted. */\n\n");
+    for quantity in Quantity::ALL {
+        let name = screaming(&format!("{quantity:?}"));
+        let _ = writeln!(
+            text,
+            "/** {}: {}. Source: {}. */\n#define CUPWRIGHT_{name}_LOWEST {}\n#define CUPWRIGHT_{name}_HIGHEST {}",
+            capital(quantity.name()),
+            range(*quantity),
+            quantity.source(),
+            literal(quantity.lowest()),
+            literal(quantity.highest()),
+        );
+    }
+}
+
+/// A double in C, to its last bit.
+pub fn literal(value: f64) -> String {
+    if value < 0.0 { format!("({value:?})") } else { format!("{value:?}") }
+}
+
+fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// Public constants of the core, with what their docs say of their source.
+pub fn numbers() -> Vec<(String, f64, String)> {
+    let mut numbers: Vec<(String, f64, String)> = [
+        (
+            "ALTITUDE_ONLY_UNCERTAINTY_K",
+            water::ALTITUDE_ONLY_UNCERTAINTY_K,
+            "How far weather may move the boiling point from the one an altitude alone gives, K. 0.277 K per \
+             kPa times a day's ±2.5 kPa; the swing is an estimate.",
+        ),
+        (
+            "EQUILIBRIUM_YIELD_PCT",
+            extraction::EQUILIBRIUM_YIELD.value(),
+            "Yield at which a full steep levels off, %. Liang, Chan & Ristenpart 2021, abstract.",
+        ),
+        (
+            "SOLUBLE_LIMIT_LOW_PCT",
+            extraction::SOLUBLE_LIMIT_LOW.value(),
+            "Lowest published limit of what hot water dissolves from roasted coffee, % yield. Trade-education text.",
+        ),
+        (
+            "SOLUBLE_LIMIT_HIGH_PCT",
+            extraction::SOLUBLE_LIMIT_HIGH.value(),
+            "Highest of the limits in that range, % yield.",
+        ),
+        (
+            "NEAR_LIMIT_POINTS",
+            extraction::NEAR_LIMIT_POINTS,
+            "How near, in points of yield, counts as near the limit. Estimate.",
+        ),
+        (
+            "GROUNDS_J_PER_G_K",
+            heat::GROUNDS_SPECIFIC_HEAT.value(),
+            "Specific heat of roasted ground coffee, J/(g K). Estimate, ±0.3.",
+        ),
+        (
+            "MILK_J_PER_G_K",
+            dilution::MILK_J_PER_G_K,
+            "Specific heat of milk, J/(g K): the mean of whole and skim, Choi-Okos composition.",
+        ),
+        (
+            "THIN_STREAM_DROP_K",
+            heat::THIN_STREAM_DROP.value(),
+            "Heat lost by a thin stream of a few grams a second over 10 to 15 cm, K. Estimate, ±50 %.",
+        ),
+        ("DUMP_DROP_K", heat::DUMP_DROP.value(), "Heat lost by water dumped in at once, K. Estimate, ±50 %."),
+        (
+            "OPEN_CUP_K_PER_KPA",
+            heat::OPEN_CUP_K_PER_KPA,
+            "Weight of the vapour term against the temperature term for an open cup, K/kPa. Estimate.",
+        ),
+        (
+            "OPEN_CUP_W_PER_M2_KPA",
+            heat::OPEN_CUP_W_PER_M2_KPA,
+            "Heat that leaves an open cup with its vapour, W per m² of surface and kPa. Estimate.",
+        ),
+        (
+            "USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX",
+            reading::USUAL_REFRACTIVE_FACTOR.value(),
+            "The usual factor from degrees Brix to coffee strength, %/°Bx. Weak basis: trade convention.",
+        ),
+        (
+            "VERY_HOT_DRINK_C",
+            caution::VERY_HOT_DRINK.value(),
+            "Above this a drink counts as very hot, °C: IARC Monograph 116 (2016), as reported.",
+        ),
+        ("SCALDING_C", caution::SCALDING.value(), "From here a serious burn takes ten seconds or less, °C."),
+        (
+            "SINGLE_DOSE_CAFFEINE_MG",
+            caution::SINGLE_DOSE_CAFFEINE.value(),
+            "Single doses up to this do not give rise to safety concerns for healthy adults, mg: EFSA Journal \
+             2015;13(5):4102.",
+        ),
+        (
+            "DAILY_CAFFEINE_MG",
+            caution::DAILY_CAFFEINE.value(),
+            "A day's caffeine that does not give rise to safety concerns for non-pregnant adults, mg: the same \
+             opinion, as reported.",
+        ),
+    ]
+    .into_iter()
+    .map(|(name, value, about)| (name.to_string(), value, about.to_string()))
+    .collect();
+    for material in heat::MATERIALS {
+        numbers.push((
+            format!("{}_J_PER_G_K", material.name.to_uppercase().replace([' ', '-'], "_")),
+            material.specific_heat.value(),
+            format!("Specific heat of {}, J/(g K). Source: {}.", material.name, material.source),
+        ));
+    }
+    numbers
+}
+
+/// The published windows, by their macros' names.
+pub const WINDOWS: [(&str, PublishedWindow); 2] =
+    [("GOLDEN_CUP_2015", GOLDEN_CUP_2015), ("HOME_BREWER_2018", HOME_BREWER_2018)];
+
+/// The numbers of a window in the order of the C struct.
+pub fn edges(window: &PublishedWindow) -> Vec<f64> {
+    let window = window.window;
+    let mut edges = vec![window.strength.lowest().value(), window.strength.highest().value()];
+    match window.extracted {
+        None => edges.extend([0.0, 0.0, 0.0]),
+        Some(band) => edges.extend([band.lowest().value(), band.highest().value(), 1.0]),
+    }
+    edges
+}
+
+fn constants(text: &mut String) {
+    text.push_str("\n/* Constants with their sources. */\n\n");
+    for (name, value, about) in numbers() {
+        let _ = writeln!(text, "/** {about} */\n#define CUPWRIGHT_{name} {}", literal(value));
+    }
+    text.push_str("\n/* Published windows: initialisers of a cupwright_window. */\n\n");
+    for (name, window) in WINDOWS {
+        let edges = edges(&window);
+        let (has_yield, edges) = edges.split_last().unwrap_or((&0.0, &[]));
+        let edges: Vec<String> = edges.iter().copied().map(literal).collect();
+        let _ = writeln!(
+            text,
+            "/** {}. */\n#define CUPWRIGHT_{name} {{ {}, {has_yield} }}",
+            window.source,
+            edges.join(", ")
+        );
+    }
+}
+
+/// Assertions on the sizes of the structs, where doubles are aligned to eight bytes.
+fn sizes(interface: &crate::c::interface::Interface) -> String {
+    let mut text = String::from(
+        "\n/* The library and its user must agree on the size of every struct. */\n\
+         #if defined(__cplusplus)\n\
+         #define CUPWRIGHT_SIZE(type, bytes) static_assert(sizeof(type) == (bytes) || alignof(double) != 8, #type)\n\
+         #elif defined(__STDC_VERSION__) && __STDC_VERSION__ >= 201112L\n\
+         #define CUPWRIGHT_SIZE(type, bytes) _Static_assert(sizeof(type) == (bytes) || _Alignof(double) != 8, #type)\n\
+         #endif\n\
+         #if defined(CUPWRIGHT_SIZE)\n",
+    );
+    for record in &interface.records {
+        let _ =
+            writeln!(text, "CUPWRIGHT_SIZE({}, {});", record.name, interface.size(&record.name));
+    }
+    text.push_str("#undef CUPWRIGHT_SIZE\n#endif\n");
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ranges_take_the_place_of_names() {
+        assert_eq!(
+            ranges_put_in("a {Dose}, b {Servings}. struct { int c; }").unwrap(),
+            "a 0.1 to 10000 g, b 1 to 1000. struct { int c; }"
+        );
+        assert!(ranges_put_in("{Dosis}").unwrap_err().contains("{Dosis}"));
+    }
+
+    #[test]
+    fn names_and_literals() {
+        assert_eq!(screaming("BrewWater"), "BREW_WATER");
+        assert_eq!(literal(0.1), "0.1");
+        assert_eq!(literal(-650.0), "(-650.0)");
+        assert_eq!(capital("dose"), "Dose");
+    }
+}

@@ -1,0 +1,264 @@
+//! The C interface as its source declares it: functions with their parameters, structs with their
+//! fields, enums with their values. What the tests in C are made from, so that none can be left out.
+
+use std::collections::BTreeMap;
+use std::path::Path;
+
+use crate::{Outcome, root};
+
+/// The whole interface, in the order of the source's files.
+#[derive(Debug, Default)]
+pub struct Interface {
+    pub functions: Vec<Function>,
+    pub records: Vec<Record>,
+    /// Value of every enum's constant, by its name in C.
+    pub codes: BTreeMap<String, i64>,
+}
+
+/// A function.
+#[derive(Debug)]
+pub struct Function {
+    pub name: String,
+    pub parameters: Vec<Variable>,
+    /// What it returns.
+    pub returns: Type,
+    /// Lines of its body.
+    pub lines: usize,
+}
+
+/// A struct.
+#[derive(Debug)]
+pub struct Record {
+    pub name: String,
+    pub fields: Vec<Variable>,
+}
+
+/// A parameter or a field.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Variable {
+    pub name: String,
+    pub kind: Type,
+}
+
+/// A type of the interface.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Type {
+    Double,
+    Int,
+    Unsigned,
+    Size,
+    Char,
+    Record(String),
+    Array(Box<Type>, usize),
+    /// `const T *`
+    In(Box<Type>),
+    /// `T *`
+    Out(Box<Type>),
+}
+
+impl Type {
+    /// As written in C before a name; not for arrays.
+    pub fn in_c(&self) -> String {
+        match self {
+            Self::Double => "double".to_string(),
+            Self::Int => "int32_t".to_string(),
+            Self::Unsigned => "uint32_t".to_string(),
+            Self::Size => "size_t".to_string(),
+            Self::Char => "char".to_string(),
+            Self::Record(name) => name.clone(),
+            Self::Array(of, length) => format!("{}[{length}]", of.in_c()),
+            Self::In(to) => format!("const {} *", to.in_c()),
+            Self::Out(to) => format!("{} *", to.in_c()),
+        }
+    }
+}
+
+impl Interface {
+    /// A struct by its name.
+    pub fn record(&self, name: &str) -> &Record {
+        self.records
+            .iter()
+            .find(|record| record.name == name)
+            .unwrap_or_else(|| panic!("no struct {name}"))
+    }
+
+    /// Bytes of a struct where doubles and long pointers are aligned to eight.
+    pub fn size(&self, name: &str) -> usize {
+        let mut at = 0_usize;
+        for field in &self.record(name).fields {
+            let (size, alignment) = self.extent(&field.kind);
+            at = at.next_multiple_of(alignment) + size;
+        }
+        at.next_multiple_of(8)
+    }
+
+    fn extent(&self, kind: &Type) -> (usize, usize) {
+        match kind {
+            Type::Double | Type::In(_) | Type::Out(_) | Type::Size => (8, 8),
+            Type::Int | Type::Unsigned => (4, 4),
+            Type::Char => (1, 1),
+            Type::Record(name) => (self.size(name), 8),
+            Type::Array(of, length) => {
+                let (size, alignment) = self.extent(of);
+                (size * length, alignment)
+            }
+        }
+    }
+}
+
+/// Reads the binding's source.
+pub fn read() -> Outcome<Interface> {
+    let folder = root().join("bindings/c/src");
+    let fail = |path: &Path, error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
+    let mut paths = std::fs::read_dir(&folder)
+        .and_then(|entries| entries.map(|entry| Ok(entry?.path())).collect::<Result<Vec<_>, _>>())
+        .map_err(|error| fail(&folder, &error))?;
+    paths.sort();
+    let mut interface = Interface::default();
+    for path in paths {
+        let text = std::fs::read_to_string(&path).map_err(|error| fail(&path, &error))?;
+        read_file(&text, &mut interface).map_err(|words| fail(&path, &words))?;
+    }
+    Ok(interface)
+}
+
+fn read_file(text: &str, interface: &mut Interface) -> Outcome {
+    let file = syn::parse_file(text).map_err(|error| error.to_string())?;
+    for item in file.items {
+        match item {
+            syn::Item::Fn(function) if function.sig.abi.is_some() => {
+                interface.functions.push(read_function(&function)?);
+            }
+            syn::Item::Struct(record) if is_public(&record.vis) => {
+                interface.records.push(read_record(&record)?);
+            }
+            syn::Item::Enum(choices) if is_public(&choices.vis) => {
+                read_enum(&choices, &mut interface.codes)?
+            }
+            _ => {}
+        }
+    }
+    Ok(())
+}
+
+fn is_public(visibility: &syn::Visibility) -> bool {
+    matches!(visibility, syn::Visibility::Public(_))
+}
+
+fn read_function(function: &syn::ItemFn) -> Outcome<Function> {
+    let name = function.sig.ident.to_string();
+    let mut parameters = Vec::new();
+    for input in &function.sig.inputs {
+        let syn::FnArg::Typed(typed) = input else { return Err(format!("{name} takes self")) };
+        let syn::Pat::Ident(pattern) = &*typed.pat else {
+            return Err(format!("{name}: a pattern"));
+        };
+        parameters.push(Variable { name: pattern.ident.to_string(), kind: read_type(&typed.ty)? });
+    }
+    let returns = match &function.sig.output {
+        syn::ReturnType::Type(_, kind) => read_type(kind)?,
+        syn::ReturnType::Default => return Err(format!("{name} returns nothing")),
+    };
+    let brace = &function.block.brace_token.span;
+    let lines = brace.close().start().line - brace.open().start().line - 1;
+    Ok(Function { name, parameters, returns, lines })
+}
+
+fn read_record(record: &syn::ItemStruct) -> Outcome<Record> {
+    let mut fields = Vec::new();
+    for field in &record.fields {
+        let name = field.ident.as_ref().ok_or("a tuple struct")?.to_string();
+        let name = name.trim_start_matches("r#").to_string();
+        fields.push(Variable { name, kind: read_type(&field.ty)? });
+    }
+    Ok(Record { name: record.ident.to_string(), fields })
+}
+
+fn read_enum(choices: &syn::ItemEnum, codes: &mut BTreeMap<String, i64>) -> Outcome {
+    for choice in &choices.variants {
+        let value = match &choice.discriminant {
+            Some((_, syn::Expr::Lit(syn::ExprLit { lit: syn::Lit::Int(value), .. }))) => value,
+            _ => return Err(format!("{} has no number", choice.ident)),
+        };
+        let name = format!(
+            "{}_{}",
+            choices.ident.to_string().to_uppercase(),
+            super::header::screaming(&choice.ident.to_string())
+        );
+        codes.insert(name, value.base10_parse().map_err(|error: syn::Error| error.to_string())?);
+    }
+    Ok(())
+}
+
+fn read_type(kind: &syn::Type) -> Outcome<Type> {
+    match kind {
+        syn::Type::Ptr(pointer) => {
+            let to = Box::new(read_type(&pointer.elem)?);
+            Ok(if pointer.mutability.is_some() { Type::Out(to) } else { Type::In(to) })
+        }
+        syn::Type::Array(array) => {
+            let syn::Expr::Lit(syn::ExprLit { lit: syn::Lit::Int(length), .. }) = &array.len else {
+                return Err("an array whose length is no number".to_string());
+            };
+            let length = length.base10_parse().map_err(|error: syn::Error| error.to_string())?;
+            Ok(Type::Array(Box::new(read_type(&array.elem)?), length))
+        }
+        syn::Type::Path(path) => {
+            let name = path.path.segments.last().ok_or("an empty path")?.ident.to_string();
+            Ok(match name.as_str() {
+                "f64" => Type::Double,
+                "i32" => Type::Int,
+                "u32" => Type::Unsigned,
+                "usize" => Type::Size,
+                "c_char" => Type::Char,
+                _ => Type::Record(name),
+            })
+        }
+        _ => Err("a type that the interface does not use".to_string()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn functions_structs_and_enums_are_read() {
+        let text = "
+            #[repr(i32)] pub enum a_side { Below = 1, VeryHigh = 7 }
+            #[repr(C)] pub struct a_doubt { pub value: f64, pub code: i32, pub of: [f64; 3] }
+            pub unsafe extern \"C\" fn a_call(x_g: f64, of: *const a_doubt, n: usize, out: *mut f64) -> i32 {
+                0
+            }
+            fn not_this_one() {}
+        ";
+        let mut interface = Interface::default();
+        read_file(text, &mut interface).unwrap();
+        assert_eq!(interface.codes["A_SIDE_VERY_HIGH"], 7);
+        assert_eq!(interface.size("a_doubt"), 40);
+        let [call] = &interface.functions[..] else { panic!("{interface:?}") };
+        assert_eq!(call.lines, 1);
+        assert_eq!(call.parameters[1].kind.in_c(), "const a_doubt *");
+        assert_eq!(
+            call.parameters[3],
+            Variable { name: "out".into(), kind: Type::Out(Box::new(Type::Double)) }
+        );
+    }
+
+    #[test]
+    fn the_interface_has_a_function_for_each_formula() {
+        let interface = read().unwrap();
+        let names: Vec<_> = interface.functions.iter().map(|f| f.name.as_str()).collect();
+        for formula in formulas::FORMULAS {
+            let name = super::super::calls::function_of(formula.id);
+            assert!(names.contains(&name.as_str()), "{}: no {name}", formula.id);
+        }
+    }
+
+    #[test]
+    fn functions_are_short() {
+        for function in read().unwrap().functions {
+            assert!(function.lines <= 15, "{}: {} lines", function.name, function.lines);
+        }
+    }
+}
