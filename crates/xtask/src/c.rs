@@ -1,6 +1,9 @@
 //! The C interface: its header, its archives, and what proves them.
 
+pub mod archive;
 pub mod calls;
 pub mod cases;
+pub mod firmware;
 pub mod header;
 pub mod interface;
+pub mod links;

@@ -1,98 +1,14 @@
-//! The embedded target: how to get it, and what a build for it must and must not contain.
-//!
-//! rustup's own target is the ordinary way. Where rustup refuses, Debian's packages carry the
-//! sources of the standard library and build `core` for the target from them.
+//! A bare-metal build of the core, and what it must not contain.
 
-use std::fmt;
 use std::path::Path;
 use std::process::Command;
-use std::time::Duration;
 
-use crate::commands::{cargo, program, run, run_within};
-use crate::{Outcome, root, symbols, tools};
+use crate::commands::run;
+use crate::toolchain::Toolchain;
+use crate::{Outcome, symbols};
 
 /// The smallest target of the house: a Cortex-M0, no floating-point unit, no atomics.
 const TARGET: &str = "thumbv6m-none-eabi";
-
-/// A toolchain that can build for [`TARGET`].
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum Toolchain {
-    Rustup,
-    Debian,
-}
-
-impl fmt::Display for Toolchain {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Rustup => write!(f, "{TARGET} through rustup"),
-            Self::Debian => write!(f, "{TARGET} through Debian's rustc-web and rust-web-src"),
-        }
-    }
-}
-
-impl Toolchain {
-    /// Installs the target, by the way that `CUPWRIGHT_TARGETS` forces or by the first that works.
-    fn install() -> Outcome<Self> {
-        match std::env::var_os("CUPWRIGHT_TARGETS") {
-            None => Self::Rustup.ready().or_else(|refused| {
-                println!("{refused}; trying Debian's packages");
-                Self::Debian.ready()
-            }),
-            Some(way) => Self::named(&way.to_string_lossy())?.ready(),
-        }
-    }
-
-    fn named(way: &str) -> Outcome<Self> {
-        match way {
-            "rustup" => Ok(Self::Rustup),
-            "debian" => Ok(Self::Debian),
-            _ => Err(format!("CUPWRIGHT_TARGETS is {way:?}; rustup and debian are known")),
-        }
-    }
-
-    fn ready(self) -> Outcome<Self> {
-        match self {
-            // rustup's cargo says which toolchain it belongs to; another one has no use for the target.
-            Self::Rustup if std::env::var_os("RUSTUP_TOOLCHAIN").is_none() => {
-                return Err("this cargo is not rustup's".to_string());
-            }
-            Self::Rustup => run_within(
-                Duration::from_secs(300),
-                program("rustup").args(["target", "add", TARGET]),
-            )?,
-            Self::Debian => tools::debian(&["rustc-web", "cargo-web", "rust-web-src"])?,
-        }
-        Ok(self)
-    }
-
-    /// The target folder of its builds: the other toolchain's would be of no use to it.
-    fn folder(self) -> &'static str {
-        match self {
-            Self::Rustup => "target/embedded-rustup",
-            Self::Debian => "target/embedded-debian",
-        }
-    }
-
-    /// A cargo build for [`TARGET`].
-    fn build(self) -> Command {
-        let mut command = match self {
-            Self::Rustup => cargo(&["build"]),
-            Self::Debian => {
-                let path = std::env::var("PATH").unwrap_or_default();
-                let mut command = program("/usr/bin/cargo");
-                command.env("PATH", format!("/usr/bin:{path}")).env("RUSTC_BOOTSTRAP", "1");
-                // What the toolchain that runs us has set for itself.
-                for name in ["RUSTUP_TOOLCHAIN", "CARGO", "RUSTC", "LD_LIBRARY_PATH"] {
-                    command.env_remove(name);
-                }
-                command.args(["build", "-Z", "build-std=core"]);
-                command
-            }
-        };
-        command.args(["--target", TARGET, "--target-dir", self.folder()]);
-        command
-    }
-}
 
 /// Makes a build put every function of a crate into its archive.
 ///
@@ -115,12 +31,12 @@ fn in_full(build: &mut Command) -> &mut Command {
 /// tests sees to that), so that leaves generic functions and, with `serde`, the derived code, which
 /// is generic over the format.
 pub fn check() -> Outcome {
-    let toolchain = Toolchain::install()?;
-    println!("{toolchain}");
-    let archive = root().join(toolchain.folder()).join(TARGET).join("release/libcupwright.rlib");
+    let toolchain = Toolchain::install(&[TARGET])?;
+    println!("{TARGET} by {toolchain:?}");
+    let archive = toolchain.folder().join(TARGET).join("release/libcupwright.rlib");
     for features in ["", "serde"] {
-        run(in_full(&mut toolchain.build())
-            .args(["--locked", "--package", "cupwright", "--no-default-features"])
+        run(in_full(&mut toolchain.cargo("build", TARGET))
+            .args(["--package", "cupwright", "--no-default-features"])
             .args(["--features", features]))?;
         let found = clean(&archive)?;
         let own = found.iter().filter(|symbol| symbol.contains("cupwright")).count();
@@ -145,6 +61,7 @@ fn clean(archive: &Path) -> Outcome<Vec<String>> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::commands::cargo;
 
     /// Builds a crate of this source as the core is built, but for this machine, and looks into it.
     fn looked_into(name: &str, source: &str) -> Outcome<Vec<String>> {
@@ -202,12 +119,5 @@ mod tests {
         for name in names {
             assert!(words.contains(name), "{name}: {words}");
         }
-    }
-
-    #[test]
-    fn ways_have_names() {
-        assert_eq!(Toolchain::named("rustup"), Ok(Toolchain::Rustup));
-        assert_eq!(Toolchain::named("debian"), Ok(Toolchain::Debian));
-        assert!(Toolchain::named("").unwrap_err().contains("rustup and debian are known"));
     }
 }

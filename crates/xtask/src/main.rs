@@ -9,6 +9,7 @@ mod main_job;
 mod reference;
 mod symbols;
 mod test;
+mod toolchain;
 mod tools;
 
 use std::path::{Path, PathBuf};
@@ -24,6 +25,7 @@ cargo xtask COMMAND
   reference          compute the check values of tests/vectors anew
   reference --check  compute them and compare with the committed ones
   expect             accept the main job's present output as the expected one
+  dist               make the packages for C: an object, an archive and a header for every target
   header             make the C header anew
   embedded           get the embedded target, build the core for it and look into the build
 
@@ -55,6 +57,7 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["test"] => test::all,
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
+        ["dist"] => c::archive::dist,
         ["header"] => c::header::write,
         ["expect"] => main_job::accept,
         ["embedded"] => embedded::check,
@@ -85,7 +88,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 6);
+        assert_eq!(count, 7);
     }
 
     #[test]

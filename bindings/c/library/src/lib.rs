@@ -4,6 +4,8 @@
 //! standard library. Nothing in it can panic, and the link proves it: the panic handler calls a function
 //! that exists nowhere, so code that could reach it would leave an undefined symbol. Where panics unwind,
 //! as in development and tests, it leans on the standard library like any crate.
+//!
+//! `cargo xtask dist` makes one object of it, whose only global symbols are the interface's functions.
 
 #![cfg_attr(panic = "abort", no_std)]
 
@@ -17,4 +19,20 @@ fn panic(_: &core::panic::PanicInfo<'_>) -> ! {
     }
     // SAFETY: never called, since nothing here panics.
     unsafe { cupwright_can_panic() }
+}
+
+/// The one routine that compiled code asks of a computer's C library: copies structs. With its own, the
+/// object needs nothing from outside there either. Bare-metal targets have theirs from Rust.
+///
+/// # Safety
+/// As C's `memcpy`.
+#[cfg(all(panic = "abort", not(target_os = "none")))]
+#[unsafe(no_mangle)]
+unsafe extern "C" fn memcpy(to: *mut u8, from: *const u8, count: usize) -> *mut u8 {
+    for at in 0..count {
+        // Volatile, or the compiler would see a memcpy here and call itself.
+        // SAFETY: the caller's.
+        unsafe { to.add(at).write_volatile(from.add(at).read()) };
+    }
+    to
 }

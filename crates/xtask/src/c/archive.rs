@@ -1,0 +1,229 @@
+//! The packages for C: for every target one object in which only the interface's functions are global
+//! and nothing is undefined, an archive that holds it, the header, and what build systems ask for.
+//!
+//! A plain Rust staticlib would bring `exp`, `memset` and soft-float routines that take the place of the
+//! firmware's own, or be answered by a toolchain's: one of those rounds wrongly, and the order of the
+//! link would choose. In this object they are local.
+
+use std::collections::BTreeSet;
+use std::path::{Path, PathBuf};
+
+use object::{Object, ObjectSymbol};
+
+use super::interface;
+use crate::commands::{cargo, output, program, run};
+use crate::toolchain::Toolchain;
+use crate::{Outcome, root, tools};
+
+/// A processor to build for.
+pub struct Target {
+    /// Rust's name of it.
+    pub triple: &'static str,
+    /// What stands before the names of its binutils and compiler.
+    pub tools: &'static str,
+    /// What its linker must be told to join objects.
+    linker: &'static [&'static str],
+    /// What its C compiler must be told of the processor.
+    pub compiler: &'static [&'static str],
+    profile: &'static str,
+}
+
+/// Cortex-M and RISC-V, as scales have them.
+pub const BARE: [Target; 6] = [
+    arm("thumbv6m-none-eabi", &["-mcpu=cortex-m0", "-mthumb"]),
+    arm("thumbv7m-none-eabi", &["-mcpu=cortex-m3", "-mthumb"]),
+    arm("thumbv7em-none-eabi", &["-mcpu=cortex-m4", "-mthumb", "-mfloat-abi=soft"]),
+    arm(
+        "thumbv7em-none-eabihf",
+        &["-mcpu=cortex-m4", "-mthumb", "-mfloat-abi=hard", "-mfpu=fpv4-sp-d16"],
+    ),
+    arm(
+        "thumbv8m.main-none-eabihf",
+        &["-mcpu=cortex-m33", "-mthumb", "-mfloat-abi=hard", "-mfpu=fpv5-sp-d16"],
+    ),
+    Target {
+        triple: "riscv32imc-unknown-none-elf",
+        tools: "riscv64-unknown-elf-",
+        linker: &["-m", "elf32lriscv"],
+        compiler: &["-march=rv32imc", "-mabi=ilp32", "-mcmodel=medany"],
+        profile: "firmware",
+    },
+];
+
+const fn arm(triple: &'static str, compiler: &'static [&'static str]) -> Target {
+    Target { triple, tools: "arm-none-eabi-", linker: &[], compiler, profile: "firmware" }
+}
+
+/// This computer.
+pub const HOST: Target = Target {
+    triple: "x86_64-unknown-linux-gnu",
+    tools: "",
+    linker: &[],
+    compiler: &[],
+    profile: "hosted",
+};
+
+/// A bare-metal target by its name.
+pub fn bare(triple: &str) -> &'static Target {
+    BARE.iter().find(|target| target.triple == triple).expect("a target of the list")
+}
+
+/// The major version of the shared library: a program made with one runs with no other.
+const SONAME: &str = "libcupwright.so.1";
+
+impl Target {
+    /// The package's folder, laid out as an installation prefix.
+    pub fn package(&self) -> PathBuf {
+        root().join("target/dist").join(self.name())
+    }
+
+    fn name(&self) -> String {
+        format!("cupwright-{}-{}", env!("CARGO_PKG_VERSION"), self.triple)
+    }
+
+    /// One of its binutils, or its compiler.
+    pub fn tool(&self, name: &str) -> std::process::Command {
+        program(format!("{}{name}", self.tools))
+    }
+
+    fn is_host(&self) -> bool {
+        self.triple == HOST.triple
+    }
+}
+
+/// Makes and checks every package.
+pub fn dist() -> Outcome {
+    tools::debian(&["gcc-arm-none-eabi", "gcc-riscv64-unknown-elf", "binutils"])?;
+    let triples: Vec<&str> = BARE.iter().map(|target| target.triple).collect();
+    let toolchain = Toolchain::install(&triples)?;
+    for target in BARE.iter().chain([&HOST]) {
+        package(target, toolchain)?;
+    }
+    Ok(())
+}
+
+fn package(target: &Target, toolchain: Toolchain) -> Outcome {
+    let fail = |error: std::io::Error| format!("{}: {error}", target.triple);
+    let (folder, version) = (target.package(), env!("CARGO_PKG_VERSION"));
+    if folder.exists() {
+        std::fs::remove_dir_all(&folder).map_err(fail)?;
+    }
+    for inner in ["include", "lib/pkgconfig", "lib/cmake/cupwright"] {
+        std::fs::create_dir_all(folder.join(inner)).map_err(fail)?;
+    }
+    let library = object(target, &staticlib(target, toolchain)?, &folder.join("lib"))?;
+    check_symbols(&library)?;
+
+    let from = root().join("bindings/c");
+    let copy = |source: PathBuf, to: &str| {
+        let text = std::fs::read_to_string(&source)
+            .map_err(|error| format!("{}: {error}", source.display()))?;
+        std::fs::write(folder.join(to), text.replace("@VERSION@", version)).map_err(fail)
+    };
+    copy(super::header::path(), "include/cupwright.h")?;
+    copy(from.join("package/cupwright.pc.in"), "lib/pkgconfig/cupwright.pc")?;
+    copy(from.join("package/cupwrightConfig.cmake"), "lib/cmake/cupwright/cupwrightConfig.cmake")?;
+    copy(
+        from.join("package/cupwrightConfigVersion.cmake.in"),
+        "lib/cmake/cupwright/cupwrightConfigVersion.cmake",
+    )?;
+    copy(root().join("LICENSE"), "LICENSE")?;
+    if target.is_host() {
+        shared(target, &folder.join("lib"))?;
+    }
+    // The same bytes for the same contents, whoever packs and when.
+    run(program("tar")
+        .current_dir(root().join("target/dist"))
+        .args(["--sort=name", "--mtime=@0", "--owner=0", "--group=0", "--numeric-owner", "-czf"])
+        .arg(format!("{}.tar.gz", target.name()))
+        .arg(target.name()))
+}
+
+/// Rust's own static library for a target.
+fn staticlib(target: &Target, toolchain: Toolchain) -> Outcome<PathBuf> {
+    let (mut command, folder) = if target.is_host() {
+        let mut command = cargo(&["rustc", "--locked", "--target", target.triple]);
+        let folder = root().join("target/hosted");
+        command.arg("--target-dir").arg(&folder);
+        (command, folder)
+    } else {
+        (toolchain.cargo("rustc", target.triple), toolchain.folder())
+    };
+    run(command
+        .args(["--quiet", "--package", "cupwright-library", "--crate-type", "staticlib"])
+        .args(["--profile", target.profile]))?;
+    Ok(folder.join(target.triple).join(target.profile).join("libcupwright_library.a"))
+}
+
+/// Joins a static library to one object with only the interface global, and puts that in an archive.
+fn object(target: &Target, staticlib: &Path, to: &Path) -> Outcome<PathBuf> {
+    let joined = to.join("joined.o");
+    let object = to.join("cupwright.o");
+    let mut link = target.tool("ld");
+    link.args(target.linker).args(["-r", "--gc-sections"]);
+    for function in interface::read()?.functions {
+        link.args(["-u", &function.name]);
+    }
+    quietly(link.arg(staticlib).arg("-o").arg(&joined))?;
+    quietly(
+        target
+            .tool("objcopy")
+            .args(["--wildcard", "--keep-global-symbol=cupwright_*"])
+            // Nothing unwinds: the tables would only take room.
+            .args(["--remove-section=.ARM.exidx*", "--remove-section=.rel.ARM.exidx*"])
+            .args(["--remove-section=.eh_frame", "--remove-section=.rela.eh_frame"])
+            // Bitcode of another compiler's version, which some linkers' plugins choke on.
+            .args(["--remove-section=.llvmbc", "--remove-section=.llvmcmd"])
+            .args(["--remove-section=.comment", "--strip-debug"])
+            .args([&joined, &object]),
+    )?;
+    std::fs::remove_file(&joined).map_err(|error| format!("{}: {error}", joined.display()))?;
+    let archive = to.join("libcupwright.a");
+    quietly(target.tool("ar").arg("rcsD").args([&archive, &object]))?;
+    Ok(object)
+}
+
+/// Runs a command whose words are long and whose output is of interest only when it fails.
+fn quietly(command: &mut std::process::Command) -> Outcome {
+    output(command).map(|_| ())
+}
+
+/// Only the interface's functions are global, all of them, and nothing is undefined.
+pub fn check_symbols(path: &Path) -> Outcome {
+    let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
+    let bytes = std::fs::read(path).map_err(|error| fail(&error))?;
+    let file = object::File::parse(&*bytes).map_err(|error| fail(&error))?;
+    let interface: BTreeSet<String> =
+        interface::read()?.functions.into_iter().map(|function| function.name).collect();
+    let mut globals = BTreeSet::new();
+    for symbol in file.symbols() {
+        let name = symbol.name().map_err(|error| fail(&error))?.to_string();
+        if symbol.is_undefined() && !name.is_empty() {
+            return Err(fail(&format!("{name} is undefined")));
+        }
+        if symbol.is_global() {
+            globals.insert(name);
+        }
+    }
+    if globals != interface {
+        let odd: Vec<&String> = globals.symmetric_difference(&interface).collect();
+        return Err(fail(&format!("global, or of the interface, but not both: {odd:?}")));
+    }
+    println!("{}: {} functions global, nothing undefined", path.display(), globals.len());
+    Ok(())
+}
+
+/// The shared library, from the same object.
+fn shared(target: &Target, lib: &Path) -> Outcome {
+    quietly(
+        target
+            .tool("ld")
+            .args(["-shared", "-z", "noexecstack", "-z", "relro", "-z", "now", "--build-id=sha1"])
+            .args(["--no-undefined", "-soname", SONAME])
+            .arg(lib.join("cupwright.o"))
+            .arg("-o")
+            .arg(lib.join(SONAME)),
+    )?;
+    std::os::unix::fs::symlink(SONAME, lib.join("libcupwright.so"))
+        .map_err(|error| format!("libcupwright.so: {error}"))
+}

@@ -1,0 +1,1 @@
+//! The scale's firmware of `examples/scale-firmware`, built and run on emulated microcontrollers.
