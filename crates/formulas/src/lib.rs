@@ -114,12 +114,10 @@ fn bodies(i: &dyn Inputs) -> Result<Vec<Body>, Error> {
         .collect()
 }
 
-/// Readings, refused as too many before any of them is looked at.
+/// Readings, refused as too few or too many before any of them is looked at.
 fn readings(i: &dyn Inputs) -> Result<Vec<Strength>, Error> {
     let values = i.numbers("strength_pct", Quantity::Strength);
-    if values.len() as f64 > Quantity::ReadingCount.highest() {
-        ReadingCount::from_count(values.len() as f64)?;
-    }
+    ReadingCount::from_count(values.len() as f64)?;
     values.into_iter().map(Measure::new).collect()
 }
 

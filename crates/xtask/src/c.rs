@@ -3,6 +3,7 @@
 pub mod archive;
 pub mod calls;
 pub mod cases;
+pub mod driver;
 pub mod firmware;
 pub mod header;
 pub mod interface;

@@ -58,6 +58,8 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
         ["dist"] => c::archive::dist,
+        ["driver"] => c::driver::on_this_computer,
+        ["boards"] => c::driver::on_boards,
         ["header"] => c::header::write,
         ["expect"] => main_job::accept,
         ["embedded"] => embedded::check,

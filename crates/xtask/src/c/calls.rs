@@ -3,6 +3,8 @@
 
 use std::fmt::Write;
 
+use cupwright::quantity::Quantity;
+
 use super::interface::{Function, Interface, Type, Variable};
 
 /// The function that answers a formula: `ratio.batches` is `cupwright_ratio_batches`, and a word is not
@@ -146,6 +148,8 @@ pub fn source(interface: &Interface) -> String {
         adaptor(interface, call, &mut text);
         without_pointers(interface, call, &mut text);
     }
+    let last = Quantity::ALL.iter().map(|quantity| *quantity as i32).max().unwrap_or(0);
+    let _ = writeln!(text, "enum {{ LAST_QUANTITY = {last} }};\n");
     text.push_str("static const struct call calls[] = {\n");
     for call in &calls {
         let name = &call.function.name;

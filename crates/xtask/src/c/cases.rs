@@ -176,7 +176,7 @@ fn row(call: &Call, asked: &[(String, Asked)]) -> Option<Vec<f64>> {
                 let value = match asked.get(name.as_str()) {
                     Some(Asked::Number(quantity, value)) if quantity.is_whole() => {
                         // Counts are integers in C.
-                        if value.fract() != 0.0 || value.abs() > f64::from(i32::MAX) {
+                        if f64::from(*value as i32).to_bits() != value.to_bits() {
                             return None;
                         }
                         *value

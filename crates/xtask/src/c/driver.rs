@@ -1,0 +1,190 @@
+//! The driver of `tests/c`: every function called from C, on this computer under several instruments
+//! and on emulated microcontrollers, each answer compared with the core's to the last bit.
+
+use std::fs::File;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::time::Duration;
+
+use super::archive::{HOST, Target, bare};
+use super::{calls, cases, interface};
+use crate::commands::{program, run, run_within};
+use crate::{Outcome, root, tools};
+
+/// An emulated board.
+pub struct Board {
+    pub name: &'static str,
+    pub triple: &'static str,
+    emulator: &'static str,
+    machine: &'static [&'static str],
+    /// Start and end of its memories.
+    pub memory: [&'static str; 3],
+    /// Random cases of each kind for each function: slow processors get fewer.
+    random: u64,
+}
+
+/// A Cortex-M0 with 16 KiB of memory, a Cortex-M4F, and a RISC-V.
+pub const BOARDS: [Board; 3] = [
+    Board {
+        name: "Cortex-M0",
+        triple: "thumbv6m-none-eabi",
+        emulator: "qemu-system-arm",
+        machine: &["-M", "microbit"],
+        memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20004000"],
+        random: 60,
+    },
+    Board {
+        name: "Cortex-M4F",
+        triple: "thumbv7em-none-eabihf",
+        emulator: "qemu-system-arm",
+        machine: &["-M", "mps2-an386"],
+        memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
+        random: 100,
+    },
+    Board {
+        name: "RISC-V rv32imc",
+        triple: "riscv32imc-unknown-none-elf",
+        emulator: "qemu-system-riscv32",
+        machine: &["-M", "virt", "-bios", "none", "-m", "128M"],
+        memory: ["FLASH_START=0x80000000", "RAM_START=0x80400000", "RAM_END=0x80800000"],
+        random: 100,
+    },
+];
+
+/// Random cases of each kind for each function on this computer.
+const RANDOM: u64 = 3_000;
+
+/// Where the driver is built.
+fn folder() -> Outcome<PathBuf> {
+    let folder = root().join("target/c");
+    std::fs::create_dir_all(&folder).map_err(|error| format!("{}: {error}", folder.display()))?;
+    let interface = interface::read()?;
+    write(&folder.join("calls.h"), &calls::source(&interface))?;
+    Ok(folder)
+}
+
+fn write(path: &Path, text: &str) -> Outcome {
+    std::fs::write(path, text).map_err(|error| format!("{}: {error}", path.display()))
+}
+
+/// The driver on this computer: plain, with the shared library, as C++, and under each instrument.
+pub fn on_this_computer() -> Outcome {
+    tools::debian(&["gcc", "g++", "clang", "libclang-rt-14-dev", "valgrind"])?;
+    let folder = folder()?;
+    let cases = folder.join("cases.txt");
+    write(&cases, &cases::all(&interface::read()?, RANDOM))?;
+    let library = HOST.package().join("lib");
+    let archive = library.join("libcupwright.a");
+    let archive = archive.to_string_lossy();
+    let shared = [
+        format!("-L{}", library.display()),
+        "-lcupwright".into(),
+        format!("-Wl,-rpath,{}", library.display()),
+    ];
+    let shared: Vec<&str> = shared.iter().map(String::as_str).collect();
+    let sanitizers = ["-g", "-O1", "-fsanitize=address,undefined", "-fno-sanitize-recover=all"];
+
+    let plain = build("gcc", &["-std=c99", "-O2"], &[&archive], &folder.join("driver"))?;
+    fed(&mut program(&plain), &cases)?;
+    let with_shared = build("gcc", &["-std=c11", "-O2"], &shared, &folder.join("driver-shared"))?;
+    fed(&mut program(&with_shared), &cases)?;
+    for compiler in ["gcc", "clang"] {
+        let path = folder.join(format!("driver-{compiler}-sanitized"));
+        let mut options = sanitizers.to_vec();
+        options.push("-std=c17");
+        let sanitized = build(compiler, &options, &[&archive], &path)?;
+        fed(&mut program(&sanitized), &cases)?;
+    }
+    // valgrind is slow: one case of each function, and NULL for each of its pointers.
+    write(&cases, &cases::all(&interface::read()?, 10))?;
+    let checked =
+        build("gcc", &["-std=c99", "-O1", "-g"], &[&archive], &folder.join("driver-valgrind"))?;
+    fed(
+        program("valgrind")
+            .args(["--quiet", "--error-exitcode=99", "--leak-check=full", "--track-origins=yes"])
+            .arg(checked),
+        &cases,
+    )
+}
+
+/// Compiles and links the driver for this computer.
+fn build(compiler: &str, options: &[&str], library: &[&str], to: &Path) -> Outcome<PathBuf> {
+    run(program(compiler)
+        .args(options)
+        .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Itests/c", "-Itarget/c"])
+        .arg(format!("-I{}", HOST.package().join("include").display()))
+        .args(["tests/c/driver.c", "tests/c/platform_host.c"])
+        .args(library)
+        .arg("-o")
+        .arg(to))?;
+    Ok(to.to_path_buf())
+}
+
+/// Runs a command with a file to read.
+fn fed(command: &mut Command, file: &Path) -> Outcome {
+    let file = File::open(file).map_err(|error| format!("{}: {error}", file.display()))?;
+    run(command.stdin(Stdio::from(file)))
+}
+
+/// The driver on every emulated board.
+pub fn on_boards() -> Outcome {
+    tools::debian(&[
+        "gcc-arm-none-eabi",
+        "gcc-riscv64-unknown-elf",
+        "qemu-system-arm",
+        "qemu-system-misc",
+    ])?;
+    let folder = folder()?;
+    let interface = interface::read()?;
+    for board in &BOARDS {
+        println!("{}", board.name);
+        write(&folder.join("cases.txt"), &cases::all(&interface, board.random))?;
+        let image = board.build(&[], &["tests/c/driver.c", "tests/c/platform_bare.c"], "driver")?;
+        run_within(Duration::from_secs(300), board.emulate(&image).current_dir(&folder))?;
+    }
+    Ok(())
+}
+
+impl Board {
+    pub fn target(&self) -> &'static Target {
+        bare(self.triple)
+    }
+
+    /// Compiles and links an image for the board.
+    pub fn build(&self, options: &[&str], sources: &[&str], name: &str) -> Outcome<PathBuf> {
+        let target = self.target();
+        let image = root().join(format!("target/c/{name}-{}.elf", self.triple));
+        let include = target.package().join("include");
+        let mut command = target.tool("gcc");
+        command
+            .args(target.compiler)
+            .args(["-std=c11", "-Os", "-ffreestanding", "-nostdlib", "-ffunction-sections"])
+            .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Itests/c", "-Itarget/c"])
+            .arg(format!("-I{}", include.display()))
+            .args(["-Wl,--gc-sections", "-Wl,--no-warn-rwx-segments", "-Wl,-z,noexecstack", "-T", "tests/c/bare.ld"]);
+        for memory in self.memory {
+            command.arg(format!("-Wl,--defsym={memory}"));
+        }
+        run(command
+            .args(options)
+            .args(sources)
+            .arg(target.package().join("lib/libcupwright.a"))
+            .arg("-lgcc")
+            .arg("-o")
+            .arg(&image))?;
+        Ok(image)
+    }
+
+    /// The command that runs an image; its exit code is the image's.
+    pub fn emulate(&self, image: &Path) -> Command {
+        let mut command = program(self.emulator);
+        command
+            .args(self.machine)
+            .args(["-display", "none", "-monitor", "none", "-serial", "none"])
+            .args(["-chardev", "stdio,id=text,signal=off"])
+            .args(["-semihosting-config", "enable=on,target=native,chardev=text"])
+            .arg("-kernel")
+            .arg(image);
+        command
+    }
+}
