@@ -14,9 +14,15 @@ pub(crate) struct Field(pub(crate) *const c_char);
 
 /// The name of a parameter, or of a record's field, for an error.
 macro_rules! field {
-    ($name:ident) => {
-        $crate::call::Field(concat!(stringify!($name), "\0").as_ptr().cast())
-    };
+    ($name:ident) => {{
+        const BYTES: &[u8] = concat!(stringify!($name), "\0").as_bytes();
+        // A static of its own: the linker leaves out those of functions that are not used.
+        static NAME: [u8; BYTES.len()] = match BYTES.first_chunk() {
+            Some(name) => *name,
+            None => [0; BYTES.len()],
+        };
+        $crate::call::Field(NAME.as_ptr().cast())
+    }};
 }
 
 /// A number as the quantity that the core wants, or a refusal that names it.
@@ -113,17 +119,14 @@ impl Call {
     /// The record behind a pointer.
     ///
     /// # Safety
-    /// NULL, or valid for reading.
-    pub(crate) unsafe fn read<T: Copy>(
+    /// NULL, or valid for reading while it is used, which is before the answer is written.
+    pub(crate) unsafe fn read<'a, T>(
         self,
         pointer: *const T,
         field: Field,
-    ) -> Result<T, Refused> {
-        if pointer.is_null() {
-            return Err(self.null(field));
-        }
-        // SAFETY: not NULL, so valid for reading.
-        Ok(unsafe { pointer.read() })
+    ) -> Result<&'a T, Refused> {
+        // SAFETY: NULL, or valid for reading.
+        unsafe { pointer.as_ref() }.ok_or_else(|| self.null(field))
     }
 
     /// The items behind a pointer with a count; none need no pointer.

@@ -108,7 +108,7 @@ fn kinetics_of(call: Call, kinetics: &cupwright_kinetics) -> Result<Kinetics, Re
     })
 }
 
-fn doubt(doubt: Doubt) -> cupwright_doubt {
+fn doubt(doubt: &Doubt) -> cupwright_doubt {
     cupwright_doubt {
         entered: doubt.entered,
         would_have_to_be: doubt.would_have_to_be.unwrap_or_default(),
@@ -140,7 +140,7 @@ pub unsafe extern "C" fn cupwright_extraction_yield(
 ) -> i32 {
     answer!(yield_pct, error, |call| Ok(call
         .core(extraction::extraction_yield(
-            &brew_of(call, &given!(call, brew)?)?,
+            &brew_of(call, given!(call, brew)?)?,
             checked!(call, strength_pct)?
         ))?
         .value()))
@@ -165,7 +165,7 @@ pub unsafe extern "C" fn cupwright_extraction_strength(
 ) -> i32 {
     answer!(strength_pct, error, |call| Ok(call
         .core(extraction::strength(
-            &brew_of(call, &given!(call, brew)?)?,
+            &brew_of(call, given!(call, brew)?)?,
             checked!(call, yield_pct)?
         ))?
         .value()))
@@ -194,7 +194,7 @@ pub unsafe extern "C" fn cupwright_extraction_beverage(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(beverage_g, error, |call| Ok({
-        let brew = brew_of(call, &given!(call, brew)?)?;
+        let brew = brew_of(call, given!(call, brew)?)?;
         call.core(extraction::beverage(
             &brew,
             checked!(call, strength_pct)?,
@@ -220,7 +220,7 @@ pub unsafe extern "C" fn cupwright_extraction_retained_liquid(
 ) -> i32 {
     answer!(retained_g, error, |call| Ok(call
         .core(extraction::retained_liquid(
-            &brew_of(call, &given!(call, brew)?)?,
+            &brew_of(call, given!(call, brew)?)?,
             checked!(call, yield_pct)?
         ))?
         .value()))
@@ -425,7 +425,7 @@ pub unsafe extern "C" fn cupwright_extraction_yield_at_time(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(yield_pct, error, |call| Ok(extraction::yield_at_time(
-        &kinetics_of(call, &given!(call, kinetics)?)?,
+        &kinetics_of(call, given!(call, kinetics)?)?,
         checked!(call, time_s)?
     )
     .value()))
@@ -448,7 +448,7 @@ pub unsafe extern "C" fn cupwright_extraction_time_for_yield(
 ) -> i32 {
     answer!(time_s, error, |call| Ok(call
         .core(extraction::time_for_yield(
-            &kinetics_of(call, &given!(call, kinetics)?)?,
+            &kinetics_of(call, given!(call, kinetics)?)?,
             checked!(call, yield_pct)?
         ))?
         .value()))
@@ -471,11 +471,11 @@ pub unsafe extern "C" fn cupwright_extraction_plausibility(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(plausibility, error, |call| Ok({
-        let brew = brew_of(call, &given!(call, brew)?)?;
+        let brew = brew_of(call, given!(call, brew)?)?;
         let judged = call.core(extraction::plausibility(&brew, checked!(call, strength_pct)?))?;
         cupwright_plausibility {
             yield_pct: judged.extracted.value(),
-            doubts: judged.doubts.map(|doubts| doubts.map(doubt)).unwrap_or(NO_DOUBTS),
+            doubts: judged.doubts.as_ref().map_or(NO_DOUBTS, |doubts| doubts.each_ref().map(doubt)),
             credibility: judged.credibility as i32,
             doubt_count: judged.doubts.map_or(0, |doubts| doubts.len() as i32),
         }

@@ -63,7 +63,7 @@ fn surroundings_of(
 }
 
 /// The core's body.
-fn body_of(call: Call, body: cupwright_body) -> Result<Body, Refused> {
+fn body_of(call: Call, body: &cupwright_body) -> Result<Body, Refused> {
     Ok(Body {
         heat_capacity: checked!(call, body.heat_capacity_j_per_k)?,
         temperature: checked!(call, body.body_c)?,
@@ -87,9 +87,9 @@ fn with_bodies<T>(
     ask: impl FnOnce(&[Body]) -> Result<T, Error>,
 ) -> Result<T, Refused> {
     call.core(BodyCount::from_count(given.len() as f64))?;
-    let nothing = body_of(call, cupwright_body { heat_capacity_j_per_k: 0.0, body_c: 0.0 })?;
+    let nothing = body_of(call, &cupwright_body { heat_capacity_j_per_k: 0.0, body_c: 0.0 })?;
     let mut places = [nothing; MOST];
-    call.core(ask(each(given, &mut places, |body| body_of(call, body))?))
+    call.core(ask(each(given, &mut places, |body| body_of(call, &body))?))
 }
 
 /// Grounds at a temperature, with CUPWRIGHT_GROUNDS_J_PER_G_K, an estimate.
@@ -366,7 +366,7 @@ pub unsafe extern "C" fn cupwright_heat_time_to_cool(
     answer!(time_s, error, |call| Ok({
         let (from, to) = (checked!(call, water_c)?, checked!(call, to_c)?);
         let (rate, room) = (checked!(call, cooling_per_min)?, given!(call, surroundings)?);
-        call.core(heat::time_to_cool(from, to, rate, &surroundings_of(call, &room)?))?.value()
+        call.core(heat::time_to_cool(from, to, rate, &surroundings_of(call, room)?))?.value()
     }))
 }
 
@@ -394,7 +394,7 @@ pub unsafe extern "C" fn cupwright_heat_cooling_rate(
     answer!(cooling_per_min, error, |call| Ok({
         let (from, to) = (checked!(call, water_c)?, checked!(call, to_c)?);
         let (elapsed, room) = (checked!(call, time_s)?, given!(call, surroundings)?);
-        call.core(heat::cooling_rate(from, to, elapsed, &surroundings_of(call, &room)?))?.value()
+        call.core(heat::cooling_rate(from, to, elapsed, &surroundings_of(call, room)?))?.value()
     }))
 }
 
@@ -420,7 +420,7 @@ pub unsafe extern "C" fn cupwright_heat_temperature_after(
     answer!(after_c, error, |call| Ok({
         let (from, elapsed) = (checked!(call, water_c)?, checked!(call, time_s)?);
         let (rate, room) = (checked!(call, cooling_per_min)?, given!(call, surroundings)?);
-        call.core(heat::temperature_after(from, elapsed, rate, &surroundings_of(call, &room)?))?
+        call.core(heat::temperature_after(from, elapsed, rate, &surroundings_of(call, room)?))?
             .value()
     }))
 }

@@ -414,10 +414,10 @@ pub unsafe extern "C" fn cupwright_plan_recipe(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(recipe, error, |call| Ok({
-        let wish = wish_of(call, &given!(call, wish)?)?;
+        let wish = wish_of(call, given!(call, wish)?)?;
         let (brewer, coffee) =
-            (brewer_of(call, &given!(call, brewer)?)?, coffee_of(call, &given!(call, coffee)?)?);
-        let kitchen = kitchen_of(call, &given!(call, kitchen)?)?;
+            (brewer_of(call, given!(call, brewer)?)?, coffee_of(call, given!(call, coffee)?)?);
+        let kitchen = kitchen_of(call, given!(call, kitchen)?)?;
         let planned = plan::recipe(&wish, &brewer, &coffee, &kitchen);
         self::recipe(&planned.map_err(|error| call.refuse(&error, blamed(&wish, &error)))?)
     }))

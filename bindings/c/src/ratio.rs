@@ -333,7 +333,7 @@ pub unsafe extern "C" fn cupwright_ratio_batches(
             dose,
             water,
             at,
-            &self::chamber(call, &given!(call, chamber)?)?,
+            &self::chamber(call, given!(call, chamber)?)?,
         ))?;
         cupwright_batch_split {
             dose_g: split.dose.value(),
@@ -362,7 +362,7 @@ pub unsafe extern "C" fn cupwright_ratio_largest_dose(
 ) -> i32 {
     answer!(dose_g, error, |call| Ok({
         let (ratio, at) = (checked!(call, water_ratio_g_per_g)?, checked!(call, water_c)?);
-        call.core(ratio::largest_dose(ratio, at, &self::chamber(call, &given!(call, chamber)?)?))?
+        call.core(ratio::largest_dose(ratio, at, &self::chamber(call, given!(call, chamber)?)?))?
             .value()
     }))
 }

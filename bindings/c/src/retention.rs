@@ -57,7 +57,7 @@ pub unsafe extern "C" fn cupwright_retention_beverage(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(beverage_g, error, |call| Ok({
-        let losses = self::losses(call, &given!(call, losses)?)?;
+        let losses = self::losses(call, given!(call, losses)?)?;
         call.core(retention::beverage(&losses, checked!(call, dose_g)?, checked!(call, water_g)?))?
             .value()
     }))
@@ -80,7 +80,7 @@ pub unsafe extern "C" fn cupwright_retention_water_for_beverage(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(water_g, error, |call| Ok({
-        let losses = self::losses(call, &given!(call, losses)?)?;
+        let losses = self::losses(call, given!(call, losses)?)?;
         call.core(retention::water_for_beverage(
             &losses,
             checked!(call, dose_g)?,
@@ -109,7 +109,7 @@ pub unsafe extern "C" fn cupwright_retention_dose_for_beverage(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(dose_g, error, |call| Ok({
-        let losses = self::losses(call, &given!(call, losses)?)?;
+        let losses = self::losses(call, given!(call, losses)?)?;
         call.core(retention::dose_for_beverage(
             &losses,
             checked!(call, water_g)?,
@@ -140,7 +140,7 @@ pub unsafe extern "C" fn cupwright_retention_of_brew(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(apparent_retention_g_per_g, error, |call| Ok({
-        let losses = self::losses(call, &given!(call, losses)?)?;
+        let losses = self::losses(call, given!(call, losses)?)?;
         let (dose, water) = (checked!(call, dose_g)?, checked!(call, water_g)?);
         call.core(retention::retention_of_brew(&losses, dose, water, checked!(call, beverage_g)?))?
             .value()

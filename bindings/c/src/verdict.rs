@@ -125,7 +125,7 @@ pub unsafe extern "C" fn cupwright_verdict_stand(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(standing, error, |call| Ok({
-        let window = self::window(call, &given!(call, window)?)?;
+        let window = self::window(call, given!(call, window)?)?;
         let standing =
             verdict::stand(&window, checked!(call, strength_pct)?, checked!(call, yield_pct)?);
         self::standing(standing)

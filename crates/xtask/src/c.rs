@@ -3,8 +3,10 @@
 pub mod archive;
 pub mod calls;
 pub mod cases;
+pub mod constants;
 pub mod driver;
 pub mod firmware;
 pub mod header;
 pub mod interface;
 pub mod links;
+pub mod size;

@@ -59,6 +59,11 @@ pub fn output(command: &mut Command) -> Outcome<String> {
     String::from_utf8(output.stdout).map_err(|_| format!("{words}: printed no UTF-8"))
 }
 
+/// Runs a command whose words are long and whose output is of interest only when it fails.
+pub fn quietly(command: &mut Command) -> Outcome {
+    output(command).map(|_| ())
+}
+
 /// Whether a program starts and succeeds, silently.
 pub fn works(name: impl AsRef<OsStr>, arguments: &[&str]) -> bool {
     program(name)

@@ -58,6 +58,8 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
         ["dist"] => c::archive::dist,
+        ["size"] => c::size::write,
+        ["constants"] => || c::constants::check_languages().and_then(|()| c::constants::check_values()),
         ["driver"] => c::driver::on_this_computer,
         ["boards"] => c::driver::on_boards,
         ["header"] => c::header::write,

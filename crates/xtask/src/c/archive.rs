@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 use object::{Object, ObjectSymbol};
 
 use super::interface;
-use crate::commands::{cargo, output, program, run};
+use crate::commands::{cargo, program, quietly};
 use crate::toolchain::Toolchain;
 use crate::{Outcome, root, tools};
 
@@ -132,7 +132,7 @@ fn package(target: &Target, toolchain: Toolchain) -> Outcome {
         shared(target, &folder.join("lib"))?;
     }
     // The same bytes for the same contents, whoever packs and when.
-    run(program("tar")
+    quietly(program("tar")
         .current_dir(root().join("target/dist"))
         .args(["--sort=name", "--mtime=@0", "--owner=0", "--group=0", "--numeric-owner", "-czf"])
         .arg(format!("{}.tar.gz", target.name()))
@@ -149,7 +149,7 @@ fn staticlib(target: &Target, toolchain: Toolchain) -> Outcome<PathBuf> {
     } else {
         (toolchain.cargo("rustc", target.triple), toolchain.folder())
     };
-    run(command
+    quietly(command
         .args(["--quiet", "--package", "cupwright-library", "--crate-type", "staticlib"])
         .args(["--profile", target.profile]))?;
     Ok(folder.join(target.triple).join(target.profile).join("libcupwright_library.a"))
@@ -181,11 +181,6 @@ fn object(target: &Target, staticlib: &Path, to: &Path) -> Outcome<PathBuf> {
     let archive = to.join("libcupwright.a");
     quietly(target.tool("ar").arg("rcsD").args([&archive, &object]))?;
     Ok(object)
-}
-
-/// Runs a command whose words are long and whose output is of interest only when it fails.
-fn quietly(command: &mut std::process::Command) -> Outcome {
-    output(command).map(|_| ())
 }
 
 /// Only the interface's functions are global, all of them, and nothing is undefined.

@@ -8,7 +8,7 @@ use std::time::Duration;
 
 use super::archive::{HOST, Target, bare};
 use super::{calls, cases, interface};
-use crate::commands::{program, run, run_within};
+use crate::commands::{program, quietly, run, run_within};
 use crate::{Outcome, root, tools};
 
 /// An emulated board.
@@ -55,7 +55,7 @@ pub const BOARDS: [Board; 3] = [
 const RANDOM: u64 = 3_000;
 
 /// Where the driver is built.
-fn folder() -> Outcome<PathBuf> {
+pub fn folder() -> Outcome<PathBuf> {
     let folder = root().join("target/c");
     std::fs::create_dir_all(&folder).map_err(|error| format!("{}: {error}", folder.display()))?;
     let interface = interface::read()?;
@@ -109,7 +109,7 @@ pub fn on_this_computer() -> Outcome {
 
 /// Compiles and links the driver for this computer.
 fn build(compiler: &str, options: &[&str], library: &[&str], to: &Path) -> Outcome<PathBuf> {
-    run(program(compiler)
+    quietly(program(compiler)
         .args(options)
         .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Itests/c", "-Itarget/c"])
         .arg(format!("-I{}", HOST.package().join("include").display()))
@@ -165,7 +165,7 @@ impl Board {
         for memory in self.memory {
             command.arg(format!("-Wl,--defsym={memory}"));
         }
-        run(command
+        quietly(command
             .args(options)
             .args(sources)
             .arg(target.package().join("lib/libcupwright.a"))

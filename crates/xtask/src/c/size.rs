@@ -1,0 +1,254 @@
+//! What each function costs on a Cortex-M0 and a Cortex-M4F: flash, memory, stack, instructions.
+//!
+//! Flash and memory: an image that links the one function, less an image that links none. Stack and
+//! instructions: one call with the inputs of the function's example, on an emulated board whose clock
+//! counts instructions. Not cycles: memories and pipelines differ.
+
+use std::collections::BTreeMap;
+use std::fmt::Write;
+use std::path::{Path, PathBuf};
+
+use object::{Object, ObjectSection};
+
+use super::driver::{BOARDS, Board};
+use super::{cases, interface};
+use crate::commands::{output, program};
+use crate::{Outcome, root, tools};
+
+/// What a function costs on a board.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Cost {
+    flash: u64,
+    memory: u64,
+    /// Bytes of stack and instructions of a call; none for a function that only looks up words.
+    call: Option<(u64, u64)>,
+}
+
+/// The costs of all functions, and of all of them together, in the order of the interface.
+type Table = Vec<(String, Vec<Cost>)>;
+
+/// Bytes of stack that a call may take.
+const STACK: u64 = 1024;
+
+/// What goes past it, and how far it may: a judgement solves the balance for four inputs, and a plan
+/// calls nearly everything there is.
+const DEEPER: [(&str, u64); 2] =
+    [("cupwright_extraction_plausibility", 1152), ("cupwright_plan_recipe", 3584)];
+
+/// The boards of the table.
+fn boards() -> &'static [Board] {
+    &BOARDS[..2]
+}
+
+fn path() -> PathBuf {
+    root().join("bindings/c/COSTS.md")
+}
+
+/// Measures and writes the table.
+pub fn write() -> Outcome {
+    let text = text(&measured()?)?;
+    print!("{text}");
+    std::fs::write(path(), text).map_err(|error| format!("{}: {error}", path().display()))
+}
+
+/// Measures, and compares with the committed table as far as another compiler may differ.
+pub fn check() -> Outcome {
+    let committed = std::fs::read_to_string(path())
+        .map_err(|error| format!("{}: {error}", path().display()))?;
+    let table = measured()?;
+    within_budget(&table)?;
+    let fresh = rows(&text(&table)?);
+    let known = rows(&committed);
+    for (name, now) in &fresh {
+        let then =
+            known.get(name).ok_or_else(|| format!("COSTS.md lacks {name}: cargo xtask size"))?;
+        if now.len() != then.len() || now.iter().zip(then).any(|(a, b)| differ(*a, *b)) {
+            return Err(format!("{name} costs {now:?}, COSTS.md says {then:?}: cargo xtask size"));
+        }
+    }
+    if let Some(gone) = known.keys().find(|name| !fresh.contains_key(*name)) {
+        return Err(format!("COSTS.md has {gone}, which is no function: cargo xtask size"));
+    }
+    println!("{} rows, as committed within a tenth", fresh.len());
+    Ok(())
+}
+
+/// Whether two costs differ by more than a tenth and more than another compiler's whim.
+fn differ(a: u64, b: u64) -> bool {
+    a.abs_diff(b) > 64.max(a.max(b) / 10)
+}
+
+/// The numbers of each row of a table in Markdown, by its first word.
+fn rows(text: &str) -> BTreeMap<String, Vec<u64>> {
+    let cells = |line: &str| -> Option<(String, Vec<u64>)> {
+        let mut cells = line.strip_prefix("| `")?.split('|').map(str::trim);
+        let name = cells.next()?.trim_matches('`').to_string();
+        let numbers = cells.filter_map(|cell| cell.replace(' ', "").parse().ok()).collect();
+        Some((name, numbers))
+    };
+    text.lines().filter_map(cells).collect()
+}
+
+fn within_budget(table: &Table) -> Outcome {
+    for (name, costs) in table {
+        let most =
+            DEEPER.iter().find(|(deeper, _)| deeper == name).map_or(STACK, |(_, most)| *most);
+        for cost in costs {
+            if cost.memory > 0 {
+                return Err(format!("{name} takes {} bytes of memory of its own", cost.memory));
+            }
+            if let Some((stack, _)) = cost.call.filter(|(stack, _)| *stack > most) {
+                return Err(format!("{name} takes {stack} bytes of stack, more than {most}"));
+            }
+        }
+    }
+    Ok(())
+}
+
+fn measured() -> Outcome<Table> {
+    tools::debian(&["gcc-arm-none-eabi", "qemu-system-arm"])?;
+    let interface = interface::read()?;
+    let folder = super::driver::folder()?;
+    std::fs::write(folder.join("cases.txt"), cases::one_each(&interface))
+        .map_err(|error| format!("{}: {error}", folder.display()))?;
+    let names: Vec<&str> =
+        interface.functions.iter().map(|function| function.name.as_str()).collect();
+    let mut table: Table = names.iter().map(|name| (name.to_string(), Vec::new())).collect();
+    table.push(("everything".to_string(), Vec::new()));
+    for board in boards() {
+        let calls = calls(board, &folder)?;
+        let (flash, memory) = linked(board, &[])?;
+        for (name, costs) in &mut table {
+            let functions = if name == "everything" { &names[..] } else { &[name.as_str()] };
+            let (with_flash, with_memory) = linked(board, functions)?;
+            costs.push(Cost {
+                flash: with_flash - flash,
+                memory: with_memory - memory,
+                call: calls.get(name.as_str()).copied(),
+            });
+        }
+    }
+    Ok(table)
+}
+
+/// Bytes of flash and of memory of an image that links some functions.
+fn linked(board: &Board, functions: &[&str]) -> Outcome<(u64, u64)> {
+    let wanted: Vec<String> = functions.iter().map(|name| format!("-Wl,-u,{name}")).collect();
+    let wanted: Vec<&str> = wanted.iter().map(String::as_str).collect();
+    let image =
+        board.build(&wanted, &["tests/c/nothing.c", "tests/c/platform_bare.c"], "nothing")?;
+    occupied(&image)
+}
+
+fn occupied(image: &Path) -> Outcome<(u64, u64)> {
+    let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", image.display());
+    let bytes = std::fs::read(image).map_err(|error| fail(&error))?;
+    let file = object::File::parse(&*bytes).map_err(|error| fail(&error))?;
+    let (mut flash, mut memory) = (0, 0);
+    for section in file.sections() {
+        match section.name().map_err(|error| fail(&error))? {
+            ".text" | ".ARM.exidx" => flash += section.size(),
+            ".data" | ".bss" => memory += section.size(),
+            _ => {}
+        }
+    }
+    Ok((flash, memory))
+}
+
+/// Stack and instructions of a call of each function, by its name.
+fn calls(board: &Board, folder: &Path) -> Outcome<BTreeMap<String, (u64, u64)>> {
+    let image = board.build(&[], &["tests/c/measure.c", "tests/c/platform_bare.c"], "measure")?;
+    let mut run = program("timeout");
+    let emulate = board.emulate(&image);
+    run.arg("120").arg(emulate.get_program()).args(emulate.get_args());
+    // An instruction takes 128 ns of the emulated clock, a few ticks of the board's.
+    let printed = output(run.args(["-icount", "shift=7"]).current_dir(folder))?;
+    let mut calls = BTreeMap::new();
+    for line in printed.lines() {
+        let words: Vec<&str> = line.split(' ').collect();
+        let [name, instructions, stack] = words[..] else {
+            return Err(format!("{}: {line}", board.name));
+        };
+        let number = |word: &str| word.parse().map_err(|_| format!("{}: {line}", board.name));
+        calls.insert(name.to_string(), (number(stack)?, number(instructions)?));
+    }
+    Ok(calls)
+}
+
+fn text(table: &Table) -> Outcome<String> {
+    let version = |program: &str, arguments: &[&str]| -> Outcome<String> {
+        let printed = output(crate::commands::program(program).args(arguments))?;
+        Ok(printed.lines().next().unwrap_or_default().to_string())
+    };
+    let mut text = format!(
+        "# What each function costs\n\n\
+         Made by `cargo xtask size` with {} and {}.\n\n\
+         Flash: bytes that an image grows by when it links the one function and nothing else of the library, \
+         soft-float included; functions share most of it. Memory of its own: none, for any function. Stack \
+         and instructions: one call with the inputs of the function's first check value or example, under \
+         {}, which counts instructions and not cycles.\n\n\
+         | function | M0 flash | M0 stack | M0 instructions | M4F flash | M4F stack | M4F instructions |\n\
+         |---|---:|---:|---:|---:|---:|---:|\n",
+        version("rustc", &["--version"])?,
+        version("arm-none-eabi-gcc", &["--version"])?,
+        version("qemu-system-arm", &["--version"])?,
+    );
+    for (name, costs) in table {
+        let _ = write!(text, "| `{name}` |");
+        for cost in costs {
+            let _ = match cost.call {
+                Some((stack, instructions)) => {
+                    write!(text, " {} | {stack} | {} |", spaced(cost.flash), spaced(instructions))
+                }
+                None => write!(text, " {} | | |", spaced(cost.flash)),
+            };
+        }
+        text.push('\n');
+    }
+    Ok(text)
+}
+
+/// 12345 as 12 345.
+fn spaced(number: u64) -> String {
+    let digits = number.to_string();
+    let mut text = String::new();
+    for (at, digit) in digits.chars().enumerate() {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
+            text.push(' ');
+        }
+        text.push(digit);
+    }
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn rows_are_read_back() {
+        let table = vec![
+            ("a".to_string(), vec![Cost { flash: 12_345, memory: 0, call: Some((88, 1_234_567)) }]),
+            ("b".to_string(), vec![Cost { flash: 9, memory: 0, call: None }]),
+        ];
+        let rows = rows(&text(&table).unwrap());
+        assert_eq!(rows["a"], [12_345, 88, 1_234_567]);
+        assert_eq!(rows["b"], [9]);
+    }
+
+    #[test]
+    fn a_tenth_is_let_pass() {
+        assert!(!differ(1000, 1100) && !differ(10, 70));
+        assert!(differ(1000, 1200) && differ(10, 80));
+    }
+
+    #[test]
+    fn too_much_stack_or_memory_is_refused() {
+        let row = |memory, stack| {
+            vec![("x".to_string(), vec![Cost { flash: 1, memory, call: Some((stack, 1)) }])]
+        };
+        assert!(within_budget(&row(0, 1024)).is_ok());
+        assert!(within_budget(&row(0, 1032)).unwrap_err().contains("1032 bytes of stack"));
+        assert!(within_budget(&row(4, 8)).unwrap_err().contains("4 bytes of memory"));
+    }
+}
