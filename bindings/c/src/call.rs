@@ -61,9 +61,9 @@ macro_rules! given {
         // SAFETY: the crate's own condition: NULL, or valid for the call.
         unsafe { $call.read($pointer, $crate::call::field!($pointer)) }
     };
-    ($call:ident, $pointer:ident, $count:ident) => {
+    ($call:ident, $pointer:ident, $count:ident: $counted:ty) => {
         // SAFETY: the crate's own condition: NULL, or valid for the call.
-        unsafe { $call.items($pointer, $count, $crate::call::field!($pointer)) }
+        unsafe { $call.items::<_, $counted>($pointer, $count, $crate::call::field!($pointer)) }
     };
 }
 
@@ -129,16 +129,17 @@ impl Call {
         unsafe { pointer.as_ref() }.ok_or_else(|| self.null(field))
     }
 
-    /// The items behind a pointer with a count; none need no pointer.
+    /// The items behind a pointer, as many as their count `N` allows; none need no pointer.
     ///
     /// # Safety
-    /// NULL, or valid for reading `count` items while they are used.
-    pub(crate) unsafe fn items<'a, T: Copy>(
+    /// NULL, or valid for reading `count` items while they are used, unless that is too many.
+    pub(crate) unsafe fn items<'a, T, N: Measure>(
         self,
         pointer: *const T,
         count: usize,
         field: Field,
     ) -> Result<&'a [T], Refused> {
+        self.core(N::new(count as f64))?;
         match (pointer.is_null(), count) {
             (_, 0) => Ok(&[]),
             (true, _) => Err(self.null(field)),

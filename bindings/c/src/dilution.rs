@@ -1,6 +1,6 @@
 //! Water, milk and ice in the cup, one brew split over cups.
 
-use cupwright::dilution;
+use cupwright::dilution::{self, Iced};
 use cupwright::quantity::Measure;
 
 use crate::call::{answer, checked, counted};
@@ -274,6 +274,15 @@ pub unsafe extern "C" fn cupwright_dilution_mixed_with_milk_temperature(
     }))
 }
 
+fn of_iced(iced: &Iced) -> cupwright_iced {
+    cupwright_iced {
+        water_c: iced.temperature.value(),
+        melted_g: iced.melted.value(),
+        ice_g: iced.left.value(),
+        strength_pct: iced.strength.value(),
+    }
+}
+
 /// A drink over ice: all melted, or at 0 °C with some left, by the balance of heat. The glass and
 /// the air give nothing. Iced drinks are under local food rules. Source: IAPWS R10-06 for ice.
 ///
@@ -299,19 +308,8 @@ pub unsafe extern "C" fn cupwright_dilution_iced(
     answer!(iced, error, |call| Ok({
         let (beverage, temperature) = (checked!(call, beverage_g)?, checked!(call, water_c)?);
         let (strength, ice) = (checked!(call, strength_pct)?, checked!(call, ice_g)?);
-        let iced = call.core(dilution::iced(
-            beverage,
-            temperature,
-            strength,
-            ice,
-            checked!(call, ice_c)?,
-        ))?;
-        cupwright_iced {
-            water_c: iced.temperature.value(),
-            melted_g: iced.melted.value(),
-            ice_g: iced.left.value(),
-            strength_pct: iced.strength.value(),
-        }
+        let at = checked!(call, ice_c)?;
+        of_iced(&call.core(dilution::iced(beverage, temperature, strength, ice, at))?)
     }))
 }
 

@@ -80,13 +80,12 @@ fn body(body: Body) -> cupwright_body {
 /// The most bodies that the core is lent at once.
 const MOST: usize = Quantity::BodyCount.highest() as usize;
 
-/// Lends the core's bodies, as many as [`BodyCount`] allows, to a question.
+/// Lends the core's bodies to a question.
 fn with_bodies<T>(
     call: Call,
     given: &[cupwright_body],
     ask: impl FnOnce(&[Body]) -> Result<T, Error>,
 ) -> Result<T, Refused> {
-    call.core(BodyCount::from_count(given.len() as f64))?;
     let nothing = body_of(call, &cupwright_body { heat_capacity_j_per_k: 0.0, body_c: 0.0 })?;
     let mut places = [nothing; MOST];
     call.core(ask(each(given, &mut places, |body| body_of(call, &body))?))
@@ -155,7 +154,7 @@ pub unsafe extern "C" fn cupwright_heat_settle(
 ) -> i32 {
     answer!(settled_c, error, |call| Ok({
         let (liquid, temperature) = (checked!(call, water_g)?, checked!(call, water_c)?);
-        with_bodies(call, given!(call, bodies, count)?, |bodies| {
+        with_bodies(call, given!(call, bodies, count: BodyCount)?, |bodies| {
             heat::settle(liquid, temperature, bodies)
         })?
         .value()
@@ -184,7 +183,7 @@ pub unsafe extern "C" fn cupwright_heat_before_settling(
 ) -> i32 {
     answer!(water_c, error, |call| Ok({
         let (liquid, wanted) = (checked!(call, water_g)?, checked!(call, settled_c)?);
-        with_bodies(call, given!(call, bodies, count)?, |bodies| {
+        with_bodies(call, given!(call, bodies, count: BodyCount)?, |bodies| {
             heat::before_settling(liquid, wanted, bodies)
         })?
         .value()
@@ -247,7 +246,7 @@ pub unsafe extern "C" fn cupwright_heat_vessel_heat_capacity(
         let (settled, vessel) = (checked!(call, settled_c)?, checked!(call, vessel_c)?);
         let ask =
             |others: &[_]| heat::vessel_heat_capacity(liquid, before, settled, vessel, others);
-        with_bodies(call, given!(call, others, count)?, ask)?.value()
+        with_bodies(call, given!(call, others, count: BodyCount)?, ask)?.value()
     }))
 }
 

@@ -1,7 +1,7 @@
 //! Ratios, millilitres and grams, servings, batches.
 
 use cupwright::quantity::Measure;
-use cupwright::ratio::{self, Chamber};
+use cupwright::ratio::{self, BatchSplit, Chamber};
 
 use crate::call::{Call, Refused, answer, checked, counted, given};
 use crate::status::cupwright_error;
@@ -306,6 +306,15 @@ pub unsafe extern "C" fn cupwright_ratio_whole_cups(
         .count() as i32))
 }
 
+fn of_split(split: &BatchSplit) -> cupwright_batch_split {
+    cupwright_batch_split {
+        dose_g: split.dose.value(),
+        water_g: split.water.value(),
+        fill_ml: split.fill.value(),
+        batches: split.batches.count() as i32,
+    }
+}
+
 /// The fewest equal batches that a chamber can brew, ⌈(W/ρ + v D)/V⌉. All the water of a batch is
 /// in the chamber at once.
 ///
@@ -329,18 +338,8 @@ pub unsafe extern "C" fn cupwright_ratio_batches(
     answer!(split, error, |call| Ok({
         let (dose, water, at) =
             (checked!(call, dose_g)?, checked!(call, water_g)?, checked!(call, water_c)?);
-        let split = call.core(ratio::batches(
-            dose,
-            water,
-            at,
-            &self::chamber(call, given!(call, chamber)?)?,
-        ))?;
-        cupwright_batch_split {
-            dose_g: split.dose.value(),
-            water_g: split.water.value(),
-            fill_ml: split.fill.value(),
-            batches: split.batches.count() as i32,
-        }
+        let chamber = self::chamber(call, given!(call, chamber)?)?;
+        of_split(&call.core(ratio::batches(dose, water, at, &chamber))?)
     }))
 }
 

@@ -1,7 +1,7 @@
 //! From what an instrument shows to the strength of the beverage.
 
 use cupwright::quantity::{Measure, Quantity, ReadingCount, Strength};
-use cupwright::reading::{self, Zero};
+use cupwright::reading::{self, Combined, Zero};
 
 use crate::call::{Call, Refused, answer, checked, counted, each, field, given};
 use crate::status::cupwright_error;
@@ -60,13 +60,12 @@ fn zero_of(call: Call, zero: i32) -> Result<Zero, Refused> {
 /// The most readings that the core is lent at once.
 const MOST: usize = Quantity::ReadingCount.highest() as usize;
 
-/// Lends the core's readings, as many as [`ReadingCount`] allows, to a question.
+/// Lends the core's readings to a question.
 fn with_readings<T>(
     call: Call,
     strength_pct: &[f64],
     ask: impl FnOnce(&[Strength]) -> Result<T, Refused>,
 ) -> Result<T, Refused> {
-    call.core(ReadingCount::from_count(strength_pct.len() as f64))?;
     let mut places = [call.core(Strength::from_percent(0.0))?; MOST];
     ask(each(strength_pct, &mut places, |strength_pct| checked!(call, strength_pct))?)
 }
@@ -93,6 +92,16 @@ pub unsafe extern "C" fn cupwright_reading_critical_range(
     )))
 }
 
+fn of_read(read: &Combined) -> cupwright_combined {
+    cupwright_combined {
+        strength_pct: read.value.value(),
+        range_pct: read.range_pct,
+        critical_range_pct: read.critical_range_pct.unwrap_or_default(),
+        agreement: read.agreement as i32,
+        has_critical_range: read.critical_range_pct.is_some().into(),
+    }
+}
+
 /// Combines repeated readings of one sample by the acceptance rule of ISO 5725-6. A display that
 /// steps by 0.01 % adds to the scatter: with a repeatability of the sample alone pass √(s_r² +
 /// 0.01²/12).
@@ -116,14 +125,7 @@ pub unsafe extern "C" fn cupwright_reading_combine(
         let ask = |readings: &[_]| {
             call.core(reading::combine(readings, checked!(call, repeatability_pct)?))
         };
-        let read = with_readings(call, given!(call, strength_pct, count)?, ask)?;
-        cupwright_combined {
-            strength_pct: read.value.value(),
-            range_pct: read.range_pct,
-            critical_range_pct: read.critical_range_pct.unwrap_or_default(),
-            agreement: read.agreement as i32,
-            has_critical_range: read.critical_range_pct.is_some().into(),
-        }
+        of_read(&with_readings(call, given!(call, strength_pct, count: ReadingCount)?, ask)?)
     }))
 }
 
@@ -146,7 +148,7 @@ pub unsafe extern "C" fn cupwright_reading_repeatability(
 ) -> i32 {
     answer!(repeatability_pct, error, |call| Ok({
         let ask = |readings: &[_]| call.core(reading::repeatability(readings));
-        with_readings(call, given!(call, strength_pct, count)?, ask)?.value()
+        with_readings(call, given!(call, strength_pct, count: ReadingCount)?, ask)?.value()
     }))
 }
 

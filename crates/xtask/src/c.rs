@@ -9,4 +9,5 @@ pub mod firmware;
 pub mod header;
 pub mod interface;
 pub mod links;
+pub mod packages;
 pub mod size;

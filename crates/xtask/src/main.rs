@@ -25,8 +25,10 @@ cargo xtask COMMAND
   reference          compute the check values of tests/vectors anew
   reference --check  compute them and compare with the committed ones
   expect             accept the main job's present output as the expected one
-  dist               make the packages for C: an object, an archive and a header for every target
+  c                  all that proves the C interface
   header             make the C header anew
+  dist               make the packages for C: an object, an archive and a header for every target
+  size               measure what each C function costs, and write it down
   embedded           get the embedded target, build the core for it and look into the build
 
 CUPWRIGHT_TARGETS=rustup or =debian forces one way of getting the target.
@@ -57,12 +59,10 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["test"] => test::all,
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
+        ["c"] => test::of_c,
+        ["header"] => c::header::write,
         ["dist"] => c::archive::dist,
         ["size"] => c::size::write,
-        ["constants"] => || c::constants::check_languages().and_then(|()| c::constants::check_values()),
-        ["driver"] => c::driver::on_this_computer,
-        ["boards"] => c::driver::on_boards,
-        ["header"] => c::header::write,
         ["expect"] => main_job::accept,
         ["embedded"] => embedded::check,
         ["help" | "--help" | "-h"] => || {
@@ -92,7 +92,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 7);
+        assert_eq!(count, 9);
     }
 
     #[test]

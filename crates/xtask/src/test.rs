@@ -4,7 +4,7 @@ use std::path::Path;
 use std::time::Instant;
 
 use crate::commands::{cargo, run};
-use crate::{Outcome, dependencies, embedded, main_job, reference, root, tools};
+use crate::{Outcome, c, dependencies, embedded, main_job, reference, root, tools};
 
 type Step = (&'static str, fn() -> Outcome);
 
@@ -20,6 +20,19 @@ const STEPS: &[Step] = &[
     ("embedded", embedded::check),
     ("main job", main_job::check),
     ("reference values", reference::check),
+];
+
+/// What proves the C interface.
+const C_STEPS: &[Step] = &[
+    ("C header", c::header::check),
+    ("C header in every language", c::constants::check_languages),
+    ("C constants", c::constants::check_values),
+    ("C packages", c::archive::dist),
+    ("C packages in use", c::packages::check),
+    ("C calls", c::driver::on_this_computer),
+    ("C calls on emulated boards", c::driver::on_boards),
+    ("C calls from Rust under Miri", c::driver::under_miri),
+    ("C costs", c::size::check),
 ];
 
 /// Runs steps in order up to the first that fails, and says how long each took.
@@ -44,7 +57,12 @@ fn in_order(steps: &[Step]) -> Outcome {
 
 /// Runs every step.
 pub fn all() -> Outcome {
-    in_order(STEPS)
+    in_order(&[STEPS, C_STEPS].concat())
+}
+
+/// Runs the steps of the C interface.
+pub fn of_c() -> Outcome {
+    in_order(C_STEPS)
 }
 
 fn format() -> Outcome {

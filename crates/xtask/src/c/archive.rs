@@ -132,11 +132,20 @@ fn package(target: &Target, toolchain: Toolchain) -> Outcome {
         shared(target, &folder.join("lib"))?;
     }
     // The same bytes for the same contents, whoever packs and when.
-    quietly(program("tar")
-        .current_dir(root().join("target/dist"))
-        .args(["--sort=name", "--mtime=@0", "--owner=0", "--group=0", "--numeric-owner", "-czf"])
-        .arg(format!("{}.tar.gz", target.name()))
-        .arg(target.name()))
+    quietly(
+        program("tar")
+            .current_dir(root().join("target/dist"))
+            .args([
+                "--sort=name",
+                "--mtime=@0",
+                "--owner=0",
+                "--group=0",
+                "--numeric-owner",
+                "-czf",
+            ])
+            .arg(format!("{}.tar.gz", target.name()))
+            .arg(target.name()),
+    )
 }
 
 /// Rust's own static library for a target.
@@ -149,9 +158,11 @@ fn staticlib(target: &Target, toolchain: Toolchain) -> Outcome<PathBuf> {
     } else {
         (toolchain.cargo("rustc", target.triple), toolchain.folder())
     };
-    quietly(command
-        .args(["--quiet", "--package", "cupwright-library", "--crate-type", "staticlib"])
-        .args(["--profile", target.profile]))?;
+    quietly(
+        command
+            .args(["--quiet", "--package", "cupwright-library", "--crate-type", "staticlib"])
+            .args(["--profile", target.profile]),
+    )?;
     Ok(folder.join(target.triple).join(target.profile).join("libcupwright_library.a"))
 }
 

@@ -8,7 +8,7 @@ use std::time::Duration;
 
 use super::archive::{HOST, Target, bare};
 use super::{calls, cases, interface};
-use crate::commands::{program, quietly, run, run_within};
+use crate::commands::{program, quietly, run, run_within, works};
 use crate::{Outcome, root, tools};
 
 /// An emulated board.
@@ -86,6 +86,7 @@ pub fn on_this_computer() -> Outcome {
 
     let plain = build("gcc", &["-std=c99", "-O2"], &[&archive], &folder.join("driver"))?;
     fed(&mut program(&plain), &cases)?;
+    sees_a_wrong_bit(&plain, &folder)?;
     let with_shared = build("gcc", &["-std=c11", "-O2"], &shared, &folder.join("driver-shared"))?;
     fed(&mut program(&with_shared), &cases)?;
     for compiler in ["gcc", "clang"] {
@@ -107,16 +108,35 @@ pub fn on_this_computer() -> Outcome {
     )
 }
 
+/// The driver fails on an answer whose last bit is wrong.
+fn sees_a_wrong_bit(driver: &Path, folder: &Path) -> Outcome {
+    let good = cases::one_each(&interface::read()?);
+    let (first, rest) = good.split_once('\n').ok_or("no cases")?;
+    let (kept, digit) = first.split_at(first.len() - 1);
+    let other = if digit == "0" { "1" } else { "0" };
+    let path = folder.join("wrong.txt");
+    write(&path, &format!("{kept}{other}\n{rest}"))?;
+    match fed(&mut program(driver), &path) {
+        Err(_) => {
+            println!("a wrong bit is seen");
+            Ok(())
+        }
+        Ok(()) => Err("the driver does not see a wrong bit".to_string()),
+    }
+}
+
 /// Compiles and links the driver for this computer.
 fn build(compiler: &str, options: &[&str], library: &[&str], to: &Path) -> Outcome<PathBuf> {
-    quietly(program(compiler)
-        .args(options)
-        .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Itests/c", "-Itarget/c"])
-        .arg(format!("-I{}", HOST.package().join("include").display()))
-        .args(["tests/c/driver.c", "tests/c/platform_host.c"])
-        .args(library)
-        .arg("-o")
-        .arg(to))?;
+    quietly(
+        program(compiler)
+            .args(options)
+            .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Itests/c", "-Itarget/c"])
+            .arg(format!("-I{}", HOST.package().join("include").display()))
+            .args(["tests/c/driver.c", "tests/c/platform_host.c"])
+            .args(library)
+            .arg("-o")
+            .arg(to),
+    )?;
     Ok(to.to_path_buf())
 }
 
@@ -161,17 +181,25 @@ impl Board {
             .args(["-std=c11", "-Os", "-ffreestanding", "-nostdlib", "-ffunction-sections"])
             .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Itests/c", "-Itarget/c"])
             .arg(format!("-I{}", include.display()))
-            .args(["-Wl,--gc-sections", "-Wl,--no-warn-rwx-segments", "-Wl,-z,noexecstack", "-T", "tests/c/bare.ld"]);
+            .args([
+                "-Wl,--gc-sections",
+                "-Wl,--no-warn-rwx-segments",
+                "-Wl,-z,noexecstack",
+                "-T",
+                "tests/c/bare.ld",
+            ]);
         for memory in self.memory {
             command.arg(format!("-Wl,--defsym={memory}"));
         }
-        quietly(command
-            .args(options)
-            .args(sources)
-            .arg(target.package().join("lib/libcupwright.a"))
-            .arg("-lgcc")
-            .arg("-o")
-            .arg(&image))?;
+        quietly(
+            command
+                .args(options)
+                .args(sources)
+                .arg(target.package().join("lib/libcupwright.a"))
+                .arg("-lgcc")
+                .arg("-o")
+                .arg(&image),
+        )?;
         Ok(image)
     }
 
@@ -187,4 +215,24 @@ impl Board {
             .arg(image);
         command
     }
+}
+
+/// The interface called from Rust under Miri, which sees every wrong use of memory.
+pub fn under_miri() -> Outcome {
+    if !works("cargo", &["+nightly", "miri", "--version"]) {
+        run_within(
+            Duration::from_secs(600),
+            program("rustup")
+                .args(["toolchain", "install", "nightly", "--profile", "minimal"])
+                .args(["--component", "miri", "--component", "rust-src"]),
+        )?;
+    }
+    let mut miri = program("cargo");
+    // What the toolchain that runs us has set for itself.
+    for name in ["RUSTUP_TOOLCHAIN", "CARGO", "RUSTC", "RUSTDOC", "LD_LIBRARY_PATH"] {
+        miri.env_remove(name);
+    }
+    run(miri
+        .args(["+nightly", "miri", "test", "--locked", "--quiet", "--package", "cupwright-c"])
+        .args(["--target-dir", "target/miri"]))
 }

@@ -24,7 +24,10 @@ pub fn check() -> Outcome {
     let committed = std::fs::read_to_string(path())
         .map_err(|error| format!("{}: {error}", path().display()))?;
     match difference::between(&committed, &made()?) {
-        None => Ok(println!("{} lines, as committed", committed.lines().count())),
+        None => {
+            println!("{} lines, as committed", committed.lines().count());
+            Ok(())
+        }
         Some(difference) => Err(format!(
             "the committed header is not the one made from the binding\n{difference}\nIf the change is \
              meant: cargo xtask header"

@@ -1,0 +1,252 @@
+//! The interface called from Rust as C would, so that Miri can watch: pointers that are NULL, memory
+//! that is not initialised, answers that replace inputs, and words.
+
+use std::ffi::{CStr, c_char};
+use std::mem::MaybeUninit;
+use std::ptr::{null, null_mut};
+
+use cupwright_c::caution::*;
+use cupwright_c::dilution::*;
+use cupwright_c::extraction::*;
+use cupwright_c::heat::*;
+use cupwright_c::plan::*;
+use cupwright_c::ratio::*;
+use cupwright_c::reading::*;
+use cupwright_c::retention::*;
+use cupwright_c::status::*;
+use cupwright_c::verdict::*;
+use cupwright_c::version::*;
+use cupwright_c::water::*;
+use cupwright_c::*;
+
+const OK: i32 = cupwright_status::Ok as i32;
+const NULL: i32 = cupwright_status::Null as i32;
+
+/// Every function with every pointer NULL; another test sees to it that none is left out.
+fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
+    // SAFETY: NULL is refused.
+    unsafe {
+        vec![
+            cupwright_caution_of(null(), null_mut(), error),
+            cupwright_caution_time_to_burn(1.0, null_mut(), error),
+            cupwright_caution_caffeine(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_dilution_strength_after_water(1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_dilution_water_to_reach(1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_dilution_drink_of_brew(1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_dilution_brew_for_drink(1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_dilution_split(1.0, 1.0, 1, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_dilution_with_milk(1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_dilution_mixed_temperature(1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_dilution_mixed_with_milk_temperature(1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_dilution_iced(1.0, 1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_dilution_ice_to_reach(1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_extraction_yield(null(), 1.0, null_mut(), error),
+            cupwright_extraction_strength(null(), 1.0, null_mut(), error),
+            cupwright_extraction_beverage(null(), 1.0, 1.0, null_mut(), error),
+            cupwright_extraction_retained_liquid(null(), 1.0, null_mut(), error),
+            cupwright_extraction_flow_through_yield(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_extraction_flow_through_strength(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_extraction_steeped_yield(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_extraction_steeped_strength(1.0, 1.0, null_mut(), error),
+            cupwright_extraction_steeped_ratio(1.0, 1.0, null_mut(), error),
+            cupwright_extraction_oven_dried_yield(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_extraction_dry_basis_yield(1.0, 1.0, null_mut(), error),
+            cupwright_extraction_as_weighed_yield(1.0, 1.0, null_mut(), error),
+            cupwright_extraction_yield_at_time(null(), 1.0, null_mut(), error),
+            cupwright_extraction_time_for_yield(null(), 1.0, null_mut(), error),
+            cupwright_extraction_plausibility(null(), 1.0, null_mut(), error),
+            cupwright_heat_grounds(1.0, 1.0, null_mut(), error),
+            cupwright_heat_capacity(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_heat_settle(1.0, 1.0, null(), 1, null_mut(), error),
+            cupwright_heat_before_settling(1.0, 1.0, null(), 1, null_mut(), error),
+            cupwright_heat_preheated(null(), 1.0, 1.0, null_mut(), error),
+            cupwright_heat_vessel_heat_capacity(1.0, 1.0, 1.0, 1.0, null(), 1, null_mut(), error),
+            cupwright_heat_after_vapour(1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_heat_after_pour(1.0, 1.0, null_mut(), error),
+            cupwright_heat_before_pour(1.0, 1.0, null_mut(), error),
+            cupwright_heat_reachable(1.0, 1.0, null_mut(), error),
+            cupwright_heat_time_to_cool(1.0, 1.0, 1.0, null(), null_mut(), error),
+            cupwright_heat_cooling_rate(1.0, 1.0, 1.0, null(), null_mut(), error),
+            cupwright_heat_temperature_after(1.0, 1.0, 1.0, null(), null_mut(), error),
+            cupwright_heat_open_cup_rate_estimate(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_plan_recipe(null(), null(), null(), null(), null_mut(), error),
+            cupwright_ratio_water_ratio(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_water_for_ratio(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_dose_for_water(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_beverage_ratio(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_beverage_for_ratio(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_dose_for_beverage(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_dose_per_litre(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_of_dose_per_litre(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_water_mass(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_water_volume(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_for_servings(1.0, 1.0, 1, null_mut(), error),
+            cupwright_ratio_whole_cups(1.0, 1.0, null_mut(), error),
+            cupwright_ratio_batches(1.0, 1.0, 1.0, null(), null_mut(), error),
+            cupwright_ratio_largest_dose(1.0, 1.0, null(), null_mut(), error),
+            cupwright_reading_critical_range(1, 1.0, null_mut(), error),
+            cupwright_reading_combine(null(), 1, 1.0, null_mut(), error),
+            cupwright_reading_repeatability(null(), 1, null_mut(), error),
+            cupwright_reading_total_strength(1.0, 1, 1.0, null_mut(), error),
+            cupwright_reading_coffee_strength(1.0, 1, 1.0, null_mut(), error),
+            cupwright_reading_brix_of_index(1.0, null_mut(), error),
+            cupwright_reading_index_of_brix(1.0, null_mut(), error),
+            cupwright_reading_brix_at_20(1.0, 1.0, null_mut(), error),
+            cupwright_reading_strength_of_brix(1.0, 1.0, null_mut(), error),
+            cupwright_reading_brix_of_strength(1.0, 1.0, null_mut(), error),
+            cupwright_reading_strength_of_index(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_retention_beverage(null(), 1.0, 1.0, null_mut(), error),
+            cupwright_retention_water_for_beverage(null(), 1.0, 1.0, null_mut(), error),
+            cupwright_retention_dose_for_beverage(null(), 1.0, 1.0, null_mut(), error),
+            cupwright_retention_of_brew(null(), 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_retention_apparent_retention(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_retention_true_retention(1.0, 1.0, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_retention_apparent_of_true_retention(
+                1.0,
+                1.0,
+                1.0,
+                1.0,
+                1.0,
+                null_mut(),
+                error,
+            ),
+            cupwright_retention_of_spent_moisture(1.0, 1.0, null_mut(), error),
+            cupwright_verdict_stand(null(), 1.0, 1.0, null_mut(), error),
+            cupwright_water_density(1.0, null_mut(), error),
+            cupwright_water_specific_heat(1.0, null_mut(), error),
+            cupwright_water_enthalpy(1.0, null_mut(), error),
+            cupwright_water_temperature_of_enthalpy(1.0, null_mut(), error),
+            cupwright_water_vapour_pressure(1.0, null_mut(), error),
+            cupwright_water_boiling_point(1.0, null_mut(), error),
+            cupwright_water_latent_heat(1.0, null_mut(), error),
+            cupwright_water_pressure_at_altitude(1.0, null_mut(), error),
+            cupwright_water_altitude_at_pressure(1.0, null_mut(), error),
+        ]
+    }
+}
+
+fn words(text: *const c_char) -> String {
+    // SAFETY: the interface's words end with a zero byte and live for ever.
+    unsafe { CStr::from_ptr(text) }.to_str().unwrap().to_string()
+}
+
+#[test]
+fn null_is_refused_with_and_without_a_place_for_the_error() {
+    let mut error = MaybeUninit::uninit();
+    for error in [null_mut(), error.as_mut_ptr()] {
+        let statuses = without_pointers(error);
+        assert!(statuses.iter().all(|status| *status == NULL), "{statuses:?}");
+    }
+    // SAFETY: the last call wrote it.
+    let error: cupwright_error = unsafe { error.assume_init() };
+    assert_eq!((error.status, error.quantity), (NULL, 0));
+    assert_eq!(words(error.field), "altitude_m");
+}
+
+#[test]
+fn an_answer_goes_to_memory_that_nobody_initialised() {
+    let mut answer = MaybeUninit::uninit();
+    // SAFETY: the places are there.
+    let status = unsafe { cupwright_water_boiling_point(101.325, answer.as_mut_ptr(), null_mut()) };
+    assert_eq!(status, OK);
+    // SAFETY: the call wrote it.
+    assert!((unsafe { answer.assume_init() } - 99.974).abs() < 0.001);
+}
+
+#[test]
+fn an_answer_may_replace_its_input() {
+    let mut vessel = cupwright_body { heat_capacity_j_per_k: 180.0, body_c: 11.0 };
+    let place = &raw mut vessel;
+    // SAFETY: both pointers are to the vessel.
+    let status = unsafe { cupwright_heat_preheated(place, 756.0, 98.2, place, null_mut()) };
+    assert_eq!(status, OK);
+    assert!(vessel.body_c > 93.0 && vessel.heat_capacity_j_per_k == 180.0, "{vessel:?}");
+}
+
+#[test]
+fn a_refusal_tells_its_facts_and_leaves_the_answer_alone() {
+    let (mut answer, mut error) = (7.0, MaybeUninit::uninit());
+    // SAFETY: the places are there.
+    let status =
+        unsafe { cupwright_ratio_water_ratio(15.0, f64::NAN, &raw mut answer, error.as_mut_ptr()) };
+    // SAFETY: the call wrote it.
+    let error: cupwright_error = unsafe { error.assume_init() };
+    assert_eq!((status, error.status), (1, 1));
+    assert_eq!(answer, 7.0);
+    assert_eq!(words(error.field), "water_g");
+    assert_eq!(words(cupwright_quantity_text(error.quantity)), "brew water");
+    assert!(error.value.is_nan() && error.lowest == 0.1 && error.highest == 200_000.0);
+}
+
+#[test]
+fn lists_are_read_as_far_as_they_go() {
+    let readings = [1.44, 1.46, 1.45];
+    let bodies = [cupwright_body { heat_capacity_j_per_k: 25.0, body_c: 21.0 }; 8];
+    let (mut combined, mut settled) = (MaybeUninit::uninit(), 0.0);
+    // SAFETY: the places are there, and so many items.
+    unsafe {
+        let status = cupwright_reading_combine(
+            readings.as_ptr(),
+            readings.len(),
+            0.01,
+            combined.as_mut_ptr(),
+            null_mut(),
+        );
+        assert_eq!(status, OK);
+        let combined: cupwright_combined = combined.assume_init();
+        assert_eq!(combined.agreement, cupwright_agreement::Mean as i32);
+        for count in 0..=bodies.len() {
+            let bodies = if count == 0 { null() } else { bodies.as_ptr() };
+            let status =
+                cupwright_heat_settle(250.0, 95.0, bodies, count, &raw mut settled, null_mut());
+            assert_eq!(status, OK, "{count}");
+        }
+        assert_eq!(
+            cupwright_heat_settle(250.0, 95.0, bodies.as_ptr(), 9, &raw mut settled, null_mut()),
+            cupwright_status::OutOfRange as i32
+        );
+    }
+}
+
+#[test]
+fn a_choice_that_is_none_is_refused() {
+    let room = cupwright_surroundings { room_c: 20.0, humidity_pct: 50.0, cover: 0 };
+    let (mut time, mut error) = (0.0, MaybeUninit::uninit());
+    // SAFETY: the places are there.
+    let status = unsafe {
+        cupwright_heat_time_to_cool(90.0, 60.0, 0.01, &room, &raw mut time, error.as_mut_ptr())
+    };
+    // SAFETY: the call wrote it.
+    let error: cupwright_error = unsafe { error.assume_init() };
+    assert_eq!(status, cupwright_status::UnknownChoice as i32);
+    assert_eq!(words(error.field), "cover");
+    let total = |zero| {
+        let mut total = 0.0;
+        // SAFETY: the place is there.
+        unsafe { cupwright_reading_total_strength(1.4, zero, 80.0, &raw mut total, null_mut()) }
+    };
+    assert_eq!([0, 1, 2, 3].map(total), [8, OK, OK, 8]);
+}
+
+#[test]
+fn every_code_has_words() {
+    assert_eq!(words(cupwright_version_text()), env!("CARGO_PKG_VERSION"));
+    assert_eq!(cupwright_abi_version(), CUPWRIGHT_ABI_VERSION);
+    for quantity in cupwright::quantity::Quantity::ALL {
+        assert_eq!(words(cupwright_quantity_text(*quantity as i32)), quantity.name());
+        assert_eq!(words(cupwright_unit_text(*quantity as i32)), quantity.unit());
+    }
+    for limit in cupwright::error::Limit::ALL {
+        assert_eq!(words(cupwright_limit_text(*limit as i32)), limit.words());
+    }
+    for caution in cupwright::caution::Caution::ALL {
+        assert_eq!(words(cupwright_caution_text(caution as i32)), caution.words());
+    }
+    for status in 0..=9 {
+        assert!(!words(cupwright_status_text(status)).is_empty());
+    }
+    for none in [-1, 0, 10_000, i32::MIN, i32::MAX] {
+        assert!(cupwright_quantity_text(none).is_null());
+        assert!(cupwright_caution_text(none).is_null() && cupwright_limit_text(none).is_null());
+    }
+}

@@ -1,0 +1,151 @@
+//! The packages as their users meet them: unpacked somewhere else, linked by a plain compiler, by
+//! pkg-config and by CMake. The program is the one of the README.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use object::{Object, ObjectSymbol};
+
+use super::archive::{BARE, HOST, check_symbols};
+use crate::commands::{output, program, quietly};
+use crate::{Outcome, root, tools};
+
+/// Unpacks every package, looks into it, and uses that of this computer in each way.
+pub fn check() -> Outcome {
+    tools::debian(&["gcc", "cmake", "make", "pkg-config"])?;
+    for target in BARE.iter().chain([&HOST]) {
+        check_symbols(&target.package().join("lib/cupwright.o"))?;
+    }
+    let folder = fresh("target/c/consumer")?;
+    quietly(program("tar").arg("-xzf").arg(packed()).arg("-C").arg(&folder))?;
+    let name = HOST.package().file_name().map(PathBuf::from).ok_or("a package without a name")?;
+    let prefix = folder.join(name);
+    let (source, printed) = example()?;
+    let path = folder.join("consumer.c");
+    std::fs::write(&path, source).map_err(|error| format!("{}: {error}", path.display()))?;
+
+    let with = |what: &str, compile: &mut Command, run: &mut Command| -> Outcome {
+        quietly(compile)?;
+        let got = output(run)?;
+        if got != printed {
+            return Err(format!("{what}: the README says {printed:?}, its program prints {got:?}"));
+        }
+        println!("{what}: {}", got.trim_end());
+        Ok(())
+    };
+    with(
+        "a compiler and the archive alone",
+        compiler(&folder, "plain")
+            .args(["consumer.c", "-I"])
+            .arg(prefix.join("include"))
+            .arg(prefix.join("lib/libcupwright.a")),
+        &mut program(folder.join("plain")),
+    )?;
+    let flags = package_config(&prefix, &["--cflags", "--libs", "cupwright"])?;
+    with(
+        "pkg-config",
+        compiler(&folder, "by-pkg-config").arg("consumer.c").args(flags.split_whitespace()),
+        program(folder.join("by-pkg-config")).env("LD_LIBRARY_PATH", prefix.join("lib")),
+    )?;
+    if !needs_shared(&folder.join("by-pkg-config"))? {
+        return Err("pkg-config's program does not ask for the shared library".to_string());
+    }
+    let version = package_config(&prefix, &["--modversion", "cupwright"])?;
+    if version.trim() != env!("CARGO_PKG_VERSION") {
+        return Err(format!("pkg-config says version {version}"));
+    }
+    quietly(
+        program("cmake")
+            .args(["-S", "tests/c/package", "-B"])
+            .arg(folder.join("build"))
+            .arg(format!("-DCMAKE_PREFIX_PATH={}", prefix.display()))
+            .arg(format!("-DSOURCE={}", path.display()))
+            .arg(format!("-DVERSION={}", env!("CARGO_PKG_VERSION"))),
+    )?;
+    for kind in ["cupwright", "shared"] {
+        let made = folder.join(format!("build/consumer_{kind}"));
+        with(
+            &format!("CMake, cupwright::{kind}"),
+            program("cmake").arg("--build").arg(folder.join("build")),
+            &mut program(made),
+        )?;
+    }
+    Ok(())
+}
+
+/// The packed release of this computer.
+fn packed() -> PathBuf {
+    let mut name = HOST.package().into_os_string();
+    name.push(".tar.gz");
+    name.into()
+}
+
+fn fresh(folder: &str) -> Outcome<PathBuf> {
+    let folder = root().join(folder);
+    if folder.exists() {
+        std::fs::remove_dir_all(&folder)
+            .map_err(|error| format!("{}: {error}", folder.display()))?;
+    }
+    std::fs::create_dir_all(&folder).map_err(|error| format!("{}: {error}", folder.display()))?;
+    Ok(folder)
+}
+
+/// A strict compiler in a folder, with its output's name.
+fn compiler(folder: &Path, name: &str) -> Command {
+    let mut command = program("gcc");
+    command.current_dir(folder).args([
+        "-std=c99",
+        "-Wall",
+        "-Wextra",
+        "-Wpedantic",
+        "-Werror",
+        "-o",
+        name,
+    ]);
+    command
+}
+
+fn package_config(prefix: &Path, arguments: &[&str]) -> Outcome<String> {
+    output(
+        program("pkg-config").env("PKG_CONFIG_PATH", prefix.join("lib/pkgconfig")).args(arguments),
+    )
+}
+
+/// Whether a program has the library's functions from elsewhere.
+fn needs_shared(path: &Path) -> Outcome<bool> {
+    let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
+    let bytes = std::fs::read(path).map_err(|error| fail(&error))?;
+    let file = object::File::parse(&*bytes).map_err(|error| fail(&error))?;
+    Ok(file.dynamic_symbols().any(|symbol| {
+        symbol.is_undefined() && symbol.name().is_ok_and(|name| name.starts_with("cupwright_"))
+    }))
+}
+
+/// The README's program in C, and what its last comment says that it prints.
+fn example() -> Outcome<(String, String)> {
+    let path = root().join("README.md");
+    let text =
+        std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
+    from_readme(&text)
+        .ok_or_else(|| "the README has no program in C that says what it prints".to_string())
+}
+
+fn from_readme(text: &str) -> Option<(String, String)> {
+    let source = text.split_once("```c\n")?.1.split_once("```")?.0;
+    let printed = source.lines().rev().find_map(|line| line.trim().strip_prefix("/* prints: "))?;
+    Some((source.to_string(), format!("{}\n", printed.strip_suffix(" */")?)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_program_and_what_it_prints() {
+        let text = "words\n```c\nint main(void) {\n    /* prints: 3 g */\n}\n```\nmore";
+        let (source, printed) = from_readme(text).unwrap();
+        assert!(source.starts_with("int main"));
+        assert_eq!(printed, "3 g\n");
+        assert!(from_readme("no program").is_none());
+    }
+}
