@@ -119,7 +119,9 @@ fn doubt(doubt: &Doubt) -> cupwright_doubt {
 
 /// Extraction yield of a brew from its strength, by the mass balance.
 ///
-///     E = [τ(B + φQ) + s(hD − V)] / [D(1 − s − φτ)],  τ = T − s,  Q = W + hD − V − B
+/// ```text
+/// E = [τ(B + φQ) + s(hD − V)] / [D(1 − s − φτ)],  τ = T − s,  Q = W + hD − V − B
+/// ```
 ///
 /// The strength counts all solids, those of the water too: cupwright_reading_total_strength() makes
 /// it from a reading.
@@ -148,7 +150,9 @@ pub unsafe extern "C" fn cupwright_extraction_yield(
 
 /// Strength of a brew from its yield: the inverse of cupwright_extraction_yield().
 ///
-///     τ = [E D(1 − s) − s(hD − V)] / [B + φQ + φE D],  T = τ + s
+/// ```text
+/// τ = [E D(1 − s) − s(hD − V)] / [B + φQ + φE D],  T = τ + s
+/// ```
 ///
 /// @param brew The brew.
 /// @param yield_pct Extraction yield, {Yield}.
@@ -174,7 +178,9 @@ pub unsafe extern "C" fn cupwright_extraction_strength(
 /// Beverage that a brew must have given, from its strength and yield. The beverage in the brew is
 /// not used, but must be in its range.
 ///
-///     B = {[E D(1 − s − φτ) − s(hD − V)]/τ − φ(W + hD − V)} / (1 − φ)
+/// ```text
+/// B = {[E D(1 − s − φτ) − s(hD − V)]/τ − φ(W + hD − V)} / (1 − φ)
+/// ```
 ///
 /// @param brew The brew.
 /// @param strength_pct Strength, {Strength}.
@@ -410,7 +416,9 @@ pub unsafe extern "C" fn cupwright_extraction_as_weighed_yield(
 
 /// Yield after a time of contact.
 ///
-///     E(t) = E∞ [f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2))]
+/// ```text
+/// E(t) = E∞ [f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2))]
+/// ```
 ///
 /// Valid at the grind and temperature of the kinetics, stirred, with water in plenty.
 ///

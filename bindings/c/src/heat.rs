@@ -134,7 +134,9 @@ pub unsafe extern "C" fn cupwright_heat_capacity(
 /// Temperature at which a liquid and the bodies it meets settle. Nothing is lost to the air
 /// meanwhile.
 ///
-///     m h(t) + t Σ C = m h(t0) + Σ C tᵢ
+/// ```text
+/// m h(t) + t Σ C = m h(t0) + Σ C tᵢ
+/// ```
 ///
 /// @param water_g The liquid, {Liquid}.
 /// @param water_c Its temperature, {Temperature}.
@@ -219,7 +221,9 @@ pub unsafe extern "C" fn cupwright_heat_preheated(
 /// Heat capacity of a vessel from one thermometer reading: water of known mass and temperature goes
 /// in, beside bodies already known, and settles.
 ///
-///     C = {m [h(t0) − h(t)] − Σ Cᵢ (t − tᵢ)} / (t − t_vessel)
+/// ```text
+/// C = {m [h(t0) − h(t)] − Σ Cᵢ (t − tᵢ)} / (t − t_vessel)
+/// ```
 ///
 /// @param water_g The liquid, {Liquid}.
 /// @param water_c Its temperature before, {Temperature}.
@@ -253,7 +257,9 @@ pub unsafe extern "C" fn cupwright_heat_vessel_heat_capacity(
 /// Temperature after a vapour loss that water and bodies, all at one temperature, pay for. A gram
 /// of vapour costs 250 g of water 2.2 K.
 ///
-///     (m − V) h(t) + C t = (m − V) h(t0) + C t0 − V L(t0)
+/// ```text
+/// (m − V) h(t) + C t = (m − V) h(t0) + C t0 − V L(t0)
+/// ```
 ///
 /// @param water_g The liquid, {Liquid}.
 /// @param water_c Temperature before, {Temperature}.
@@ -339,7 +345,9 @@ pub unsafe extern "C" fn cupwright_heat_reachable(
 
 /// Time to cool from one temperature to another.
 ///
-///     t = (1/k) ∫ dT/F(T),  F(T) = (T − Ta) + β [p(T) − RH p(Ta)]
+/// ```text
+/// t = (1/k) ∫ dT/F(T),  F(T) = (T − Ta) + β [p(T) − RH p(Ta)]
+/// ```
 ///
 /// β is CUPWRIGHT_OPEN_CUP_K_PER_KPA open and 0 lidded, which is Newton's law. With a rate from two
 /// readings ten minutes apart, measured cups were met within 0.8 K half an hour on.

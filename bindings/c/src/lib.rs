@@ -21,6 +21,10 @@
     clippy::unreachable,
     clippy::unwrap_used
 )]
+#![allow(
+    rustdoc::broken_intra_doc_links,
+    reason = "the docs are written for C: `[out]` is no link"
+)]
 #![allow(non_camel_case_types, reason = "names are the same in Rust and in C")]
 #![allow(clippy::missing_safety_doc, reason = "the same for every function: see the crate's docs")]
 #![allow(

@@ -49,9 +49,28 @@ fn made() -> Outcome<String> {
     let mut text = Vec::new();
     bindings.write(&mut text);
     let text = String::from_utf8(text).map_err(|error| format!("cbindgen: {error}"))?;
+    let text = equations_set_in(&text);
     let sizes = sizes(&crate::c::interface::read()?);
     let functions = "\n#ifdef __cplusplus\nextern";
     ranges_put_in(&text.replacen(functions, &format!("{sizes}{functions}"), 1))
+}
+
+/// Equations, fenced in Rust's docs, are set in by four spaces.
+fn equations_set_in(text: &str) -> String {
+    let (mut out, mut is_equation) = (String::new(), false);
+    for line in text.lines() {
+        match line.trim() {
+            "* ```text" => is_equation = true,
+            "* ```" => is_equation = false,
+            equation if is_equation => {
+                let _ = writeln!(out, " *     {}", equation.trim_start_matches(['*', ' ']));
+            }
+            _ => {
+                let _ = writeln!(out, "{line}");
+            }
+        }
+    }
+    out
 }
 
 /// `{Dose}` becomes `0.1 to 10000 g`.
@@ -346,6 +365,12 @@ mod tests {
             "a 0.1 to 10000 g, b 1 to 1000. struct { int c; }"
         );
         assert!(ranges_put_in("{Dosis}").unwrap_err().contains("{Dosis}"));
+    }
+
+    #[test]
+    fn equations_lose_their_fences() {
+        let text = " * Words.\n *\n * ```text\n * E = T B/D\n * ```\n */\n";
+        assert_eq!(equations_set_in(text), " * Words.\n *\n *     E = T B/D\n */\n");
     }
 
     #[test]
