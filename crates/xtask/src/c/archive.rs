@@ -69,7 +69,7 @@ pub fn bare(triple: &str) -> &'static Target {
 }
 
 /// The major version of the shared library: a program made with one runs with no other.
-const SONAME: &str = "libcupwright.so.1";
+pub const SONAME: &str = "libcupwright.so.1";
 
 impl Target {
     /// The package's folder, laid out as an installation prefix.

@@ -4,15 +4,13 @@
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use object::{Object, ObjectSymbol};
-
-use super::archive::{BARE, HOST, check_symbols};
+use super::archive::{BARE, HOST, SONAME, check_symbols};
 use crate::commands::{output, program, quietly};
 use crate::{Outcome, root, tools};
 
 /// Unpacks every package, looks into it, and uses that of this computer in each way.
 pub fn check() -> Outcome {
-    tools::debian(&["gcc", "cmake", "make", "pkg-config"])?;
+    tools::debian(&["gcc", "g++", "binutils", "cmake", "make", "pkg-config"])?;
     for target in BARE.iter().chain([&HOST]) {
         check_symbols(&target.package().join("lib/cupwright.o"))?;
     }
@@ -41,14 +39,35 @@ pub fn check() -> Outcome {
             .arg(prefix.join("lib/libcupwright.a")),
         &mut program(folder.join("plain")),
     )?;
+    with(
+        "the same as C++",
+        program("g++")
+            .current_dir(&folder)
+            .args([
+                "-x",
+                "c++",
+                "-std=c++17",
+                "-Wall",
+                "-Wextra",
+                "-Wpedantic",
+                "-Werror",
+                "-o",
+                "plusplus",
+            ])
+            .args(["consumer.c", "-x", "none", "-I"])
+            .arg(prefix.join("include"))
+            .arg(prefix.join("lib/libcupwright.a")),
+        &mut program(folder.join("plusplus")),
+    )?;
     let flags = package_config(&prefix, &["--cflags", "--libs", "cupwright"])?;
     with(
         "pkg-config",
         compiler(&folder, "by-pkg-config").arg("consumer.c").args(flags.split_whitespace()),
         program(folder.join("by-pkg-config")).env("LD_LIBRARY_PATH", prefix.join("lib")),
     )?;
-    if !needs_shared(&folder.join("by-pkg-config"))? {
-        return Err("pkg-config's program does not ask for the shared library".to_string());
+    let needed = output(program("readelf").arg("--dynamic").arg(folder.join("by-pkg-config")))?;
+    if !needed.contains(&format!("[{SONAME}]")) {
+        return Err(format!("pkg-config's program does not ask for {SONAME}:\n{needed}"));
     }
     let version = package_config(&prefix, &["--modversion", "cupwright"])?;
     if version.trim() != env!("CARGO_PKG_VERSION") {
@@ -109,16 +128,6 @@ fn package_config(prefix: &Path, arguments: &[&str]) -> Outcome<String> {
     output(
         program("pkg-config").env("PKG_CONFIG_PATH", prefix.join("lib/pkgconfig")).args(arguments),
     )
-}
-
-/// Whether a program has the library's functions from elsewhere.
-fn needs_shared(path: &Path) -> Outcome<bool> {
-    let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
-    let bytes = std::fs::read(path).map_err(|error| fail(&error))?;
-    let file = object::File::parse(&*bytes).map_err(|error| fail(&error))?;
-    Ok(file.dynamic_symbols().any(|symbol| {
-        symbol.is_undefined() && symbol.name().is_ok_and(|name| name.starts_with("cupwright_"))
-    }))
 }
 
 /// The README's program in C, and what its last comment says that it prints.
