@@ -791,293 +791,6 @@ typedef int32_t cupwright_side;
 #endif // __cplusplus
 
 /**
- * What there is to know of a drink for its cautions. Yes is anything but 0.
- */
-typedef struct cupwright_hazards {
-    /**
-     * The hottest liquid handled on the way, 0 to 105 °C.
-     */
-    double hottest_c;
-    /**
-     * The drink when it is handed over, 0 to 105 °C.
-     */
-    double served_c;
-    /**
-     * Caffeine of a serving, 0 to 450000 mg; not looked at where unknown.
-     */
-    double caffeine_mg;
-    /**
-     * Whether the caffeine is known.
-     */
-    int32_t has_caffeine;
-    /**
-     * Pressed by hand.
-     */
-    int32_t pressed;
-    /**
-     * Glass meets hot or iced liquid.
-     */
-    int32_t glass;
-    /**
-     * Milk goes in.
-     */
-    int32_t milk;
-    /**
-     * Ice goes in.
-     */
-    int32_t ice;
-} cupwright_hazards;
-
-/**
- * The facts of a refusal. Numbers are in the quantity's own unit; what does not apply is zero.
- */
-typedef struct cupwright_error {
-    /**
-     * The value given or computed. May be infinite or not a number.
-     */
-    double value;
-    /**
-     * The lowest value that is accepted, or that is possible beside the other inputs.
-     */
-    double lowest;
-    /**
-     * The highest.
-     */
-    double highest;
-    /**
-     * For an infeasible wish, the nearest value that can be had.
-     */
-    double nearest;
-    /**
-     * The status that was returned: one of enum cupwright_status.
-     */
-    int32_t status;
-    /**
-     * What the value is: one of enum cupwright_quantity, or 0.
-     */
-    int32_t quantity;
-    /**
-     * For an impossible value, the input that it does not go with: one of enum cupwright_quantity.
-     */
-    int32_t beside;
-    /**
-     * For an infeasible wish, what stands in the way: one of enum cupwright_limit.
-     */
-    int32_t limit;
-    /**
-     * The parameter or field to blame, by its name; NULL where the fault is not one input's.
-     */
-    const char *field;
-} cupwright_error;
-
-/**
- * A burn and its time.
- */
-typedef struct cupwright_time_to_burn {
-    /**
-     * The time, 0 to 172800 s; 0 unless the burn is CUPWRIGHT_BURN_WITHIN.
-     */
-    double time_s;
-    /**
-     * One of enum cupwright_burn.
-     */
-    int32_t burn;
-} cupwright_time_to_burn;
-
-/**
- * One brew poured over several cups and topped up with water.
- */
-typedef struct cupwright_cup_split {
-    /**
-     * Brew into each cup, 0.1 to 200000 g.
-     */
-    double beverage_g;
-    /**
-     * Water into each cup, 0 to 200000 g.
-     */
-    double added_g;
-    /**
-     * Brew left over, 0 to 200000 g.
-     */
-    double rest_g;
-} cupwright_cup_split;
-
-/**
- * A drink of coffee and milk.
- */
-typedef struct cupwright_milk_drink {
-    /**
-     * Coffee and milk together, 0.1 to 200000 g.
-     */
-    double beverage_g;
-    /**
-     * Solids from coffee and brew water, per mass of drink, 0 to 50 %.
-     */
-    double strength_pct;
-    /**
-     * Solids from milk, per mass of drink, 0 to 80 %.
-     */
-    double milk_solids_pct;
-} cupwright_milk_drink;
-
-/**
- * A drink on ice, when heat has come to rest.
- */
-typedef struct cupwright_iced {
-    /**
-     * Temperature of liquid and ice, 0 to 105 °C.
-     */
-    double water_c;
-    /**
-     * Ice that melted, 0 to 200000 g.
-     */
-    double melted_g;
-    /**
-     * Ice that floats on, 0 to 200000 g.
-     */
-    double ice_g;
-    /**
-     * Strength of the liquid, 0 to 50 %.
-     */
-    double strength_pct;
-} cupwright_iced;
-
-/**
- * The masses of a brew and what is known of its coffee and water.
- */
-typedef struct cupwright_brew {
-    /**
-     * Dose D as weighed, 0.1 to 10000 g.
-     */
-    double dose_g;
-    /**
-     * Brew water W, 0.1 to 200000 g.
-     */
-    double water_g;
-    /**
-     * Beverage B, 0.1 to 200000 g.
-     */
-    double beverage_g;
-    /**
-     * Moisture h of the dose, 0 to 15 %.
-     */
-    double moisture_pct;
-    /**
-     * Solids s of the brew water, 0 to 5000 mg/L.
-     */
-    double water_solids_mg_per_l;
-    /**
-     * Vapour V lost, 0 to 20000 g.
-     */
-    double vapour_g;
-    /**
-     * Strength φ of the liquid kept, relative to the beverage, 0 to 100 %: 0 flowed through,
-     * 100 steeped and well mixed. Yields differ by up to three points between the two.
-     */
-    double held_strength_pct;
-} cupwright_brew;
-
-/**
- * How fast one coffee, at one grind and temperature, gives up what it can. No published constants
- * hold for every grinder: they come from a few brews of one's own.
- */
-typedef struct cupwright_kinetics {
-    /**
-     * Yield that it levels off at, 0 to 100 %.
-     */
-    double equilibrium_yield_pct;
-    /**
-     * Share that dissolves fast, 0 to 100 %; 100 makes it a one-rate law.
-     */
-    double fast_share_pct;
-    /**
-     * Time constant of the fast part, 0.1 to 1000000 s.
-     */
-    double fast_time_s;
-    /**
-     * Time constant of the slow part, 0.1 to 1000000 s.
-     */
-    double slow_time_s;
-} cupwright_kinetics;
-
-/**
- * One input of a yield, and what it would have to be for the yield to be ordinary.
- */
-typedef struct cupwright_doubt {
-    /**
-     * The value entered, in the quantity's unit.
-     */
-    double entered;
-    /**
-     * The value at which the yield would fall to the upper end of what is ordinary; 0 without one.
-     */
-    double would_have_to_be;
-    /**
-     * The input: one of enum cupwright_quantity.
-     */
-    int32_t quantity;
-    /**
-     * Whether a possible value does that: 1 or 0.
-     */
-    int32_t has_would_have_to_be;
-} cupwright_doubt;
-
-/**
- * A yield with what there is to doubt about it.
- */
-typedef struct cupwright_plausibility {
-    /**
-     * The yield of the inputs, 0 to 100 %.
-     */
-    double yield_pct;
-    /**
-     * The inputs to doubt: strength, brew water, dose, held strength. All zero where the yield is
-     * ordinary.
-     */
-    struct cupwright_doubt doubts[4];
-    /**
-     * One of enum cupwright_credibility.
-     */
-    int32_t credibility;
-    /**
-     * How many doubts there are: 4, or 0 where the yield is ordinary.
-     */
-    int32_t doubt_count;
-} cupwright_plausibility;
-
-/**
- * A solid that takes part in a heat balance: a vessel, the grounds, the paper.
- */
-typedef struct cupwright_body {
-    /**
-     * Heat capacity of the part that warms, 0 to 1000000 J/K.
-     */
-    double heat_capacity_j_per_k;
-    /**
-     * Its temperature before, -40 to 105 °C.
-     */
-    double body_c;
-} cupwright_body;
-
-/**
- * The room in which something cools.
- */
-typedef struct cupwright_surroundings {
-    /**
-     * Air temperature, -20 to 50 °C.
-     */
-    double room_c;
-    /**
-     * Relative humidity, 0 to 100 %; 50 where unknown, it hardly matters.
-     */
-    double humidity_pct;
-    /**
-     * One of enum cupwright_cover.
-     */
-    int32_t cover;
-} cupwright_surroundings;
-
-/**
  * A wanted range of strength, and of yield where there is one. Published windows are in the macros
  * CUPWRIGHT_GOLDEN_CUP_2015 and CUPWRIGHT_HOME_BREWER_2018; a window is somebody's taste put in
  * numbers.
@@ -1574,6 +1287,48 @@ typedef struct cupwright_recipe {
 } cupwright_recipe;
 
 /**
+ * The facts of a refusal. Numbers are in the quantity's own unit; what does not apply is zero.
+ */
+typedef struct cupwright_error {
+    /**
+     * The value given or computed. May be infinite or not a number.
+     */
+    double value;
+    /**
+     * The lowest value that is accepted, or that is possible beside the other inputs.
+     */
+    double lowest;
+    /**
+     * The highest.
+     */
+    double highest;
+    /**
+     * For an infeasible wish, the nearest value that can be had.
+     */
+    double nearest;
+    /**
+     * The status that was returned: one of enum cupwright_status.
+     */
+    int32_t status;
+    /**
+     * What the value is: one of enum cupwright_quantity, or 0.
+     */
+    int32_t quantity;
+    /**
+     * For an impossible value, the input that it does not go with: one of enum cupwright_quantity.
+     */
+    int32_t beside;
+    /**
+     * For an infeasible wish, what stands in the way: one of enum cupwright_limit.
+     */
+    int32_t limit;
+    /**
+     * The parameter or field to blame, by its name; NULL where the fault is not one input's.
+     */
+    const char *field;
+} cupwright_error;
+
+/**
  * A dose with its brew water.
  */
 typedef struct cupwright_amounts {
@@ -1610,6 +1365,38 @@ typedef struct cupwright_batch_split {
 } cupwright_batch_split;
 
 /**
+ * A solid that takes part in a heat balance: a vessel, the grounds, the paper.
+ */
+typedef struct cupwright_body {
+    /**
+     * Heat capacity of the part that warms, 0 to 1000000 J/K.
+     */
+    double heat_capacity_j_per_k;
+    /**
+     * Its temperature before, -40 to 105 °C.
+     */
+    double body_c;
+} cupwright_body;
+
+/**
+ * The room in which something cools.
+ */
+typedef struct cupwright_surroundings {
+    /**
+     * Air temperature, -20 to 50 °C.
+     */
+    double room_c;
+    /**
+     * Relative humidity, 0 to 100 %; 50 where unknown, it hardly matters.
+     */
+    double humidity_pct;
+    /**
+     * One of enum cupwright_cover.
+     */
+    int32_t cover;
+} cupwright_surroundings;
+
+/**
  * One value from repeated readings.
  */
 typedef struct cupwright_combined {
@@ -1635,6 +1422,219 @@ typedef struct cupwright_combined {
      */
     int32_t has_critical_range;
 } cupwright_combined;
+
+/**
+ * The masses of a brew and what is known of its coffee and water.
+ */
+typedef struct cupwright_brew {
+    /**
+     * Dose D as weighed, 0.1 to 10000 g.
+     */
+    double dose_g;
+    /**
+     * Brew water W, 0.1 to 200000 g.
+     */
+    double water_g;
+    /**
+     * Beverage B, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Moisture h of the dose, 0 to 15 %.
+     */
+    double moisture_pct;
+    /**
+     * Solids s of the brew water, 0 to 5000 mg/L.
+     */
+    double water_solids_mg_per_l;
+    /**
+     * Vapour V lost, 0 to 20000 g.
+     */
+    double vapour_g;
+    /**
+     * Strength φ of the liquid kept, relative to the beverage, 0 to 100 %: 0 flowed through,
+     * 100 steeped and well mixed. Yields differ by up to three points between the two.
+     */
+    double held_strength_pct;
+} cupwright_brew;
+
+/**
+ * How fast one coffee, at one grind and temperature, gives up what it can. No published constants
+ * hold for every grinder: they come from a few brews of one's own.
+ */
+typedef struct cupwright_kinetics {
+    /**
+     * Yield that it levels off at, 0 to 100 %.
+     */
+    double equilibrium_yield_pct;
+    /**
+     * Share that dissolves fast, 0 to 100 %; 100 makes it a one-rate law.
+     */
+    double fast_share_pct;
+    /**
+     * Time constant of the fast part, 0.1 to 1000000 s.
+     */
+    double fast_time_s;
+    /**
+     * Time constant of the slow part, 0.1 to 1000000 s.
+     */
+    double slow_time_s;
+} cupwright_kinetics;
+
+/**
+ * One input of a yield, and what it would have to be for the yield to be ordinary.
+ */
+typedef struct cupwright_doubt {
+    /**
+     * The value entered, in the quantity's unit.
+     */
+    double entered;
+    /**
+     * The value at which the yield would fall to the upper end of what is ordinary; 0 without one.
+     */
+    double would_have_to_be;
+    /**
+     * The input: one of enum cupwright_quantity.
+     */
+    int32_t quantity;
+    /**
+     * Whether a possible value does that: 1 or 0.
+     */
+    int32_t has_would_have_to_be;
+} cupwright_doubt;
+
+/**
+ * A yield with what there is to doubt about it.
+ */
+typedef struct cupwright_plausibility {
+    /**
+     * The yield of the inputs, 0 to 100 %.
+     */
+    double yield_pct;
+    /**
+     * The inputs to doubt: strength, brew water, dose, held strength. All zero where the yield is
+     * ordinary.
+     */
+    struct cupwright_doubt doubts[4];
+    /**
+     * One of enum cupwright_credibility.
+     */
+    int32_t credibility;
+    /**
+     * How many doubts there are: 4, or 0 where the yield is ordinary.
+     */
+    int32_t doubt_count;
+} cupwright_plausibility;
+
+/**
+ * One brew poured over several cups and topped up with water.
+ */
+typedef struct cupwright_cup_split {
+    /**
+     * Brew into each cup, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Water into each cup, 0 to 200000 g.
+     */
+    double added_g;
+    /**
+     * Brew left over, 0 to 200000 g.
+     */
+    double rest_g;
+} cupwright_cup_split;
+
+/**
+ * A drink of coffee and milk.
+ */
+typedef struct cupwright_milk_drink {
+    /**
+     * Coffee and milk together, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Solids from coffee and brew water, per mass of drink, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Solids from milk, per mass of drink, 0 to 80 %.
+     */
+    double milk_solids_pct;
+} cupwright_milk_drink;
+
+/**
+ * A drink on ice, when heat has come to rest.
+ */
+typedef struct cupwright_iced {
+    /**
+     * Temperature of liquid and ice, 0 to 105 °C.
+     */
+    double water_c;
+    /**
+     * Ice that melted, 0 to 200000 g.
+     */
+    double melted_g;
+    /**
+     * Ice that floats on, 0 to 200000 g.
+     */
+    double ice_g;
+    /**
+     * Strength of the liquid, 0 to 50 %.
+     */
+    double strength_pct;
+} cupwright_iced;
+
+/**
+ * What there is to know of a drink for its cautions. Yes is anything but 0.
+ */
+typedef struct cupwright_hazards {
+    /**
+     * The hottest liquid handled on the way, 0 to 105 °C.
+     */
+    double hottest_c;
+    /**
+     * The drink when it is handed over, 0 to 105 °C.
+     */
+    double served_c;
+    /**
+     * Caffeine of a serving, 0 to 450000 mg; not looked at where unknown.
+     */
+    double caffeine_mg;
+    /**
+     * Whether the caffeine is known.
+     */
+    int32_t has_caffeine;
+    /**
+     * Pressed by hand.
+     */
+    int32_t pressed;
+    /**
+     * Glass meets hot or iced liquid.
+     */
+    int32_t glass;
+    /**
+     * Milk goes in.
+     */
+    int32_t milk;
+    /**
+     * Ice goes in.
+     */
+    int32_t ice;
+} cupwright_hazards;
+
+/**
+ * A burn and its time.
+ */
+typedef struct cupwright_time_to_burn {
+    /**
+     * The time, 0 to 172800 s; 0 unless the burn is CUPWRIGHT_BURN_WITHIN.
+     */
+    double time_s;
+    /**
+     * One of enum cupwright_burn.
+     */
+    int32_t burn;
+} cupwright_time_to_burn;
 
 /* The library and its user must agree on the size of every struct. */
 #if defined(__cplusplus)
@@ -1678,512 +1678,345 @@ extern "C" {
 #endif // __cplusplus
 
 /**
- * A status in plain words; NULL for a code that is none of enum cupwright_status.
+ * The version of the interface's layout that the library was built with: CUPWRIGHT_ABI_VERSION of its
+ * own header.
  */
-const char *cupwright_status_text(int32_t status);
+uint32_t cupwright_abi_version(void);
 
 /**
- * The name of a quantity in plain words, "brew water"; NULL for a code that is none of enum
- * cupwright_quantity.
+ * The package's version, "major.minor.patch": CUPWRIGHT_VERSION of its own header.
  */
-const char *cupwright_quantity_text(int32_t quantity_code);
+const char *cupwright_version_text(void);
 
 /**
- * The unit of a quantity as written after a number, "g", "%"; empty for a plain count; NULL for a
- * code that is none of enum cupwright_quantity.
- */
-const char *cupwright_unit_text(int32_t quantity_code);
-
-/**
- * A limit in plain words, "even boiling water does not arrive so hot"; NULL for a code that is none
- * of enum cupwright_limit.
- */
-const char *cupwright_limit_text(int32_t limit);
-
-/**
- * A caution in plain words for the person at the bench; NULL for a code that is none of enum
- * cupwright_caution.
- */
-const char *cupwright_caution_text(int32_t caution);
-
-/**
- * The cautions that a drink calls for.
+ * Plans a brew: dose, water, batches, what to add, every temperature on the way, how far a hand
+ * may stray, and the cautions. The yield expected is that of this coffee, grind, time and
+ * temperature; a recipe far from the one it was measured at needs it measured again.
  *
- * @param hazards What there is to know.
- * @param[out] cautions A bit 1 << n for each of enum cupwright_caution.
- */
-int32_t cupwright_caution_of(const struct cupwright_hazards *hazards,
-                             uint32_t *cautions,
-                             struct cupwright_error *error);
-
-/**
- * How fast hot water burns adult skin seriously: between published points, ln t straight with
- * temperature. Lists differ by up to a factor of two and this takes the shortest; children burn
- * faster still. A reminder of how little time there is, never a safe limit.
+ * @param wish What is to be in the cup.
+ * @param brewer What it is made in.
+ * @param coffee What it is made of.
+ * @param kitchen Where it is made.
+ * @param[out] recipe What to do, and what to expect.
  *
- * @param water_c Temperature, 0 to 105 °C.
- * @param[out] burns The burn and its time.
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE with the nearest feasible value and the limit that binds,
+ * where the error's field names the field of the wish; CUPWRIGHT_STATUS_OUT_OF_RANGE for a
+ * strength outside the wish's own window; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not above the
+ * water's own and for a chamber that its own hold-up fills; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE
+ * where a result leaves its range.
  */
-int32_t cupwright_caution_time_to_burn(double water_c,
-                                       struct cupwright_time_to_burn *burns,
-                                       struct cupwright_error *error);
+int32_t cupwright_plan_recipe(const struct cupwright_wish *wish,
+                              const struct cupwright_brewer *brewer,
+                              const struct cupwright_coffee *coffee,
+                              const struct cupwright_kitchen *kitchen,
+                              struct cupwright_recipe *recipe,
+                              struct cupwright_error *error);
 
 /**
- * Caffeine of a serving, dose × content × share extracted. Brewing takes out some 70 to 100 %
- * (weak sources); 100 is the cautious choice.
+ * Brew water per dose, R = W/D.
  *
  * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param caffeine_mg_per_g Content as weighed, 0 to 45 mg/g.
- * @param share_pct Share extracted, 0 to 100 %.
- * @param[out] caffeine_mg 0 to 450000 mg.
- */
-int32_t cupwright_caution_caffeine(double dose_g,
-                                   double caffeine_mg_per_g,
-                                   double share_pct,
-                                   double *caffeine_mg,
-                                   struct cupwright_error *error);
-
-/**
- * Strength after adding water, T' = (T B + s A)/(B + A).
- *
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param strength_pct Strength of the brew, 0 to 50 %.
- * @param added_g Water added, 0 to 200000 g.
- * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
- * @param[out] after_pct 0 to 50 %.
- */
-int32_t cupwright_dilution_strength_after_water(double beverage_g,
-                                                double strength_pct,
-                                                double added_g,
-                                                double water_solids_mg_per_l,
-                                                double *after_pct,
-                                                struct cupwright_error *error);
-
-/**
- * Water to add for a wanted strength, A = B (T − T')/(T' − s).
- *
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param strength_pct Strength of the brew, 0 to 50 %.
- * @param wanted_pct Strength wanted, 0 to 50 %.
- * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
- * @param[out] added_g 0 to 200000 g.
- *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength at hand, since adding water
- * only weakens, and for one that no amount of this water comes down to;
- * CUPWRIGHT_STATUS_IMPOSSIBLE for a brew weaker than its own water.
- */
-int32_t cupwright_dilution_water_to_reach(double beverage_g,
-                                          double strength_pct,
-                                          double wanted_pct,
-                                          double water_solids_mg_per_l,
-                                          double *added_g,
-                                          struct cupwright_error *error);
-
-/**
- * Beverage that a strong brew makes when water takes it down to a wanted strength, brew and water
- * together, B (T − s)/(T' − s).
- *
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param strength_pct Strength of the brew, 0 to 50 %.
- * @param wanted_pct Strength wanted, 0 to 50 %.
- * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
- * @param[out] cup_g 0.1 to 200000 g.
- *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength at hand, since adding water
- * only weakens, and for one that no amount of this water comes down to;
- * CUPWRIGHT_STATUS_IMPOSSIBLE for a brew weaker than its own water;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a drink larger than a beverage may be.
- */
-int32_t cupwright_dilution_drink_of_brew(double beverage_g,
-                                         double strength_pct,
-                                         double wanted_pct,
-                                         double water_solids_mg_per_l,
-                                         double *cup_g,
-                                         struct cupwright_error *error);
-
-/**
- * Brew needed so that, with water added, a drink of a wanted size and strength results, B = C (T'
- * − s)/(T − s).
- *
- * @param cup_g The drink, 0.1 to 200000 g.
- * @param strength_pct Strength of the brew, 0 to 50 %.
- * @param wanted_pct Strength wanted, 0 to 50 %.
- * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
- * @param[out] beverage_g 0.1 to 200000 g.
- *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength of the brew and for one so
- * weak that it takes less brew than a beverage may be; CUPWRIGHT_STATUS_IMPOSSIBLE for a brew
- * weaker than its own water.
- */
-int32_t cupwright_dilution_brew_for_drink(double cup_g,
-                                          double strength_pct,
-                                          double wanted_pct,
-                                          double water_solids_mg_per_l,
-                                          double *beverage_g,
-                                          struct cupwright_error *error);
-
-/**
- * Splits one brew over cups of a wanted size and strength.
- *
- * @param beverage_g The brew, 0.1 to 200000 g.
- * @param strength_pct Strength of the brew, 0 to 50 %.
- * @param servings Cups, 1 to 1000.
- * @param cup_g Size of the drink in each, 0.1 to 200000 g.
- * @param wanted_pct Strength wanted, 0 to 50 %.
- * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
- * @param[out] split What goes into each cup, and the rest.
- *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE where the brew does not last, with the largest cup of
- * that strength as the nearest; otherwise as cupwright_dilution_brew_for_drink().
- */
-int32_t cupwright_dilution_split(double beverage_g,
-                                 double strength_pct,
-                                 int32_t servings,
-                                 double cup_g,
-                                 double wanted_pct,
-                                 double water_solids_mg_per_l,
-                                 struct cupwright_cup_split *split,
-                                 struct cupwright_error *error);
-
-/**
- * Coffee with milk, the two kinds of solids kept apart, T B/(B + A) and M A/(B + A). A
- * refractometer cannot tell them apart: read the strength before the milk goes in. Milk is
- * perishable: local food rules apply.
- *
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param strength_pct Strength of the brew, 0 to 50 %.
- * @param added_g Milk, 0 to 200000 g.
- * @param milk_solids_pct Solids of the milk, 0 to 80 %.
- * @param[out] drink The drink.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a drink larger than a beverage may be.
- */
-int32_t cupwright_dilution_with_milk(double beverage_g,
-                                     double strength_pct,
-                                     double added_g,
-                                     double milk_solids_pct,
-                                     struct cupwright_milk_drink *drink,
-                                     struct cupwright_error *error);
-
-/**
- * Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t). A brew's heat
- * content is taken as water's: a mixture moves by less than 0.2 K at filter strength, 1 K at 10 %.
- *
- * @param hot_g One liquid, 0.1 to 400000 g.
- * @param hot_c Its temperature, 0 to 105 °C.
- * @param cold_g The other, 0 to 200000 g.
- * @param cold_c Its temperature, 0 to 105 °C.
- * @param[out] water_c 0 to 105 °C.
- */
-int32_t cupwright_dilution_mixed_temperature(double hot_g,
-                                             double hot_c,
-                                             double cold_g,
-                                             double cold_c,
-                                             double *water_c,
-                                             struct cupwright_error *error);
-
-/**
- * Temperature of a brew with milk, the milk's specific heat taken as CUPWRIGHT_MILK_J_PER_G_K
- * whatever its fat.
- *
- * @param hot_g The brew, 0.1 to 400000 g.
- * @param hot_c Its temperature, 0 to 105 °C.
- * @param cold_g The milk, 0 to 200000 g.
- * @param cold_c Its temperature, 0 to 105 °C.
- * @param[out] water_c 0 to 105 °C.
- */
-int32_t cupwright_dilution_mixed_with_milk_temperature(double hot_g,
-                                                       double hot_c,
-                                                       double cold_g,
-                                                       double cold_c,
-                                                       double *water_c,
-                                                       struct cupwright_error *error);
-
-/**
- * A drink over ice: all melted, or at 0 °C with some left, by the balance of heat. The glass and
- * the air give nothing. Iced drinks are under local food rules. Source: IAPWS R10-06 for ice.
- *
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param water_c Temperature of the drink, 0 to 105 °C.
- * @param strength_pct Its strength, 0 to 50 %.
- * @param ice_g Ice, 0 to 200000 g.
- * @param ice_c Temperature of the ice, -40 to 0 °C.
- * @param[out] iced The drink at rest.
- *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE for ice so cold and plentiful that the drink itself would
- * begin to freeze.
- */
-int32_t cupwright_dilution_iced(double beverage_g,
-                                double water_c,
-                                double strength_pct,
-                                double ice_g,
-                                double ice_c,
-                                struct cupwright_iced *iced,
-                                struct cupwright_error *error);
-
-/**
- * Ice that brings a drink to a temperature, all of it melted: the inverse of
- * cupwright_dilution_iced().
- *
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param water_c Temperature of the drink, 0 to 105 °C.
- * @param wanted_c Temperature wanted, 0 to 105 °C.
- * @param ice_c Temperature of the ice, -40 to 0 °C.
- * @param[out] ice_g 0 to 200000 g.
- *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the drink's own temperature;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ice.
- */
-int32_t cupwright_dilution_ice_to_reach(double beverage_g,
-                                        double water_c,
-                                        double wanted_c,
-                                        double ice_c,
-                                        double *ice_g,
-                                        struct cupwright_error *error);
-
-/**
- * Extraction yield of a brew from its strength, by the mass balance.
- *
- *     E = [τ(B + φQ) + s(hD − V)] / [D(1 − s − φτ)],  τ = T − s,  Q = W + hD − V − B
- *
- * The strength counts all solids, those of the water too: cupwright_reading_total_strength() makes
- * it from a reading.
- *
- * @param brew The brew.
- * @param strength_pct Strength, 0 to 50 %.
- * @param[out] yield_pct 0 to 100 %.
- *
- * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes or a strength
- * below that of the water itself; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or
- * below zero.
- */
-int32_t cupwright_extraction_yield(const struct cupwright_brew *brew,
-                                   double strength_pct,
-                                   double *yield_pct,
-                                   struct cupwright_error *error);
-
-/**
- * Strength of a brew from its yield: the inverse of cupwright_extraction_yield().
- *
- *     τ = [E D(1 − s) − s(hD − V)] / [B + φQ + φE D],  T = τ + s
- *
- * @param brew The brew.
- * @param yield_pct Extraction yield, 0 to 100 %.
- * @param[out] strength_pct 0 to 50 %.
- *
- * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
- */
-int32_t cupwright_extraction_strength(const struct cupwright_brew *brew,
-                                      double yield_pct,
-                                      double *strength_pct,
-                                      struct cupwright_error *error);
-
-/**
- * Beverage that a brew must have given, from its strength and yield. The beverage in the brew is
- * not used, but must be in its range.
- *
- *     B = {[E D(1 − s − φτ) − s(hD − V)]/τ − φ(W + hD − V)} / (1 − φ)
- *
- * @param brew The brew.
- * @param strength_pct Strength, 0 to 50 %.
- * @param yield_pct Extraction yield, 0 to 100 %.
- * @param[out] beverage_g 0.1 to 200000 g.
- *
- * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for a held strength of 100 %, since a steeped brew's
- * strength says nothing of how much was drained; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not
- * above the water's own or too little water; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the
- * range of the beverage.
- */
-int32_t cupwright_extraction_beverage(const struct cupwright_brew *brew,
-                                      double strength_pct,
-                                      double yield_pct,
-                                      double *beverage_g,
-                                      struct cupwright_error *error);
-
-/**
- * Liquid kept by grounds, paper and chamber, its dissolved coffee included, L = Q + E D.
- *
- * @param brew The brew.
- * @param yield_pct Extraction yield, 0 to 100 %.
- * @param[out] retained_g 0 to 250000 g.
- *
- * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes.
- */
-int32_t cupwright_extraction_retained_liquid(const struct cupwright_brew *brew,
-                                             double yield_pct,
-                                             double *retained_g,
-                                             struct cupwright_error *error);
-
-/**
- * The flow-through form of the yield, E = T B/D: kept liquid is plain water. The form of the
- * published brewing control chart; right for a long drip, low for a steep.
- *
- * @param strength_pct Strength, 0 to 50 %.
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param[out] yield_pct 0 to 100 %.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
- */
-int32_t cupwright_extraction_flow_through_yield(double strength_pct,
-                                                double beverage_g,
-                                                double dose_g,
-                                                double *yield_pct,
-                                                struct cupwright_error *error);
-
-/**
- * Strength from the flow-through form, T = E D/B.
- *
- * @param yield_pct Extraction yield, 0 to 100 %.
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param[out] strength_pct 0 to 50 %.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
- */
-int32_t cupwright_extraction_flow_through_strength(double yield_pct,
-                                                   double beverage_g,
-                                                   double dose_g,
-                                                   double *strength_pct,
-                                                   struct cupwright_error *error);
-
-/**
- * The steeped form of the yield, E = (W/D) T/(1 − T): all liquid is as strong as the beverage.
- * Right for a steep that is stirred and then pressed or drained.
- *
- * @param strength_pct Strength, 0 to 50 %.
  * @param water_g Brew water, 0.1 to 200000 g.
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param[out] yield_pct 0 to 100 %.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
- */
-int32_t cupwright_extraction_steeped_yield(double strength_pct,
-                                           double water_g,
-                                           double dose_g,
-                                           double *yield_pct,
-                                           struct cupwright_error *error);
-
-/**
- * Strength of a steep, T = E/(R + E). At CUPWRIGHT_EQUILIBRIUM_YIELD_PCT the published equilibrium
- * of a full steep (Liang, Chan & Ristenpart 2021, doi 10.1038/s41598-021-85787-1).
- *
- * @param yield_pct Extraction yield, 0 to 100 %.
- * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
- * @param[out] strength_pct 0 to 50 %.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
- */
-int32_t cupwright_extraction_steeped_strength(double yield_pct,
-                                              double water_ratio_g_per_g,
-                                              double *strength_pct,
-                                              struct cupwright_error *error);
-
-/**
- * Water ratio at which a steep reaches a strength, R = E(1 − T)/T.
- *
- * @param yield_pct Extraction yield, 0 to 100 %.
- * @param strength_pct Strength, 0 to 50 %.
  * @param[out] water_ratio_g_per_g 0.2 to 200 g/g.
  *
  * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
  */
-int32_t cupwright_extraction_steeped_ratio(double yield_pct,
-                                           double strength_pct,
-                                           double *water_ratio_g_per_g,
+int32_t cupwright_ratio_water_ratio(double dose_g,
+                                    double water_g,
+                                    double *water_ratio_g_per_g,
+                                    struct cupwright_error *error);
+
+/**
+ * Brew water for a dose at a ratio, W = R D.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param[out] water_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
+ */
+int32_t cupwright_ratio_water_for_ratio(double dose_g,
+                                        double water_ratio_g_per_g,
+                                        double *water_g,
+                                        struct cupwright_error *error);
+
+/**
+ * Dose for an amount of brew water at a ratio, D = W/R.
+ *
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param[out] dose_g 0.1 to 10000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
+ */
+int32_t cupwright_ratio_dose_for_water(double water_g,
+                                       double water_ratio_g_per_g,
+                                       double *dose_g,
+                                       struct cupwright_error *error);
+
+/**
+ * Beverage per dose, B/D. An "18 in, 36 out" shot has 2.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param[out] beverage_ratio_g_per_g 0.5 to 200 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
+ */
+int32_t cupwright_ratio_beverage_ratio(double dose_g,
+                                       double beverage_g,
+                                       double *beverage_ratio_g_per_g,
+                                       struct cupwright_error *error);
+
+/**
+ * Beverage from a dose at a ratio.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param beverage_ratio_g_per_g Beverage per dose, 0.5 to 200 g/g.
+ * @param[out] beverage_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the beverage.
+ */
+int32_t cupwright_ratio_beverage_for_ratio(double dose_g,
+                                           double beverage_ratio_g_per_g,
+                                           double *beverage_g,
                                            struct cupwright_error *error);
 
 /**
- * Yield that oven-drying the spent grounds would show for a steep, E [1 − r/(R + E)]: the kept
- * liquid dries into the grounds, so the oven reads low.
+ * Dose for a beverage at a ratio.
  *
- * @param yield_pct Extraction yield, 0 to 100 %.
- * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
- * @param true_retention_g_per_g Liquid held per dose, 0 to 15 g/g.
- * @param[out] oven_yield_pct 0 to 100 %.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param beverage_ratio_g_per_g Beverage per dose, 0.5 to 200 g/g.
+ * @param[out] dose_g 0.1 to 10000 g.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where more liquid is kept than there is.
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
  */
-int32_t cupwright_extraction_oven_dried_yield(double yield_pct,
-                                              double water_ratio_g_per_g,
-                                              double true_retention_g_per_g,
-                                              double *oven_yield_pct,
-                                              struct cupwright_error *error);
+int32_t cupwright_ratio_dose_for_beverage(double beverage_g,
+                                          double beverage_ratio_g_per_g,
+                                          double *dose_g,
+                                          struct cupwright_error *error);
 
 /**
- * Yield per dry coffee from yield per coffee as weighed, E/(1 − h).
+ * Dose per litre of brew water measured at a temperature, ρ/R. The published "55 g/L" does not say
+ * at which temperature its litre is measured; between 20 and 95 °C that is 3.6 %.
  *
- * @param yield_pct Extraction yield, 0 to 100 %.
- * @param moisture_pct Moisture of the dose, 0 to 15 %.
- * @param[out] dry_yield_pct 0 to 100 %.
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param water_c Temperature at which the litre is measured, 0 to 105 °C.
+ * @param[out] dose_g_per_l 4 to 5100 g/L.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose per litre.
  */
-int32_t cupwright_extraction_dry_basis_yield(double yield_pct,
-                                             double moisture_pct,
-                                             double *dry_yield_pct,
+int32_t cupwright_ratio_dose_per_litre(double water_ratio_g_per_g,
+                                       double water_c,
+                                       double *dose_g_per_l,
+                                       struct cupwright_error *error);
+
+/**
+ * The ratio that a dose per litre of brew water stands for, ρ over that dose.
+ *
+ * @param dose_g_per_l Dose per litre, 4 to 5100 g/L.
+ * @param water_c Temperature at which the litre is measured, 0 to 105 °C.
+ * @param[out] water_ratio_g_per_g 0.2 to 200 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
+ */
+int32_t cupwright_ratio_of_dose_per_litre(double dose_g_per_l,
+                                          double water_c,
+                                          double *water_ratio_g_per_g,
+                                          struct cupwright_error *error);
+
+/**
+ * Mass of a volume of water at its temperature, W = ρ V. A jug marked in millilitres misleads: 200
+ * mL of water at 95 °C weighs 192.4 g.
+ *
+ * @param volume_ml Volume, 0.1 to 250000 mL.
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] water_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
+ */
+int32_t cupwright_ratio_water_mass(double volume_ml,
+                                   double water_c,
+                                   double *water_g,
+                                   struct cupwright_error *error);
+
+/**
+ * Volume of a mass of water at its temperature: the inverse of cupwright_ratio_water_mass().
+ *
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] volume_ml 0.1 to 250000 mL.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the volume.
+ */
+int32_t cupwright_ratio_water_volume(double water_g,
+                                     double water_c,
+                                     double *volume_ml,
+                                     struct cupwright_error *error);
+
+/**
+ * Dose and water for several servings of one recipe. Plain multiplication: what a chamber keeps
+ * whatever the dose is kept only once, which cupwright_plan_recipe() allows for.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param servings Servings, 1 to 1000.
+ * @param[out] amounts Dose and brew water for all of them.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of dose or brew water.
+ */
+int32_t cupwright_ratio_for_servings(double dose_g,
+                                     double water_g,
+                                     int32_t servings,
+                                     struct cupwright_amounts *amounts,
+                                     struct cupwright_error *error);
+
+/**
+ * How many whole cups of one size a beverage fills.
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param cup_g Beverage in a cup, 0.1 to 200000 g.
+ * @param[out] servings 1 to 1000.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE where it does not fill one; the nearest cup is the
+ * beverage itself.
+ */
+int32_t cupwright_ratio_whole_cups(double beverage_g,
+                                   double cup_g,
+                                   int32_t *servings,
+                                   struct cupwright_error *error);
+
+/**
+ * The fewest equal batches that a chamber can brew, ⌈(W/ρ + v D)/V⌉. All the water of a batch is
+ * in the chamber at once.
+ *
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param chamber The chamber.
+ * @param[out] split The batches.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where a batch would be too small or the batches
+ * too many.
+ */
+int32_t cupwright_ratio_batches(double dose_g,
+                                double water_g,
+                                double water_c,
+                                const struct cupwright_chamber *chamber,
+                                struct cupwright_batch_split *split,
+                                struct cupwright_error *error);
+
+/**
+ * The largest dose that a chamber can brew in one batch at a ratio, V/(R/ρ + v).
+ *
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param chamber The chamber.
+ * @param[out] dose_g 0.1 to 10000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
+ */
+int32_t cupwright_ratio_largest_dose(double water_ratio_g_per_g,
+                                     double water_c,
+                                     const struct cupwright_chamber *chamber,
+                                     double *dose_g,
+                                     struct cupwright_error *error);
+
+/**
+ * Density of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 1.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] density_kg_per_m3 950 to 1001 kg/m³.
+ */
+int32_t cupwright_water_density(double water_c,
+                                double *density_kg_per_m3,
+                                struct cupwright_error *error);
+
+/**
+ * Specific heat of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 4.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] specific_heat_j_per_g_k 0.05 to 10 J/(g K).
+ */
+int32_t cupwright_water_specific_heat(double water_c,
+                                      double *specific_heat_j_per_g_k,
+                                      struct cupwright_error *error);
+
+/**
+ * Heat content of liquid water at 0.1 MPa, above that at 0 °C. Source: IAPWS SR6-08(2011), g + T s.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] enthalpy_j_per_g 0 to 441 J/g.
+ */
+int32_t cupwright_water_enthalpy(double water_c,
+                                 double *enthalpy_j_per_g,
+                                 struct cupwright_error *error);
+
+/**
+ * The temperature at which liquid water has a heat content: the inverse of
+ * cupwright_water_enthalpy().
+ *
+ * @param enthalpy_j_per_g Heat content, 0 to 441 J/g.
+ * @param[out] water_c 0 to 105 °C.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the heat content at 105 °C.
+ */
+int32_t cupwright_water_temperature_of_enthalpy(double enthalpy_j_per_g,
+                                                double *water_c,
+                                                struct cupwright_error *error);
+
+/**
+ * Vapour pressure of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 30.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] vapour_pressure_kpa 0.6 to 125 kPa.
+ */
+int32_t cupwright_water_vapour_pressure(double water_c,
+                                        double *vapour_pressure_kpa,
+                                        struct cupwright_error *error);
+
+/**
+ * Boiling point of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 31.
+ *
+ * @param pressure_kpa Station pressure, not reduced to sea level, 50 to 110 kPa.
+ * @param[out] water_c 0 to 105 °C.
+ */
+int32_t cupwright_water_boiling_point(double pressure_kpa,
+                                      double *water_c,
+                                      struct cupwright_error *error);
+
+/**
+ * Latent heat of vaporisation. Source: a cubic fitted to IAPWS-95, within 0.02 J/g from 0 to 100 °C.
+ *
+ * @param water_c Temperature, 0 to 105 °C.
+ * @param[out] latent_heat_j_per_g 2200 to 2510 J/g.
+ */
+int32_t cupwright_water_latent_heat(double water_c,
+                                    double *latent_heat_j_per_g,
+                                    struct cupwright_error *error);
+
+/**
+ * Air pressure in the standard atmosphere. Weather moves it by ±2.5 kPa, the boiling point by
+ * CUPWRIGHT_ALTITUDE_ONLY_UNCERTAINTY_K: a barometer is better. Source: ISO 2533:1975.
+ *
+ * @param altitude_m Altitude, -650 to 5550 m.
+ * @param[out] pressure_kpa 50 to 110 kPa.
+ */
+int32_t cupwright_water_pressure_at_altitude(double altitude_m,
+                                             double *pressure_kpa,
                                              struct cupwright_error *error);
 
 /**
- * Yield per coffee as weighed from yield per dry coffee: the inverse of
- * cupwright_extraction_dry_basis_yield().
+ * The altitude at which the standard atmosphere has a pressure. Source: ISO 2533:1975.
  *
- * @param yield_pct Yield per dry coffee, 0 to 100 %.
- * @param moisture_pct Moisture of the dose, 0 to 15 %.
- * @param[out] as_weighed_yield_pct 0 to 100 %.
+ * @param pressure_kpa Air pressure, 50 to 110 kPa.
+ * @param[out] altitude_m -650 to 5550 m.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the altitude.
  */
-int32_t cupwright_extraction_as_weighed_yield(double yield_pct,
-                                              double moisture_pct,
-                                              double *as_weighed_yield_pct,
-                                              struct cupwright_error *error);
-
-/**
- * Yield after a time of contact.
- *
- *     E(t) = E∞ [f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2))]
- *
- * Valid at the grind and temperature of the kinetics, stirred, with water in plenty.
- *
- * @param kinetics The coffee.
- * @param time_s Time of contact, 0 to 172800 s.
- * @param[out] yield_pct 0 to 100 %.
- */
-int32_t cupwright_extraction_yield_at_time(const struct cupwright_kinetics *kinetics,
-                                           double time_s,
-                                           double *yield_pct,
-                                           struct cupwright_error *error);
-
-/**
- * Time of contact for a yield: the inverse of cupwright_extraction_yield_at_time().
- *
- * @param kinetics The coffee.
- * @param yield_pct Yield wanted, 0 to 100 %.
- * @param[out] time_s 0 to 172800 s.
- *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a yield that it never reaches;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE beyond the range of the time.
- */
-int32_t cupwright_extraction_time_for_yield(const struct cupwright_kinetics *kinetics,
-                                            double yield_pct,
-                                            double *time_s,
-                                            struct cupwright_error *error);
-
-/**
- * The yield of a brew, judged: a yield near or above what coffee can give is a reason to doubt an
- * input, not to praise the brew. Each doubt says what one input would have to be, all others kept,
- * for the yield to come down to 26 %, the end of what is ordinary.
- *
- * @param brew The brew.
- * @param strength_pct Strength, 0 to 50 %.
- * @param[out] plausibility The yield and the doubts.
- *
- * Fails with what cupwright_extraction_yield() fails with.
- */
-int32_t cupwright_extraction_plausibility(const struct cupwright_brew *brew,
-                                          double strength_pct,
-                                          struct cupwright_plausibility *plausibility,
-                                          struct cupwright_error *error);
+int32_t cupwright_water_altitude_at_pressure(double pressure_kpa,
+                                             double *altitude_m,
+                                             struct cupwright_error *error);
 
 /**
  * Grounds at a temperature, with CUPWRIGHT_GROUNDS_J_PER_G_K, an estimate.
@@ -2443,238 +2276,150 @@ int32_t cupwright_heat_open_cup_rate_estimate(double water_g,
                                               struct cupwright_error *error);
 
 /**
- * Plans a brew: dose, water, batches, what to add, every temperature on the way, how far a hand
- * may stray, and the cautions. The yield expected is that of this coffee, grind, time and
- * temperature; a recipe far from the one it was measured at needs it measured again.
+ * Beverage expected, B = W − r D − hold-up − paper − drips − vapour.
  *
- * @param wish What is to be in the cup.
- * @param brewer What it is made in.
- * @param coffee What it is made of.
- * @param kitchen Where it is made.
- * @param[out] recipe What to do, and what to expect.
- *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE with the nearest feasible value and the limit that binds,
- * where the error's field names the field of the wish; CUPWRIGHT_STATUS_OUT_OF_RANGE for a
- * strength outside the wish's own window; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not above the
- * water's own and for a chamber that its own hold-up fills; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE
- * where a result leaves its range.
- */
-int32_t cupwright_plan_recipe(const struct cupwright_wish *wish,
-                              const struct cupwright_brewer *brewer,
-                              const struct cupwright_coffee *coffee,
-                              const struct cupwright_kitchen *kitchen,
-                              struct cupwright_recipe *recipe,
-                              struct cupwright_error *error);
-
-/**
- * Brew water per dose, R = W/D.
- *
+ * @param losses The losses.
  * @param dose_g Dose as weighed, 0.1 to 10000 g.
  * @param water_g Brew water, 0.1 to 200000 g.
- * @param[out] water_ratio_g_per_g 0.2 to 200 g/g.
+ * @param[out] beverage_g 0.1 to 200000 g.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup.
  */
-int32_t cupwright_ratio_water_ratio(double dose_g,
+int32_t cupwright_retention_beverage(const struct cupwright_losses *losses,
+                                     double dose_g,
+                                     double water_g,
+                                     double *beverage_g,
+                                     struct cupwright_error *error);
+
+/**
+ * Brew water for a beverage: the inverse of cupwright_retention_beverage() in W.
+ *
+ * @param losses The losses.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param[out] water_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
+ */
+int32_t cupwright_retention_water_for_beverage(const struct cupwright_losses *losses,
+                                               double dose_g,
+                                               double beverage_g,
+                                               double *water_g,
+                                               struct cupwright_error *error);
+
+/**
+ * Dose that leaves a beverage from an amount of water: the inverse of
+ * cupwright_retention_beverage() in D.
+ *
+ * @param losses The losses.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param[out] dose_g 0.1 to 10000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE where the water does not leave that much with the
+ * smallest dose; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
+ */
+int32_t cupwright_retention_dose_for_beverage(const struct cupwright_losses *losses,
+                                              double water_g,
+                                              double beverage_g,
+                                              double *dose_g,
+                                              struct cupwright_error *error);
+
+/**
+ * Apparent retention from one brew on a scale, r = (W − B − hold-up − paper − drips − vapour)/D.
+ * The retention in the losses is not used, but must be in its range.
+ *
+ * @param losses The losses.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param[out] apparent_retention_g_per_g 0 to 10 g/g.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than the beverage and the other losses
+ * take; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of the retention.
+ */
+int32_t cupwright_retention_of_brew(const struct cupwright_losses *losses,
+                                    double dose_g,
                                     double water_g,
-                                    double *water_ratio_g_per_g,
+                                    double beverage_g,
+                                    double *apparent_retention_g_per_g,
                                     struct cupwright_error *error);
 
 /**
- * Brew water for a dose at a ratio, W = R D.
+ * Apparent retention as a scale alone sees it, r = (W − B)/D.
  *
  * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
- * @param[out] water_g 0.1 to 200000 g.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
- */
-int32_t cupwright_ratio_water_for_ratio(double dose_g,
-                                        double water_ratio_g_per_g,
-                                        double *water_g,
-                                        struct cupwright_error *error);
-
-/**
- * Dose for an amount of brew water at a ratio, D = W/R.
- *
  * @param water_g Brew water, 0.1 to 200000 g.
- * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
- * @param[out] dose_g 0.1 to 10000 g.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
- */
-int32_t cupwright_ratio_dose_for_water(double water_g,
-                                       double water_ratio_g_per_g,
-                                       double *dose_g,
-                                       struct cupwright_error *error);
-
-/**
- * Beverage per dose, B/D. An "18 in, 36 out" shot has 2.
- *
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
  * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param[out] beverage_ratio_g_per_g 0.5 to 200 g/g.
+ * @param[out] apparent_retention_g_per_g 0 to 10 g/g.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less brew water than beverage;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of the retention.
  */
-int32_t cupwright_ratio_beverage_ratio(double dose_g,
-                                       double beverage_g,
-                                       double *beverage_ratio_g_per_g,
-                                       struct cupwright_error *error);
+int32_t cupwright_retention_apparent_retention(double dose_g,
+                                               double water_g,
+                                               double beverage_g,
+                                               double *apparent_retention_g_per_g,
+                                               struct cupwright_error *error);
 
 /**
- * Beverage from a dose at a ratio.
+ * True retention, the liquid that the grounds hold with its dissolved coffee, from what a scale
+ * sees, r + E + h − V/D.
  *
+ * @param apparent_retention_g_per_g What a scale sees, 0 to 10 g/g.
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param moisture_pct Moisture of the dose, 0 to 15 %.
+ * @param vapour_g Vapour that the apparent retention still contains, 0 to 20000 g; 0 where it was
+ *     taken out before.
  * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param beverage_ratio_g_per_g Beverage per dose, 0.5 to 200 g/g.
- * @param[out] beverage_g 0.1 to 200000 g.
+ * @param[out] true_retention_g_per_g 0 to 15 g/g.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the beverage.
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the vapour is more than all that is
+ * missing.
  */
-int32_t cupwright_ratio_beverage_for_ratio(double dose_g,
-                                           double beverage_ratio_g_per_g,
-                                           double *beverage_g,
+int32_t cupwright_retention_true_retention(double apparent_retention_g_per_g,
+                                           double yield_pct,
+                                           double moisture_pct,
+                                           double vapour_g,
+                                           double dose_g,
+                                           double *true_retention_g_per_g,
                                            struct cupwright_error *error);
 
 /**
- * Dose for a beverage at a ratio.
+ * What a scale sees from true retention: the inverse of cupwright_retention_true_retention().
  *
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param beverage_ratio_g_per_g Beverage per dose, 0.5 to 200 g/g.
- * @param[out] dose_g 0.1 to 10000 g.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
- */
-int32_t cupwright_ratio_dose_for_beverage(double beverage_g,
-                                          double beverage_ratio_g_per_g,
-                                          double *dose_g,
-                                          struct cupwright_error *error);
-
-/**
- * Dose per litre of brew water measured at a temperature, ρ/R. The published "55 g/L" does not say
- * at which temperature its litre is measured; between 20 and 95 °C that is 3.6 %.
- *
- * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
- * @param water_c Temperature at which the litre is measured, 0 to 105 °C.
- * @param[out] dose_g_per_l 4 to 5100 g/L.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose per litre.
- */
-int32_t cupwright_ratio_dose_per_litre(double water_ratio_g_per_g,
-                                       double water_c,
-                                       double *dose_g_per_l,
-                                       struct cupwright_error *error);
-
-/**
- * The ratio that a dose per litre of brew water stands for, ρ over that dose.
- *
- * @param dose_g_per_l Dose per litre, 4 to 5100 g/L.
- * @param water_c Temperature at which the litre is measured, 0 to 105 °C.
- * @param[out] water_ratio_g_per_g 0.2 to 200 g/g.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
- */
-int32_t cupwright_ratio_of_dose_per_litre(double dose_g_per_l,
-                                          double water_c,
-                                          double *water_ratio_g_per_g,
-                                          struct cupwright_error *error);
-
-/**
- * Mass of a volume of water at its temperature, W = ρ V. A jug marked in millilitres misleads: 200
- * mL of water at 95 °C weighs 192.4 g.
- *
- * @param volume_ml Volume, 0.1 to 250000 mL.
- * @param water_c Temperature, 0 to 105 °C.
- * @param[out] water_g 0.1 to 200000 g.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
- */
-int32_t cupwright_ratio_water_mass(double volume_ml,
-                                   double water_c,
-                                   double *water_g,
-                                   struct cupwright_error *error);
-
-/**
- * Volume of a mass of water at its temperature: the inverse of cupwright_ratio_water_mass().
- *
- * @param water_g Brew water, 0.1 to 200000 g.
- * @param water_c Temperature, 0 to 105 °C.
- * @param[out] volume_ml 0.1 to 250000 mL.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the volume.
- */
-int32_t cupwright_ratio_water_volume(double water_g,
-                                     double water_c,
-                                     double *volume_ml,
-                                     struct cupwright_error *error);
-
-/**
- * Dose and water for several servings of one recipe. Plain multiplication: what a chamber keeps
- * whatever the dose is kept only once, which cupwright_plan_recipe() allows for.
- *
+ * @param true_retention_g_per_g Liquid held per dose, 0 to 15 g/g.
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param moisture_pct Moisture of the dose, 0 to 15 %.
+ * @param vapour_g Vapour lost, 0 to 20000 g.
  * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param water_g Brew water, 0.1 to 200000 g.
- * @param servings Servings, 1 to 1000.
- * @param[out] amounts Dose and brew water for all of them.
+ * @param[out] apparent_retention_g_per_g 0 to 10 g/g.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of dose or brew water.
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE below zero: the grounds hold less than they
+ * dissolved.
  */
-int32_t cupwright_ratio_for_servings(double dose_g,
-                                     double water_g,
-                                     int32_t servings,
-                                     struct cupwright_amounts *amounts,
-                                     struct cupwright_error *error);
+int32_t cupwright_retention_apparent_of_true_retention(double true_retention_g_per_g,
+                                                       double yield_pct,
+                                                       double moisture_pct,
+                                                       double vapour_g,
+                                                       double dose_g,
+                                                       double *apparent_retention_g_per_g,
+                                                       struct cupwright_error *error);
 
 /**
- * How many whole cups of one size a beverage fills.
+ * True retention per dose from the water content w of spent grounds, w/(1 − w) · (1 − E). Low by
+ * about T/(1 − w): it counts the kept liquid's solids as grounds.
  *
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param cup_g Beverage in a cup, 0.1 to 200000 g.
- * @param[out] servings 1 to 1000.
+ * @param spent_moisture_pct Water in wet spent grounds, 0 to 95 %.
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param[out] true_retention_g_per_g 0 to 15 g/g.
  *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE where it does not fill one; the nearest cup is the
- * beverage itself.
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the retention.
  */
-int32_t cupwright_ratio_whole_cups(double beverage_g,
-                                   double cup_g,
-                                   int32_t *servings,
-                                   struct cupwright_error *error);
-
-/**
- * The fewest equal batches that a chamber can brew, ⌈(W/ρ + v D)/V⌉. All the water of a batch is
- * in the chamber at once.
- *
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param water_g Brew water, 0.1 to 200000 g.
- * @param water_c Temperature, 0 to 105 °C.
- * @param chamber The chamber.
- * @param[out] split The batches.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where a batch would be too small or the batches
- * too many.
- */
-int32_t cupwright_ratio_batches(double dose_g,
-                                double water_g,
-                                double water_c,
-                                const struct cupwright_chamber *chamber,
-                                struct cupwright_batch_split *split,
-                                struct cupwright_error *error);
-
-/**
- * The largest dose that a chamber can brew in one batch at a ratio, V/(R/ρ + v).
- *
- * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
- * @param water_c Temperature, 0 to 105 °C.
- * @param chamber The chamber.
- * @param[out] dose_g 0.1 to 10000 g.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
- */
-int32_t cupwright_ratio_largest_dose(double water_ratio_g_per_g,
-                                     double water_c,
-                                     const struct cupwright_chamber *chamber,
-                                     double *dose_g,
-                                     struct cupwright_error *error);
+int32_t cupwright_retention_of_spent_moisture(double spent_moisture_pct,
+                                              double yield_pct,
+                                              double *true_retention_g_per_g,
+                                              struct cupwright_error *error);
 
 /**
  * The range that n readings exceed once in twenty times, f(n) s_r, in % strength. Source: ISO
@@ -2852,150 +2597,248 @@ int32_t cupwright_reading_strength_of_index(double refractive_index,
                                             struct cupwright_error *error);
 
 /**
- * Beverage expected, B = W − r D − hold-up − paper − drips − vapour.
+ * Extraction yield of a brew from its strength, by the mass balance.
  *
- * @param losses The losses.
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param water_g Brew water, 0.1 to 200000 g.
+ *     E = [τ(B + φQ) + s(hD − V)] / [D(1 − s − φτ)],  τ = T − s,  Q = W + hD − V − B
+ *
+ * The strength counts all solids, those of the water too: cupwright_reading_total_strength() makes
+ * it from a reading.
+ *
+ * @param brew The brew.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param[out] yield_pct 0 to 100 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes or a strength
+ * below that of the water itself; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or
+ * below zero.
+ */
+int32_t cupwright_extraction_yield(const struct cupwright_brew *brew,
+                                   double strength_pct,
+                                   double *yield_pct,
+                                   struct cupwright_error *error);
+
+/**
+ * Strength of a brew from its yield: the inverse of cupwright_extraction_yield().
+ *
+ *     τ = [E D(1 − s) − s(hD − V)] / [B + φQ + φE D],  T = τ + s
+ *
+ * @param brew The brew.
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param[out] strength_pct 0 to 50 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
+ */
+int32_t cupwright_extraction_strength(const struct cupwright_brew *brew,
+                                      double yield_pct,
+                                      double *strength_pct,
+                                      struct cupwright_error *error);
+
+/**
+ * Beverage that a brew must have given, from its strength and yield. The beverage in the brew is
+ * not used, but must be in its range.
+ *
+ *     B = {[E D(1 − s − φτ) − s(hD − V)]/τ − φ(W + hD − V)} / (1 − φ)
+ *
+ * @param brew The brew.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param yield_pct Extraction yield, 0 to 100 %.
  * @param[out] beverage_g 0.1 to 200000 g.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup.
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for a held strength of 100 %, since a steeped brew's
+ * strength says nothing of how much was drained; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not
+ * above the water's own or too little water; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the
+ * range of the beverage.
  */
-int32_t cupwright_retention_beverage(const struct cupwright_losses *losses,
-                                     double dose_g,
-                                     double water_g,
-                                     double *beverage_g,
-                                     struct cupwright_error *error);
+int32_t cupwright_extraction_beverage(const struct cupwright_brew *brew,
+                                      double strength_pct,
+                                      double yield_pct,
+                                      double *beverage_g,
+                                      struct cupwright_error *error);
 
 /**
- * Brew water for a beverage: the inverse of cupwright_retention_beverage() in W.
+ * Liquid kept by grounds, paper and chamber, its dissolved coffee included, L = Q + E D.
  *
- * @param losses The losses.
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param[out] water_g 0.1 to 200000 g.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of brew water.
- */
-int32_t cupwright_retention_water_for_beverage(const struct cupwright_losses *losses,
-                                               double dose_g,
-                                               double beverage_g,
-                                               double *water_g,
-                                               struct cupwright_error *error);
-
-/**
- * Dose that leaves a beverage from an amount of water: the inverse of
- * cupwright_retention_beverage() in D.
- *
- * @param losses The losses.
- * @param water_g Brew water, 0.1 to 200000 g.
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param[out] dose_g 0.1 to 10000 g.
- *
- * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE where the water does not leave that much with the
- * smallest dose; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose.
- */
-int32_t cupwright_retention_dose_for_beverage(const struct cupwright_losses *losses,
-                                              double water_g,
-                                              double beverage_g,
-                                              double *dose_g,
-                                              struct cupwright_error *error);
-
-/**
- * Apparent retention from one brew on a scale, r = (W − B − hold-up − paper − drips − vapour)/D.
- * The retention in the losses is not used, but must be in its range.
- *
- * @param losses The losses.
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param water_g Brew water, 0.1 to 200000 g.
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param[out] apparent_retention_g_per_g 0 to 10 g/g.
- *
- * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than the beverage and the other losses
- * take; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of the retention.
- */
-int32_t cupwright_retention_of_brew(const struct cupwright_losses *losses,
-                                    double dose_g,
-                                    double water_g,
-                                    double beverage_g,
-                                    double *apparent_retention_g_per_g,
-                                    struct cupwright_error *error);
-
-/**
- * Apparent retention as a scale alone sees it, r = (W − B)/D.
- *
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param water_g Brew water, 0.1 to 200000 g.
- * @param beverage_g Beverage, 0.1 to 200000 g.
- * @param[out] apparent_retention_g_per_g 0 to 10 g/g.
- *
- * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less brew water than beverage;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the range of the retention.
- */
-int32_t cupwright_retention_apparent_retention(double dose_g,
-                                               double water_g,
-                                               double beverage_g,
-                                               double *apparent_retention_g_per_g,
-                                               struct cupwright_error *error);
-
-/**
- * True retention, the liquid that the grounds hold with its dissolved coffee, from what a scale
- * sees, r + E + h − V/D.
- *
- * @param apparent_retention_g_per_g What a scale sees, 0 to 10 g/g.
+ * @param brew The brew.
  * @param yield_pct Extraction yield, 0 to 100 %.
- * @param moisture_pct Moisture of the dose, 0 to 15 %.
- * @param vapour_g Vapour that the apparent retention still contains, 0 to 20000 g; 0 where it was
- *     taken out before.
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param[out] true_retention_g_per_g 0 to 15 g/g.
+ * @param[out] retained_g 0 to 250000 g.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the vapour is more than all that is
- * missing.
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a beverage takes.
  */
-int32_t cupwright_retention_true_retention(double apparent_retention_g_per_g,
-                                           double yield_pct,
-                                           double moisture_pct,
-                                           double vapour_g,
+int32_t cupwright_extraction_retained_liquid(const struct cupwright_brew *brew,
+                                             double yield_pct,
+                                             double *retained_g,
+                                             struct cupwright_error *error);
+
+/**
+ * The flow-through form of the yield, E = T B/D: kept liquid is plain water. The form of the
+ * published brewing control chart; right for a long drip, low for a steep.
+ *
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param[out] yield_pct 0 to 100 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
+ */
+int32_t cupwright_extraction_flow_through_yield(double strength_pct,
+                                                double beverage_g,
+                                                double dose_g,
+                                                double *yield_pct,
+                                                struct cupwright_error *error);
+
+/**
+ * Strength from the flow-through form, T = E D/B.
+ *
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param[out] strength_pct 0 to 50 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
+ */
+int32_t cupwright_extraction_flow_through_strength(double yield_pct,
+                                                   double beverage_g,
+                                                   double dose_g,
+                                                   double *strength_pct,
+                                                   struct cupwright_error *error);
+
+/**
+ * The steeped form of the yield, E = (W/D) T/(1 − T): all liquid is as strong as the beverage.
+ * Right for a steep that is stirred and then pressed or drained.
+ *
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param[out] yield_pct 0 to 100 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
+ */
+int32_t cupwright_extraction_steeped_yield(double strength_pct,
+                                           double water_g,
                                            double dose_g,
-                                           double *true_retention_g_per_g,
+                                           double *yield_pct,
                                            struct cupwright_error *error);
 
 /**
- * What a scale sees from true retention: the inverse of cupwright_retention_true_retention().
+ * Strength of a steep, T = E/(R + E). At CUPWRIGHT_EQUILIBRIUM_YIELD_PCT the published equilibrium
+ * of a full steep (Liang, Chan & Ristenpart 2021, doi 10.1038/s41598-021-85787-1).
  *
- * @param true_retention_g_per_g Liquid held per dose, 0 to 15 g/g.
  * @param yield_pct Extraction yield, 0 to 100 %.
- * @param moisture_pct Moisture of the dose, 0 to 15 %.
- * @param vapour_g Vapour lost, 0 to 20000 g.
- * @param dose_g Dose as weighed, 0.1 to 10000 g.
- * @param[out] apparent_retention_g_per_g 0 to 10 g/g.
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param[out] strength_pct 0 to 50 %.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE below zero: the grounds hold less than they
- * dissolved.
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the strength.
  */
-int32_t cupwright_retention_apparent_of_true_retention(double true_retention_g_per_g,
-                                                       double yield_pct,
-                                                       double moisture_pct,
-                                                       double vapour_g,
-                                                       double dose_g,
-                                                       double *apparent_retention_g_per_g,
-                                                       struct cupwright_error *error);
+int32_t cupwright_extraction_steeped_strength(double yield_pct,
+                                              double water_ratio_g_per_g,
+                                              double *strength_pct,
+                                              struct cupwright_error *error);
 
 /**
- * True retention per dose from the water content w of spent grounds, w/(1 − w) · (1 − E). Low by
- * about T/(1 − w): it counts the kept liquid's solids as grounds.
+ * Water ratio at which a steep reaches a strength, R = E(1 − T)/T.
  *
- * @param spent_moisture_pct Water in wet spent grounds, 0 to 95 %.
  * @param yield_pct Extraction yield, 0 to 100 %.
- * @param[out] true_retention_g_per_g 0 to 15 g/g.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param[out] water_ratio_g_per_g 0.2 to 200 g/g.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the retention.
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ratio.
  */
-int32_t cupwright_retention_of_spent_moisture(double spent_moisture_pct,
-                                              double yield_pct,
-                                              double *true_retention_g_per_g,
+int32_t cupwright_extraction_steeped_ratio(double yield_pct,
+                                           double strength_pct,
+                                           double *water_ratio_g_per_g,
+                                           struct cupwright_error *error);
+
+/**
+ * Yield that oven-drying the spent grounds would show for a steep, E [1 − r/(R + E)]: the kept
+ * liquid dries into the grounds, so the oven reads low.
+ *
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
+ * @param true_retention_g_per_g Liquid held per dose, 0 to 15 g/g.
+ * @param[out] oven_yield_pct 0 to 100 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where more liquid is kept than there is.
+ */
+int32_t cupwright_extraction_oven_dried_yield(double yield_pct,
+                                              double water_ratio_g_per_g,
+                                              double true_retention_g_per_g,
+                                              double *oven_yield_pct,
                                               struct cupwright_error *error);
+
+/**
+ * Yield per dry coffee from yield per coffee as weighed, E/(1 − h).
+ *
+ * @param yield_pct Extraction yield, 0 to 100 %.
+ * @param moisture_pct Moisture of the dose, 0 to 15 %.
+ * @param[out] dry_yield_pct 0 to 100 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
+ */
+int32_t cupwright_extraction_dry_basis_yield(double yield_pct,
+                                             double moisture_pct,
+                                             double *dry_yield_pct,
+                                             struct cupwright_error *error);
+
+/**
+ * Yield per coffee as weighed from yield per dry coffee: the inverse of
+ * cupwright_extraction_dry_basis_yield().
+ *
+ * @param yield_pct Yield per dry coffee, 0 to 100 %.
+ * @param moisture_pct Moisture of the dose, 0 to 15 %.
+ * @param[out] as_weighed_yield_pct 0 to 100 %.
+ */
+int32_t cupwright_extraction_as_weighed_yield(double yield_pct,
+                                              double moisture_pct,
+                                              double *as_weighed_yield_pct,
+                                              struct cupwright_error *error);
+
+/**
+ * Yield after a time of contact.
+ *
+ *     E(t) = E∞ [f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2))]
+ *
+ * Valid at the grind and temperature of the kinetics, stirred, with water in plenty.
+ *
+ * @param kinetics The coffee.
+ * @param time_s Time of contact, 0 to 172800 s.
+ * @param[out] yield_pct 0 to 100 %.
+ */
+int32_t cupwright_extraction_yield_at_time(const struct cupwright_kinetics *kinetics,
+                                           double time_s,
+                                           double *yield_pct,
+                                           struct cupwright_error *error);
+
+/**
+ * Time of contact for a yield: the inverse of cupwright_extraction_yield_at_time().
+ *
+ * @param kinetics The coffee.
+ * @param yield_pct Yield wanted, 0 to 100 %.
+ * @param[out] time_s 0 to 172800 s.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a yield that it never reaches;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE beyond the range of the time.
+ */
+int32_t cupwright_extraction_time_for_yield(const struct cupwright_kinetics *kinetics,
+                                            double yield_pct,
+                                            double *time_s,
+                                            struct cupwright_error *error);
+
+/**
+ * The yield of a brew, judged: a yield near or above what coffee can give is a reason to doubt an
+ * input, not to praise the brew. Each doubt says what one input would have to be, all others kept,
+ * for the yield to come down to 26 %, the end of what is ordinary.
+ *
+ * @param brew The brew.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param[out] plausibility The yield and the doubts.
+ *
+ * Fails with what cupwright_extraction_yield() fails with.
+ */
+int32_t cupwright_extraction_plausibility(const struct cupwright_brew *brew,
+                                          double strength_pct,
+                                          struct cupwright_plausibility *plausibility,
+                                          struct cupwright_error *error);
 
 /**
  * Where a cup stands in a window, without regard to how sure its numbers are. A yield must be of
@@ -3016,111 +2859,268 @@ int32_t cupwright_verdict_stand(const struct cupwright_window *window,
                                 struct cupwright_error *error);
 
 /**
- * The version of the interface's layout that the library was built with: CUPWRIGHT_ABI_VERSION of its
- * own header.
- */
-uint32_t cupwright_abi_version(void);
-
-/**
- * The package's version, "major.minor.patch": CUPWRIGHT_VERSION of its own header.
- */
-const char *cupwright_version_text(void);
-
-/**
- * Density of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 1.
+ * Strength after adding water, T' = (T B + s A)/(B + A).
  *
- * @param water_c Temperature, 0 to 105 °C.
- * @param[out] density_kg_per_m3 950 to 1001 kg/m³.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param added_g Water added, 0 to 200000 g.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] after_pct 0 to 50 %.
  */
-int32_t cupwright_water_density(double water_c,
-                                double *density_kg_per_m3,
-                                struct cupwright_error *error);
-
-/**
- * Specific heat of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 4.
- *
- * @param water_c Temperature, 0 to 105 °C.
- * @param[out] specific_heat_j_per_g_k 0.05 to 10 J/(g K).
- */
-int32_t cupwright_water_specific_heat(double water_c,
-                                      double *specific_heat_j_per_g_k,
-                                      struct cupwright_error *error);
-
-/**
- * Heat content of liquid water at 0.1 MPa, above that at 0 °C. Source: IAPWS SR6-08(2011), g + T s.
- *
- * @param water_c Temperature, 0 to 105 °C.
- * @param[out] enthalpy_j_per_g 0 to 441 J/g.
- */
-int32_t cupwright_water_enthalpy(double water_c,
-                                 double *enthalpy_j_per_g,
-                                 struct cupwright_error *error);
-
-/**
- * The temperature at which liquid water has a heat content: the inverse of
- * cupwright_water_enthalpy().
- *
- * @param enthalpy_j_per_g Heat content, 0 to 441 J/g.
- * @param[out] water_c 0 to 105 °C.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE above the heat content at 105 °C.
- */
-int32_t cupwright_water_temperature_of_enthalpy(double enthalpy_j_per_g,
-                                                double *water_c,
+int32_t cupwright_dilution_strength_after_water(double beverage_g,
+                                                double strength_pct,
+                                                double added_g,
+                                                double water_solids_mg_per_l,
+                                                double *after_pct,
                                                 struct cupwright_error *error);
 
 /**
- * Vapour pressure of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 30.
+ * Water to add for a wanted strength, A = B (T − T')/(T' − s).
  *
- * @param water_c Temperature, 0 to 105 °C.
- * @param[out] vapour_pressure_kpa 0.6 to 125 kPa.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] added_g 0 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength at hand, since adding water
+ * only weakens, and for one that no amount of this water comes down to;
+ * CUPWRIGHT_STATUS_IMPOSSIBLE for a brew weaker than its own water.
  */
-int32_t cupwright_water_vapour_pressure(double water_c,
-                                        double *vapour_pressure_kpa,
+int32_t cupwright_dilution_water_to_reach(double beverage_g,
+                                          double strength_pct,
+                                          double wanted_pct,
+                                          double water_solids_mg_per_l,
+                                          double *added_g,
+                                          struct cupwright_error *error);
+
+/**
+ * Beverage that a strong brew makes when water takes it down to a wanted strength, brew and water
+ * together, B (T − s)/(T' − s).
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] cup_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength at hand, since adding water
+ * only weakens, and for one that no amount of this water comes down to;
+ * CUPWRIGHT_STATUS_IMPOSSIBLE for a brew weaker than its own water;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a drink larger than a beverage may be.
+ */
+int32_t cupwright_dilution_drink_of_brew(double beverage_g,
+                                         double strength_pct,
+                                         double wanted_pct,
+                                         double water_solids_mg_per_l,
+                                         double *cup_g,
+                                         struct cupwright_error *error);
+
+/**
+ * Brew needed so that, with water added, a drink of a wanted size and strength results, B = C (T'
+ * − s)/(T − s).
+ *
+ * @param cup_g The drink, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] beverage_g 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the strength of the brew and for one so
+ * weak that it takes less brew than a beverage may be; CUPWRIGHT_STATUS_IMPOSSIBLE for a brew
+ * weaker than its own water.
+ */
+int32_t cupwright_dilution_brew_for_drink(double cup_g,
+                                          double strength_pct,
+                                          double wanted_pct,
+                                          double water_solids_mg_per_l,
+                                          double *beverage_g,
+                                          struct cupwright_error *error);
+
+/**
+ * Splits one brew over cups of a wanted size and strength.
+ *
+ * @param beverage_g The brew, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param servings Cups, 1 to 1000.
+ * @param cup_g Size of the drink in each, 0.1 to 200000 g.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
+ * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
+ * @param[out] split What goes into each cup, and the rest.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE where the brew does not last, with the largest cup of
+ * that strength as the nearest; otherwise as cupwright_dilution_brew_for_drink().
+ */
+int32_t cupwright_dilution_split(double beverage_g,
+                                 double strength_pct,
+                                 int32_t servings,
+                                 double cup_g,
+                                 double wanted_pct,
+                                 double water_solids_mg_per_l,
+                                 struct cupwright_cup_split *split,
+                                 struct cupwright_error *error);
+
+/**
+ * Coffee with milk, the two kinds of solids kept apart, T B/(B + A) and M A/(B + A). A
+ * refractometer cannot tell them apart: read the strength before the milk goes in. Milk is
+ * perishable: local food rules apply.
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param strength_pct Strength of the brew, 0 to 50 %.
+ * @param added_g Milk, 0 to 200000 g.
+ * @param milk_solids_pct Solids of the milk, 0 to 80 %.
+ * @param[out] drink The drink.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a drink larger than a beverage may be.
+ */
+int32_t cupwright_dilution_with_milk(double beverage_g,
+                                     double strength_pct,
+                                     double added_g,
+                                     double milk_solids_pct,
+                                     struct cupwright_milk_drink *drink,
+                                     struct cupwright_error *error);
+
+/**
+ * Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t). A brew's heat
+ * content is taken as water's: a mixture moves by less than 0.2 K at filter strength, 1 K at 10 %.
+ *
+ * @param hot_g One liquid, 0.1 to 400000 g.
+ * @param hot_c Its temperature, 0 to 105 °C.
+ * @param cold_g The other, 0 to 200000 g.
+ * @param cold_c Its temperature, 0 to 105 °C.
+ * @param[out] water_c 0 to 105 °C.
+ */
+int32_t cupwright_dilution_mixed_temperature(double hot_g,
+                                             double hot_c,
+                                             double cold_g,
+                                             double cold_c,
+                                             double *water_c,
+                                             struct cupwright_error *error);
+
+/**
+ * Temperature of a brew with milk, the milk's specific heat taken as CUPWRIGHT_MILK_J_PER_G_K
+ * whatever its fat.
+ *
+ * @param hot_g The brew, 0.1 to 400000 g.
+ * @param hot_c Its temperature, 0 to 105 °C.
+ * @param cold_g The milk, 0 to 200000 g.
+ * @param cold_c Its temperature, 0 to 105 °C.
+ * @param[out] water_c 0 to 105 °C.
+ */
+int32_t cupwright_dilution_mixed_with_milk_temperature(double hot_g,
+                                                       double hot_c,
+                                                       double cold_g,
+                                                       double cold_c,
+                                                       double *water_c,
+                                                       struct cupwright_error *error);
+
+/**
+ * A drink over ice: all melted, or at 0 °C with some left, by the balance of heat. The glass and
+ * the air give nothing. Iced drinks are under local food rules. Source: IAPWS R10-06 for ice.
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param water_c Temperature of the drink, 0 to 105 °C.
+ * @param strength_pct Its strength, 0 to 50 %.
+ * @param ice_g Ice, 0 to 200000 g.
+ * @param ice_c Temperature of the ice, -40 to 0 °C.
+ * @param[out] iced The drink at rest.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for ice so cold and plentiful that the drink itself would
+ * begin to freeze.
+ */
+int32_t cupwright_dilution_iced(double beverage_g,
+                                double water_c,
+                                double strength_pct,
+                                double ice_g,
+                                double ice_c,
+                                struct cupwright_iced *iced,
+                                struct cupwright_error *error);
+
+/**
+ * Ice that brings a drink to a temperature, all of it melted: the inverse of
+ * cupwright_dilution_iced().
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param water_c Temperature of the drink, 0 to 105 °C.
+ * @param wanted_c Temperature wanted, 0 to 105 °C.
+ * @param ice_c Temperature of the ice, -40 to 0 °C.
+ * @param[out] ice_g 0 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a wish above the drink's own temperature;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the ice.
+ */
+int32_t cupwright_dilution_ice_to_reach(double beverage_g,
+                                        double water_c,
+                                        double wanted_c,
+                                        double ice_c,
+                                        double *ice_g,
                                         struct cupwright_error *error);
 
 /**
- * Boiling point of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 31.
+ * The cautions that a drink calls for.
  *
- * @param pressure_kpa Station pressure, not reduced to sea level, 50 to 110 kPa.
- * @param[out] water_c 0 to 105 °C.
+ * @param hazards What there is to know.
+ * @param[out] cautions A bit 1 << n for each of enum cupwright_caution.
  */
-int32_t cupwright_water_boiling_point(double pressure_kpa,
-                                      double *water_c,
-                                      struct cupwright_error *error);
+int32_t cupwright_caution_of(const struct cupwright_hazards *hazards,
+                             uint32_t *cautions,
+                             struct cupwright_error *error);
 
 /**
- * Latent heat of vaporisation. Source: a cubic fitted to IAPWS-95, within 0.02 J/g from 0 to 100 °C.
+ * How fast hot water burns adult skin seriously: between published points, ln t straight with
+ * temperature. Lists differ by up to a factor of two and this takes the shortest; children burn
+ * faster still. A reminder of how little time there is, never a safe limit.
  *
  * @param water_c Temperature, 0 to 105 °C.
- * @param[out] latent_heat_j_per_g 2200 to 2510 J/g.
+ * @param[out] burns The burn and its time.
  */
-int32_t cupwright_water_latent_heat(double water_c,
-                                    double *latent_heat_j_per_g,
-                                    struct cupwright_error *error);
+int32_t cupwright_caution_time_to_burn(double water_c,
+                                       struct cupwright_time_to_burn *burns,
+                                       struct cupwright_error *error);
 
 /**
- * Air pressure in the standard atmosphere. Weather moves it by ±2.5 kPa, the boiling point by
- * CUPWRIGHT_ALTITUDE_ONLY_UNCERTAINTY_K: a barometer is better. Source: ISO 2533:1975.
+ * Caffeine of a serving, dose × content × share extracted. Brewing takes out some 70 to 100 %
+ * (weak sources); 100 is the cautious choice.
  *
- * @param altitude_m Altitude, -650 to 5550 m.
- * @param[out] pressure_kpa 50 to 110 kPa.
+ * @param dose_g Dose as weighed, 0.1 to 10000 g.
+ * @param caffeine_mg_per_g Content as weighed, 0 to 45 mg/g.
+ * @param share_pct Share extracted, 0 to 100 %.
+ * @param[out] caffeine_mg 0 to 450000 mg.
  */
-int32_t cupwright_water_pressure_at_altitude(double altitude_m,
-                                             double *pressure_kpa,
-                                             struct cupwright_error *error);
+int32_t cupwright_caution_caffeine(double dose_g,
+                                   double caffeine_mg_per_g,
+                                   double share_pct,
+                                   double *caffeine_mg,
+                                   struct cupwright_error *error);
 
 /**
- * The altitude at which the standard atmosphere has a pressure. Source: ISO 2533:1975.
- *
- * @param pressure_kpa Air pressure, 50 to 110 kPa.
- * @param[out] altitude_m -650 to 5550 m.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the altitude.
+ * A status in plain words; NULL for a code that is none of enum cupwright_status.
  */
-int32_t cupwright_water_altitude_at_pressure(double pressure_kpa,
-                                             double *altitude_m,
-                                             struct cupwright_error *error);
+const char *cupwright_status_text(int32_t status);
+
+/**
+ * The name of a quantity in plain words, "brew water"; NULL for a code that is none of enum
+ * cupwright_quantity.
+ */
+const char *cupwright_quantity_text(int32_t quantity_code);
+
+/**
+ * The unit of a quantity as written after a number, "g", "%"; empty for a plain count; NULL for a
+ * code that is none of enum cupwright_quantity.
+ */
+const char *cupwright_unit_text(int32_t quantity_code);
+
+/**
+ * A limit in plain words, "even boiling water does not arrive so hot"; NULL for a code that is none
+ * of enum cupwright_limit.
+ */
+const char *cupwright_limit_text(int32_t limit);
+
+/**
+ * A caution in plain words for the person at the bench; NULL for a code that is none of enum
+ * cupwright_caution.
+ */
+const char *cupwright_caution_text(int32_t caution);
 
 #ifdef __cplusplus
 }  // extern "C"

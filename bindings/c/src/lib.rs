@@ -33,19 +33,33 @@
 )]
 
 mod call;
-mod text;
+
+// The header follows this order, which is that of a brew.
+
+pub mod version;
+
+pub mod status;
+
+pub mod plan;
+
+pub mod ratio;
+
+pub mod water;
+
+pub mod heat;
+
+pub mod retention;
+
+pub mod reading;
+
+pub mod extraction;
+
+pub mod verdict;
+
+pub mod dilution;
 
 pub mod caution;
-pub mod dilution;
-pub mod extraction;
-pub mod heat;
-pub mod plan;
-pub mod ratio;
-pub mod reading;
-pub mod retention;
-pub mod status;
-pub mod verdict;
-pub mod version;
-pub mod water;
+
+mod text;
 
 pub use text::*;

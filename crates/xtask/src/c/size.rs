@@ -69,13 +69,13 @@ pub fn check() -> Outcome {
     if let Some(gone) = known.keys().find(|name| !fresh.contains_key(*name)) {
         return Err(format!("COSTS.md has {gone}, which is no function: cargo xtask size"));
     }
-    println!("{} rows, as committed within a tenth", fresh.len());
+    println!("{} rows, as committed within a fifth", fresh.len());
     Ok(())
 }
 
-/// Whether two costs differ by more than a tenth and more than another compiler's whim.
+/// Whether two costs differ by more than the compilers of rustup and of Debian do.
 fn differ(a: u64, b: u64) -> bool {
-    a.abs_diff(b) > 64.max(a.max(b) / 10)
+    a.abs_diff(b) > 64.max(a.max(b) / 5)
 }
 
 /// The numbers of each row of a table in Markdown, by its first word.
@@ -237,9 +237,9 @@ mod tests {
     }
 
     #[test]
-    fn a_tenth_is_let_pass() {
-        assert!(!differ(1000, 1100) && !differ(10, 70));
-        assert!(differ(1000, 1200) && differ(10, 80));
+    fn a_fifth_is_let_pass() {
+        assert!(!differ(1000, 1200) && !differ(10, 70));
+        assert!(differ(1000, 1300) && differ(10, 80));
     }
 
     #[test]
