@@ -51,9 +51,21 @@ static int check_versions(void) {
 
 /** Every code has words, and what is no code has none. */
 static int check_texts(void) {
+    static const char *const statuses[] = {
+        "ok",
+        "outside its range",
+        "not a whole number",
+        "impossible beside the other inputs",
+        "an empty band",
+        "the result leaves its range",
+        "cannot be reached",
+        "a pointer is NULL",
+        "not one of the choices",
+        "an error without a name",
+    };
     int wrong = 0;
     for (int32_t code = CUPWRIGHT_STATUS_OK; code <= CUPWRIGHT_STATUS_UNNAMED; code++) {
-        wrong += cupwright_status_text(code) == NULL;
+        wrong += strcmp(cupwright_status_text(code), statuses[code]) != 0;
     }
     for (int32_t code = CUPWRIGHT_QUANTITY_DOSE; code <= LAST_QUANTITY; code++) {
         wrong += cupwright_quantity_text(code) == NULL || cupwright_unit_text(code) == NULL;
@@ -64,7 +76,6 @@ static int check_texts(void) {
     for (int32_t code = CUPWRIGHT_CAUTION_SCALD; code <= CUPWRIGHT_CAUTION_ICE; code++) {
         wrong += cupwright_caution_text(code) == NULL;
     }
-    wrong += strcmp(cupwright_status_text(CUPWRIGHT_STATUS_NULL), "a pointer is NULL") != 0;
     wrong += strcmp(cupwright_quantity_text(CUPWRIGHT_QUANTITY_BREW_WATER), "brew water") != 0;
     wrong += strcmp(cupwright_unit_text(CUPWRIGHT_QUANTITY_BREW_WATER), "g") != 0;
     wrong += strcmp(cupwright_unit_text(CUPWRIGHT_QUANTITY_SERVINGS), "") != 0;
@@ -79,14 +90,46 @@ static int check_texts(void) {
     return wrong + (cupwright_quantity_text(0) != NULL);
 }
 
+/** A count that is too high is refused before anything is read. */
+static int refuses_count(size_t count) {
+    const double readings[1] = {1.4};
+    const cupwright_body bodies[1] = {{0.0, 20.0}};
+    cupwright_combined combined;
+    cupwright_error error;
+    double number;
+    int wrong = 0;
+    wrong += cupwright_reading_combine(readings, count, 0.01, &combined, &error) != CUPWRIGHT_STATUS_OUT_OF_RANGE ||
+             error.quantity != CUPWRIGHT_QUANTITY_READING_COUNT || strcmp(error.field, "count") != 0;
+    wrong += cupwright_reading_repeatability(readings, count, &number, &error) != CUPWRIGHT_STATUS_OUT_OF_RANGE ||
+             error.quantity != CUPWRIGHT_QUANTITY_READING_COUNT || strcmp(error.field, "count") != 0;
+    wrong += cupwright_heat_settle(200.0, 90.0, bodies, count, &number, &error) != CUPWRIGHT_STATUS_OUT_OF_RANGE ||
+             error.quantity != CUPWRIGHT_QUANTITY_BODY_COUNT || error.value != (double)count;
+    wrong += cupwright_heat_before_settling(200.0, 80.0, bodies, count, &number, &error) !=
+                 CUPWRIGHT_STATUS_OUT_OF_RANGE ||
+             strcmp(error.field, "count") != 0;
+    wrong += cupwright_heat_vessel_heat_capacity(200.0, 90.0, 80.0, 20.0, bodies, count, &number, &error) !=
+                 CUPWRIGHT_STATUS_OUT_OF_RANGE ||
+             strcmp(error.field, "count") != 0;
+    return wrong;
+}
+
+static int check_counts(void) {
+    int wrong = refuses_count(11) + refuses_count(SIZE_MAX) + refuses_count(SIZE_MAX / 2 + 2);
+#if SIZE_MAX > 0xFFFFFFFFu
+    /* What is left of it in 32 bits would be accepted. */
+    wrong += refuses_count(((size_t)1 << 32) + 3);
+#endif
+    return wrong;
+}
+
 int main(void) {
     static struct row given, expected;
     static unsigned char met[CALLS];
     char word[48];
     uint64_t count = 0;
-    int wrong = check_versions() + check_texts();
+    int wrong = check_versions() + check_texts() + check_counts();
     if (wrong != 0) {
-        print("a version or a text is wrong\n");
+        print("a version, a text or the refusal of a count is wrong\n");
     }
     while (next_word(word, sizeof word) != 0 && strcmp(word, "end") != 0) {
         size_t number = 0;

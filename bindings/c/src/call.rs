@@ -139,7 +139,7 @@ impl Call {
         count: usize,
         field: Field,
     ) -> Result<&'a [T], Refused> {
-        self.core(N::new(count as f64))?;
+        self.check::<N>(count as f64, field!(count))?;
         match (pointer.is_null(), count) {
             (_, 0) => Ok(&[]),
             (true, _) => Err(self.null(field)),
@@ -151,6 +151,15 @@ impl Call {
     /// A number as a quantity.
     pub(crate) fn check<M: Measure>(self, value: f64, field: Field) -> Result<M, Refused> {
         M::accept(value).ok_or_else(|| self.unaccepted(M::QUANTITY, value, field))
+    }
+
+    /// The core's answer to a wish, with the field of each quantity that a refusal may be about.
+    pub(crate) fn wish<T>(
+        self,
+        fields: &[(Quantity, Field)],
+        answer: Result<T, Error>,
+    ) -> Result<T, Refused> {
+        answer.map_err(|error| self.refuse(&error, wished(fields, &error)))
     }
 
     /// The core's answer.
@@ -191,6 +200,16 @@ impl Call {
         }
         Refused(facts.status)
     }
+}
+
+/// The field that a refusal of a wish is about.
+#[inline(never)]
+fn wished(fields: &[(Quantity, Field)], error: &Error) -> Option<Field> {
+    let (Error::Infeasible { wish: about, .. } | Error::OutOfRange { quantity: about, .. }) = error
+    else {
+        return None;
+    };
+    fields.iter().find(|(quantity, _)| quantity == about).map(|(_, field)| *field)
 }
 
 /// Fills places with what becomes of the items, in order; the part that was filled.

@@ -1,9 +1,9 @@
 //! Water, milk and ice in the cup, one brew split over cups.
 
 use cupwright::dilution::{self, Iced};
-use cupwright::quantity::Measure;
+use cupwright::quantity::{Measure, Quantity};
 
-use crate::call::{answer, checked, counted};
+use crate::call::{Field, answer, checked, counted, field};
 use crate::status::cupwright_error;
 
 /// One brew poured over several cups and topped up with water.
@@ -43,6 +43,19 @@ pub struct cupwright_iced {
     /// Strength of the liquid, {Strength}.
     pub strength_pct: f64,
 }
+
+/// What a wish for a strength is about.
+const WANTED: &[(Quantity, Field)] = &[(Quantity::Strength, field!(wanted_pct))];
+
+/// What a wish for cups of a strength is about.
+const WANTED_CUP: &[(Quantity, Field)] =
+    &[(Quantity::Strength, field!(wanted_pct)), (Quantity::Beverage, field!(cup_g))];
+
+/// What a wish for a drink on ice is about.
+const ICE: &[(Quantity, Field)] = &[(Quantity::Ice, field!(ice_g))];
+
+/// What a wish for a colder drink is about.
+const COOLER: &[(Quantity, Field)] = &[(Quantity::Temperature, field!(wanted_c))];
 
 /// Strength after adding water, T' = (T B + s A)/(B + A).
 ///
@@ -90,7 +103,7 @@ pub unsafe extern "C" fn cupwright_dilution_water_to_reach(
     answer!(added_g, error, |call| Ok({
         let (beverage, strength) = (checked!(call, beverage_g)?, checked!(call, strength_pct)?);
         let (wanted, water) = (checked!(call, wanted_pct)?, checked!(call, water_solids_mg_per_l)?);
-        call.core(dilution::water_to_reach(beverage, strength, wanted, water))?.value()
+        call.wish(WANTED, dilution::water_to_reach(beverage, strength, wanted, water))?.value()
     }))
 }
 
@@ -119,7 +132,7 @@ pub unsafe extern "C" fn cupwright_dilution_drink_of_brew(
     answer!(cup_g, error, |call| Ok({
         let (brew, strength) = (checked!(call, beverage_g)?, checked!(call, strength_pct)?);
         let (wanted, water) = (checked!(call, wanted_pct)?, checked!(call, water_solids_mg_per_l)?);
-        call.core(dilution::drink_of_brew(brew, strength, wanted, water))?.value()
+        call.wish(WANTED, dilution::drink_of_brew(brew, strength, wanted, water))?.value()
     }))
 }
 
@@ -147,7 +160,7 @@ pub unsafe extern "C" fn cupwright_dilution_brew_for_drink(
     answer!(beverage_g, error, |call| Ok({
         let (drink, strength) = (checked!(call, cup_g)?, checked!(call, strength_pct)?);
         let (wanted, water) = (checked!(call, wanted_pct)?, checked!(call, water_solids_mg_per_l)?);
-        call.core(dilution::brew_for_drink(drink, strength, wanted, water))?.value()
+        call.wish(WANTED, dilution::brew_for_drink(drink, strength, wanted, water))?.value()
     }))
 }
 
@@ -178,7 +191,8 @@ pub unsafe extern "C" fn cupwright_dilution_split(
         let (brew, strength) = (checked!(call, beverage_g)?, checked!(call, strength_pct)?);
         let (cups, cup) = (counted!(call, servings)?, checked!(call, cup_g)?);
         let (wanted, water) = (checked!(call, wanted_pct)?, checked!(call, water_solids_mg_per_l)?);
-        let split = call.core(dilution::split(brew, strength, cups, cup, wanted, water))?;
+        let split =
+            call.wish(WANTED_CUP, dilution::split(brew, strength, cups, cup, wanted, water))?;
         cupwright_cup_split {
             beverage_g: split.brew.value(),
             added_g: split.added.value(),
@@ -309,7 +323,7 @@ pub unsafe extern "C" fn cupwright_dilution_iced(
         let (beverage, temperature) = (checked!(call, beverage_g)?, checked!(call, water_c)?);
         let (strength, ice) = (checked!(call, strength_pct)?, checked!(call, ice_g)?);
         let at = checked!(call, ice_c)?;
-        of_iced(&call.core(dilution::iced(beverage, temperature, strength, ice, at))?)
+        of_iced(&call.wish(ICE, dilution::iced(beverage, temperature, strength, ice, at))?)
     }))
 }
 
@@ -336,6 +350,6 @@ pub unsafe extern "C" fn cupwright_dilution_ice_to_reach(
     answer!(ice_g, error, |call| Ok({
         let (beverage, temperature) = (checked!(call, beverage_g)?, checked!(call, water_c)?);
         let (wanted, ice) = (checked!(call, wanted_c)?, checked!(call, ice_c)?);
-        call.core(dilution::ice_to_reach(beverage, temperature, wanted, ice))?.value()
+        call.wish(COOLER, dilution::ice_to_reach(beverage, temperature, wanted, ice))?.value()
     }))
 }

@@ -1,9 +1,9 @@
 //! The mass balance both ways, extraction with time, and whether a yield is credible.
 
 use cupwright::extraction::{self, Brew, Doubt, Kinetics};
-use cupwright::quantity::Measure;
+use cupwright::quantity::{Measure, Quantity};
 
-use crate::call::{Call, Refused, answer, checked, given};
+use crate::call::{Call, Refused, answer, checked, field, given};
 use crate::status::cupwright_error;
 
 /// The masses of a brew and what is known of its coffee and water.
@@ -201,11 +201,10 @@ pub unsafe extern "C" fn cupwright_extraction_beverage(
 ) -> i32 {
     answer!(beverage_g, error, |call| Ok({
         let brew = brew_of(call, given!(call, brew)?)?;
-        call.core(extraction::beverage(
-            &brew,
-            checked!(call, strength_pct)?,
-            checked!(call, yield_pct)?,
-        ))?
+        call.wish(
+            &[(Quantity::HeldStrength, field!(held_strength_pct))],
+            extraction::beverage(&brew, checked!(call, strength_pct)?, checked!(call, yield_pct)?),
+        )?
         .value()
     }))
 }
@@ -455,10 +454,13 @@ pub unsafe extern "C" fn cupwright_extraction_time_for_yield(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(time_s, error, |call| Ok(call
-        .core(extraction::time_for_yield(
-            &kinetics_of(call, given!(call, kinetics)?)?,
-            checked!(call, yield_pct)?
-        ))?
+        .wish(
+            &[(Quantity::Yield, field!(yield_pct))],
+            extraction::time_for_yield(
+                &kinetics_of(call, given!(call, kinetics)?)?,
+                checked!(call, yield_pct)?
+            )
+        )?
         .value()))
 }
 

@@ -339,7 +339,10 @@ pub unsafe extern "C" fn cupwright_heat_reachable(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(reachable_c, error, |call| Ok(call
-        .core(heat::reachable(checked!(call, water_c)?, checked!(call, boiling_c)?))?
+        .wish(
+            &[(Quantity::Temperature, field!(water_c))],
+            heat::reachable(checked!(call, water_c)?, checked!(call, boiling_c)?)
+        )?
         .value()))
 }
 
@@ -373,7 +376,11 @@ pub unsafe extern "C" fn cupwright_heat_time_to_cool(
     answer!(time_s, error, |call| Ok({
         let (from, to) = (checked!(call, water_c)?, checked!(call, to_c)?);
         let (rate, room) = (checked!(call, cooling_per_min)?, given!(call, surroundings)?);
-        call.core(heat::time_to_cool(from, to, rate, &surroundings_of(call, room)?))?.value()
+        call.wish(
+            &[(Quantity::Temperature, field!(to_c))],
+            heat::time_to_cool(from, to, rate, &surroundings_of(call, room)?),
+        )?
+        .value()
     }))
 }
 

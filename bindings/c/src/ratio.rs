@@ -1,9 +1,9 @@
 //! Ratios, millilitres and grams, servings, batches.
 
-use cupwright::quantity::Measure;
+use cupwright::quantity::{Measure, Quantity};
 use cupwright::ratio::{self, BatchSplit, Chamber};
 
-use crate::call::{Call, Refused, answer, checked, counted, given};
+use crate::call::{Call, Refused, answer, checked, counted, field, given};
 use crate::status::cupwright_error;
 
 /// What a brewer's chamber holds.
@@ -302,7 +302,10 @@ pub unsafe extern "C" fn cupwright_ratio_whole_cups(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(servings, error, |call| Ok(call
-        .core(ratio::whole_cups(checked!(call, beverage_g)?, checked!(call, cup_g)?))?
+        .wish(
+            &[(Quantity::Beverage, field!(cup_g))],
+            ratio::whole_cups(checked!(call, beverage_g)?, checked!(call, cup_g)?)
+        )?
         .count() as i32))
 }
 

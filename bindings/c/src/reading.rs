@@ -86,10 +86,10 @@ pub unsafe extern "C" fn cupwright_reading_critical_range(
     critical_range_pct: *mut f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(critical_range_pct, error, |call| call.core(reading::critical_range(
-        counted!(call, readings)?,
-        checked!(call, repeatability_pct)?
-    )))
+    answer!(critical_range_pct, error, |call| call.wish(
+        &[(Quantity::ReadingCount, field!(readings))],
+        reading::critical_range(counted!(call, readings)?, checked!(call, repeatability_pct)?)
+    ))
 }
 
 fn of_read(read: &Combined) -> cupwright_combined {
@@ -147,7 +147,9 @@ pub unsafe extern "C" fn cupwright_reading_repeatability(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(repeatability_pct, error, |call| Ok({
-        let ask = |readings: &[_]| call.core(reading::repeatability(readings));
+        let ask = |readings: &[_]| {
+            call.wish(&[(Quantity::ReadingCount, field!(count))], reading::repeatability(readings))
+        };
         with_readings(call, given!(call, strength_pct, count: ReadingCount)?, ask)?.value()
     }))
 }

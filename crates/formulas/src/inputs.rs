@@ -150,8 +150,8 @@ pub enum Asked {
     Number(Quantity, f64),
     /// A list of numbers of a quantity.
     Numbers(Quantity, Vec<f64>),
-    /// A code.
-    Choice(u8),
+    /// A code, and how many there are to choose from.
+    Choice(u8, u8),
     /// Yes or no.
     Flag(bool),
 }
@@ -190,7 +190,7 @@ impl Inputs for Remembered<'_> {
 
     fn choice(&self, field: &str, count: u8) -> u8 {
         let code = self.from.choice(field, count);
-        self.remember(field, Asked::Choice(code));
+        self.remember(field, Asked::Choice(code, count));
         code
     }
 

@@ -179,7 +179,8 @@ fn kitchen(i: &dyn Inputs) -> Result<Kitchen, Error> {
     Ok(Kitchen {
         air: match i.choice("air", 2) {
             1 => Air::Pressure(get(i, "pressure_kpa")?),
-            _ => Air::Altitude(get(i, "altitude_m")?),
+            2 => Air::Altitude(get(i, "altitude_m")?),
+            code => panic!("air: {code} is not among the choices"),
         },
         room: get(i, "room_c")?,
         humidity: get(i, "humidity_pct")?,

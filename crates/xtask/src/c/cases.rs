@@ -33,6 +33,7 @@ pub fn all(interface: &Interface, random: u64) -> String {
     for formula in FORMULAS {
         let (at, call) = place(&calls, formula);
         let base = &examples[formula.id];
+        cases.unknown_choices(at, call, formula, base);
         let mut add = |inputs: &dyn Inputs| cases.add(at, call, formula, inputs);
         add(base);
         for inputs in spoiled(formula, base) {
@@ -121,17 +122,45 @@ impl Cases {
         let remembered = Remembered::new(inputs);
         let answer = (formula.call)(&remembered);
         let asked = remembered.asked.into_inner();
-        let Some(row) = row(call, &asked) else { return };
+        // Yes is anything but zero.
+        let yes = [1, 2, -1, i32::MIN][self.count % 4];
+        let Some(row) = row(call, &asked, yes) else { return };
+        self.row(at, &row);
+        match answer {
+            Ok(outputs) => self.answer(call, &outputs),
+            Err(error) => self.facts(&facts(&error), blamed(formula, &error, &asked).as_deref()),
+        }
+        self.text.push('\n');
+        self.count += 1;
+    }
+
+    fn row(&mut self, at: usize, row: &[f64]) {
         let _ = write!(self.text, "{at} {}", row.len());
         for value in row {
             let _ = write!(self.text, " {:016x}", value.to_bits());
         }
-        match answer {
-            Ok(outputs) => self.answer(call, &outputs),
-            Err(error) => self.error(&error, blamed(formula, &error, &asked)),
+    }
+
+    /// The example with each choice in turn none of those known.
+    fn unknown_choices(&mut self, at: usize, call: &Call, formula: &Formula, base: &Given) {
+        let remembered = Remembered::new(base);
+        // Its answer is of no interest: only what it asks for.
+        let _ = (formula.call)(&remembered);
+        let asked = remembered.asked.into_inner();
+        for (field, entry) in &asked {
+            let Asked::Choice(_, count) = entry else { continue };
+            let place =
+                call.takes.iter().position(|t| matches!(t, Taken::One(name, _) if name == field));
+            let place = place.unwrap_or_else(|| panic!("{}: no {field}", call.function.name));
+            let mut row = row(call, &asked, 1).expect("an example that C can say");
+            for code in [0, i32::from(*count) + 1, -1, i32::MIN, i32::MAX] {
+                row[place] = f64::from(code);
+                self.row(at, &row);
+                self.facts(&Facts { value: f64::from(code), ..Facts::none(8) }, Some(field));
+                self.text.push('\n');
+                self.count += 1;
+            }
         }
-        self.text.push('\n');
-        self.count += 1;
     }
 
     fn answer(&mut self, call: &Call, outputs: &Outputs) {
@@ -154,19 +183,18 @@ impl Cases {
         }
     }
 
-    fn error(&mut self, error: &Error, field: Option<String>) {
-        let f = facts(error);
+    fn facts(&mut self, f: &Facts, field: Option<&str>) {
         let _ = write!(self.text, " {} 7", f.status);
         for value in [f.value, f.lowest, f.highest, f.nearest, f.quantity, f.beside, f.limit] {
             let _ = write!(self.text, " {:016x}", value.to_bits());
         }
-        let _ = write!(self.text, " {}", field.as_deref().unwrap_or("-"));
+        let _ = write!(self.text, " {}", field.unwrap_or("-"));
     }
 }
 
 /// The numbers in the order of the function's parameters; none where C cannot say them. What was not
 /// asked for is not a number: an input behind a flag, or one after the first that was refused.
-fn row(call: &Call, asked: &[(String, Asked)]) -> Option<Vec<f64>> {
+fn row(call: &Call, asked: &[(String, Asked)], yes: i32) -> Option<Vec<f64>> {
     let asked: BTreeMap<&str, &Asked> =
         asked.iter().map(|(name, asked)| (name.as_str(), asked)).collect();
     let mut row = Vec::new();
@@ -182,8 +210,8 @@ fn row(call: &Call, asked: &[(String, Asked)]) -> Option<Vec<f64>> {
                         *value
                     }
                     Some(Asked::Number(_, value)) => *value,
-                    Some(Asked::Choice(code)) => f64::from(*code),
-                    Some(Asked::Flag(is)) => f64::from(u8::from(*is)),
+                    Some(Asked::Choice(code, _)) => f64::from(*code),
+                    Some(Asked::Flag(is)) => f64::from(if *is { yes } else { 0 }),
                     Some(Asked::Numbers(..)) => panic!("{name} is a list"),
                     None if *is_integer => 0.0,
                     None => f64::NAN,
@@ -227,17 +255,30 @@ struct Facts {
     limit: f64,
 }
 
+impl Facts {
+    /// A refusal without facts.
+    fn none(status: i32) -> Self {
+        Self {
+            status,
+            value: 0.0,
+            lowest: 0.0,
+            highest: 0.0,
+            nearest: 0.0,
+            quantity: 0.0,
+            beside: 0.0,
+            limit: 0.0,
+        }
+    }
+}
+
 fn facts(error: &Error) -> Facts {
     let code = |quantity: Quantity| f64::from(quantity as u16);
     let ranged = |status, quantity, value, lowest, highest| Facts {
-        status,
         value,
         lowest,
         highest,
-        nearest: 0.0,
         quantity: code(quantity),
-        beside: 0.0,
-        limit: 0.0,
+        ..Facts::none(status)
     };
     match *error {
         Error::OutOfRange { quantity, value, lowest, highest } => {
@@ -260,23 +301,52 @@ fn facts(error: &Error) -> Facts {
     }
 }
 
-/// The input to blame: the last one asked for, if it is not accepted; for a recipe, the wish's field.
+/// What a wish that is refused, or a limit of the core's own, is about where the quantity alone leaves it
+/// open: formula, quantity, field.
+const WISHES: [(&str, Quantity, &str); 15] = [
+    ("dilution.water_to_reach", Quantity::Strength, "wanted_pct"),
+    ("dilution.drink_of_brew", Quantity::Strength, "wanted_pct"),
+    ("dilution.brew_for_drink", Quantity::Strength, "wanted_pct"),
+    ("dilution.split", Quantity::Strength, "wanted_pct"),
+    ("dilution.split", Quantity::Beverage, "cup_g"),
+    ("dilution.iced", Quantity::Ice, "ice_g"),
+    ("dilution.ice_to_reach", Quantity::Temperature, "wanted_c"),
+    ("extraction.beverage", Quantity::HeldStrength, "held_strength_pct"),
+    ("extraction.time_for_yield", Quantity::Yield, "yield_pct"),
+    ("heat.time_to_cool", Quantity::Temperature, "to_c"),
+    ("heat.reachable", Quantity::Temperature, "water_c"),
+    ("ratio.whole_cups", Quantity::Beverage, "cup_g"),
+    ("reading.critical_range", Quantity::ReadingCount, "readings"),
+    ("reading.repeatability", Quantity::ReadingCount, "count"),
+    ("reading.combine", Quantity::ReadingCount, "count"),
+];
+
+/// The input to blame: the first that is not accepted, else the wish that cannot be met.
 fn blamed(formula: &Formula, error: &Error, asked: &[(String, Asked)]) -> Option<String> {
-    if matches!(error, Error::OutOfRange { quantity: Quantity::ReadingCount, .. })
-        && has_list(asked)
-    {
-        return None;
-    }
-    if let Some(field) = unaccepted(asked) {
+    // How many readings there are is looked at before the readings.
+    let too_many = matches!(error, Error::OutOfRange { quantity: Quantity::ReadingCount, .. });
+    if let Some(field) = unaccepted(asked).filter(|_| !(too_many && has_list(asked))) {
         return Some(field.to_string());
     }
-    if formula.id != "plan.recipe" {
-        return None;
+    if formula.id == "plan.recipe" {
+        return wished(error, asked);
     }
+    let (Error::Infeasible { wish: about, .. } | Error::OutOfRange { quantity: about, .. }) = error
+    else {
+        return None;
+    };
+    let known = WISHES.iter().find(|(id, quantity, _)| *id == formula.id && quantity == about);
+    let (.., field) =
+        known.unwrap_or_else(|| panic!("{}: which field is {error} about?", formula.id));
+    Some((*field).to_string())
+}
+
+/// The field of its wish that an error of a recipe is about.
+fn wished(error: &Error, asked: &[(String, Asked)]) -> Option<String> {
     let fields = asked.iter().map(|(field, asked)| {
         let value = match asked {
             Asked::Number(_, value) => *value,
-            Asked::Choice(code) => f64::from(*code),
+            Asked::Choice(code, _) => f64::from(*code),
             Asked::Flag(is) => f64::from(u8::from(*is)),
             Asked::Numbers(..) => panic!("a recipe asks for no list"),
         };
