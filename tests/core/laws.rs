@@ -381,6 +381,25 @@ proptest! {
     // ---- Heat -------------------------------------------------------------------------------------
 
     #[test]
+    fn what_is_equally_warm_stays_so(
+        celsius in prop_oneof![Just(0.0), Just(105.0), 0.0..=105.0_f64],
+        liquid in some::<Liquid>(0.1, 5_000.0),
+        added in some::<Addition>(0.0, 5_000.0),
+        capacity in some::<HeatCapacity>(0.0, 5_000.0),
+    ) {
+        let water: Temperature = crate::value(celsius);
+        let body = Body { heat_capacity: capacity, temperature: crate::value(celsius) };
+        for same in [
+            dilution::mixed_temperature(liquid, water, added, water),
+            dilution::mixed_with_milk_temperature(liquid, water, added, water),
+            heat::settle(liquid, water, &[body]),
+            heat::before_settling(liquid, water, &[body]),
+        ] {
+            assert_abs_diff_eq!(same.unwrap().celsius(), celsius, epsilon = 1e-9);
+        }
+    }
+
+    #[test]
     fn settling_conserves_heat_and_inverts(
         liquid in some::<Liquid>(50.0, 1000.0),
         celsius in some::<Temperature>(60.0, 100.0),

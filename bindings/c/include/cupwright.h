@@ -8,11 +8,12 @@
 
 /**
  * @file
- * Brewing mathematics for coffee.
+ * Brewing mathematics for coffee. For C99 and C++11 or later. Link with -Wl,--gc-sections, so that only what
+ * is called goes into the image.
  *
  * Every function that can fail returns an int32_t, CUPWRIGHT_STATUS_OK or the reason, and takes its
  * answer's place and an error's place as its last two parameters. The answer is written only on success,
- * the error only on failure. The error may be NULL; the answer, and any other pointer, may not.
+ * the error only on failure. The error may be NULL, and a list of none; the answer and every struct may not.
  *
  * Names carry units: _g grams, _pct percent (never a fraction), _c degrees Celsius, _k kelvin, _s seconds,
  * _ml millilitres, _kpa kilopascals, _m metres, _j_per_k joules per kelvin. Every number is checked
@@ -38,7 +39,11 @@
  * What a number is. A value never changes its meaning and is never used again for another.
  * In words: cupwright_quantity_text(), cupwright_unit_text().
  */
-enum cupwright_quantity {
+enum cupwright_quantity
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif
+{
     /** Ground coffee as weighed, its moisture included. Unit: g. */
     CUPWRIGHT_QUANTITY_DOSE = 1,
     /** Water poured onto the coffee. Unit: g. */
@@ -156,6 +161,11 @@ enum cupwright_quantity {
     /** Solids that meet a liquid in one heat balance, where an interface has room for only so many. Unit: none. */
     CUPWRIGHT_QUANTITY_BODY_COUNT = 58
 };
+#if !defined(__cplusplus) && __STDC_VERSION__ < 202311L
+typedef int32_t cupwright_quantity;
+#elif !defined(__cplusplus)
+typedef enum cupwright_quantity cupwright_quantity;
+#endif
 
 /* The lowest and highest values accepted. */
 
@@ -1700,8 +1710,9 @@ const char *cupwright_version_text(void);
  * @param[out] recipe What to do, and what to expect.
  *
  * Fails with CUPWRIGHT_STATUS_INFEASIBLE with the nearest feasible value and the limit that binds,
- * where the error's field names the field of the wish; CUPWRIGHT_STATUS_OUT_OF_RANGE for a
- * strength outside the wish's own window; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not above the
+ * where the error's field names the field of the wish; CUPWRIGHT_STATUS_EMPTY_BAND for a window
+ * whose lowest edge is not below its highest; CUPWRIGHT_STATUS_OUT_OF_RANGE for a strength outside
+ * the window; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not above the
  * water's own and for a chamber that its own hold-up fills; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE
  * where a result leaves its range.
  */
@@ -1803,8 +1814,6 @@ int32_t cupwright_ratio_dose_for_beverage(double beverage_g,
  * @param water_ratio_g_per_g Brew water per dose, 0.2 to 200 g/g.
  * @param water_c Temperature at which the litre is measured, 0 to 105 °C.
  * @param[out] dose_g_per_l 4 to 5100 g/L.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose per litre.
  */
 int32_t cupwright_ratio_dose_per_litre(double water_ratio_g_per_g,
                                        double water_c,
@@ -1846,8 +1855,6 @@ int32_t cupwright_ratio_water_mass(double volume_ml,
  * @param water_g Brew water, 0.1 to 200000 g.
  * @param water_c Temperature, 0 to 105 °C.
  * @param[out] volume_ml 0.1 to 250000 mL.
- *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the volume.
  */
 int32_t cupwright_ratio_water_volume(double water_g,
                                      double water_c,
@@ -1878,8 +1885,8 @@ int32_t cupwright_ratio_for_servings(double dose_g,
  * @param cup_g Beverage in a cup, 0.1 to 200000 g.
  * @param[out] servings 1 to 1000.
  *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE where it does not fill one; the nearest cup is the
- * beverage itself.
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE where it does not fill one, the nearest cup being the
+ * beverage itself; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for more cups than servings may be.
  */
 int32_t cupwright_ratio_whole_cups(double beverage_g,
                                    double cup_g,
@@ -2481,6 +2488,9 @@ int32_t cupwright_reading_repeatability(const double *strength_pct,
  * @param zero What the instrument was zeroed on: one of enum cupwright_zero.
  * @param water_solids_mg_per_l Solids of the water, 0 to 5000 mg/L.
  * @param[out] total_pct 0 to 50 %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a reading on brew water so near the highest
+ * strength that the water's solids lead past it.
  */
 int32_t cupwright_reading_total_strength(double strength_pct,
                                          int32_t zero,
@@ -2816,8 +2826,8 @@ int32_t cupwright_extraction_yield_at_time(const struct cupwright_kinetics *kine
  * @param yield_pct Yield wanted, 0 to 100 %.
  * @param[out] time_s 0 to 172800 s.
  *
- * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a yield that it never reaches;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE beyond the range of the time.
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a yield that it does not reach within two days, the
+ * longest time there is.
  */
 int32_t cupwright_extraction_time_for_yield(const struct cupwright_kinetics *kinetics,
                                             double yield_pct,

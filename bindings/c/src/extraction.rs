@@ -444,8 +444,8 @@ pub unsafe extern "C" fn cupwright_extraction_yield_at_time(
 /// @param yield_pct Yield wanted, {Yield}.
 /// @param[out] time_s {Time}.
 ///
-/// Fails with CUPWRIGHT_STATUS_INFEASIBLE for a yield that it never reaches;
-/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE beyond the range of the time.
+/// Fails with CUPWRIGHT_STATUS_INFEASIBLE for a yield that it does not reach within two days, the
+/// longest time there is.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_extraction_time_for_yield(
     kinetics: *const cupwright_kinetics,

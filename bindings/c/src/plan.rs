@@ -400,8 +400,9 @@ fn blamed(wish: &Wish, error: &Error) -> Option<Field> {
 /// @param[out] recipe What to do, and what to expect.
 ///
 /// Fails with CUPWRIGHT_STATUS_INFEASIBLE with the nearest feasible value and the limit that binds,
-/// where the error's field names the field of the wish; CUPWRIGHT_STATUS_OUT_OF_RANGE for a
-/// strength outside the wish's own window; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not above the
+/// where the error's field names the field of the wish; CUPWRIGHT_STATUS_EMPTY_BAND for a window
+/// whose lowest edge is not below its highest; CUPWRIGHT_STATUS_OUT_OF_RANGE for a strength outside
+/// the window; CUPWRIGHT_STATUS_IMPOSSIBLE for a strength not above the
 /// water's own and for a chamber that its own hold-up fills; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE
 /// where a result leaves its range.
 #[unsafe(no_mangle)]

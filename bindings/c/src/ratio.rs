@@ -181,8 +181,6 @@ pub unsafe extern "C" fn cupwright_ratio_dose_for_beverage(
 /// @param water_ratio_g_per_g Brew water per dose, {WaterRatio}.
 /// @param water_c Temperature at which the litre is measured, {Temperature}.
 /// @param[out] dose_g_per_l {DosePerLitre}.
-///
-/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the dose per litre.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_ratio_dose_per_litre(
     water_ratio_g_per_g: f64,
@@ -245,8 +243,6 @@ pub unsafe extern "C" fn cupwright_ratio_water_mass(
 /// @param water_g Brew water, {BrewWater}.
 /// @param water_c Temperature, {Temperature}.
 /// @param[out] volume_ml {Volume}.
-///
-/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the volume.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_ratio_water_volume(
     water_g: f64,
@@ -292,8 +288,8 @@ pub unsafe extern "C" fn cupwright_ratio_for_servings(
 /// @param cup_g Beverage in a cup, {Beverage}.
 /// @param[out] servings {Servings}.
 ///
-/// Fails with CUPWRIGHT_STATUS_INFEASIBLE where it does not fill one; the nearest cup is the
-/// beverage itself.
+/// Fails with CUPWRIGHT_STATUS_INFEASIBLE where it does not fill one, the nearest cup being the
+/// beverage itself; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for more cups than servings may be.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_ratio_whole_cups(
     beverage_g: f64,

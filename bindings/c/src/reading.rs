@@ -161,6 +161,9 @@ pub unsafe extern "C" fn cupwright_reading_repeatability(
 /// @param zero What the instrument was zeroed on: one of enum cupwright_zero.
 /// @param water_solids_mg_per_l Solids of the water, {WaterSolids}.
 /// @param[out] total_pct {Strength}.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a reading on brew water so near the highest
+/// strength that the water's solids lead past it.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_reading_total_strength(
     strength_pct: f64,

@@ -75,7 +75,7 @@ pub fn dose_for_beverage(beverage: Beverage, ratio: BeverageRatio) -> Result<Dos
 /// 95 °C that is 3.6 %.
 ///
 /// # Errors
-/// [`Error::ResultOutOfRange`] outside the range of [`DosePerLitre`].
+/// None in range; the `Result` guards the range of [`DosePerLitre`].
 pub fn dose_per_litre(ratio: WaterRatio, measured_at: Temperature) -> Result<DosePerLitre, Error> {
     computed(water::density(measured_at).kilograms_per_cubic_metre() / ratio.grams_per_gram())
 }
@@ -112,7 +112,7 @@ pub fn water_mass(volume: Volume, water: Temperature) -> Result<BrewWater, Error
 /// Volume of a mass of water at its temperature: the inverse of [`water_mass`].
 ///
 /// # Errors
-/// [`Error::ResultOutOfRange`] outside the range of [`Volume`].
+/// None in range; the `Result` guards the range of [`Volume`].
 pub fn water_volume(mass: BrewWater, water: Temperature) -> Result<Volume, Error> {
     computed(mass.grams() * 1000.0 / water::density(water).kilograms_per_cubic_metre())
 }
@@ -136,6 +136,7 @@ pub fn for_servings(
 ///
 /// # Errors
 /// [`Error::Infeasible`] when it does not fill one; the nearest cup is the beverage itself.
+/// [`Error::ResultOutOfRange`] for more cups than [`Servings`] allows.
 pub fn whole_cups(beverage: Beverage, cup: Beverage) -> Result<Servings, Error> {
     if beverage < cup {
         return Err(Error::Infeasible {

@@ -174,7 +174,8 @@ pub enum Zero {
 /// counted twice.
 ///
 /// # Errors
-/// None in range; the `Result` guards the range of [`Strength`].
+/// [`Error::ResultOutOfRange`] for a reading on brew water so near the highest strength that the
+/// water's solids lead past it.
 pub fn total_strength(
     reading: Strength,
     zero: Zero,

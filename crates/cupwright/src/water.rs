@@ -12,8 +12,8 @@
 use crate::error::Error;
 use crate::math::{exp, ln, sqrt, square};
 use crate::quantity::{
-    Altitude, Density, Enthalpy, LatentHeat, Pressure, SpecificHeat, Temperature, VapourPressure,
-    computed,
+    Altitude, Density, Enthalpy, LatentHeat, Pressure, Quantity, SpecificHeat, Temperature,
+    VapourPressure, computed,
 };
 
 /// 0 °C in kelvin.
@@ -153,7 +153,20 @@ pub(crate) fn balanced_temperature(
             celsius -= (holds - heat_j) / slope;
         }
     }
-    computed(celsius)
+    computed(without_rounding_past_an_end(celsius))
+}
+
+/// Two liquids at an end of the range mix at that end, whatever the last bit says.
+fn without_rounding_past_an_end(celsius: f64) -> f64 {
+    const ROUNDING_K: f64 = 1e-9;
+    let (lowest, highest) = (Quantity::Temperature.lowest(), Quantity::Temperature.highest());
+    if celsius < lowest && celsius > lowest - ROUNDING_K {
+        lowest
+    } else if celsius > highest && celsius < highest + ROUNDING_K {
+        highest
+    } else {
+        celsius
+    }
 }
 
 /// Vapour pressure p of water.

@@ -1,9 +1,11 @@
 //! The C interface: its header, its archives, and what proves them.
 
+pub mod abi;
 pub mod archive;
 pub mod calls;
 pub mod cases;
 pub mod constants;
+pub mod docs;
 pub mod driver;
 pub mod firmware;
 pub mod header;

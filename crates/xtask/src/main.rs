@@ -24,9 +24,10 @@ cargo xtask COMMAND
   test               install what the tests need and run all of them
   reference          compute the check values of tests/vectors anew
   reference --check  compute them and compare with the committed ones
-  expect             accept the main job's present output as the expected one
+  expect             accept the present output of the main job and of the firmware as the expected one
   c                  all that proves the C interface
   header             make the C header anew
+  abi                promise what is new in the C interface's layout, for good
   dist               make the packages for C: an object, an archive and a header for every target
   size               measure what each C function costs, and write it down
   embedded           get the embedded target, build the core for it and look into the build
@@ -61,9 +62,10 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["reference", "--check"] => reference::check,
         ["c"] => test::of_c,
         ["header"] => c::header::write,
+        ["abi"] => c::abi::write,
         ["dist"] => c::archive::dist,
         ["size"] => c::size::write,
-        ["expect"] => main_job::accept,
+        ["expect"] => || main_job::accept().and_then(|()| c::firmware::accept()),
         ["embedded"] => embedded::check,
         ["help" | "--help" | "-h"] => || {
             print!("{HELP}");
@@ -92,7 +94,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 9);
+        assert_eq!(count, 10);
     }
 
     #[test]

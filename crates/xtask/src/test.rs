@@ -27,12 +27,15 @@ const C_STEPS: &[Step] = &[
     ("C header", c::header::check),
     ("C header in every language", c::constants::check_languages),
     ("C constants", c::constants::check_values),
+    ("C layout as promised", c::abi::check),
+    ("C docs", c::docs::check),
     ("C packages", c::archive::dist),
     ("C packages in use", c::packages::check),
     ("C calls", c::driver::on_this_computer),
     ("C calls on emulated boards", c::driver::on_boards),
     ("C calls from Rust under Miri", c::driver::under_miri),
     ("C costs", c::size::check),
+    ("scale's firmware", c::firmware::check),
 ];
 
 /// Runs steps in order up to the first that fails, and says how long each took.

@@ -8,6 +8,8 @@
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
+use cupwright_c::version::CUPWRIGHT_ABI_VERSION;
+use object::read::archive::ArchiveFile;
 use object::{Object, ObjectSymbol};
 
 use super::interface;
@@ -26,7 +28,17 @@ pub struct Target {
     /// What its C compiler must be told of the processor.
     pub compiler: &'static [&'static str],
     profile: &'static str,
+    /// What its objcopy must be told of the tables for unwinding the stack.
+    tables: &'static [&'static str],
 }
+
+/// On a bare board nothing unwinds: the tables would only take room.
+const NO_TABLES: &[&str] = &[
+    "--remove-section=.ARM.exidx*",
+    "--remove-section=.rel.ARM.exidx*",
+    "--remove-section=.eh_frame",
+    "--remove-section=.rela.eh_frame",
+];
 
 /// Cortex-M and RISC-V, as scales have them.
 pub const BARE: [Target; 6] = [
@@ -47,11 +59,19 @@ pub const BARE: [Target; 6] = [
         linker: &["-m", "elf32lriscv"],
         compiler: &["-march=rv32imc", "-mabi=ilp32", "-mcmodel=medany"],
         profile: "firmware",
+        tables: NO_TABLES,
     },
 ];
 
 const fn arm(triple: &'static str, compiler: &'static [&'static str]) -> Target {
-    Target { triple, tools: "arm-none-eabi-", linker: &[], compiler, profile: "firmware" }
+    Target {
+        triple,
+        tools: "arm-none-eabi-",
+        linker: &[],
+        compiler,
+        profile: "firmware",
+        tables: NO_TABLES,
+    }
 }
 
 /// This computer.
@@ -61,6 +81,8 @@ pub const HOST: Target = Target {
     linker: &[],
     compiler: &[],
     profile: "hosted",
+    // A debugger walks out of the library with them.
+    tables: &[],
 };
 
 /// A bare-metal target by its name.
@@ -68,8 +90,10 @@ pub fn bare(triple: &str) -> &'static Target {
     BARE.iter().find(|target| target.triple == triple).expect("a target of the list")
 }
 
-/// The major version of the shared library: a program made with one runs with no other.
-pub const SONAME: &str = "libcupwright.so.1";
+/// The shared library's name: a program made with one version of the layout runs with no other.
+pub fn soname() -> String {
+    format!("libcupwright.so.{CUPWRIGHT_ABI_VERSION}")
+}
 
 impl Target {
     /// The package's folder, laid out as an installation prefix.
@@ -93,7 +117,7 @@ impl Target {
 
 /// Makes and checks every package.
 pub fn dist() -> Outcome {
-    tools::debian(&["gcc-arm-none-eabi", "gcc-riscv64-unknown-elf", "binutils"])?;
+    tools::debian(&["gcc-arm-none-eabi", "gcc-riscv64-unknown-elf", "binutils", "cmake"])?;
     let triples: Vec<&str> = BARE.iter().map(|target| target.triple).collect();
     let toolchain = Toolchain::install(&triples)?;
     for target in BARE.iter().chain([&HOST]) {
@@ -123,11 +147,10 @@ fn package(target: &Target, toolchain: Toolchain) -> Outcome {
     copy(super::header::path(), "include/cupwright.h")?;
     copy(from.join("package/cupwright.pc.in"), "lib/pkgconfig/cupwright.pc")?;
     copy(from.join("package/cupwrightConfig.cmake"), "lib/cmake/cupwright/cupwrightConfig.cmake")?;
-    copy(
-        from.join("package/cupwrightConfigVersion.cmake.in"),
-        "lib/cmake/cupwright/cupwrightConfigVersion.cmake",
-    )?;
+    cmake_version(target, &folder.join("lib/cmake/cupwright/cupwrightConfigVersion.cmake"))?;
     copy(root().join("LICENSE"), "LICENSE")?;
+    copy(from.join("package/THIRD-PARTY.txt"), "THIRD-PARTY.txt")?;
+    copy(from.join("package/README.txt"), "README.txt")?;
     if target.is_host() {
         shared(target, &folder.join("lib"))?;
     }
@@ -137,6 +160,7 @@ fn package(target: &Target, toolchain: Toolchain) -> Outcome {
             .current_dir(root().join("target/dist"))
             .args([
                 "--sort=name",
+                "--mode=u=rwX,go=rX",
                 "--mtime=@0",
                 "--owner=0",
                 "--group=0",
@@ -145,6 +169,18 @@ fn package(target: &Target, toolchain: Toolchain) -> Outcome {
             ])
             .arg(format!("{}.tar.gz", target.name()))
             .arg(target.name()),
+    )
+}
+
+/// CMake's own file that says which versions fit, and on which width of pointers.
+fn cmake_version(target: &Target, to: &Path) -> Outcome {
+    let bytes = if target.is_host() { 8 } else { 4 };
+    quietly(
+        program("cmake")
+            .arg(format!("-DTO={}", to.display()))
+            .arg(format!("-DVERSION={}", env!("CARGO_PKG_VERSION")))
+            .arg(format!("-DPOINTER={bytes}"))
+            .args(["-P", "bindings/c/package/version.cmake"]),
     )
 }
 
@@ -180,9 +216,7 @@ fn object(target: &Target, staticlib: &Path, to: &Path) -> Outcome<PathBuf> {
         target
             .tool("objcopy")
             .args(["--wildcard", "--keep-global-symbol=cupwright_*"])
-            // Nothing unwinds: the tables would only take room.
-            .args(["--remove-section=.ARM.exidx*", "--remove-section=.rel.ARM.exidx*"])
-            .args(["--remove-section=.eh_frame", "--remove-section=.rela.eh_frame"])
+            .args(target.tables)
             // Bitcode of another compiler's version, which some linkers' plugins choke on.
             .args(["--remove-section=.llvmbc", "--remove-section=.llvmcmd"])
             .args(["--remove-section=.comment", "--strip-debug"])
@@ -198,7 +232,25 @@ fn object(target: &Target, staticlib: &Path, to: &Path) -> Outcome<PathBuf> {
 pub fn check_symbols(path: &Path) -> Outcome {
     let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
     let bytes = std::fs::read(path).map_err(|error| fail(&error))?;
-    let file = object::File::parse(&*bytes).map_err(|error| fail(&error))?;
+    check_object(path, &bytes)
+}
+
+/// The same of an archive's only member.
+pub fn check_archive(path: &Path) -> Outcome {
+    let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
+    let bytes = std::fs::read(path).map_err(|error| fail(&error))?;
+    let archive = ArchiveFile::parse(&*bytes).map_err(|error| fail(&error))?;
+    let mut members = archive.members();
+    let member = members.next().ok_or_else(|| fail(&"empty"))?.map_err(|error| fail(&error))?;
+    if members.next().is_some() {
+        return Err(fail(&"more than one member"));
+    }
+    check_object(path, member.data(&*bytes).map_err(|error| fail(&error))?)
+}
+
+fn check_object(path: &Path, bytes: &[u8]) -> Outcome {
+    let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
+    let file = object::File::parse(bytes).map_err(|error| fail(&error))?;
     let interface: BTreeSet<String> =
         interface::read()?.functions.into_iter().map(|function| function.name).collect();
     let mut globals = BTreeSet::new();
@@ -225,11 +277,11 @@ fn shared(target: &Target, lib: &Path) -> Outcome {
         target
             .tool("ld")
             .args(["-shared", "-z", "noexecstack", "-z", "relro", "-z", "now", "--build-id=sha1"])
-            .args(["--no-undefined", "-soname", SONAME])
+            .args(["--no-undefined", "-soname", &soname()])
             .arg(lib.join("cupwright.o"))
             .arg("-o")
-            .arg(lib.join(SONAME)),
+            .arg(lib.join(soname())),
     )?;
-    std::os::unix::fs::symlink(SONAME, lib.join("libcupwright.so"))
+    std::os::unix::fs::symlink(soname(), lib.join("libcupwright.so"))
         .map_err(|error| format!("libcupwright.so: {error}"))
 }

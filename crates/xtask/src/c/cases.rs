@@ -361,7 +361,7 @@ fn has_list(asked: &[(String, Asked)]) -> bool {
 }
 
 /// The first input that is not accepted, in the order in which C looks at them: item by item in lists.
-fn unaccepted(asked: &[(String, Asked)]) -> Option<&str> {
+pub fn unaccepted(asked: &[(String, Asked)]) -> Option<&str> {
     let lists = || {
         asked.iter().filter_map(|(field, asked)| match asked {
             Asked::Numbers(quantity, values) => Some((field, quantity, values)),

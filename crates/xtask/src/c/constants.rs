@@ -21,17 +21,26 @@ use crate::{Outcome, root, tools};
 pub fn check_languages() -> Outcome {
     tools::debian(&["gcc", "g++", "clang"])?;
     for (compiler, language, standards) in [
-        ("gcc", "c", &["c99", "c11", "c17"][..]),
-        ("clang", "c", &["c99", "c11", "c17"]),
-        ("g++", "c++", &["c++17"]),
-        ("clang++", "c++", &["c++17"]),
+        ("gcc", "c", &["c99", "c11", "c17", "c2x"][..]),
+        ("clang", "c", &["c99", "c11", "c17", "c2x"]),
+        ("g++", "c++", &["c++11", "c++14", "c++17", "c++20"]),
+        ("clang++", "c++", &["c++11", "c++14", "c++17", "c++20"]),
     ] {
         for standard in standards {
             quietly(
                 program(compiler)
                     .args(["-x", language, &format!("-std={standard}"), "-fsyntax-only"])
-                    .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror"])
-                    .arg(header::path()),
+                    .args([
+                        "-Wall",
+                        "-Wextra",
+                        "-Wpedantic",
+                        "-Werror",
+                        "-Wconversion",
+                        "-Wundef",
+                        "-Wshadow",
+                    ])
+                    .arg("-include")
+                    .args([header::path(), header::path()]),
             )?;
             println!("{compiler} -std={standard}: not a warning");
         }

@@ -134,11 +134,12 @@ fn before_the_functions() -> String {
 const CONVENTIONS: &str = r#"
 /**
  * @file
- * Brewing mathematics for coffee.
+ * Brewing mathematics for coffee. For C99 and C++11 or later. Link with -Wl,--gc-sections, so that only what
+ * is called goes into the image.
  *
  * Every function that can fail returns an int32_t, CUPWRIGHT_STATUS_OK or the reason, and takes its
  * answer's place and an error's place as its last two parameters. The answer is written only on success,
- * the error only on failure. The error may be NULL; the answer, and any other pointer, may not.
+ * the error only on failure. The error may be NULL, and a list of none; the answer and every struct may not.
  *
  * Names carry units: _g grams, _pct percent (never a fraction), _c degrees Celsius, _k kelvin, _s seconds,
  * _ml millilitres, _kpa kilopascals, _m metres, _j_per_k joules per kelvin. Every number is checked
@@ -167,7 +168,8 @@ fn version(text: &mut String) {
 fn quantities(text: &mut String) {
     text.push_str(
         "\n/**\n * What a number is. A value never changes its meaning and is never used again for another.\n \
-         * In words: cupwright_quantity_text(), cupwright_unit_text().\n */\nenum cupwright_quantity {\n",
+         * In words: cupwright_quantity_text(), cupwright_unit_text().\n */\nenum cupwright_quantity\n\
+         #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L\n  : int32_t\n#endif\n{\n",
     );
     for quantity in Quantity::ALL {
         let _ = writeln!(
@@ -180,7 +182,10 @@ fn quantities(text: &mut String) {
         );
     }
     text.truncate(text.trim_end_matches([',', '\n']).len());
-    text.push_str("\n};\n");
+    text.push_str(
+        "\n};\n#if !defined(__cplusplus) && __STDC_VERSION__ < 202311L\ntypedef int32_t cupwright_quantity;\n\
+         #elif !defined(__cplusplus)\ntypedef enum cupwright_quantity cupwright_quantity;\n#endif\n",
+    );
 }
 
 fn limits(text: &mut String) {

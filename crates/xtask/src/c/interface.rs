@@ -20,6 +20,9 @@ pub struct Interface {
 pub struct Function {
     pub name: String,
     pub parameters: Vec<Variable>,
+    pub returns: Type,
+    /// Its docs.
+    pub about: String,
 }
 
 /// Lines that a function's body may have: a binding converts, calls and converts back.
@@ -37,6 +40,8 @@ pub struct Record {
 pub struct Variable {
     pub name: String,
     pub kind: Type,
+    /// Its docs: of a field its own, of a parameter those of its line.
+    pub about: String,
 }
 
 /// A type of the interface.
@@ -83,12 +88,22 @@ impl Interface {
 
     /// Bytes of a struct where doubles and long pointers are aligned to eight.
     pub fn size(&self, name: &str) -> usize {
-        let mut at = 0_usize;
-        for field in &self.record(name).fields {
-            let (size, alignment) = self.extent(&field.kind);
-            at = at.next_multiple_of(alignment) + size;
-        }
-        at.next_multiple_of(8)
+        let end = self.offsets(name).last().map(|(field, at)| at + self.extent(&field.kind).0);
+        end.unwrap_or(0).next_multiple_of(8)
+    }
+
+    /// Fields of a struct with their places.
+    pub fn offsets(&self, name: &str) -> Vec<(&Variable, usize)> {
+        let mut end = 0_usize;
+        let fields = self.record(name).fields.iter();
+        fields
+            .map(|field| {
+                let (size, alignment) = self.extent(&field.kind);
+                let at = end.next_multiple_of(alignment);
+                end = at + size;
+                (field, at)
+            })
+            .collect()
     }
 
     fn extent(&self, kind: &Type) -> (usize, usize) {
@@ -146,20 +161,54 @@ fn is_public(visibility: &syn::Visibility) -> bool {
 
 fn read_function(function: &syn::ItemFn) -> Outcome<Function> {
     let name = function.sig.ident.to_string();
+    let about = docs(&function.attrs);
     let mut parameters = Vec::new();
     for input in &function.sig.inputs {
         let syn::FnArg::Typed(typed) = input else { return Err(format!("{name} takes self")) };
         let syn::Pat::Ident(pattern) = &*typed.pat else {
             return Err(format!("{name}: a pattern"));
         };
-        parameters.push(Variable { name: pattern.ident.to_string(), kind: read_type(&typed.ty)? });
+        let parameter = pattern.ident.to_string();
+        let about = about_parameter(&about, &parameter);
+        parameters.push(Variable { name: parameter, kind: read_type(&typed.ty)?, about });
     }
+    let returns = match &function.sig.output {
+        syn::ReturnType::Type(_, kind) => read_type(kind)?,
+        syn::ReturnType::Default => return Err(format!("{name} returns nothing")),
+    };
     let brace = &function.block.brace_token.span;
     let lines = brace.close().start().line - brace.open().start().line - 1;
     if lines > MOST_LINES {
         return Err(format!("{name} has {lines} lines, more than {MOST_LINES}"));
     }
-    Ok(Function { name, parameters })
+    Ok(Function { name, parameters, returns, about })
+}
+
+/// The lines of a doc comment.
+fn docs(attributes: &[syn::Attribute]) -> String {
+    let mut lines = Vec::new();
+    for attribute in attributes {
+        let syn::Meta::NameValue(meta) = &attribute.meta else { continue };
+        let syn::Expr::Lit(syn::ExprLit { lit: syn::Lit::Str(line), .. }) = &meta.value else {
+            continue;
+        };
+        if meta.path.is_ident("doc") {
+            lines.push(line.value().trim().to_string());
+        }
+    }
+    lines.join("\n")
+}
+
+/// What a function's docs say of a parameter.
+fn about_parameter(about: &str, name: &str) -> String {
+    let is_start = |line: &&str| {
+        let rest = line.strip_prefix("@param[out] ").or_else(|| line.strip_prefix("@param "));
+        rest.is_some_and(|rest| rest.split(' ').next() == Some(name))
+    };
+    let mut lines = about.lines().skip_while(|line| !is_start(line));
+    let first = lines.next().unwrap_or_default();
+    let rest = lines.take_while(|line| !line.is_empty() && !line.starts_with('@'));
+    std::iter::once(first).chain(rest).collect::<Vec<_>>().join(" ")
 }
 
 fn read_record(record: &syn::ItemStruct) -> Outcome<Record> {
@@ -167,7 +216,7 @@ fn read_record(record: &syn::ItemStruct) -> Outcome<Record> {
     for field in &record.fields {
         let name = field.ident.as_ref().ok_or("a tuple struct")?.to_string();
         let name = name.trim_start_matches("r#").to_string();
-        fields.push(Variable { name, kind: read_type(&field.ty)? });
+        fields.push(Variable { name, kind: read_type(&field.ty)?, about: docs(&field.attrs) });
     }
     Ok(Record { name: record.ident.to_string(), fields })
 }
@@ -238,7 +287,11 @@ mod tests {
         assert_eq!(call.parameters[1].kind.in_c(), "const a_doubt *");
         assert_eq!(
             call.parameters[3],
-            Variable { name: "out".into(), kind: Type::Out(Box::new(Type::Double)) }
+            Variable {
+                name: "out".into(),
+                kind: Type::Out(Box::new(Type::Double)),
+                about: String::new()
+            }
         );
     }
 

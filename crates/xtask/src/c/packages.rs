@@ -4,20 +4,19 @@
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use super::archive::{BARE, HOST, SONAME, check_symbols};
+use super::archive::{BARE, HOST, Target, bare, check_archive, soname};
 use crate::commands::{output, program, quietly};
 use crate::{Outcome, root, tools};
 
 /// Unpacks every package, looks into it, and uses that of this computer in each way.
 pub fn check() -> Outcome {
     tools::debian(&["gcc", "g++", "binutils", "cmake", "make", "pkg-config"])?;
-    for target in BARE.iter().chain([&HOST]) {
-        check_symbols(&target.package().join("lib/cupwright.o"))?;
-    }
     let folder = fresh("target/c/consumer")?;
-    quietly(program("tar").arg("-xzf").arg(packed()).arg("-C").arg(&folder))?;
-    let name = HOST.package().file_name().map(PathBuf::from).ok_or("a package without a name")?;
-    let prefix = folder.join(name);
+    for target in BARE.iter().chain([&HOST]) {
+        quietly(program("tar").arg("-xzf").arg(packed(target)).arg("-C").arg(&folder))?;
+        check_archive(&unpacked(&folder, target).join("lib/libcupwright.a"))?;
+    }
+    let prefix = unpacked(&folder, &HOST);
     let (source, printed) = example()?;
     let path = folder.join("consumer.c");
     std::fs::write(&path, source).map_err(|error| format!("{}: {error}", path.display()))?;
@@ -60,27 +59,24 @@ pub fn check() -> Outcome {
         &mut program(folder.join("plusplus")),
     )?;
     let flags = package_config(&prefix, &["--cflags", "--libs", "cupwright"])?;
+    let libraries = package_config(&prefix, &["--variable=libdir", "cupwright"])?;
     with(
         "pkg-config",
-        compiler(&folder, "by-pkg-config").arg("consumer.c").args(flags.split_whitespace()),
-        program(folder.join("by-pkg-config")).env("LD_LIBRARY_PATH", prefix.join("lib")),
+        compiler(&folder, "by-pkg-config")
+            .arg("consumer.c")
+            .args(flags.split_whitespace())
+            .arg(format!("-Wl,-rpath,{}", libraries.trim())),
+        &mut program(folder.join("by-pkg-config")),
     )?;
     let needed = output(program("readelf").arg("--dynamic").arg(folder.join("by-pkg-config")))?;
-    if !needed.contains(&format!("[{SONAME}]")) {
-        return Err(format!("pkg-config's program does not ask for {SONAME}:\n{needed}"));
+    if !needed.contains(&format!("[{}]", soname())) {
+        return Err(format!("pkg-config's program does not ask for {}:\n{needed}", soname()));
     }
     let version = package_config(&prefix, &["--modversion", "cupwright"])?;
     if version.trim() != env!("CARGO_PKG_VERSION") {
         return Err(format!("pkg-config says version {version}"));
     }
-    quietly(
-        program("cmake")
-            .args(["-S", "tests/c/package", "-B"])
-            .arg(folder.join("build"))
-            .arg(format!("-DCMAKE_PREFIX_PATH={}", prefix.display()))
-            .arg(format!("-DSOURCE={}", path.display()))
-            .arg(format!("-DVERSION={}", env!("CARGO_PKG_VERSION"))),
-    )?;
+    configure(&folder.join("build"), &prefix, &path)?;
     for kind in ["cupwright", "shared"] {
         let made = folder.join(format!("build/consumer_{kind}"));
         with(
@@ -89,14 +85,35 @@ pub fn check() -> Outcome {
             &mut program(made),
         )?;
     }
+    let other = unpacked(&folder, bare("thumbv6m-none-eabi"));
+    match configure(&folder.join("other"), &other, &path) {
+        Err(_) => println!("CMake: a package for another width of pointers is refused"),
+        Ok(()) => return Err("CMake takes a package for another processor".to_string()),
+    }
     Ok(())
 }
 
-/// The packed release of this computer.
-fn packed() -> PathBuf {
-    let mut name = HOST.package().into_os_string();
+fn configure(build: &Path, prefix: &Path, source: &Path) -> Outcome {
+    quietly(
+        program("cmake")
+            .args(["-S", "tests/c/package", "-B"])
+            .arg(build)
+            .arg(format!("-DCMAKE_PREFIX_PATH={}", prefix.display()))
+            .arg(format!("-DSOURCE={}", source.display()))
+            .arg(format!("-DVERSION={}", env!("CARGO_PKG_VERSION"))),
+    )
+}
+
+/// The packed release for a target.
+fn packed(target: &Target) -> PathBuf {
+    let mut name = target.package().into_os_string();
     name.push(".tar.gz");
     name.into()
+}
+
+/// Where it lies in the folder that it was unpacked in.
+fn unpacked(folder: &Path, target: &Target) -> PathBuf {
+    folder.join(target.package().file_name().expect("a package has a name"))
 }
 
 fn fresh(folder: &str) -> Outcome<PathBuf> {

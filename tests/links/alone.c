@@ -1,0 +1,7 @@
+/* No other libraries. */
+
+#include "firmware.h"
+
+int others(void) {
+    return 1;
+}
