@@ -134,10 +134,15 @@ void reset(void) {
     start();
 }
 
+/* For a program that counts with the processor's timer. */
+__attribute__((weak)) void on_timer(void) {
+    fault();
+}
+
 typedef void (*handler)(void);
 
 __attribute__((section(".start"), used)) static const handler vectors[16] = {
-    (handler)(uintptr_t)stack_top, reset, fault, fault, fault, fault, fault, 0, 0, 0, 0, fault, fault, 0, fault, fault,
+    (handler)(uintptr_t)stack_top, reset, fault, fault, fault, fault, fault, 0, 0, 0, 0, fault, fault, 0, fault, on_timer,
 };
 
 #endif

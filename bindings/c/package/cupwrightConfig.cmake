@@ -9,6 +9,10 @@ if(NOT TARGET cupwright::cupwright)
   set_target_properties(cupwright::cupwright PROPERTIES
     IMPORTED_LOCATION "${_cupwright_prefix}/lib/libcupwright.a"
     INTERFACE_INCLUDE_DIRECTORIES "${_cupwright_prefix}/include")
+  if(CMAKE_SYSTEM_NAME STREQUAL "Generic")
+    # Only what is called goes into the image.
+    target_link_options(cupwright::cupwright INTERFACE "-Wl,--gc-sections")
+  endif()
 endif()
 
 if(NOT TARGET cupwright::shared AND EXISTS "${_cupwright_prefix}/lib/libcupwright.so")

@@ -44,7 +44,10 @@ const NO_TABLES: &[&str] = &[
 pub const BARE: [Target; 6] = [
     arm("thumbv6m-none-eabi", &["-mcpu=cortex-m0", "-mthumb"]),
     arm("thumbv7m-none-eabi", &["-mcpu=cortex-m3", "-mthumb"]),
-    arm("thumbv7em-none-eabi", &["-mcpu=cortex-m4", "-mthumb", "-mfloat-abi=soft"]),
+    arm(
+        "thumbv7em-none-eabi",
+        &["-mcpu=cortex-m4", "-mthumb", "-mfloat-abi=softfp", "-mfpu=fpv4-sp-d16"],
+    ),
     arm(
         "thumbv7em-none-eabihf",
         &["-mcpu=cortex-m4", "-mthumb", "-mfloat-abi=hard", "-mfpu=fpv4-sp-d16"],

@@ -23,8 +23,8 @@ pub struct Board {
     random: u64,
 }
 
-/// A Cortex-M0 with 16 KiB of memory, a Cortex-M4F, and a RISC-V.
-pub const BOARDS: [Board; 3] = [
+/// One for every bare-metal package: first a Cortex-M0 with 16 KiB of memory and a Cortex-M4F.
+pub const BOARDS: [Board; 6] = [
     Board {
         name: "Cortex-M0",
         triple: "thumbv6m-none-eabi",
@@ -48,6 +48,30 @@ pub const BOARDS: [Board; 3] = [
         machine: &["-M", "virt", "-bios", "none", "-m", "128M"],
         memory: ["FLASH_START=0x80000000", "RAM_START=0x80400000", "RAM_END=0x80800000"],
         random: 100,
+    },
+    Board {
+        name: "Cortex-M3",
+        triple: "thumbv7m-none-eabi",
+        emulator: "qemu-system-arm",
+        machine: &["-M", "mps2-an385"],
+        memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
+        random: 20,
+    },
+    Board {
+        name: "Cortex-M4F with doubles in integer registers",
+        triple: "thumbv7em-none-eabi",
+        emulator: "qemu-system-arm",
+        machine: &["-M", "mps2-an386"],
+        memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
+        random: 20,
+    },
+    Board {
+        name: "Cortex-M33F",
+        triple: "thumbv8m.main-none-eabihf",
+        emulator: "qemu-system-arm",
+        machine: &["-M", "mps2-an505"],
+        memory: ["FLASH_START=0x10000000", "RAM_START=0x38000000", "RAM_END=0x38400000"],
+        random: 20,
     },
 ];
 
