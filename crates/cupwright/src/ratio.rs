@@ -8,8 +8,8 @@
 use crate::error::{Error, Limit};
 use crate::math::{parts_needed, whole_parts};
 use crate::quantity::{
-    Batches, Beverage, BeverageRatio, BrewWater, Displacement, Dose, DosePerLitre, Quantity,
-    Servings, Temperature, Volume, WaterRatio, computed,
+    Batches, Beverage, BeverageRatio, BrewWater, Density, Displacement, Dose, DosePerLitre,
+    Quantity, Servings, Temperature, Volume, WaterRatio, computed,
 };
 use crate::record::record;
 use crate::water;
@@ -185,7 +185,12 @@ pub fn batches(
     water_temperature: Temperature,
     chamber: &Chamber,
 ) -> Result<BatchSplit, Error> {
-    let total = fill_ml(dose.grams(), water.grams(), water_temperature, chamber.displacement);
+    let total = fill_ml(
+        dose.grams(),
+        water.grams(),
+        water::density(water_temperature),
+        chamber.displacement,
+    );
     let count: Batches = computed(parts_needed(total / chamber.volume.millilitres()))?;
     Ok(BatchSplit {
         batches: count,
@@ -199,10 +204,10 @@ pub fn batches(
 pub(crate) fn fill_ml(
     dose_g: f64,
     water_g: f64,
-    water: Temperature,
+    density: Density,
     displacement: Displacement,
 ) -> f64 {
-    water_g * 1000.0 / water::density(water).kilograms_per_cubic_metre()
+    water_g * 1000.0 / density.kilograms_per_cubic_metre()
         + dose_g * displacement.millilitres_per_gram()
 }
 
@@ -215,6 +220,11 @@ pub fn largest_dose(
     water_temperature: Temperature,
     chamber: &Chamber,
 ) -> Result<Dose, Error> {
-    let per_gram = fill_ml(1.0, ratio.grams_per_gram(), water_temperature, chamber.displacement);
+    let per_gram = fill_ml(
+        1.0,
+        ratio.grams_per_gram(),
+        water::density(water_temperature),
+        chamber.displacement,
+    );
     computed(chamber.volume.millilitres() / per_gram)
 }

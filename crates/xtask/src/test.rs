@@ -31,6 +31,7 @@ const C_STEPS: &[Step] = &[
     ("C docs", c::docs::check),
     ("C packages", c::archive::dist),
     ("C packages in use", c::packages::check),
+    ("C links", c::links::check),
     ("C calls", c::driver::on_this_computer),
     ("C calls on emulated boards", c::driver::on_boards),
     ("C calls from Rust under Miri", c::driver::under_miri),

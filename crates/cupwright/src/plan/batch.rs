@@ -4,10 +4,11 @@ use super::{Brewer, Coffee, Wish};
 use crate::error::{Error, Limit};
 use crate::math::{just_below, max, min, parts_needed, quadratic_roots};
 use crate::quantity::{
-    Batches, BeverageRatio, BrewWater, Dose, Measure, Quantity, Strength, Temperature, Volume,
+    Batches, BeverageRatio, BrewWater, Density, Dose, Measure, Quantity, Strength, Volume,
     WaterSolids, computed,
 };
 use crate::ratio::{self, Chamber};
+use crate::water;
 
 /// The numbers of brewer, coffee and water as the mass balance uses them.
 pub(super) struct Model {
@@ -22,7 +23,7 @@ pub(super) struct Model {
     pub(super) chamber: Option<Chamber>,
     pub(super) most_batches: f64,
     /// Of the water in the chamber.
-    pub(super) temperature: Temperature,
+    pub(super) density: Density,
 }
 
 /// What all batches together have to give.
@@ -62,18 +63,23 @@ impl Line {
 }
 
 impl Model {
-    pub(super) fn of(wish: &Wish, brewer: &Brewer, coffee: &Coffee, water: WaterSolids) -> Self {
+    pub(super) fn of(
+        wish: &Wish,
+        brewer: &Brewer,
+        coffee: &Coffee,
+        water_solids: WaterSolids,
+    ) -> Self {
         Self {
             expected: coffee.expected.fraction(),
             moisture: coffee.moisture.fraction(),
-            solids: water.fraction(),
+            solids: water_solids.fraction(),
             held: brewer.held_strength.fraction(),
             retention: brewer.losses.retention.grams_per_gram(),
             fixed: brewer.losses.fixed_liquid(),
             vapour: brewer.losses.vapour.grams(),
             chamber: brewer.chamber,
             most_batches: wish.most_batches.map_or(Quantity::Batches.highest(), Batches::count),
-            temperature: wish.brew_temperature,
+            density: water::density(wish.brew_temperature),
         }
     }
 
@@ -216,8 +222,7 @@ impl Model {
 
     /// Millilitres in the chamber against the dose, for a beverage of a batch.
     fn volume_line(&self, beverage: f64, chamber: &Chamber) -> Line {
-        let volume =
-            |dose, water| ratio::fill_ml(dose, water, self.temperature, chamber.displacement);
+        let volume = |dose, water| ratio::fill_ml(dose, water, self.density, chamber.displacement);
         Line {
             at_zero: volume(0.0, beverage + self.fixed + self.vapour),
             slope: volume(1.0, self.retention),
@@ -236,7 +241,7 @@ impl Model {
         self.chamber
             .map(|chamber| {
                 let (d, w) = (dose.grams(), water.grams());
-                computed(ratio::fill_ml(d, w, self.temperature, chamber.displacement))
+                computed(ratio::fill_ml(d, w, self.density, chamber.displacement))
             })
             .transpose()
     }

@@ -38,7 +38,7 @@ impl Model {
         let least_water = of_water.beverage.reaches(densest * d);
         let mut most_water = f64::INFINITY;
         if let Some(Chamber { volume, displacement }) = self.chamber {
-            let filled = |dose, water| ratio::fill_ml(dose, water, self.temperature, displacement);
+            let filled = |dose, water| ratio::fill_ml(dose, water, self.density, displacement);
             let full = volume.millilitres();
             let by_dose = Line { at_zero: filled(0.0, w), slope: filled(1.0, 0.0) };
             let by_water = Line { at_zero: filled(d, 0.0), slope: filled(0.0, 1.0) };

@@ -138,7 +138,8 @@ fn package(target: &Target, toolchain: Toolchain) -> Outcome {
     for inner in ["include", "lib/pkgconfig", "lib/cmake/cupwright"] {
         std::fs::create_dir_all(folder.join(inner)).map_err(fail)?;
     }
-    let library = object(target, &staticlib(target, toolchain)?, &folder.join("lib"))?;
+    let plain = staticlib(target, toolchain, "Cargo.toml", "cupwright-library")?;
+    let library = object(target, &plain, "cupwright", &functions()?, &folder.join("lib"))?;
     check_symbols(&library)?;
 
     let from = root().join("bindings/c");
@@ -187,8 +188,18 @@ fn cmake_version(target: &Target, to: &Path) -> Outcome {
     )
 }
 
-/// Rust's own static library for a target.
-fn staticlib(target: &Target, toolchain: Toolchain) -> Outcome<PathBuf> {
+/// The interface's functions.
+fn functions() -> Outcome<BTreeSet<String>> {
+    Ok(interface::read()?.functions.into_iter().map(|function| function.name).collect())
+}
+
+/// Rust's own static library of a package for a target.
+pub fn staticlib(
+    target: &Target,
+    toolchain: Toolchain,
+    manifest: &str,
+    package: &str,
+) -> Outcome<PathBuf> {
     let (mut command, folder) = if target.is_host() {
         let mut command = cargo(&["rustc", "--locked", "--target", target.triple]);
         let folder = root().join("target/hosted");
@@ -199,26 +210,36 @@ fn staticlib(target: &Target, toolchain: Toolchain) -> Outcome<PathBuf> {
     };
     quietly(
         command
-            .args(["--quiet", "--package", "cupwright-library", "--crate-type", "staticlib"])
+            .args(["--quiet", "--manifest-path", manifest, "--package", package])
+            .args(["--crate-type", "staticlib"])
             .args(["--profile", target.profile]),
     )?;
-    Ok(folder.join(target.triple).join(target.profile).join("libcupwright_library.a"))
+    let name = format!("lib{}.a", package.replace('-', "_"));
+    Ok(folder.join(target.triple).join(target.profile).join(name))
 }
 
-/// Joins a static library to one object with only the interface global, and puts that in an archive.
-fn object(target: &Target, staticlib: &Path, to: &Path) -> Outcome<PathBuf> {
+/// Joins a static library to one object with only what bears its prefix global, and puts that in an
+/// archive.
+pub fn object(
+    target: &Target,
+    staticlib: &Path,
+    prefix: &str,
+    functions: &BTreeSet<String>,
+    to: &Path,
+) -> Outcome<PathBuf> {
     let joined = to.join("joined.o");
-    let object = to.join("cupwright.o");
+    let object = to.join(format!("{prefix}.o"));
     let mut link = target.tool("ld");
     link.args(target.linker).args(["-r", "--gc-sections"]);
-    for function in interface::read()?.functions {
-        link.args(["-u", &function.name]);
+    for function in functions {
+        link.args(["-u", function]);
     }
     quietly(link.arg(staticlib).arg("-o").arg(&joined))?;
     quietly(
         target
             .tool("objcopy")
-            .args(["--wildcard", "--keep-global-symbol=cupwright_*"])
+            .arg("--wildcard")
+            .arg(format!("--keep-global-symbol={prefix}_*"))
             .args(target.tables)
             // Bitcode of another compiler's version, which some linkers' plugins choke on.
             .args(["--remove-section=.llvmbc", "--remove-section=.llvmcmd"])
@@ -226,16 +247,21 @@ fn object(target: &Target, staticlib: &Path, to: &Path) -> Outcome<PathBuf> {
             .args([&joined, &object]),
     )?;
     std::fs::remove_file(&joined).map_err(|error| format!("{}: {error}", joined.display()))?;
-    let archive = to.join("libcupwright.a");
+    let archive = to.join(format!("lib{prefix}.a"));
     quietly(target.tool("ar").arg("rcsD").args([&archive, &object]))?;
     Ok(object)
 }
 
 /// Only the interface's functions are global, all of them, and nothing is undefined.
 pub fn check_symbols(path: &Path) -> Outcome {
+    check_globals(path, &functions()?)
+}
+
+/// The same of another library's object, with functions of its own.
+pub fn check_globals(path: &Path, interface: &BTreeSet<String>) -> Outcome {
     let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
     let bytes = std::fs::read(path).map_err(|error| fail(&error))?;
-    check_object(path, &bytes)
+    check_object(path, &bytes, interface)
 }
 
 /// The same of an archive's only member.
@@ -248,14 +274,12 @@ pub fn check_archive(path: &Path) -> Outcome {
     if members.next().is_some() {
         return Err(fail(&"more than one member"));
     }
-    check_object(path, member.data(&*bytes).map_err(|error| fail(&error))?)
+    check_object(path, member.data(&*bytes).map_err(|error| fail(&error))?, &functions()?)
 }
 
-fn check_object(path: &Path, bytes: &[u8]) -> Outcome {
+fn check_object(path: &Path, bytes: &[u8], interface: &BTreeSet<String>) -> Outcome {
     let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
     let file = object::File::parse(bytes).map_err(|error| fail(&error))?;
-    let interface: BTreeSet<String> =
-        interface::read()?.functions.into_iter().map(|function| function.name).collect();
     let mut globals = BTreeSet::new();
     for symbol in file.symbols() {
         let name = symbol.name().map_err(|error| fail(&error))?.to_string();
@@ -266,8 +290,8 @@ fn check_object(path: &Path, bytes: &[u8]) -> Outcome {
             globals.insert(name);
         }
     }
-    if globals != interface {
-        let odd: Vec<&String> = globals.symmetric_difference(&interface).collect();
+    if globals != *interface {
+        let odd: Vec<&String> = globals.symmetric_difference(interface).collect();
         return Err(fail(&format!("global, or of the interface, but not both: {odd:?}")));
     }
     println!("{}: {} functions global, nothing undefined", path.display(), globals.len());
