@@ -60,7 +60,7 @@ fn path() -> PathBuf {
 
 /// Measures and writes the table.
 pub fn write() -> Outcome {
-    let text = text(&measured()?)?;
+    let text = text(&measured()?, &made_with()?);
     print!("{text}");
     std::fs::write(path(), text).map_err(|error| format!("{}: {error}", path().display()))
 }
@@ -71,7 +71,7 @@ pub fn check() -> Outcome {
         .map_err(|error| format!("{}: {error}", path().display()))?;
     let table = measured()?;
     within_budget(&table)?;
-    let fresh = rows(&text(&table)?);
+    let fresh = rows(&text(&table, ""));
     let known = rows(&committed);
     for (name, now) in &fresh {
         let then =
@@ -193,25 +193,31 @@ fn calls(board: &Board, folder: &Path) -> Outcome<BTreeMap<String, Call>> {
     Ok(calls)
 }
 
-fn text(table: &Table) -> Outcome<String> {
-    let version = |program: &str, arguments: &[&str]| -> Outcome<String> {
-        let printed = output(crate::commands::program(program).args(arguments))?;
+/// The tools that a table is made with.
+fn made_with() -> Outcome<String> {
+    let version = |name: &str| -> Outcome<String> {
+        let printed = output(program(name).arg("--version"))?;
         Ok(printed.lines().next().unwrap_or_default().to_string())
     };
+    Ok(["rustc", "arm-none-eabi-gcc", "qemu-system-arm"]
+        .map(version)
+        .into_iter()
+        .collect::<Outcome<Vec<_>>>()?
+        .join(", "))
+}
+
+fn text(table: &Table, made_with: &str) -> String {
     let mut text = format!(
         "# What each function costs\n\n\
-         Made by `cargo xtask size` with {} and {}.\n\n\
+         Made by `cargo xtask size` with {made_with}.\n\n\
          Flash: bytes that an image grows by when it links the one function and nothing else of the library, \
          soft-float included; functions share most of it. Memory of its own: none, for any function. Link with \
          `-Wl,--gc-sections`, or all of it goes in.\n\n\
          Stack: the most bytes of many calls, good and bad, the function's callees included. Instructions: of \
-         a call with the inputs of the function's first check value or example, and the most of those many calls, under \
-         {}, which counts instructions and not cycles.\n\n\
+         a call with the inputs of the function's first check value or example, and the most of those many calls, \
+         in an emulator that counts instructions and not cycles.\n\n\
          | function | M0 flash | stack | instructions | most | M4F flash | stack | instructions | most |\n\
-         |---|---:|---:|---:|---:|---:|---:|---:|---:|\n",
-        version("rustc", &["--version"])?,
-        version("arm-none-eabi-gcc", &["--version"])?,
-        version("qemu-system-arm", &["--version"])?,
+         |---|---:|---:|---:|---:|---:|---:|---:|---:|\n"
     );
     for (name, costs) in table {
         let _ = write!(text, "| `{name}` |");
@@ -227,7 +233,7 @@ fn text(table: &Table) -> Outcome<String> {
         }
         text.push('\n');
     }
-    Ok(text)
+    text
 }
 
 /// 12345 as 12 345.
@@ -260,7 +266,7 @@ mod tests {
             ),
             ("b".to_string(), vec![Cost { flash: 9, memory: 0, call: None }]),
         ];
-        let rows = rows(&text(&table).unwrap());
+        let rows = rows(&text(&table, "anything"));
         assert_eq!(rows["a"], [12_345, 88, 1_234_567, 2_000_000]);
         assert_eq!(rows["b"], [9]);
     }
