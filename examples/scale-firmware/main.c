@@ -40,12 +40,19 @@ struct weighed {
 static void show_error(const cupwright_error *error) {
     const char *unit = cupwright_unit_text(error->quantity);
     display_text("  ");
+    if (error->field != NULL) {
+        display_text(error->field);
+        display_text(": ");
+    }
     if (error->quantity != 0) {
         display_text(cupwright_quantity_text(error->quantity));
-        display_text(" ");
-        display_decimal(error->value, 2);
-        display_text(" ");
-        display_text(unit);
+        /* An empty band has two edges and no value. */
+        if (error->status != CUPWRIGHT_STATUS_EMPTY_BAND) {
+            display_text(" ");
+            display_decimal(error->value, 2);
+            display_text(" ");
+            display_text(unit);
+        }
         display_text(": ");
     }
     display_text(cupwright_status_text(error->status));
@@ -135,7 +142,8 @@ static bool show_pour(double dose_g, int32_t poured_mg, int32_t target_mg) {
     display_number("poured", poured_g, 1, CUPWRIGHT_QUANTITY_BREW_WATER);
     double ratio;
     const int32_t status = cupwright_ratio_water_ratio(dose_g, poured_g, &ratio, &error);
-    if (status == CUPWRIGHT_STATUS_OUT_OF_RANGE || status == CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE) {
+    if ((status == CUPWRIGHT_STATUS_OUT_OF_RANGE && error.quantity == CUPWRIGHT_QUANTITY_BREW_WATER) ||
+        status == CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE) {
         display_line("    too little for a ratio");
     } else if (!done(status, &error)) {
         return false;
@@ -369,6 +377,12 @@ static bool slips(const struct weighed *weighed) {
         return false;
     }
     show_refusal(&error);
+    display_line("had nobody said whether the cup has a lid");
+    static const cupwright_surroundings room = {.room_c = 21.0, .humidity_pct = 50.0};
+    if (cupwright_heat_time_to_cool(80.0, 60.0, 0.006, &room, &unused, &error) != CUPWRIGHT_STATUS_UNKNOWN_CHOICE) {
+        return false;
+    }
+    show_error(&error);
     return true;
 }
 

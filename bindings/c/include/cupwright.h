@@ -13,17 +13,21 @@
  *
  * Every function that can fail returns an int32_t, CUPWRIGHT_STATUS_OK or the reason, and takes its
  * answer's place and an error's place as its last two parameters. The answer is written only on success,
- * the error only on failure. The error may be NULL, and a list of none; the answer and every struct may not.
+ * the error only on failure. The error may be NULL, and so may a list whose count is 0; the answer and every
+ * struct may not.
  *
  * Names carry units: _g grams, _pct percent (never a fraction), _c degrees Celsius, _k kelvin, _s seconds,
- * _ml millilitres, _kpa kilopascals, _m metres, _j_per_k joules per kelvin. Every number is checked
+ * _ml millilitres, _mg milligrams, _mm millimetres, _kpa kilopascals, _m metres, _j_per_k joules per kelvin,
+ * _g_per_g grams per gram, _mg_per_l milligrams per litre, _per_min per minute. Every number is checked
  * against its range, CUPWRIGHT_..._LOWEST to CUPWRIGHT_..._HIGHEST, and against NaN and infinities;
  * nothing is clamped. Symbols in equations: D dose, W brew water, B beverage, T strength, E yield,
  * h moisture, s solids of the water, V vapour, φ held strength, r retention, R ratio, ρ density.
  *
- * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread or interrupt.
- * Answers have the same bits on every processor. The caller's own floating-point mode does not matter
- * where the processor has no unit for doubles; elsewhere keep the default, round to nearest.
+ * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread, and from an
+ * interrupt if its stack and time allow. cupwright_plan_recipe() takes 3.2 KiB of stack and millions of
+ * instructions, everything else little more than 1 KiB. Answers have the same bits on every processor that has
+ * a package. On bare-metal targets the library computes doubles itself, and the caller's floating-point mode
+ * does not matter; on computers keep the default, round to nearest.
  *
  * Hot water scalds and pressing hot liquid can burst a vessel: show the cautions of cupwright_caution_of()
  * and cupwright_plan_recipe(). They defer to local codes, the equipment's instructions and licensed practice.
@@ -350,9 +354,9 @@ typedef enum cupwright_quantity cupwright_quantity;
 #define CUPWRIGHT_ALTITUDE_ONLY_UNCERTAINTY_K 0.7
 /** Yield at which a full steep levels off, %. Liang, Chan & Ristenpart 2021, abstract. */
 #define CUPWRIGHT_EQUILIBRIUM_YIELD_PCT 21.0
-/** Lowest published limit of what hot water dissolves from roasted coffee, % yield. Trade-education text. */
+/** Lowest published limit of what hot water dissolves from roasted coffee, % yield: 28 to 32 % in a trade-education text, roughly 30 % in the ITC Coffee Guide. */
 #define CUPWRIGHT_SOLUBLE_LIMIT_LOW_PCT 28.0
-/** Highest of the limits in that range, % yield. */
+/** Highest of the limits in that range, % yield; Lockhart 1957 is quoted with 32 %. */
 #define CUPWRIGHT_SOLUBLE_LIMIT_HIGH_PCT 32.0
 /** How near, in points of yield, counts as near the limit. Estimate. */
 #define CUPWRIGHT_NEAR_LIMIT_POINTS 2.0
@@ -372,11 +376,11 @@ typedef enum cupwright_quantity cupwright_quantity;
 #define CUPWRIGHT_USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX 0.85
 /** Above this a drink counts as very hot, °C: IARC Monograph 116 (2016), as reported. */
 #define CUPWRIGHT_VERY_HOT_DRINK_C 65.0
-/** From here a serious burn takes ten seconds or less, °C. */
+/** From here a serious burn takes ten seconds or less, °C. Source: lists for the public, see cupwright_caution_time_to_burn(). */
 #define CUPWRIGHT_SCALDING_C 57.0
 /** Single doses up to this do not give rise to safety concerns for healthy adults, mg: EFSA Journal 2015;13(5):4102. */
 #define CUPWRIGHT_SINGLE_DOSE_CAFFEINE_MG 200.0
-/** A day's caffeine that does not give rise to safety concerns for non-pregnant adults, mg: the same opinion, as reported. */
+/** A day's caffeine that does not give rise to safety concerns for non-pregnant adults, mg: the same opinion, as reported; 200 mg in pregnancy, as reported. */
 #define CUPWRIGHT_DAILY_CAFFEINE_MG 400.0
 /** Specific heat of borosilicate glass, J/(g K). Source: Callister 0.85; a properties table 0.84; an engineering data handbook 0.753. */
 #define CUPWRIGHT_BOROSILICATE_GLASS_J_PER_G_K 0.83
@@ -1027,7 +1031,7 @@ typedef struct cupwright_kitchen {
      */
     double room_c;
     /**
-     * Relative humidity, 0 to 100 %; 50 where unknown.
+     * Relative humidity, 0 to 100 %; 50 where unknown (estimate).
      */
     double humidity_pct;
     /**

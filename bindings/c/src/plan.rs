@@ -108,7 +108,7 @@ pub struct cupwright_kitchen {
     pub altitude_m: f64,
     /// Temperature of the room, the grounds, the cups and a cold brewer, {RoomTemperature}.
     pub room_c: f64,
-    /// Relative humidity, {Humidity}; 50 where unknown.
+    /// Relative humidity, {Humidity}; 50 where unknown (estimate).
     pub humidity_pct: f64,
     /// What each pour costs, {TemperatureDrop}.
     pub drop_k: f64,

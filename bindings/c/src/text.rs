@@ -7,6 +7,8 @@ use cupwright::caution::Caution;
 use cupwright::error::Limit;
 use cupwright::quantity::Quantity;
 
+use crate::status::cupwright_status;
+
 /// Length of words, each ended by a zero byte, one after the other.
 macro_rules! ended {
     ($all:expr, $words:path) => {{
@@ -49,23 +51,25 @@ fn quantity(code: i32) -> Option<usize> {
     Quantity::ALL.iter().position(|quantity| *quantity as i32 == code)
 }
 
+/// Statuses in plain words.
+const STATUSES: [(cupwright_status, &str); 10] = [
+    (cupwright_status::Ok, "ok\0"),
+    (cupwright_status::OutOfRange, "outside its range\0"),
+    (cupwright_status::NotWhole, "not a whole number\0"),
+    (cupwright_status::Impossible, "impossible beside the other inputs\0"),
+    (cupwright_status::EmptyBand, "an empty band\0"),
+    (cupwright_status::ResultOutOfRange, "the result leaves its range\0"),
+    (cupwright_status::Infeasible, "cannot be reached\0"),
+    (cupwright_status::Null, "a pointer is NULL\0"),
+    (cupwright_status::UnknownChoice, "not one of the choices\0"),
+    (cupwright_status::Unnamed, "an error without a name\0"),
+];
+
 /// A status in plain words; NULL for a code that is none of enum cupwright_status.
 #[unsafe(no_mangle)]
 pub extern "C" fn cupwright_status_text(status: i32) -> *const c_char {
-    let words = match status {
-        0 => "ok\0",
-        1 => "outside its range\0",
-        2 => "not a whole number\0",
-        3 => "impossible beside the other inputs\0",
-        4 => "an empty band\0",
-        5 => "the result leaves its range\0",
-        6 => "cannot be reached\0",
-        7 => "a pointer is NULL\0",
-        8 => "not one of the choices\0",
-        9 => "an error without a name\0",
-        _ => return ptr::null(),
-    };
-    words.as_ptr().cast()
+    let found = STATUSES.iter().find(|(known, _)| *known as i32 == status);
+    found.map_or(ptr::null(), |(_, words)| words.as_ptr().cast())
 }
 
 /// The name of a quantity in plain words, "brew water"; NULL for a code that is none of enum

@@ -164,6 +164,14 @@ pub struct Remembered<'a> {
     pub asked: RefCell<Vec<(String, Asked)>>,
 }
 
+/// What a formula asks for when it is given some inputs, in its order.
+pub fn asked_by(formula: &crate::Formula, inputs: &dyn Inputs) -> Vec<(String, Asked)> {
+    let remembered = Remembered::new(inputs);
+    // Its answer is of no interest.
+    let _ = (formula.call)(&remembered);
+    remembered.asked.into_inner()
+}
+
 impl<'a> Remembered<'a> {
     /// Nothing asked yet.
     pub fn new(from: &'a dyn Inputs) -> Self {

@@ -2,7 +2,6 @@
 
 use std::ffi::OsStr;
 use std::process::{Command, Stdio};
-use std::time::{Duration, Instant};
 
 use crate::{Outcome, root};
 
@@ -28,24 +27,20 @@ pub fn run(command: &mut Command) -> Outcome {
     if status.success() { Ok(()) } else { Err(format!("{words}: {status}")) }
 }
 
-/// The same for a command that may hang rather than fail: it is stopped when its time is over.
-pub fn run_within(limit: Duration, command: &mut Command) -> Outcome {
-    let words = words(command);
-    println!("$ {words}");
-    let fail = |error: std::io::Error| format!("{words}: {error}");
-    let mut child = command.spawn().map_err(fail)?;
-    let start = Instant::now();
-    loop {
-        match child.try_wait().map_err(fail)? {
-            Some(status) if status.success() => return Ok(()),
-            Some(status) => return Err(format!("{words}: {status}")),
-            None if start.elapsed() > limit => {
-                child.kill().and_then(|()| child.wait()).map_err(fail)?;
-                return Err(format!("{words}: not done after {} s", limit.as_secs()));
-            }
-            None => std::thread::sleep(Duration::from_millis(50)),
-        }
+/// A command that is stopped, with all that it started, when its time in seconds is over.
+pub fn limited(seconds: u32, command: &Command) -> Command {
+    let mut limited = program("timeout");
+    limited.arg(seconds.to_string()).arg(command.get_program()).args(command.get_args());
+    if let Some(folder) = command.get_current_dir() {
+        limited.current_dir(folder);
     }
+    for (name, value) in command.get_envs() {
+        match value {
+            Some(value) => limited.env(name, value),
+            None => limited.env_remove(name),
+        };
+    }
+    limited
 }
 
 /// Runs a command and gives back what it printed.
@@ -100,13 +95,20 @@ mod tests {
     }
 
     #[test]
-    fn what_hangs_is_stopped() {
-        let start = Instant::now();
-        let limit = Duration::from_millis(100);
-        let error = run_within(limit, program("sleep").arg("60")).unwrap_err();
-        assert_eq!(error, "sleep 60: not done after 0 s");
-        assert!(start.elapsed() < Duration::from_secs(30));
-        assert_eq!(run_within(Duration::from_secs(30), &mut program("true")), Ok(()));
-        assert!(run_within(Duration::from_secs(30), &mut program("false")).is_err());
+    fn what_hangs_is_stopped_with_what_it_started() {
+        let start = std::time::Instant::now();
+        // The output would stay open as long as the inner process lives.
+        let mut hangs = program("sh");
+        hangs.args(["-c", "sleep 60 & wait"]);
+        let error = output(&mut limited(1, &hangs)).unwrap_err();
+        assert!(error.ends_with("exit status: 124"), "{error}");
+        assert!(start.elapsed().as_secs() < 30);
+    }
+
+    #[test]
+    fn a_limited_command_keeps_its_folder_and_surroundings() {
+        let mut shows = program("sh");
+        shows.args(["-c", "pwd; echo $SEEN"]).current_dir("/").env("SEEN", "yes");
+        assert_eq!(output(&mut limited(10, &shows)), Ok("/\nyes\n".to_string()));
     }
 }

@@ -5,6 +5,7 @@ mod commands;
 mod dependencies;
 mod difference;
 mod embedded;
+mod js;
 mod main_job;
 mod reference;
 mod symbols;
@@ -30,6 +31,9 @@ cargo xtask COMMAND
   abi                promise what is new in the C interface's layout, for good
   dist               make the packages for C: an object, an archive and a header for every target
   size               measure what each C function costs, and write it down
+  js                 all that proves the JavaScript package
+  face               make the JavaScript face anew
+  wasm               build the JavaScript package in target/npm
   embedded           get the embedded target, build the core for it and look into the build
 
 CUPWRIGHT_TARGETS=rustup or =debian forces one way of getting the target.
@@ -65,6 +69,9 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["abi"] => c::abi::write,
         ["dist"] => c::archive::dist,
         ["size"] => c::size::write,
+        ["js"] => test::of_js,
+        ["face"] => js::package::write,
+        ["wasm"] => js::package::build,
         ["expect"] => || main_job::accept().and_then(|()| c::firmware::accept()),
         ["embedded"] => embedded::check,
         ["help" | "--help" | "-h"] => || {
@@ -94,7 +101,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 10);
+        assert_eq!(count, 13);
     }
 
     #[test]

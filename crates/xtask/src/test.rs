@@ -4,7 +4,7 @@ use std::path::Path;
 use std::time::Instant;
 
 use crate::commands::{cargo, run};
-use crate::{Outcome, c, dependencies, embedded, main_job, reference, root, tools};
+use crate::{Outcome, c, dependencies, embedded, js, main_job, reference, root, tools};
 
 type Step = (&'static str, fn() -> Outcome);
 
@@ -59,9 +59,21 @@ fn in_order(steps: &[Step]) -> Outcome {
     outcome
 }
 
+/// What proves the JavaScript package.
+const JS_STEPS: &[Step] = &[
+    ("JavaScript face", js::package::check_face),
+    ("JavaScript package", js::package::build),
+    ("JavaScript calls in Node.js", js::parity::in_node),
+];
+
 /// Runs every step.
 pub fn all() -> Outcome {
-    in_order(&[STEPS, C_STEPS].concat())
+    in_order(&[STEPS, C_STEPS, JS_STEPS].concat())
+}
+
+/// Runs the steps of the JavaScript package.
+pub fn of_js() -> Outcome {
+    in_order(JS_STEPS)
 }
 
 /// Runs the steps of the C interface.

@@ -5,9 +5,8 @@
 
 use std::path::PathBuf;
 use std::process::Command;
-use std::time::Duration;
 
-use crate::commands::{cargo, program, run_within};
+use crate::commands::{cargo, limited, output, program, run};
 use crate::{Outcome, root, tools};
 
 /// A toolchain that can build for bare-metal targets.
@@ -43,13 +42,22 @@ impl Toolchain {
             Self::Rustup if std::env::var_os("RUSTUP_TOOLCHAIN").is_none() => {
                 return Err("this cargo is not rustup's".to_string());
             }
-            Self::Rustup => run_within(
-                Duration::from_secs(300),
-                program("rustup").args(["target", "add"]).args(targets),
-            )?,
+            Self::Rustup => {
+                let mut add = program("rustup");
+                run(&mut limited(300, add.args(["target", "add"]).args(targets)))?;
+            }
             Self::Debian => tools::debian(&["rustc-web", "cargo-web", "rust-web-src"])?,
         }
         Ok(self)
+    }
+
+    /// Its compiler's version.
+    pub fn version(self) -> Outcome<String> {
+        let rustc = match self {
+            Self::Rustup => "rustc",
+            Self::Debian => "/usr/bin/rustc",
+        };
+        Ok(output(program(rustc).arg("--version"))?.trim().to_string())
     }
 
     /// The target folder of its builds: the other toolchain's would be of no use to it.

@@ -13,7 +13,11 @@ use crate::{Outcome, root};
 
 /// The committed promises of the present version.
 fn path() -> PathBuf {
-    root().join(format!("bindings/c/abi/{CUPWRIGHT_ABI_VERSION}.txt"))
+    path_of(CUPWRIGHT_ABI_VERSION)
+}
+
+fn path_of(version: u32) -> PathBuf {
+    root().join(format!("bindings/c/abi/{version}.txt"))
 }
 
 /// Every promise is kept, and everything there is has been promised.
@@ -23,6 +27,12 @@ pub fn check() -> Outcome {
     kept(&committed, &present)?;
     if let Some(new) = present.difference(&committed).next() {
         return Err(format!("not yet promised: {new}\nTo promise it for good: cargo xtask abi"));
+    }
+    let older: Vec<_> = (1..CUPWRIGHT_ABI_VERSION).map(path_of).collect();
+    for path in older {
+        let text = std::fs::read_to_string(&path)
+            .map_err(|error| format!("{}: {error}", path.display()))?;
+        codes_kept(&text.lines().map(str::to_string).collect(), &present)?;
     }
     println!("{} promises of version {CUPWRIGHT_ABI_VERSION} kept", committed.len());
     Ok(())
@@ -52,6 +62,29 @@ fn kept(committed: &BTreeSet<String>, present: &BTreeSet<String>) -> Outcome {
              programs made with it would break. Raise CUPWRIGHT_ABI_VERSION, or take the change back"
         )),
     }
+}
+
+/// No code of an older version has another meaning: its name another number, or its number another name.
+fn codes_kept(older: &BTreeSet<String>, present: &BTreeSet<String>) -> Outcome {
+    let codes = |lines: &BTreeSet<String>| -> Vec<(String, String)> {
+        let code = |line: &String| {
+            let (name, number) = line.strip_prefix("code ")?.split_once(" = ")?;
+            Some((name.to_string(), number.to_string()))
+        };
+        lines.iter().filter_map(code).collect()
+    };
+    let kind = |name: &str| name.split('_').nth(1).map(str::to_string);
+    for (name, number) in codes(older) {
+        for (now, number_now) in codes(present) {
+            let same_number = number == number_now && kind(&name) == kind(&now);
+            if (name == now) != same_number {
+                return Err(format!(
+                    "code {name} was {number}; {now} is {number_now}: codes are never used again"
+                ));
+            }
+        }
+    }
+    Ok(())
 }
 
 /// A line for each function, field and code.
@@ -106,6 +139,17 @@ mod tests {
                 .unwrap_err()
                 .contains("\"b\", which is no longer so")
         );
+    }
+
+    #[test]
+    fn codes_keep_their_meaning_in_every_version() {
+        let older = set(&["code A_SIDE_LEFT = 1", "code A_SIDE_RIGHT = 2"]);
+        assert_eq!(
+            codes_kept(&older, &set(&["code A_SIDE_LEFT = 1", "code A_AIR_THIN = 2"])),
+            Ok(())
+        );
+        assert!(codes_kept(&older, &set(&["code A_SIDE_LEFT = 3"])).is_err());
+        assert!(codes_kept(&older, &set(&["code A_SIDE_UP = 2"])).is_err());
     }
 
     #[test]

@@ -120,13 +120,18 @@ impl Target {
 
 /// Makes and checks every package.
 pub fn dist() -> Outcome {
+    packages().map(|_| ())
+}
+
+/// Makes and checks every package; the toolchain that it took.
+pub fn packages() -> Outcome<Toolchain> {
     tools::debian(&["gcc-arm-none-eabi", "gcc-riscv64-unknown-elf", "binutils", "cmake"])?;
     let triples: Vec<&str> = BARE.iter().map(|target| target.triple).collect();
     let toolchain = Toolchain::install(&triples)?;
     for target in BARE.iter().chain([&HOST]) {
         package(target, toolchain)?;
     }
-    Ok(())
+    Ok(toolchain)
 }
 
 fn package(target: &Target, toolchain: Toolchain) -> Outcome {
@@ -140,13 +145,17 @@ fn package(target: &Target, toolchain: Toolchain) -> Outcome {
     }
     let plain = staticlib(target, toolchain, "Cargo.toml", "cupwright-library")?;
     let library = object(target, &plain, "cupwright", &functions()?, &folder.join("lib"))?;
-    check_symbols(&library)?;
+    check_globals(&library, &functions()?)?;
 
     let from = root().join("bindings/c");
     let copy = |source: PathBuf, to: &str| {
         let text = std::fs::read_to_string(&source)
             .map_err(|error| format!("{}: {error}", source.display()))?;
-        std::fs::write(folder.join(to), text.replace("@VERSION@", version)).map_err(fail)
+        let text = text
+            .replace("@VERSION@", version)
+            .replace("@TARGET@", target.triple)
+            .replace("@OPTIONS@", &target.compiler.join(" "));
+        std::fs::write(folder.join(to), text).map_err(fail)
     };
     copy(super::header::path(), "include/cupwright.h")?;
     copy(from.join("package/cupwright.pc.in"), "lib/pkgconfig/cupwright.pc")?;
@@ -155,6 +164,7 @@ fn package(target: &Target, toolchain: Toolchain) -> Outcome {
     copy(root().join("LICENSE"), "LICENSE")?;
     copy(from.join("package/THIRD-PARTY.txt"), "THIRD-PARTY.txt")?;
     copy(from.join("package/README.txt"), "README.txt")?;
+    copy(from.join("COSTS.md"), "COSTS.md")?;
     if target.is_host() {
         shared(target, &folder.join("lib"))?;
     }
@@ -252,19 +262,14 @@ pub fn object(
     Ok(object)
 }
 
-/// Only the interface's functions are global, all of them, and nothing is undefined.
-pub fn check_symbols(path: &Path) -> Outcome {
-    check_globals(path, &functions()?)
-}
-
-/// The same of another library's object, with functions of its own.
+/// Only a library's functions are global, all of them, and nothing is undefined.
 pub fn check_globals(path: &Path, interface: &BTreeSet<String>) -> Outcome {
     let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
     let bytes = std::fs::read(path).map_err(|error| fail(&error))?;
     check_object(path, &bytes, interface)
 }
 
-/// The same of an archive's only member.
+/// The same of our archive's only member.
 pub fn check_archive(path: &Path) -> Outcome {
     let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
     let bytes = std::fs::read(path).map_err(|error| fail(&error))?;

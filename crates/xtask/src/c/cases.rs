@@ -16,7 +16,7 @@ use std::fmt::Write;
 
 use cupwright::Error;
 use cupwright::quantity::Quantity;
-use formulas::inputs::{Asked, Drawn, Given, Inputs, Near, Remembered};
+use formulas::inputs::{Asked, Drawn, Given, Inputs, Near, Remembered, asked_by};
 use formulas::vectors::files;
 use formulas::{FORMULAS, Formula, Outputs, examples::examples};
 use serde_json::Value;
@@ -75,11 +75,8 @@ fn place<'a, 'b>(calls: &'a [Call<'b>], formula: &Formula) -> (usize, &'a Call<'
 }
 
 /// The example with each number in turn bad or at its edge, and with each two neighbours exchanged.
-fn spoiled(formula: &Formula, base: &Given) -> Vec<Given> {
-    let remembered = Remembered::new(base);
-    // Its answer is of no interest: only what it asks for.
-    let _ = (formula.call)(&remembered);
-    let asked = remembered.asked.into_inner();
+pub fn spoiled(formula: &Formula, base: &Given) -> Vec<Given> {
+    let asked = asked_by(formula, base);
     let mut all = Vec::new();
     let with = |field: &str, value: f64| {
         let mut fields = base.0.clone();
@@ -143,10 +140,7 @@ impl Cases {
 
     /// The example with each choice in turn none of those known.
     fn unknown_choices(&mut self, at: usize, call: &Call, formula: &Formula, base: &Given) {
-        let remembered = Remembered::new(base);
-        // Its answer is of no interest: only what it asks for.
-        let _ = (formula.call)(&remembered);
-        let asked = remembered.asked.into_inner();
+        let asked = asked_by(formula, base);
         for (field, entry) in &asked {
             let Asked::Choice(_, count) = entry else { continue };
             let place =
@@ -226,13 +220,7 @@ fn row(call: &Call, asked: &[(String, Asked)], yes: i32) -> Option<Vec<f64>> {
                         _ => &[],
                     })
                     .collect();
-                let count = lists.iter().map(|list| list.len()).min().unwrap_or(0);
-                // The formula takes no more bodies than C does.
-                let count = if lists.len() > 1 {
-                    count.min(Quantity::BodyCount.highest() as usize)
-                } else {
-                    count
-                };
+                let count = length(&lists);
                 row.push(count as f64);
                 for at in 0..count {
                     row.extend(lists.iter().map(|list| list[at]));
@@ -322,7 +310,7 @@ const WISHES: [(&str, Quantity, &str); 15] = [
 ];
 
 /// The input to blame: the first that is not accepted, else the wish that cannot be met.
-fn blamed(formula: &Formula, error: &Error, asked: &[(String, Asked)]) -> Option<String> {
+pub fn blamed(formula: &Formula, error: &Error, asked: &[(String, Asked)]) -> Option<String> {
     // How many readings there are is looked at before the readings.
     let too_many = matches!(error, Error::OutOfRange { quantity: Quantity::ReadingCount, .. });
     if let Some(field) = unaccepted(asked).filter(|_| !(too_many && has_list(asked))) {
@@ -360,6 +348,13 @@ fn has_list(asked: &[(String, Asked)]) -> bool {
     asked.iter().any(|(_, asked)| matches!(asked, Asked::Numbers(..)))
 }
 
+/// How many items lists make together: one list is readings, several are bodies, of which a formula takes
+/// no more than every interface does.
+fn length(lists: &[&[f64]]) -> usize {
+    let shortest = lists.iter().map(|list| list.len()).min().unwrap_or(0);
+    if lists.len() > 1 { shortest.min(Quantity::BodyCount.highest() as usize) } else { shortest }
+}
+
 /// The first input that is not accepted, in the order in which C looks at them: item by item in lists.
 pub fn unaccepted(asked: &[(String, Asked)]) -> Option<&str> {
     let lists = || {
@@ -368,10 +363,7 @@ pub fn unaccepted(asked: &[(String, Asked)]) -> Option<&str> {
             _ => None,
         })
     };
-    let mut length = lists().map(|(_, _, values)| values.len()).min().unwrap_or(0);
-    if lists().count() > 1 {
-        length = length.min(Quantity::BodyCount.highest() as usize);
-    }
+    let length = length(&lists().map(|(_, _, values)| &values[..]).collect::<Vec<_>>());
     for (field, entry) in asked {
         match entry {
             Asked::Number(quantity, value) if !quantity.accepts(*value) => return Some(field),

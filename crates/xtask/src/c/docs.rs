@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use cupwright::Error;
 use cupwright::quantity::Quantity;
 use formulas::examples::examples;
-use formulas::inputs::{Asked, Drawn, Given, Inputs, Near, Remembered};
+use formulas::inputs::{Asked, Drawn, Given, Inputs, Near, Remembered, asked_by};
 use formulas::vectors::files;
 use formulas::{FORMULAS, Formula};
 
@@ -52,12 +52,9 @@ fn ranges_of(
     formula: &Formula,
 ) -> (usize, Vec<String>) {
     let base = &examples()[formula.id];
-    let remembered = Remembered::new(base);
-    // Its answer is of no interest: only what it asks for.
-    let _ = (formula.call)(&remembered);
     let docs = docs_of_inputs(interface, function);
     let mut wrong = Vec::new();
-    let asked = remembered.asked.into_inner();
+    let asked = asked_by(formula, base);
     for (field, asked) in &asked {
         let (Asked::Number(quantity, _) | Asked::Numbers(quantity, _)) = asked else { continue };
         let about = docs.get(field.as_str()).copied().unwrap_or_default();

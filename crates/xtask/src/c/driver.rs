@@ -4,11 +4,10 @@
 use std::fs::File;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
-use std::time::Duration;
 
 use super::archive::{HOST, Target, bare};
 use super::{calls, cases, interface};
-use crate::commands::{program, quietly, run, run_within, works};
+use crate::commands::{limited, program, quietly, run, works};
 use crate::{Outcome, root, tools};
 
 /// An emulated board.
@@ -120,7 +119,7 @@ pub fn on_this_computer() -> Outcome {
         let sanitized = build(compiler, &options, &[&archive], &path)?;
         fed(&mut program(&sanitized), &cases)?;
     }
-    // valgrind is slow: one case of each function, and NULL for each of its pointers.
+    // valgrind is slow: fewer random cases.
     write(&cases, &cases::all(&interface::read()?, 10))?;
     let checked =
         build("gcc", &["-std=c99", "-O1", "-g"], &[&archive], &folder.join("driver-valgrind"))?;
@@ -183,8 +182,12 @@ pub fn on_boards() -> Outcome {
     for board in &BOARDS {
         println!("{}", board.name);
         write(&folder.join("cases.txt"), &cases::all(&interface, board.random))?;
-        let image = board.build(&[], &["tests/c/driver.c", "tests/c/platform_bare.c"], "driver")?;
-        run_within(Duration::from_secs(300), board.emulate(&image).current_dir(&folder))?;
+        let image = board.build(
+            &[],
+            &["tests/c/driver.c", "tests/c/platform_bare.c", "tests/c/board.c"],
+            "driver",
+        )?;
+        run(&mut limited(300, board.emulate(&image).current_dir(&folder)))?;
     }
     Ok(())
 }
@@ -210,7 +213,7 @@ impl Board {
                 "-Wl,--no-warn-rwx-segments",
                 "-Wl,-z,noexecstack",
                 "-T",
-                "tests/c/bare.ld",
+                "tests/c/board.ld",
             ]);
         for memory in self.memory {
             command.arg(format!("-Wl,--defsym={memory}"));
@@ -244,12 +247,10 @@ impl Board {
 /// The interface called from Rust under Miri, which sees every wrong use of memory.
 pub fn under_miri() -> Outcome {
     if !works("cargo", &["+nightly", "miri", "--version"]) {
-        run_within(
-            Duration::from_secs(600),
-            program("rustup")
-                .args(["toolchain", "install", "nightly", "--profile", "minimal"])
-                .args(["--component", "miri", "--component", "rust-src"]),
-        )?;
+        let mut install = program("rustup");
+        install.args(["toolchain", "install", "nightly", "--profile", "minimal"]);
+        install.args(["--component", "miri", "--component", "rust-src"]);
+        run(&mut limited(600, &install))?;
     }
     let mut miri = program("cargo");
     // What the toolchain that runs us has set for itself.

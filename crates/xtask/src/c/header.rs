@@ -74,7 +74,7 @@ fn equations_set_in(text: &str) -> String {
 }
 
 /// `{Dose}` becomes `0.1 to 10000 g`.
-fn ranges_put_in(text: &str) -> Outcome<String> {
+pub fn ranges_put_in(text: &str) -> Outcome<String> {
     let mut whole = String::new();
     let mut rest = text;
     while let Some(start) = rest.find('{') {
@@ -139,17 +139,21 @@ const CONVENTIONS: &str = r#"
  *
  * Every function that can fail returns an int32_t, CUPWRIGHT_STATUS_OK or the reason, and takes its
  * answer's place and an error's place as its last two parameters. The answer is written only on success,
- * the error only on failure. The error may be NULL, and a list of none; the answer and every struct may not.
+ * the error only on failure. The error may be NULL, and so may a list whose count is 0; the answer and every
+ * struct may not.
  *
  * Names carry units: _g grams, _pct percent (never a fraction), _c degrees Celsius, _k kelvin, _s seconds,
- * _ml millilitres, _kpa kilopascals, _m metres, _j_per_k joules per kelvin. Every number is checked
+ * _ml millilitres, _mg milligrams, _mm millimetres, _kpa kilopascals, _m metres, _j_per_k joules per kelvin,
+ * _g_per_g grams per gram, _mg_per_l milligrams per litre, _per_min per minute. Every number is checked
  * against its range, CUPWRIGHT_..._LOWEST to CUPWRIGHT_..._HIGHEST, and against NaN and infinities;
  * nothing is clamped. Symbols in equations: D dose, W brew water, B beverage, T strength, E yield,
  * h moisture, s solids of the water, V vapour, φ held strength, r retention, R ratio, ρ density.
  *
- * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread or interrupt.
- * Answers have the same bits on every processor. The caller's own floating-point mode does not matter
- * where the processor has no unit for doubles; elsewhere keep the default, round to nearest.
+ * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread, and from an
+ * interrupt if its stack and time allow. cupwright_plan_recipe() takes 3.2 KiB of stack and millions of
+ * instructions, everything else little more than 1 KiB. Answers have the same bits on every processor that has
+ * a package. On bare-metal targets the library computes doubles itself, and the caller's floating-point mode
+ * does not matter; on computers keep the default, round to nearest.
  *
  * Hot water scalds and pressing hot liquid can burst a vessel: show the cautions of cupwright_caution_of()
  * and cupwright_plan_recipe(). They defer to local codes, the equipment's instructions and licensed practice.
@@ -231,12 +235,13 @@ pub fn numbers() -> Vec<(String, f64, String)> {
         (
             "SOLUBLE_LIMIT_LOW_PCT",
             extraction::SOLUBLE_LIMIT_LOW.value(),
-            "Lowest published limit of what hot water dissolves from roasted coffee, % yield. Trade-education text.",
+            "Lowest published limit of what hot water dissolves from roasted coffee, % yield: 28 to 32 % in a \
+             trade-education text, roughly 30 % in the ITC Coffee Guide.",
         ),
         (
             "SOLUBLE_LIMIT_HIGH_PCT",
             extraction::SOLUBLE_LIMIT_HIGH.value(),
-            "Highest of the limits in that range, % yield.",
+            "Highest of the limits in that range, % yield; Lockhart 1957 is quoted with 32 %.",
         ),
         (
             "NEAR_LIMIT_POINTS",
@@ -279,7 +284,8 @@ pub fn numbers() -> Vec<(String, f64, String)> {
             caution::VERY_HOT_DRINK.value(),
             "Above this a drink counts as very hot, °C: IARC Monograph 116 (2016), as reported.",
         ),
-        ("SCALDING_C", caution::SCALDING.value(), "From here a serious burn takes ten seconds or less, °C."),
+        ("SCALDING_C", caution::SCALDING.value(), "From here a serious burn takes ten seconds or less, °C. Source: lists for the public, see \
+             cupwright_caution_time_to_burn()."),
         (
             "SINGLE_DOSE_CAFFEINE_MG",
             caution::SINGLE_DOSE_CAFFEINE.value(),
@@ -290,7 +296,7 @@ pub fn numbers() -> Vec<(String, f64, String)> {
             "DAILY_CAFFEINE_MG",
             caution::DAILY_CAFFEINE.value(),
             "A day's caffeine that does not give rise to safety concerns for non-pregnant adults, mg: the same \
-             opinion, as reported.",
+             opinion, as reported; 200 mg in pregnancy, as reported.",
         ),
     ]
     .into_iter()

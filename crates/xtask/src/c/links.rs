@@ -9,12 +9,12 @@ use std::path::PathBuf;
 
 use super::archive::{HOST, Target, bare, check_globals, object, staticlib};
 use super::driver::{BOARDS, Board};
-use crate::commands::{output, program, quietly};
+use crate::commands::{limited, output, program, quietly};
 use crate::toolchain::Toolchain;
 use crate::{Outcome, root, tools};
 
 /// Longest run of an image, in seconds.
-const LIMIT: &str = "60";
+const LIMIT: u32 = 60;
 
 /// Where the library stands among those that the firmware links anyway.
 const OURS: &str = "cupwright";
@@ -119,7 +119,7 @@ impl Place {
                     .args(["-std=c11", "-Os", "-fno-builtin", "-ffunction-sections"])
                     .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror"])
                     .arg(format!("-I{}", target.package().join("include").display()))
-                    .args(["-c", &format!("tests/links/{part}.c"), "-o"])
+                    .args(["-c", &place.source(part), "-o"])
                     .arg(place.object(part)),
             )?;
         }
@@ -131,6 +131,12 @@ impl Place {
     /// The part that starts the others.
     fn start(&self) -> &'static str {
         if self.board.is_some() { "board" } else { "host" }
+    }
+
+    /// A part's source: a board starts like those of the driver.
+    fn source(&self, part: &str) -> String {
+        let folder = if part == "board" { "c" } else { "links" };
+        format!("tests/{folder}/{part}.c")
     }
 
     fn object(&self, part: &str) -> PathBuf {
@@ -151,7 +157,7 @@ impl Place {
         let mut link = self.target.tool("gcc");
         link.args(self.target.compiler).args(["-Wl,--gc-sections", "-Wl,-z,noexecstack"]);
         if let Some(board) = self.board {
-            link.args(["-nostdlib", "-Wl,--no-warn-rwx-segments", "-T", "tests/links/board.ld"]);
+            link.args(["-nostdlib", "-Wl,--no-warn-rwx-segments", "-T", "tests/c/board.ld"]);
             link.args(board.memory.map(|memory| format!("-Wl,--defsym={memory}")));
         }
         link.args(parts.iter().map(|part| self.object(part)));
@@ -167,9 +173,7 @@ impl Place {
         let text =
             std::fs::read_to_string(&map).map_err(|error| format!("{}: {error}", map.display()))?;
         let run = self.board.map_or_else(|| program(&image), |board| board.emulate(&image));
-        let mut limited = program("timeout");
-        limited.arg(LIMIT).arg(run.get_program()).args(run.get_args());
-        let printed = output(&mut limited)?;
+        let printed = output(&mut limited(LIMIT, &run))?;
         let answers = Answers::read(&printed).ok_or_else(|| format!("printed {printed:?}"))?;
         Ok(Linked { symbols: symbols(&text), answers })
     }

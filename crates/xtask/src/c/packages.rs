@@ -98,7 +98,7 @@ fn configure(build: &Path, prefix: &Path, source: &Path) -> Outcome {
         program("cmake")
             .args(["-S", "tests/c/package", "-B"])
             .arg(build)
-            .arg(format!("-DCMAKE_PREFIX_PATH={}", prefix.display()))
+            .arg(format!("-DP={}", prefix.display()))
             .arg(format!("-DSOURCE={}", source.display()))
             .arg(format!("-DVERSION={}", env!("CARGO_PKG_VERSION"))),
     )

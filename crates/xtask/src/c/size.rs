@@ -12,7 +12,8 @@ use object::{Object, ObjectSection};
 
 use super::driver::{BOARDS, Board};
 use super::{cases, interface};
-use crate::commands::{output, program};
+use crate::commands::{limited, output, program};
+use crate::toolchain::Toolchain;
 use crate::{Outcome, root, tools};
 
 /// What a function costs on a board.
@@ -60,7 +61,8 @@ fn path() -> PathBuf {
 
 /// Measures and writes the table.
 pub fn write() -> Outcome {
-    let text = text(&measured()?, &made_with()?);
+    let toolchain = super::archive::packages()?;
+    let text = text(&measured()?, &made_with(toolchain)?);
     print!("{text}");
     std::fs::write(path(), text).map_err(|error| format!("{}: {error}", path().display()))
 }
@@ -71,7 +73,11 @@ pub fn check() -> Outcome {
         .map_err(|error| format!("{}: {error}", path().display()))?;
     let table = measured()?;
     within_budget(&table)?;
-    let fresh = rows(&text(&table, ""));
+    let text = text(&table, "");
+    if prose(&text) != prose(&committed) {
+        return Err("the words of COSTS.md are not those of today: cargo xtask size".to_string());
+    }
+    let fresh = rows(&text);
     let known = rows(&committed);
     for (name, now) in &fresh {
         let then =
@@ -85,6 +91,11 @@ pub fn check() -> Outcome {
     }
     println!("{} rows, as committed within a fifth", fresh.len());
     Ok(())
+}
+
+/// The words around a table, but for the tools it was made with.
+fn prose(text: &str) -> Vec<&str> {
+    text.lines().filter(|line| !line.starts_with("| `") && !line.starts_with("Made by")).collect()
 }
 
 /// Whether two costs differ by more than the compilers of rustup and of Debian do.
@@ -152,8 +163,7 @@ fn measured() -> Outcome<Table> {
 fn linked(board: &Board, functions: &[&str]) -> Outcome<(u64, u64)> {
     let wanted: Vec<String> = functions.iter().map(|name| format!("-Wl,-u,{name}")).collect();
     let wanted: Vec<&str> = wanted.iter().map(String::as_str).collect();
-    let image =
-        board.build(&wanted, &["tests/c/nothing.c", "tests/c/platform_bare.c"], "nothing")?;
+    let image = board.build(&wanted, &["tests/c/nothing.c", "tests/c/board.c"], "nothing")?;
     occupied(&image)
 }
 
@@ -174,12 +184,14 @@ fn occupied(image: &Path) -> Outcome<(u64, u64)> {
 
 /// Stack and instructions of a call of each function, by its name.
 fn calls(board: &Board, folder: &Path) -> Outcome<BTreeMap<String, Call>> {
-    let image = board.build(&[], &["tests/c/measure.c", "tests/c/platform_bare.c"], "measure")?;
-    let mut run = program("timeout");
-    let emulate = board.emulate(&image);
-    run.arg("120").arg(emulate.get_program()).args(emulate.get_args());
+    let image = board.build(
+        &[],
+        &["tests/c/measure.c", "tests/c/platform_bare.c", "tests/c/board.c"],
+        "measure",
+    )?;
+    let mut run = board.emulate(&image);
     // An instruction takes 128 ns of the emulated clock, a few ticks of the board's.
-    let printed = output(run.args(["-icount", "shift=7"]).current_dir(folder))?;
+    let printed = output(&mut limited(120, run.args(["-icount", "shift=7"]).current_dir(folder)))?;
     let mut calls = BTreeMap::new();
     for line in printed.lines() {
         let words: Vec<&str> = line.split(' ').collect();
@@ -194,16 +206,13 @@ fn calls(board: &Board, folder: &Path) -> Outcome<BTreeMap<String, Call>> {
 }
 
 /// The tools that a table is made with.
-fn made_with() -> Outcome<String> {
+fn made_with(toolchain: Toolchain) -> Outcome<String> {
     let version = |name: &str| -> Outcome<String> {
         let printed = output(program(name).arg("--version"))?;
         Ok(printed.lines().next().unwrap_or_default().to_string())
     };
-    Ok(["rustc", "arm-none-eabi-gcc", "qemu-system-arm"]
-        .map(version)
-        .into_iter()
-        .collect::<Outcome<Vec<_>>>()?
-        .join(", "))
+    let rustc = toolchain.version()?;
+    Ok(format!("{rustc}, {}, {}", version("arm-none-eabi-gcc")?, version("qemu-system-arm")?))
 }
 
 fn text(table: &Table, made_with: &str) -> String {
@@ -215,7 +224,8 @@ fn text(table: &Table, made_with: &str) -> String {
          `-Wl,--gc-sections`, or all of it goes in.\n\n\
          Stack: the most bytes of many calls, good and bad, the function's callees included. Instructions: of \
          a call with the inputs of the function's first check value or example, and the most of those many calls, \
-         in an emulator that counts instructions and not cycles.\n\n\
+         in an emulator that counts instructions and not cycles; where it is millions, up to 104 bytes of the stack \
+         are the measurement's own. A function that only looks up words has neither.\n\n\
          | function | M0 flash | stack | instructions | most | M4F flash | stack | instructions | most |\n\
          |---|---:|---:|---:|---:|---:|---:|---:|---:|\n"
     );

@@ -1,0 +1,1610 @@
+// Made by `cargo xtask face`. Do not edit.
+
+/** Key of a quantity. */
+export type QuantityKey = "dose" | "brew_water" | "beverage" | "addition" | "ice" | "liquid" | "retained" | "vapour" | "hold_up" | "drips" | "paper_mass" | "paper_uptake" | "apparent_retention" | "true_retention" | "volume" | "displacement" | "water_ratio" | "beverage_ratio" | "dose_per_litre" | "strength" | "yield" | "moisture" | "water_solids" | "held_strength" | "share" | "time" | "time_constant" | "temperature" | "room_temperature" | "vessel_temperature" | "ice_temperature" | "temperature_drop" | "pressure" | "vapour_pressure" | "altitude" | "density" | "specific_heat" | "enthalpy" | "latent_heat" | "heat_capacity" | "vessel_mass" | "cooling_rate" | "humidity" | "diameter" | "brix" | "refractive_index" | "refractive_factor" | "sample_temperature" | "repeatability" | "milk_solids" | "caffeine_content" | "caffeine" | "spent_moisture" | "servings" | "batches" | "reading_count" | "rest" | "body_count";
+
+/** A row of the table of quantities. */
+export interface Quantity {
+  /** Lasting code. */
+  code: number;
+  /** Name in plain words. */
+  name: string;
+  /** Unit as written after a number; empty for a plain count. */
+  unit: string;
+  /** Usual name of a field that holds it. */
+  field: string;
+  /** Lowest value accepted. */
+  min: number;
+  /** Highest value accepted. */
+  max: number;
+  /** How many decimals a person wants to see. */
+  decimals: number;
+  /** Whether only whole numbers are accepted. */
+  whole: boolean;
+  /** What it is, in a sentence. */
+  meaning: string;
+  /** Where its range comes from. */
+  source: string;
+}
+
+/** Every quantity by its key: for forms, messages and glossaries. */
+export const limits: Readonly<Record<QuantityKey, Quantity>>;
+
+/** What can stand in the way of a wish. */
+export type Limit = "adding_water_weakens" | "no_water_is_enough" | "boiling_point" | "chamber" | "coffee_gives_no_more" | "brew_on_hand" | "heat_left" | "surroundings" | "ice_and_heat" | "equilibrium_yield";
+export const limitTexts: Readonly<Record<Limit, string>>;
+
+/** What can hurt. */
+export type Caution = "scald" | "very_hot_drink" | "pressing" | "glass_shock" | "caffeine" | "milk" | "ice";
+/** Cautions in plain words. They defer to local codes, the equipment's instructions and licensed practice. */
+export const cautionTexts: Readonly<Record<Caution, string>>;
+
+/** Constants with their sources. */
+export const constants: Readonly<Record<"ALTITUDE_ONLY_UNCERTAINTY_K" | "EQUILIBRIUM_YIELD_PCT" | "SOLUBLE_LIMIT_LOW_PCT" | "SOLUBLE_LIMIT_HIGH_PCT" | "NEAR_LIMIT_POINTS" | "GROUNDS_J_PER_G_K" | "MILK_J_PER_G_K" | "THIN_STREAM_DROP_K" | "DUMP_DROP_K" | "OPEN_CUP_K_PER_KPA" | "OPEN_CUP_W_PER_M2_KPA" | "USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX" | "VERY_HOT_DRINK_C" | "SCALDING_C" | "SINGLE_DOSE_CAFFEINE_MG" | "DAILY_CAFFEINE_MG" | "BOROSILICATE_GLASS_J_PER_G_K" | "SODA_LIME_GLASS_J_PER_G_K" | "PORCELAIN_OR_STONEWARE_J_PER_G_K" | "STAINLESS_STEEL_J_PER_G_K" | "ALUMINIUM_J_PER_G_K" | "POLYPROPYLENE_J_PER_G_K" | "POLYCARBONATE_J_PER_G_K" | "COPOLYESTER_J_PER_G_K" | "SILICONE_RUBBER_J_PER_G_K" | "DRY_FILTER_PAPER_J_PER_G_K", { value: number; about: string }>>;
+
+/** Published windows with their sources. A window is somebody's taste put in numbers. */
+export const windows: Readonly<Record<"golden_cup_2015" | "home_brewer_2018", { window: Window; source: string }>>;
+
+/** What went wrong. The first four never reach the formulas. */
+export type RefusalCode =
+  | "missing"
+  | "wrong_type"
+  | "unknown_field"
+  | "unknown_choice"
+  | "out_of_range"
+  | "not_whole"
+  | "impossible"
+  | "empty_band"
+  | "result_out_of_range"
+  | "infeasible";
+
+/** Why a function has no answer, in words and in facts. */
+export class Refusal extends RangeError {
+  readonly code: RefusalCode;
+  /** The input to blame, or null. */
+  readonly field: string | null;
+  /** The value given or computed, or null. */
+  readonly value: unknown;
+  /** The lowest value that is accepted or possible, or null. */
+  readonly min: number | null;
+  /** The highest, or null. */
+  readonly max: number | null;
+  /** What the value is, or null. */
+  readonly quantity: QuantityKey | null;
+  /** The nearest value that can be had, for a wish that cannot be met, or null. */
+  readonly nearest: number | null;
+  /** What stands in the way of a wish, or null. */
+  readonly limit: Limit | null;
+  /** The quantity that a value does not go with, or null. */
+  readonly beside: QuantityKey | null;
+}
+
+
+export type Burn = "more_than_five_minutes" | "within" | "under_one_second";
+export type Credibility = "ordinary" | "near_limit" | "at_limit" | "beyond_limit";
+export type Cover = "open" | "lidded";
+export type Air = "pressure" | "altitude";
+export type ContactHeat = "cooling_rate" | "at_most" | "unchanged";
+export type Agreement = "mean" | "take_another" | "median";
+export type Side = "below" | "inside" | "above";
+export type Zero = "distilled" | "brew_water";
+
+export interface Hazards {
+  /** The hottest liquid handled on the way, 0 to 105 °C. */
+  hottest_c: number;
+  /** The drink when it is handed over, 0 to 105 °C. */
+  served_c: number;
+  /** Caffeine of a serving, 0 to 450000 mg; not looked at where unknown. */
+  caffeine_mg?: number | null;
+  /** Pressed by hand. */
+  pressed: boolean;
+  /** Glass meets hot or iced liquid. */
+  glass: boolean;
+  /** Milk goes in. */
+  milk: boolean;
+  /** Ice goes in. */
+  ice: boolean;
+}
+
+export interface TimeToBurn {
+  /** The time, 0 to 172800 s; 0 unless the burn is constants.BURN_WITHIN. */
+  time_s: number;
+  /** One of enum cupwright_burn. */
+  burn: Burn;
+}
+
+export interface CupSplit {
+  /** Brew into each cup, 0.1 to 200000 g. */
+  beverage_g: number;
+  /** Water into each cup, 0 to 200000 g. */
+  added_g: number;
+  /** Brew left over, 0 to 200000 g. */
+  rest_g: number;
+}
+
+export interface MilkDrink {
+  /** Coffee and milk together, 0.1 to 200000 g. */
+  beverage_g: number;
+  /** Solids from coffee and brew water, per mass of drink, 0 to 50 %. */
+  strength_pct: number;
+  /** Solids from milk, per mass of drink, 0 to 80 %. */
+  milk_solids_pct: number;
+}
+
+export interface Iced {
+  /** Temperature of liquid and ice, 0 to 105 °C. */
+  water_c: number;
+  /** Ice that melted, 0 to 200000 g. */
+  melted_g: number;
+  /** Ice that floats on, 0 to 200000 g. */
+  ice_g: number;
+  /** Strength of the liquid, 0 to 50 %. */
+  strength_pct: number;
+}
+
+export interface Brew {
+  /** Dose D as weighed, 0.1 to 10000 g. */
+  dose_g: number;
+  /** Brew water W, 0.1 to 200000 g. */
+  water_g: number;
+  /** Beverage B, 0.1 to 200000 g. */
+  beverage_g: number;
+  /** Moisture h of the dose, 0 to 15 %. */
+  moisture_pct: number;
+  /** Solids s of the brew water, 0 to 5000 mg/L. */
+  water_solids_mg_per_l: number;
+  /** Vapour V lost, 0 to 20000 g. */
+  vapour_g: number;
+  /** Strength φ of the liquid kept, relative to the beverage, 0 to 100 %: 0 flowed through, 100 steeped and well mixed. Yields differ by up to three points between the two. */
+  held_strength_pct: number;
+}
+
+export interface Kinetics {
+  /** Yield that it levels off at, 0 to 100 %. */
+  equilibrium_yield_pct: number;
+  /** Share that dissolves fast, 0 to 100 %; 100 makes it a one-rate law. */
+  fast_share_pct: number;
+  /** Time constant of the fast part, 0.1 to 1000000 s. */
+  fast_time_s: number;
+  /** Time constant of the slow part, 0.1 to 1000000 s. */
+  slow_time_s: number;
+}
+
+export interface Doubt {
+  /** The value entered, in the quantity's unit. */
+  entered: number;
+  /** The value at which the yield would fall to the upper end of what is ordinary; 0 without one. */
+  would_have_to_be: number | null;
+  /** The input: one of enum cupwright_quantity. */
+  quantity: QuantityKey;
+}
+
+export interface Plausibility {
+  /** The yield of the inputs, 0 to 100 %. */
+  yield_pct: number;
+  /** The inputs to doubt: strength, brew water, dose, held strength. All zero where the yield is ordinary. */
+  doubts: Doubt[];
+  /** One of enum cupwright_credibility. */
+  credibility: Credibility;
+}
+
+export interface Body {
+  /** Heat capacity of the part that warms, 0 to 1000000 J/K. */
+  heat_capacity_j_per_k: number;
+  /** Its temperature before, -40 to 105 °C. */
+  body_c: number;
+}
+
+export interface Surroundings {
+  /** Air temperature, -20 to 50 °C. */
+  room_c: number;
+  /** Relative humidity, 0 to 100 %; 50 where unknown, it hardly matters. */
+  humidity_pct: number;
+  /** One of enum cupwright_cover. */
+  cover: Cover;
+}
+
+export interface Wish {
+  /** Size of the drink in each cup, 0.1 to 200000 g. */
+  cup_g: number;
+  /** Strength of the drink, 0 to 50 %. */
+  strength_pct: number;
+  /** Brew this strong and add water in the cup, 0 to 50 %. */
+  brew_strength_pct?: number | null;
+  /** Temperature of the brew water as it meets the grounds, 0 to 105 °C. */
+  brew_c: number;
+  /** Time of contact, 0 to 172800 s. */
+  contact_s: number;
+  /** Temperature at which to hand the drink over, 0 to 105 °C. */
+  serve_c?: number | null;
+  /** Window that the drink is to lie in. */
+  window?: Window | null;
+  /** How many cups, 1 to 1000. */
+  servings: number;
+  /** The most batches one is willing to brew, 1 to 1000. */
+  most_batches?: number | null;
+}
+
+export interface Brewer {
+  /** Strength of the liquid it keeps relative to the beverage, 0 to 100 %: 100 steeped, 0 flowed through. */
+  held_strength_pct: number;
+  /** What it keeps. */
+  losses: Losses;
+  /** Its chamber, where all the water stands in it at once. */
+  chamber?: Chamber | null;
+  /** Heat capacity of the part that warms, 0 to 1000000 J/K. */
+  heat_capacity_j_per_k: number;
+  /** Hot rinse, poured away, that preheats it, 0.1 to 400000 g. */
+  rinse_g?: number | null;
+  /** Cooling rate of the slurry in it, 0.000001 to 1 1/min. */
+  cooling_per_min?: number | null;
+  /** Whether the slurry is open to the air: one of enum cupwright_cover. */
+  cover: Cover;
+  /** Pressed by hand. */
+  pressed: boolean;
+  /** Glass meets hot liquid. */
+  glass: boolean;
+}
+
+export interface Coffee {
+  /** Yield to expect, as measured before with the brewer's held strength, 0 to 100 %. */
+  yield_pct: number;
+  /** Moisture as weighed, 0 to 15 %. */
+  moisture_pct: number;
+  /** Caffeine as weighed, 0 to 45 mg/g. */
+  caffeine_mg_per_g?: number | null;
+}
+
+export interface Kitchen {
+  /** Station pressure, 50 to 110 kPa; looked at for constants.AIR_PRESSURE. */
+  pressure_kpa?: number | null;
+  /** Altitude, -650 to 5550 m; looked at for constants.AIR_ALTITUDE. */
+  altitude_m?: number | null;
+  /** Temperature of the room, the grounds, the cups and a cold brewer, -20 to 50 °C. */
+  room_c: number;
+  /** Relative humidity, 0 to 100 %; 50 where unknown (estimate). */
+  humidity_pct: number;
+  /** What each pour costs, 0 to 105 K. */
+  drop_k: number;
+  /** Heat capacity of a second vessel between kettle and brewer, 0 to 1000000 J/K. */
+  second_vessel_j_per_k?: number | null;
+  /** Heat capacity of a cup, 0 to 1000000 J/K. */
+  cup_j_per_k: number;
+  /** Cooling rate of a full cup, 0.000001 to 1 1/min. */
+  cup_cooling_per_min?: number | null;
+  /** Solids of the water, 0 to 5000 mg/L. */
+  water_solids_mg_per_l: number;
+  /** Temperature of water added in the cup, 0 to 105 °C. */
+  added_c: number;
+  /** What is known of the air: one of enum cupwright_air. */
+  air: Air;
+}
+
+export interface HeatWalk {
+  /** Where water boils here, 0 to 105 °C. */
+  boiling_c: number;
+  /** How far off that may be, K. */
+  boiling_uncertainty_k: number;
+  /** Water in the kettle, 0 to 105 °C. */
+  kettle_c: number;
+  /** The brewer just before the brew, -40 to 105 °C. */
+  brewer_c: number;
+  /** Water settled in the second vessel, 0 to 105 °C; 0 without one. */
+  second_vessel_c: number | null;
+  /** Water as it meets the grounds, 0 to 105 °C. */
+  brew_c: number;
+  /** Water, grounds and brewer settled, 0 to 105 °C. */
+  slurry_c: number;
+  /** The slurry at the end of contact, 0 to 105 °C. */
+  slurry_end_c: number;
+  /** The drink in its cup, water added, 0 to 105 °C. */
+  in_cup_c: number;
+  /** Wait until it may be handed over as wished, 0 to 172800 s; 0 where nothing is wished or the cup's cooling is unknown. */
+  wait_s: number | null;
+  /** How sure the end of contact is: one of enum cupwright_contact_heat. */
+  contact_heat: ContactHeat;
+}
+
+export interface Tolerances {
+  /** Lowest dose of a batch, 0.1 to 10000 g. */
+  dose_from_g: number | null;
+  /** Highest dose of a batch, 0.1 to 10000 g. */
+  dose_to_g: number | null;
+  /** Lowest brew water of a batch, 0.1 to 200000 g. */
+  water_from_g: number | null;
+  /** Highest brew water of a batch, 0.1 to 200000 g. */
+  water_to_g: number | null;
+}
+
+export interface Recipe {
+  /** Dose of each batch, 0.1 to 10000 g. */
+  dose_g: number;
+  /** Brew water of each batch, 0.1 to 200000 g. */
+  water_g: number;
+  /** Brew water per dose, 0.2 to 200 g/g. */
+  water_ratio_g_per_g: number;
+  /** Beverage expected from each batch, 0.1 to 200000 g. */
+  beverage_g: number;
+  /** How full a batch makes the chamber, 0.1 to 250000 mL; 0 without one. */
+  fill_ml: number | null;
+  /** Brew into each cup, 0.1 to 200000 g. */
+  brew_per_cup_g: number;
+  /** Water into each cup, 0 to 200000 g. */
+  added_per_cup_g: number;
+  /** Strength of the brew before water is added, 0 to 50 %. */
+  brew_strength_pct: number;
+  /** Strength of the drink, 0 to 50 %. */
+  strength_pct: number;
+  /** Yield it counts on, 0 to 100 %. */
+  yield_pct: number;
+  /** Caffeine of a serving if all of it is extracted, 0 to 450000 mg; 0 where unknown. */
+  caffeine_mg: number | null;
+  /** Temperatures on the way. */
+  heat: HeatWalk;
+  /** Where the drink and the yield counted on stand in the window; all zero without one. */
+  standing: Standing | null;
+  /** How far dose and water may stray; all zero without a window. */
+  tolerances: Tolerances | null;
+  /** How many batches, 1 to 1000. */
+  batches: number;
+  /** What can hurt: a bit 1 << n for each of enum cupwright_caution. */
+  cautions: Caution[];
+}
+
+export interface Chamber {
+  /** Volume up to the highest safe level, 0.1 to 250000 mL. */
+  volume_ml: number;
+  /** Volume that a gram of wetted grounds takes away from the water, 0 to 5 mL/g. No published value was found: read the level before and after. */
+  displacement_ml_per_g: number;
+}
+
+export interface BatchSplit {
+  /** Dose of each, 0.1 to 10000 g. */
+  dose_g: number;
+  /** Brew water of each, 0.1 to 200000 g. */
+  water_g: number;
+  /** How full the chamber gets, water and grounds, 0.1 to 250000 mL. */
+  fill_ml: number;
+  /** How many, 1 to 1000. */
+  batches: number;
+}
+
+export interface Amounts {
+  /** Dose, 0.1 to 10000 g. */
+  dose_g: number;
+  /** Brew water, 0.1 to 200000 g. */
+  water_g: number;
+}
+
+export interface Combined {
+  /** The value: mean or median; the mean so far where another reading is asked for, 0 to 50 %. */
+  strength_pct: number;
+  /** Largest less smallest, % strength. */
+  range_pct: number;
+  /** The range that readings of this repeatability exceed once in twenty times, % strength; 0 for a single reading. */
+  critical_range_pct: number | null;
+  /** What they amount to: one of enum cupwright_agreement. */
+  agreement: Agreement;
+}
+
+export interface Losses {
+  /** Brew water missing per dose, apart from what is named below, 0 to 10 g/g. Published: 1.5 to 2 for drained drip brews. */
+  apparent_retention_g_per_g: number;
+  /** Liquid that chamber and filter keep whatever the dose, 0 to 5000 g. */
+  hold_up_g: number;
+  /** Dry filter paper that drinks from the brew, 0 to 500 g; 0 for no paper, for metal, and for paper rinsed before, which is already full. */
+  paper_g: number;
+  /** What a gram of that paper takes up, 0 to 20 g/g: weigh one dry, then wet and drained. */
+  paper_uptake_g_per_g: number;
+  /** Drips lost before the press or the drain, 0 to 5000 g. */
+  drips_g: number;
+  /** Vapour lost, 0 to 20000 g. */
+  vapour_g: number;
+}
+
+export interface Window {
+  /** Lowest strength inside, 0 to 50 %. */
+  strength_lowest_pct: number;
+  /** Highest, 0 to 50 %. */
+  strength_highest_pct: number;
+  /** Lowest yield inside, 0 to 100 %; not looked at without one. */
+  yield_lowest_pct?: number | null;
+  /** Highest, 0 to 100 %; not looked at without one. */
+  yield_highest_pct?: number | null;
+}
+
+export interface Place {
+  /** Distance above the lowest edge. */
+  above_lowest: number;
+  /** Distance below the highest edge. */
+  below_highest: number;
+  /** Distance above the centre. */
+  above_centre: number;
+  /** One of enum cupwright_side. */
+  side: Side;
+}
+
+export interface Standing {
+  /** Its strength. */
+  strength: Place;
+  /** Its yield; all zero where the window has none. */
+  yield: Place | null;
+  /** Whether strength, and yield where there is one, are both inside: 1 or 0. */
+  is_inside: boolean;
+}
+
+export namespace water {
+  /**
+   * Density of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 1.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function density(options: {
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+  }): { density_kg_per_m3: number };
+  /**
+   * Specific heat of liquid water at 0.1 MPa. Source: IAPWS SR6-08(2011), equation 4.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function specificHeat(options: {
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+  }): { specific_heat_j_per_g_k: number };
+  /**
+   * Heat content of liquid water at 0.1 MPa, above that at 0 °C. Source: IAPWS SR6-08(2011), g + T s.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function enthalpy(options: {
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+  }): { enthalpy_j_per_g: number };
+  /**
+   * The temperature at which liquid water has a heat content: the inverse of
+   * water.enthalpy().
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` above the heat content at 105 °C.
+   */
+  function temperatureOfEnthalpy(options: {
+    /** Heat content, 0 to 441 J/g. */
+    enthalpy_j_per_g: number;
+  }): { water_c: number };
+  /**
+   * Vapour pressure of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 30.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function vapourPressure(options: {
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+  }): { vapour_pressure_kpa: number };
+  /**
+   * Boiling point of water. Source: IAPWS-IF97 region 4, R7-97(2012), equation 31.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function boilingPoint(options: {
+    /** Station pressure, not reduced to sea level, 50 to 110 kPa. */
+    pressure_kpa: number;
+  }): { water_c: number };
+  /**
+   * Latent heat of vaporisation. Source: a cubic fitted to IAPWS-95, within 0.02 J/g from 0 to 100 °C.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function latentHeat(options: {
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+  }): { latent_heat_j_per_g: number };
+  /**
+   * Air pressure in the standard atmosphere. Weather moves it by ±2.5 kPa, the boiling point by
+   * constants.ALTITUDE_ONLY_UNCERTAINTY_K: a barometer is better. Source: ISO 2533:1975.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function pressureAtAltitude(options: {
+    /** Altitude, -650 to 5550 m. */
+    altitude_m: number;
+  }): { pressure_kpa: number };
+  /**
+   * The altitude at which the standard atmosphere has a pressure. Source: ISO 2533:1975.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the altitude.
+   */
+  function altitudeAtPressure(options: {
+    /** Air pressure, 50 to 110 kPa. */
+    pressure_kpa: number;
+  }): { altitude_m: number };
+}
+
+export namespace ratio {
+  /**
+   * Brew water per dose, R = W/D.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the ratio.
+   */
+  function waterRatio(options: {
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+  }): { water_ratio_g_per_g: number };
+  /**
+   * Brew water for a dose at a ratio, W = R D.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of brew water.
+   */
+  function waterForRatio(options: {
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Brew water per dose, 0.2 to 200 g/g. */
+    water_ratio_g_per_g: number;
+  }): { water_g: number };
+  /**
+   * Dose for an amount of brew water at a ratio, D = W/R.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the dose.
+   */
+  function doseForWater(options: {
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+    /** Brew water per dose, 0.2 to 200 g/g. */
+    water_ratio_g_per_g: number;
+  }): { dose_g: number };
+  /**
+   * Beverage per dose, B/D. An "18 in, 36 out" shot has 2.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the ratio.
+   */
+  function beverageRatio(options: {
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+  }): { beverage_ratio_g_per_g: number };
+  /**
+   * Beverage from a dose at a ratio.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the beverage.
+   */
+  function beverageForRatio(options: {
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Beverage per dose, 0.5 to 200 g/g. */
+    beverage_ratio_g_per_g: number;
+  }): { beverage_g: number };
+  /**
+   * Dose for a beverage at a ratio.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the dose.
+   */
+  function doseForBeverage(options: {
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Beverage per dose, 0.5 to 200 g/g. */
+    beverage_ratio_g_per_g: number;
+  }): { dose_g: number };
+  /**
+   * Dose per litre of brew water measured at a temperature, ρ/R. The published "55 g/L" does not say
+   * at which temperature its litre is measured; between 20 and 95 °C that is 3.6 %.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function dosePerLitre(options: {
+    /** Brew water per dose, 0.2 to 200 g/g. */
+    water_ratio_g_per_g: number;
+    /** Temperature at which the litre is measured, 0 to 105 °C. */
+    water_c: number;
+  }): { dose_g_per_l: number };
+  /**
+   * The ratio that a dose per litre of brew water stands for, ρ over that dose.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the ratio.
+   */
+  function ratioOfDosePerLitre(options: {
+    /** Dose per litre, 4 to 5100 g/L. */
+    dose_g_per_l: number;
+    /** Temperature at which the litre is measured, 0 to 105 °C. */
+    water_c: number;
+  }): { water_ratio_g_per_g: number };
+  /**
+   * Mass of a volume of water at its temperature, W = ρ V. A jug marked in millilitres misleads: 200
+   * mL of water at 95 °C weighs 192.4 g.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of brew water.
+   */
+  function waterMass(options: {
+    /** Volume, 0.1 to 250000 mL. */
+    volume_ml: number;
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+  }): { water_g: number };
+  /**
+   * Volume of a mass of water at its temperature: the inverse of ratio.waterMass().
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function waterVolume(options: {
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+  }): { volume_ml: number };
+  /**
+   * Dose and water for several servings of one recipe. Plain multiplication: what a chamber keeps
+   * whatever the dose is kept only once, which plan.recipe() allows for.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of dose or brew water.
+   */
+  function forServings(options: {
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+    /** Servings, 1 to 1000. */
+    servings: number;
+  }): Amounts;
+  /**
+   * How many whole cups of one size a beverage fills.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` where it does not fill one, the nearest cup being the beverage itself; `result_out_of_range` for more cups than servings may be.
+   */
+  function wholeCups(options: {
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Beverage in a cup, 0.1 to 200000 g. */
+    cup_g: number;
+  }): { servings: number };
+  /**
+   * The fewest equal batches that a chamber can brew, ⌈(W/ρ + v D)/V⌉. All the water of a batch is
+   * in the chamber at once.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where a batch would be too small or the batches too many.
+   */
+  function batches(options: {
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+    /** The chamber. */
+    chamber: Chamber;
+  }): BatchSplit;
+  /**
+   * The largest dose that a chamber can brew in one batch at a ratio, V/(R/ρ + v).
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the dose.
+   */
+  function largestDose(options: {
+    /** Brew water per dose, 0.2 to 200 g/g. */
+    water_ratio_g_per_g: number;
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+    /** The chamber. */
+    chamber: Chamber;
+  }): { dose_g: number };
+}
+
+export namespace extraction {
+  /**
+   * Extraction yield of a brew from its strength, by the mass balance.
+   *
+   *
+   * E = [τ(B + φQ) + s(hD − V)] / [D(1 − s − φτ)],  τ = T − s,  Q = W + hD − V − B
+   *
+   *
+   * The strength counts all solids, those of the water too: reading.totalStrength() makes
+   * it from a reading.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for less water than such a beverage takes or a strength below that of the water itself; `result_out_of_range` for a yield above 100 % or below zero.
+   */
+  function extractionYield(options: {
+    /** The brew. */
+    brew: Brew;
+    /** Strength, 0 to 50 %. */
+    strength_pct: number;
+  }): { yield_pct: number };
+  /**
+   * Strength of a brew from its yield: the inverse of extraction.extractionYield().
+   *
+   *
+   * τ = [E D(1 − s) − s(hD − V)] / [B + φQ + φE D],  T = τ + s
+   *
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for less water than such a beverage takes; `result_out_of_range` outside the range of the strength.
+   */
+  function strength(options: {
+    /** The brew. */
+    brew: Brew;
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+  }): { strength_pct: number };
+  /**
+   * Beverage that a brew must have given, from its strength and yield. The beverage in the brew is
+   * not used, but must be in its range.
+   *
+   *
+   * B = {[E D(1 − s − φτ) − s(hD − V)]/τ − φ(W + hD − V)} / (1 − φ)
+   *
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for a held strength of 100 %, since a steeped brew's strength says nothing of how much was drained; `impossible` for a strength not above the water's own or too little water; `result_out_of_range` outside the range of the beverage.
+   */
+  function beverage(options: {
+    /** The brew. */
+    brew: Brew;
+    /** Strength, 0 to 50 %. */
+    strength_pct: number;
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+  }): { beverage_g: number };
+  /**
+   * Liquid kept by grounds, paper and chamber, its dissolved coffee included, L = Q + E D.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for less water than such a beverage takes.
+   */
+  function retainedLiquid(options: {
+    /** The brew. */
+    brew: Brew;
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+  }): { retained_g: number };
+  /**
+   * The flow-through form of the yield, E = T B/D: kept liquid is plain water. The form of the
+   * published brewing control chart; right for a long drip, low for a steep.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a yield above 100 %.
+   */
+  function flowThroughYield(options: {
+    /** Strength, 0 to 50 %. */
+    strength_pct: number;
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+  }): { yield_pct: number };
+  /**
+   * Strength from the flow-through form, T = E D/B.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the strength.
+   */
+  function flowThroughStrength(options: {
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+  }): { strength_pct: number };
+  /**
+   * The steeped form of the yield, E = (W/D) T/(1 − T): all liquid is as strong as the beverage.
+   * Right for a steep that is stirred and then pressed or drained.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a yield above 100 %.
+   */
+  function steepedYield(options: {
+    /** Strength, 0 to 50 %. */
+    strength_pct: number;
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+  }): { yield_pct: number };
+  /**
+   * Strength of a steep, T = E/(R + E). At constants.EQUILIBRIUM_YIELD_PCT the published equilibrium
+   * of a full steep (Liang, Chan & Ristenpart 2021, doi 10.1038/s41598-021-85787-1).
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the strength.
+   */
+  function steepedStrength(options: {
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+    /** Brew water per dose, 0.2 to 200 g/g. */
+    water_ratio_g_per_g: number;
+  }): { strength_pct: number };
+  /**
+   * Water ratio at which a steep reaches a strength, R = E(1 − T)/T.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the ratio.
+   */
+  function steepedRatio(options: {
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+    /** Strength, 0 to 50 %. */
+    strength_pct: number;
+  }): { water_ratio_g_per_g: number };
+  /**
+   * Yield that oven-drying the spent grounds would show for a steep, E [1 − r/(R + E)]: the kept
+   * liquid dries into the grounds, so the oven reads low.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where more liquid is kept than there is.
+   */
+  function ovenDriedYield(options: {
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+    /** Brew water per dose, 0.2 to 200 g/g. */
+    water_ratio_g_per_g: number;
+    /** Liquid held per dose, 0 to 15 g/g. */
+    true_retention_g_per_g: number;
+  }): { oven_yield_pct: number };
+  /**
+   * Yield per dry coffee from yield per coffee as weighed, E/(1 − h).
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a yield above 100 %.
+   */
+  function dryBasisYield(options: {
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+    /** Moisture of the dose, 0 to 15 %. */
+    moisture_pct: number;
+  }): { dry_yield_pct: number };
+  /**
+   * Yield per coffee as weighed from yield per dry coffee: the inverse of
+   * extraction.dryBasisYield().
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function asWeighedYield(options: {
+    /** Yield per dry coffee, 0 to 100 %. */
+    yield_pct: number;
+    /** Moisture of the dose, 0 to 15 %. */
+    moisture_pct: number;
+  }): { as_weighed_yield_pct: number };
+  /**
+   * Yield after a time of contact.
+   *
+   *
+   * E(t) = E∞ [f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2))]
+   *
+   *
+   * Valid at the grind and temperature of the kinetics, stirred, with water in plenty.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function yieldAtTime(options: {
+    /** The coffee. */
+    kinetics: Kinetics;
+    /** Time of contact, 0 to 172800 s. */
+    time_s: number;
+  }): { yield_pct: number };
+  /**
+   * Time of contact for a yield: the inverse of extraction.yieldAtTime().
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` for a yield that it does not reach within two days, the longest time there is.
+   */
+  function timeForYield(options: {
+    /** The coffee. */
+    kinetics: Kinetics;
+    /** Yield wanted, 0 to 100 %. */
+    yield_pct: number;
+  }): { time_s: number };
+  /**
+   * The yield of a brew, judged: a yield near or above what coffee can give is a reason to doubt an
+   * input, not to praise the brew. Each doubt says what one input would have to be, all others kept,
+   * for the yield to come down to 26 %, the end of what is ordinary.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what extraction.extractionYield() fails with.
+   */
+  function plausibility(options: {
+    /** The brew. */
+    brew: Brew;
+    /** Strength, 0 to 50 %. */
+    strength_pct: number;
+  }): Plausibility;
+}
+
+export namespace retention {
+  /**
+   * Beverage expected, B = W − r D − hold-up − paper − drips − vapour.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where nothing is left for the cup.
+   */
+  function beverage(options: {
+    /** The losses. */
+    losses: Losses;
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+  }): { beverage_g: number };
+  /**
+   * Brew water for a beverage: the inverse of retention.beverage() in W.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of brew water.
+   */
+  function waterForBeverage(options: {
+    /** The losses. */
+    losses: Losses;
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+  }): { water_g: number };
+  /**
+   * Dose that leaves a beverage from an amount of water: the inverse of
+   * retention.beverage() in D.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` where the water does not leave that much with the smallest dose; `result_out_of_range` outside the range of the dose.
+   */
+  function doseForBeverage(options: {
+    /** The losses. */
+    losses: Losses;
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+  }): { dose_g: number };
+  /**
+   * Apparent retention from one brew on a scale, r = (W − B − hold-up − paper − drips − vapour)/D.
+   * The retention in the losses is not used, but must be in its range.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for less water than the beverage and the other losses take; `result_out_of_range` above the range of the retention.
+   */
+  function retentionOfBrew(options: {
+    /** The losses. */
+    losses: Losses;
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+  }): { apparent_retention_g_per_g: number };
+  /**
+   * Apparent retention as a scale alone sees it, r = (W − B)/D.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for less brew water than beverage; `result_out_of_range` above the range of the retention.
+   */
+  function apparentRetention(options: {
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+  }): { apparent_retention_g_per_g: number };
+  /**
+   * True retention, the liquid that the grounds hold with its dissolved coffee, from what a scale
+   * sees, r + E + h − V/D.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where the vapour is more than all that is missing.
+   */
+  function trueRetention(options: {
+    /** What a scale sees, 0 to 10 g/g. */
+    apparent_retention_g_per_g: number;
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+    /** Moisture of the dose, 0 to 15 %. */
+    moisture_pct: number;
+    /** Vapour that the apparent retention still contains, 0 to 20000 g; 0 where it was taken out before. */
+    vapour_g: number;
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+  }): { true_retention_g_per_g: number };
+  /**
+   * What a scale sees from true retention: the inverse of retention.trueRetention().
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` below zero: the grounds hold less than they dissolved.
+   */
+  function apparentOfTrueRetention(options: {
+    /** Liquid held per dose, 0 to 15 g/g. */
+    true_retention_g_per_g: number;
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+    /** Moisture of the dose, 0 to 15 %. */
+    moisture_pct: number;
+    /** Vapour lost, 0 to 20000 g. */
+    vapour_g: number;
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+  }): { apparent_retention_g_per_g: number };
+  /**
+   * True retention per dose from the water content w of spent grounds, w/(1 − w) · (1 − E). Low by
+   * about T/(1 − w): it counts the kept liquid's solids as grounds.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the retention.
+   */
+  function retentionOfSpentMoisture(options: {
+    /** Water in wet spent grounds, 0 to 95 %. */
+    spent_moisture_pct: number;
+    /** Extraction yield, 0 to 100 %. */
+    yield_pct: number;
+  }): { true_retention_g_per_g: number };
+}
+
+export namespace dilution {
+  /**
+   * Strength after adding water, T' = (T B + s A)/(B + A).
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function strengthAfterWater(options: {
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Strength of the brew, 0 to 50 %. */
+    strength_pct: number;
+    /** Water added, 0 to 200000 g. */
+    added_g: number;
+    /** Solids of the water, 0 to 5000 mg/L. */
+    water_solids_mg_per_l: number;
+  }): { after_pct: number };
+  /**
+   * Water to add for a wanted strength, A = B (T − T')/(T' − s).
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` for a wish above the strength at hand, since adding water only weakens, and for one that no amount of this water comes down to; `impossible` for a brew weaker than its own water.
+   */
+  function waterToReach(options: {
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Strength of the brew, 0 to 50 %. */
+    strength_pct: number;
+    /** Strength wanted, 0 to 50 %. */
+    wanted_pct: number;
+    /** Solids of the water, 0 to 5000 mg/L. */
+    water_solids_mg_per_l: number;
+  }): { added_g: number };
+  /**
+   * Beverage that a strong brew makes when water takes it down to a wanted strength, brew and water
+   * together, B (T − s)/(T' − s).
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` for a wish above the strength at hand, since adding water only weakens, and for one that no amount of this water comes down to; `impossible` for a brew weaker than its own water; `result_out_of_range` for a drink larger than a beverage may be.
+   */
+  function drinkOfBrew(options: {
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Strength of the brew, 0 to 50 %. */
+    strength_pct: number;
+    /** Strength wanted, 0 to 50 %. */
+    wanted_pct: number;
+    /** Solids of the water, 0 to 5000 mg/L. */
+    water_solids_mg_per_l: number;
+  }): { cup_g: number };
+  /**
+   * Brew needed so that, with water added, a drink of a wanted size and strength results, B = C (T'
+   * − s)/(T − s).
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` for a wish above the strength of the brew and for one so weak that it takes less brew than a beverage may be; `impossible` for a brew weaker than its own water.
+   */
+  function brewForDrink(options: {
+    /** The drink, 0.1 to 200000 g. */
+    cup_g: number;
+    /** Strength of the brew, 0 to 50 %. */
+    strength_pct: number;
+    /** Strength wanted, 0 to 50 %. */
+    wanted_pct: number;
+    /** Solids of the water, 0 to 5000 mg/L. */
+    water_solids_mg_per_l: number;
+  }): { beverage_g: number };
+  /**
+   * Splits one brew over cups of a wanted size and strength.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` where the brew does not last, with the largest cup of that strength as the nearest; otherwise as dilution.brewForDrink().
+   */
+  function split(options: {
+    /** The brew, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Strength of the brew, 0 to 50 %. */
+    strength_pct: number;
+    /** Cups, 1 to 1000. */
+    servings: number;
+    /** Size of the drink in each, 0.1 to 200000 g. */
+    cup_g: number;
+    /** Strength wanted, 0 to 50 %. */
+    wanted_pct: number;
+    /** Solids of the water, 0 to 5000 mg/L. */
+    water_solids_mg_per_l: number;
+  }): CupSplit;
+  /**
+   * Coffee with milk, the two kinds of solids kept apart, T B/(B + A) and M A/(B + A). A
+   * refractometer cannot tell them apart: read the strength before the milk goes in. Milk is
+   * perishable: local food rules apply.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a drink larger than a beverage may be.
+   */
+  function withMilk(options: {
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Strength of the brew, 0 to 50 %. */
+    strength_pct: number;
+    /** Milk, 0 to 200000 g. */
+    added_g: number;
+    /** Solids of the milk, 0 to 80 %. */
+    milk_solids_pct: number;
+  }): MilkDrink;
+  /**
+   * Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t). A brew's heat
+   * content is taken as water's: a mixture moves by less than 0.2 K at filter strength, 1 K at 10 %.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function mixedTemperature(options: {
+    /** One liquid, 0.1 to 400000 g. */
+    hot_g: number;
+    /** Its temperature, 0 to 105 °C. */
+    hot_c: number;
+    /** The other, 0 to 200000 g. */
+    cold_g: number;
+    /** Its temperature, 0 to 105 °C. */
+    cold_c: number;
+  }): { water_c: number };
+  /**
+   * Temperature of a brew with milk, the milk's specific heat taken as constants.MILK_J_PER_G_K
+   * whatever its fat.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function mixedWithMilkTemperature(options: {
+    /** The brew, 0.1 to 400000 g. */
+    hot_g: number;
+    /** Its temperature, 0 to 105 °C. */
+    hot_c: number;
+    /** The milk, 0 to 200000 g. */
+    cold_g: number;
+    /** Its temperature, 0 to 105 °C. */
+    cold_c: number;
+  }): { water_c: number };
+  /**
+   * A drink over ice: all melted, or at 0 °C with some left, by the balance of heat. The glass and
+   * the air give nothing. Iced drinks are under local food rules. Source: IAPWS R10-06 for ice.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` for ice so cold and plentiful that the drink itself would begin to freeze.
+   */
+  function iced(options: {
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Temperature of the drink, 0 to 105 °C. */
+    water_c: number;
+    /** Its strength, 0 to 50 %. */
+    strength_pct: number;
+    /** Ice, 0 to 200000 g. */
+    ice_g: number;
+    /** Temperature of the ice, -40 to 0 °C. */
+    ice_c: number;
+  }): Iced;
+  /**
+   * Ice that brings a drink to a temperature, all of it melted: the inverse of
+   * dilution.iced().
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` for a wish above the drink's own temperature; `result_out_of_range` outside the range of the ice.
+   */
+  function iceToReach(options: {
+    /** Beverage, 0.1 to 200000 g. */
+    beverage_g: number;
+    /** Temperature of the drink, 0 to 105 °C. */
+    water_c: number;
+    /** Temperature wanted, 0 to 105 °C. */
+    wanted_c: number;
+    /** Temperature of the ice, -40 to 0 °C. */
+    ice_c: number;
+  }): { ice_g: number };
+}
+
+export namespace heat {
+  /**
+   * Grounds at a temperature, with constants.GROUNDS_J_PER_G_K, an estimate.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function grounds(options: {
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Temperature of the grounds, -40 to 105 °C. */
+    grounds_c: number;
+  }): Body;
+  /**
+   * Heat capacity of a vessel, f m c, of which a share f follows the liquid. The share tends to 100
+   * % for a steep of a minute or more; no published value was found. Better:
+   * heat.vesselHeatCapacity() from one thermometer reading.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function heatCapacity(options: {
+    /** Mass, 0 to 100000 g. */
+    vessel_g: number;
+    /** Specific heat, 0.05 to 10 J/(g K). */
+    specific_heat_j_per_g_k: number;
+    /** Share that follows, 0 to 100 %. */
+    share_pct: number;
+  }): { heat_capacity_j_per_k: number };
+  /**
+   * Temperature at which a liquid and the bodies it meets settle. Nothing is lost to the air
+   * meanwhile.
+   *
+   *
+   * m h(t) + t Σ C = m h(t0) + Σ C tᵢ
+   *
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where the liquid would freeze.
+   */
+  function settle(options: {
+    /** The liquid, 0.1 to 400000 g. */
+    water_g: number;
+    /** Its temperature, 0 to 105 °C. */
+    water_c: number;
+    /** The bodies. NULL where there are none. */
+    bodies: Body[];
+  }): { settled_c: number };
+  /**
+   * Temperature that a liquid must have so that it settles at a wanted one: the inverse of
+   * heat.settle(). Whether it can be reached here is for heat.reachable() to
+   * say.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where that is no temperature of liquid water.
+   */
+  function beforeSettling(options: {
+    /** The liquid, 0.1 to 400000 g. */
+    water_g: number;
+    /** Temperature wanted, 0 to 105 °C. */
+    settled_c: number;
+    /** The bodies. NULL where there are none. */
+    bodies: Body[];
+  }): { water_c: number };
+  /**
+   * A vessel after a rinse that is poured away: it keeps the temperature at which both settled.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where the rinse would freeze.
+   */
+  function preheated(options: {
+    /** The vessel before. */
+    vessel: Body;
+    /** The rinse, 0.1 to 400000 g. */
+    water_g: number;
+    /** Its temperature, 0 to 105 °C. */
+    water_c: number;
+  }): Body;
+  /**
+   * Heat capacity of a vessel from one thermometer reading: water of known mass and temperature goes
+   * in, beside bodies already known, and settles.
+   *
+   *
+   * C = {m [h(t0) − h(t)] − Σ Cᵢ (t − tᵢ)} / (t − t_vessel)
+   *
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where the temperatures do not stand in order.
+   */
+  function vesselHeatCapacity(options: {
+    /** The liquid, 0.1 to 400000 g. */
+    water_g: number;
+    /** Its temperature before, 0 to 105 °C. */
+    water_c: number;
+    /** The temperature read, 0 to 105 °C. */
+    settled_c: number;
+    /** Temperature of the vessel before, -40 to 105 °C. */
+    vessel_c: number;
+    /** Bodies already known. NULL where there are none. */
+    others: Body[];
+  }): { heat_capacity_j_per_k: number };
+  /**
+   * Temperature after a vapour loss that water and bodies, all at one temperature, pay for. A gram
+   * of vapour costs 250 g of water 2.2 K.
+   *
+   *
+   * (m − V) h(t) + C t = (m − V) h(t0) + C t0 − V L(t0)
+   *
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for as much vapour as liquid; `result_out_of_range` where the rest would freeze.
+   */
+  function afterVapour(options: {
+    /** The liquid, 0.1 to 400000 g. */
+    water_g: number;
+    /** Temperature before, 0 to 105 °C. */
+    water_c: number;
+    /** Vapour lost, 0 to 20000 g. */
+    vapour_g: number;
+    /** Heat capacity of all bodies, 0 to 1000000 J/K. */
+    capacity_j_per_k: number;
+  }): { after_c: number };
+  /**
+   * Temperature after a pour that costs a drop. Estimates: constants.THIN_STREAM_DROP_K,
+   * constants.DUMP_DROP_K.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` below 0 °C.
+   */
+  function afterPour(options: {
+    /** Temperature before, 0 to 105 °C. */
+    water_c: number;
+    /** The drop, 0 to 105 K. */
+    drop_k: number;
+  }): { after_c: number };
+  /**
+   * Temperature before a pour that costs a drop: the inverse of heat.afterPour().
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` above the range of the temperature.
+   */
+  function beforePour(options: {
+    /** Temperature after, 0 to 105 °C. */
+    water_c: number;
+    /** The drop, 0 to 105 K. */
+    drop_k: number;
+  }): { before_c: number };
+  /**
+   * Passes a temperature on if boiling water can be that hot.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` above the boiling point; a hair below it is the nearest.
+   */
+  function reachable(options: {
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+    /** Boiling point here, 0 to 105 °C. */
+    boiling_c: number;
+  }): { reachable_c: number };
+  /**
+   * Time to cool from one temperature to another.
+   *
+   *
+   * t = (1/k) ∫ dT/F(T),  F(T) = (T − Ta) + β [p(T) − RH p(Ta)]
+   *
+   *
+   * β is constants.OPEN_CUP_K_PER_KPA open and 0 lidded, which is Newton's law. With a rate from two
+   * readings ten minutes apart, measured cups were met within 0.8 K half an hour on.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for a start not warmer than where cooling ends; `infeasible` for a goal that cooling does not reach; `result_out_of_range` beyond the range of the time.
+   */
+  function timeToCool(options: {
+    /** Temperature now, 0 to 105 °C. */
+    water_c: number;
+    /** Temperature wanted, 0 to 105 °C. */
+    to_c: number;
+    /** Cooling rate, 0.000001 to 1 1/min. */
+    cooling_per_min: number;
+    /** The room. */
+    surroundings: Surroundings;
+  }): { time_s: number };
+  /**
+   * Cooling rate from two thermometer readings a known time apart, by the law of
+   * heat.timeToCool(). Ten minutes apart is good.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for readings that are not in order or not above where cooling ends; `result_out_of_range` outside the range of the rate, as for equal readings or no time between them.
+   */
+  function coolingRate(options: {
+    /** First reading, 0 to 105 °C. */
+    water_c: number;
+    /** Second reading, 0 to 105 °C. */
+    to_c: number;
+    /** Time between them, 0 to 172800 s. */
+    time_s: number;
+    /** The room. */
+    surroundings: Surroundings;
+  }): { cooling_per_min: number };
+  /**
+   * Temperature after a time: the inverse of heat.timeToCool().
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for a start not warmer than where cooling ends; `result_out_of_range` where it would freeze.
+   */
+  function temperatureAfter(options: {
+    /** Temperature now, 0 to 105 °C. */
+    water_c: number;
+    /** Time, 0 to 172800 s. */
+    time_s: number;
+    /** Cooling rate, 0.000001 to 1 1/min. */
+    cooling_per_min: number;
+    /** The room. */
+    surroundings: Surroundings;
+  }): { after_c: number };
+  /**
+   * Cooling rate of an open cup without a thermometer. Estimate, −50 to +40 %; two readings and
+   * heat.coolingRate() are far better.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the rate.
+   */
+  function openCupRateEstimate(options: {
+    /** The drink, 0.1 to 400000 g. */
+    water_g: number;
+    /** Heat capacity of the cup, 0 to 1000000 J/K. */
+    heat_capacity_j_per_k: number;
+    /** Inner diameter at the surface, 10 to 1000 mm. */
+    diameter_mm: number;
+  }): { cooling_per_min: number };
+}
+
+export namespace reading {
+  /**
+   * Combines repeated readings of one sample by the acceptance rule of ISO 5725-6. A display that
+   * steps by 0.01 % adds to the scatter: with a repeatability of the sample alone pass √(s_r² +
+   * 0.01²/12).
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for no reading or more than ten.
+   */
+  function combine(options: {
+    /** The readings, each 0 to 50 %. */
+    strength_pct: number[];
+    /** Standard deviation of readings of one sample by one person on one instrument, % strength, 0.0005 to 2 % strength. */
+    repeatability_pct: number;
+  }): Combined;
+  /**
+   * Standard deviation of repeated readings, one's own repeatability, √[Σ(x − x̄)²/(n − 1)]. From
+   * three readings it is itself uncertain by half; pool several series.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for fewer than two readings or more than ten; `result_out_of_range` for readings that are all equal: the display is too coarse to tell.
+   */
+  function repeatability(options: {
+    /** The readings, each 0 to 50 %. */
+    strength_pct: number[];
+  }): { repeatability_pct: number };
+  /**
+   * The range that n readings exceed once in twenty times, f(n) s_r, in % strength. Source: ISO
+   * 5725-6, acceptability of results.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for fewer than two.
+   */
+  function criticalRange(options: {
+    /** How many readings, at least 2, 1 to 10. */
+    readings: number;
+    /** Standard deviation of readings of one sample by one person on one instrument, % strength, 0.0005 to 2 % strength. */
+    repeatability_pct: number;
+  }): { critical_range_pct: number };
+  /**
+   * Strength of all solids in the beverage, which the mass balance works with: on distilled water
+   * the reading itself, on brew water T + s(1 − T).
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a reading on brew water so near the highest strength that the water's solids lead past it.
+   */
+  function totalStrength(options: {
+    /** The reading, 0 to 50 %. */
+    strength_pct: number;
+    /** What the instrument was zeroed on: one of enum cupwright_zero. */
+    zero: Zero;
+    /** Solids of the water, 0 to 5000 mg/L. */
+    water_solids_mg_per_l: number;
+  }): { total_pct: number };
+  /**
+   * Strength in coffee solids alone: on brew water the reading itself, on distilled water (T − s)/(1
+   * − s).
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a reading on a distilled zero below the water's own solids.
+   */
+  function coffeeStrength(options: {
+    /** The reading, 0 to 50 %. */
+    strength_pct: number;
+    /** What the instrument was zeroed on: one of enum cupwright_zero. */
+    zero: Zero;
+    /** Solids of the water, 0 to 5000 mg/L. */
+    water_solids_mg_per_l: number;
+  }): { coffee_pct: number };
+  /**
+   * Degrees Brix of a refractive index at 20 °C and 589 nm. Source: fitted to the ICUMSA 1974
+   * sucrose table, 0 to 30 °Bx, within 0.005 °Bx.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of Brix.
+   */
+  function brixOfIndex(options: {
+    /** Refractive index relative to air, 1.33 to 1.382. */
+    refractive_index: number;
+  }): { brix: number };
+  /**
+   * Refractive index at 20 °C and 589 nm of degrees Brix. Source: a fit of its own to the same
+   * table, within 0.000007.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of the index.
+   */
+  function indexOfBrix(options: {
+    /** Degrees Brix, -2 to 30.5 °Bx. */
+    brix: number;
+  }): { refractive_index: number };
+  /**
+   * A Brix reading at the sample's temperature, corrected to 20 °C. Only for an instrument that does
+   * not compensate by itself and was zeroed at 20 °C; zeroing on water at the sample's temperature
+   * is better. Source: fitted to IAPWS R9-97, within 0.1 °Bx for coffee at 10 to 30 °C.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` outside the range of Brix.
+   */
+  function brixAt20(options: {
+    /** Degrees Brix, -2 to 30.5 °Bx. */
+    brix: number;
+    /** Temperature of the sample, 10 to 40 °C. */
+    sample_c: number;
+  }): { corrected_brix: number };
+  /**
+   * Strength from degrees Brix at 20 °C or compensated, T = k B.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` below zero or above the range of the strength.
+   */
+  function strengthOfBrix(options: {
+    /** Degrees Brix, -2 to 30.5 °Bx. */
+    brix: number;
+    /** Strength per degree Brix, 0.3 to 2 %/°Bx. constants.USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX has a weak basis: calibrate where it matters. */
+    refractive_factor_pct_per_brix: number;
+  }): { strength_pct: number };
+  /**
+   * Degrees Brix that a strength would show, T/k.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` above the range of Brix.
+   */
+  function brixOfStrength(options: {
+    /** Strength, 0 to 50 %. */
+    strength_pct: number;
+    /** Strength per degree Brix, 0.3 to 2 %/°Bx. constants.USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX has a weak basis: calibrate where it matters. */
+    refractive_factor_pct_per_brix: number;
+  }): { brix: number };
+  /**
+   * Strength from a refractive index read at the sample's temperature: Brix, corrected to 20 °C,
+   * times the factor.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for an index below that of water.
+   */
+  function strengthOfIndex(options: {
+    /** Refractive index relative to air, 1.33 to 1.382. */
+    refractive_index: number;
+    /** Temperature of the sample, 10 to 40 °C. */
+    sample_c: number;
+    /** Strength per degree Brix, 0.3 to 2 %/°Bx. constants.USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX has a weak basis: calibrate where it matters. */
+    refractive_factor_pct_per_brix: number;
+  }): { strength_pct: number };
+}
+
+export namespace verdict {
+  /**
+   * Where a cup stands in a window, without regard to how sure its numbers are. A yield must be of
+   * the kind that the window means: the published ones come from the control chart and mean
+   * extraction.flowThroughYield().
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where a lowest edge is not below its highest.
+   */
+  function stand(options: {
+    /** The window. */
+    window: Window;
+    /** Strength, 0 to 50 %. */
+    strength_pct: number;
+    /** Extraction yield, 0 to 100 %; must be in its range even where the window has none. */
+    yield_pct: number;
+  }): Standing;
+}
+
+export namespace caution {
+  /**
+   * The cautions that a drink calls for.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function of(options: {
+    /** What there is to know. */
+    hazards: Hazards;
+  }): { cautions: Caution[] };
+  /**
+   * How fast hot water burns adult skin seriously: between published points, ln t straight with
+   * temperature. Lists differ by up to a factor of two and this takes the shortest; children burn
+   * faster still. A reminder of how little time there is, never a safe limit.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function timeToBurn(options: {
+    /** Temperature, 0 to 105 °C. */
+    water_c: number;
+  }): TimeToBurn;
+  /**
+   * Caffeine of a serving, dose × content × share extracted. Brewing takes out some 70 to 100 %
+   * (weak sources); 100 is the cautious choice.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function caffeine(options: {
+    /** Dose as weighed, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Content as weighed, 0 to 45 mg/g. */
+    caffeine_mg_per_g: number;
+    /** Share extracted, 0 to 100 %. */
+    share_pct: number;
+  }): { caffeine_mg: number };
+}
+
+export namespace plan {
+  /**
+   * Plans a brew: dose, water, batches, what to add, every temperature on the way, how far a hand
+   * may stray, and the cautions. The yield expected is that of this coffee, grind, time and
+   * temperature; a recipe far from the one it was measured at needs it measured again.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` with the nearest feasible value and the limit that binds, where the error's field names the field of the wish; `empty_band` for a window whose lowest edge is not below its highest; `out_of_range` for a strength outside the window; `impossible` for a strength not above the water's own and for a chamber that its own hold-up fills; `result_out_of_range` where a result leaves its range.
+   */
+  function recipe(options: {
+    /** What is to be in the cup. */
+    wish: Wish;
+    /** What it is made in. */
+    brewer: Brewer;
+    /** What it is made of. */
+    coffee: Coffee;
+    /** Where it is made. */
+    kitchen: Kitchen;
+  }): Recipe;
+}

@@ -1,0 +1,207 @@
+// The way of every call: objects checked and written to the module's memory, its functions called,
+// answers read back, refusals thrown.
+
+import { cautionKeys, limitKeys, limits, limitTexts, quantityKeys } from "./about.js";
+
+/** Why a call has no answer. */
+export class Refusal extends RangeError {
+  constructor(message, facts) {
+    super(message);
+    this.name = "Refusal";
+    /** What went wrong, one word of a fixed list. */
+    this.code = facts.code;
+    /** The input to blame, or null. */
+    this.field = facts.field ?? null;
+    /** The value given or computed, or null. */
+    this.value = facts.value ?? null;
+    /** The lowest value that is accepted or possible, or null. */
+    this.min = facts.min ?? null;
+    /** The highest, or null. */
+    this.max = facts.max ?? null;
+    /** What the value is, a key of `limits`, or null. */
+    this.quantity = facts.quantity ?? null;
+    /** The nearest value that can be had, for a wish that cannot be met, or null. */
+    this.nearest = facts.nearest ?? null;
+    /** What stands in the way of a wish, or null. */
+    this.limit = facts.limit ?? null;
+    /** The quantity that a value does not go with, or null. */
+    this.beside = facts.beside ?? null;
+  }
+}
+
+/** The module's functions, and where its free memory begins. */
+export let x;
+export let f64;
+export let i32;
+
+const PAGE = 65536;
+/** Room that calls need: error, answer, inputs. */
+const ROOM = 4096;
+
+/** Makes a compiled module the one that answers. */
+export function useModule(module) {
+  const exports = new WebAssembly.Instance(module).exports;
+  const base = (exports.__heap_base.value + 7) & ~7;
+  if (base + ROOM > exports.memory.buffer.byteLength) {
+    exports.memory.grow(Math.ceil((base + ROOM - exports.memory.buffer.byteLength) / PAGE));
+  }
+  x = { ...exports, base };
+  f64 = new Float64Array(exports.memory.buffer);
+  i32 = new Int32Array(exports.memory.buffer);
+}
+
+const wrong = (code, field, words, value) => new Refusal(`${field}: ${words}`, { code, field, value });
+
+const shown = (value) => (typeof value === "string" ? JSON.stringify(value) : String(value));
+
+/** A value of the right type, or a refusal that tells a missing one from a wrong one. */
+function mistyped(value, name, what) {
+  return value === undefined || value === null
+    ? wrong("missing", name, `${what} is missing`)
+    : wrong("wrong_type", name, `${shown(value)} is not ${what}`, value);
+}
+
+/** An object with no other fields than those known. */
+export function record(o, fields, name) {
+  if (typeof o !== "object" || o === null || Array.isArray(o)) throw mistyped(o, name, "an object");
+  for (const field in o) {
+    if (!fields.has(field)) {
+      throw wrong("unknown_field", field, `is no field here; known are ${[...fields].join(", ")}`, o[field]);
+    }
+  }
+}
+
+export function number(value, name) {
+  if (typeof value !== "number") throw mistyped(value, name, "a number");
+  return value;
+}
+
+export function integer(value, name, key) {
+  if (typeof value !== "number") throw mistyped(value, name, "a number");
+  if (value !== (value | 0)) throw refused(limits[key].code, value, name);
+  return value;
+}
+
+export function boolean(value, name) {
+  if (typeof value !== "boolean") throw mistyped(value, name, "true or false");
+  return value ? 1 : 0;
+}
+
+export function choice(value, texts, name) {
+  if (typeof value !== "string") throw mistyped(value, name, "a text");
+  const code = texts.indexOf(value);
+  if (code < 1) throw wrong("unknown_choice", name, `${shown(value)} is none of ${texts.slice(1).join(", ")}`, value);
+  return code;
+}
+
+/** More items than any function takes are counted, and not written. */
+const MOST_ITEMS = 16;
+
+function isList(value, name) {
+  if (!Array.isArray(value) && !ArrayBuffer.isView(value)) throw mistyped(value, name, "a list");
+}
+
+/** Writes numbers to a place after the base; how many. */
+export function numbers(value, name, place) {
+  isList(value, name);
+  const at = (x.base + place) >> 3;
+  for (let i = 0; i < value.length && i < MOST_ITEMS; i++) f64[at + i] = number(value[i], name);
+  return value.length;
+}
+
+/** Writes objects to a place after the base; how many. */
+export function items(value, name, place, size, put) {
+  isList(value, name);
+  for (let i = 0; i < value.length && i < MOST_ITEMS; i++) put(value[i], x.base + place + i * size, name);
+  return value.length;
+}
+
+/** Reads so many objects. */
+export function list(count, most, at, size, get) {
+  return Array.from({ length: Math.min(count, most) }, (_, i) => get(at + i * size));
+}
+
+/** The key of a quantity's code. */
+export const quantity = (code) => quantityKeys.get(code) ?? null;
+
+/** The keys of a set of cautions. */
+export function cautions(bits) {
+  return cautionKeys.filter((key, code) => key !== null && bits & (1 << code));
+}
+
+const CODES = [
+  "ok",
+  "out_of_range",
+  "not_whole",
+  "impossible",
+  "empty_band",
+  "result_out_of_range",
+  "infeasible",
+  "null",
+  "unknown_choice",
+  "unnamed",
+];
+
+/** Throws for any status but success. */
+export function answered(status) {
+  if (status !== 0) throw told();
+}
+
+/** The refusal of a count that is not an integer, which the module could not be asked about. */
+function refused(code, value, field) {
+  const key = quantityKeys.get(code);
+  const { min, max } = limits[key];
+  const whole = value >= min && value <= max;
+  return refusal({ code: whole ? "not_whole" : "out_of_range", field, value, min, max, quantity: key });
+}
+
+/** The refusal that the module has told of. */
+function told() {
+  const [d, i] = [x.base >> 3, x.base >> 2];
+  const code = CODES[i32[i + 8]];
+  const ranged = code !== "infeasible";
+  return refusal({
+    code,
+    field: text(i32[i + 12]),
+    value: code === "empty_band" ? null : f64[d],
+    min: ranged ? f64[d + 1] : null,
+    max: ranged ? f64[d + 2] : null,
+    nearest: ranged ? null : f64[d + 3],
+    quantity: quantity(i32[i + 9]),
+    beside: quantity(i32[i + 10]),
+    limit: limitKeys[i32[i + 11]] ?? null,
+  });
+}
+
+/** A text of the module's, ended by a zero byte. */
+function text(at) {
+  if (at === 0) return null;
+  const bytes = new Uint8Array(x.memory.buffer);
+  return String.fromCharCode(...bytes.subarray(at, bytes.indexOf(0, at)));
+}
+
+/** A computed number for a message: four decimals at most. */
+function rounded(value) {
+  const scaled = Math.floor(value * 1e4 + 0.5) / 1e4;
+  return Number.isFinite(scaled) ? scaled : value;
+}
+
+/** The refusal of some facts, with the words that the other interfaces use. */
+function refusal(facts) {
+  const { name, unit } = limits[facts.quantity] ?? { name: facts.field, unit: "" };
+  const u = unit === "" ? "" : ` ${unit}`;
+  const { value, min, max, nearest } = facts;
+  const words = {
+    out_of_range: () => `${name}: ${value}${u} is outside ${min} to ${max}${u}`,
+    not_whole: () => `${name}: ${value} is not a whole number from ${min} to ${max}`,
+    impossible: () =>
+      `${name}: ${value}${u} cannot be with the ${limits[facts.beside].name} given; ` +
+      `${rounded(min)} to ${rounded(max)}${u} can`,
+    empty_band: () => `${name}: a band from ${min} to ${max}${u} is empty`,
+    result_out_of_range: () => `${name} comes out as ${rounded(value)}${u}, outside ${min} to ${max}${u}`,
+    infeasible: () =>
+      `${name}: ${rounded(value)}${u} cannot be reached, ${limitTexts[facts.limit]}; ` +
+      `the nearest is ${rounded(nearest)}${u}`,
+  };
+  return new Refusal((words[facts.code] ?? (() => `${name}: ${facts.code}`))(), facts);
+}

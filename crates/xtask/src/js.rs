@@ -1,0 +1,7 @@
+//! The JavaScript package: its face written from the C interface, its module, and what proves them.
+
+pub mod about;
+pub mod cases;
+pub mod face;
+pub mod package;
+pub mod parity;

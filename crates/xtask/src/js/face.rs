@@ -1,0 +1,550 @@
+//! The JavaScript face of every function, and its types, written from the C interface: one room of
+//! functions each, plain objects in and out, docs with ranges.
+
+use std::fmt::Write;
+
+use formulas::FORMULAS;
+
+use crate::Outcome;
+use crate::c::calls::function_of;
+use crate::c::header::{ranges_put_in, screaming};
+use crate::c::interface::{self, Function, Interface, Record, Type, Variable};
+
+/// The two texts that are committed.
+pub struct Face {
+    /// What runs.
+    pub code: String,
+    /// What TypeScript and editors read.
+    pub types: String,
+}
+
+/// Where the parts of a call lie in the module's memory, from its free end, in bytes.
+const ERROR_AT: usize = 0;
+const ANSWER_AT: usize = 64;
+const INPUTS_AT: usize = 576;
+
+/// What a field means in JavaScript.
+pub enum Meaning {
+    Number,
+    /// A count: an integer in C.
+    Count,
+    /// A text that stands for a code of an enum.
+    Choice(String),
+    Boolean,
+    /// Says whether others are there: not a field in JavaScript.
+    Flag,
+    /// A row of the quantity table, by its key.
+    Quantity,
+    /// A set of cautions: a list of texts.
+    Cautions,
+    Record(String),
+    Array(String, usize),
+}
+
+/// What an integer stands for, by its name and docs.
+pub fn meaning(variable: &Variable) -> Meaning {
+    match &variable.kind {
+        Type::Double => Meaning::Number,
+        Type::Unsigned => Meaning::Cautions,
+        Type::Record(name) => Meaning::Record(name.clone()),
+        Type::Array(of, length) => match &**of {
+            Type::Record(name) => Meaning::Array(name.clone(), *length),
+            other => panic!("{}: an array of {other:?}", variable.name),
+        },
+        Type::Int if variable.name.starts_with("has_") => Meaning::Flag,
+        Type::Int => match variable.about.split_once("enum cupwright_") {
+            Some((_, rest)) => {
+                let name: String =
+                    rest.chars().take_while(|c| c.is_ascii_alphanumeric() || *c == '_').collect();
+                if name == "quantity" { Meaning::Quantity } else { Meaning::Choice(name) }
+            }
+            None if variable.about.contains('{') || variable.name.ends_with("_count") => {
+                Meaning::Count
+            }
+            None => Meaning::Boolean,
+        },
+        other => panic!("{}: {other:?} in a struct", variable.name),
+    }
+}
+
+/// The key of the quantity that a field's docs name in braces.
+fn key_of(field: &Variable) -> String {
+    let name = field.about.split_once('{').and_then(|(_, rest)| rest.split_once('}'));
+    screaming(name.unwrap_or_else(|| panic!("{}: a count of what?", field.name)).0).to_lowercase()
+}
+
+/// The flag that says whether a field is there.
+pub fn flag_of<'a>(record: &'a Record, field: &str) -> Option<&'a str> {
+    record.fields.iter().map(|flag| flag.name.as_str()).find(|flag| {
+        let Some(stem) = flag.strip_prefix("has_") else { return false };
+        field == stem || field.strip_prefix(stem).is_some_and(|rest| rest.starts_with('_'))
+    })
+}
+
+/// The choice at which a field is looked at, from its docs: `looked at for CUPWRIGHT_AIR_PRESSURE`.
+pub fn chosen_at(about: &str) -> Option<(String, String)> {
+    let (_, rest) = about.split_once("looked at for CUPWRIGHT_")?;
+    let name: String = rest.chars().take_while(|c| c.is_ascii_uppercase() || *c == '_').collect();
+    let (kind, value) = name.split_once('_')?;
+    Some((kind.to_lowercase(), value.to_lowercase()))
+}
+
+/// `water_ratio` as `waterRatio`.
+pub fn camel(snake: &str) -> String {
+    let mut words = snake.split('_');
+    let mut name = words.next().unwrap_or_default().to_string();
+    for word in words {
+        let mut letters = word.chars();
+        name.extend(letters.next().map(|first| first.to_ascii_uppercase()));
+        name.push_str(letters.as_str());
+    }
+    name
+}
+
+/// `cupwright_heat_walk` as `HeatWalk`.
+fn type_name(record: &str) -> String {
+    let name = camel(record.trim_start_matches("cupwright_"));
+    name[..1].to_uppercase() + &name[1..]
+}
+
+/// Codes of an enum with the texts that stand for them.
+pub fn codes(interface: &Interface, name: &str) -> Vec<(i64, String)> {
+    let prefix = format!("CUPWRIGHT_{}_", name.to_uppercase());
+    let mut codes: Vec<_> = interface
+        .codes
+        .iter()
+        .filter_map(|(code, value)| Some((*value, code.strip_prefix(&prefix)?.to_lowercase())))
+        .collect();
+    codes.sort();
+    codes
+}
+
+/// Makes both texts.
+pub fn made() -> Outcome<Face> {
+    let interface = interface::read()?;
+    let mut face = Face { code: String::from(CODE_HEAD), types: String::new() };
+    tables(&interface, &mut face);
+    records(&interface, &mut face);
+    let mut rooms: Vec<(&str, Vec<(&str, &Function)>)> = Vec::new();
+    for formula in FORMULAS {
+        let (room, name) = formula.id.split_once('.').expect("a formula is named room.function");
+        let c_name = function_of(formula.id);
+        let function =
+            interface.functions.iter().find(|f| f.name == c_name).expect("a function in C");
+        match rooms.last_mut().filter(|(last, _)| *last == room) {
+            Some((_, functions)) => functions.push((name, function)),
+            None => rooms.push((room, vec![(name, function)])),
+        }
+    }
+    for (room, functions) in &rooms {
+        let _ = writeln!(face.code, "export const {room} = Object.freeze({{");
+        let _ = writeln!(face.types, "export namespace {room} {{");
+        for (name, function) in functions {
+            one(&interface, room, name, function, &mut face);
+        }
+        face.code.push_str("});\n\n");
+        face.types.push_str("}\n\n");
+    }
+    face.types = ranges_put_in(&words(&interface, &face.types))?;
+    face.code = face.code.trim_end().to_string() + "\n";
+    face.types = format!("{TYPES_HEAD}{}\n{}\n", super::about::types(), face.types.trim_end());
+    Ok(face)
+}
+
+const CODE_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
+
+import { answered, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, quantity, record, x } from \"./call.js\";
+
+";
+
+const TYPES_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
+
+";
+
+/// Names of C in a text as JavaScript says them.
+fn words(interface: &Interface, text: &str) -> String {
+    let mut text = text.to_string();
+    for formula in FORMULAS {
+        let (room, name) = formula.id.split_once('.').expect("a formula is named room.function");
+        text = text.replace(
+            &format!("{}()", function_of(formula.id)),
+            &format!("{room}.{}()", camel(name)),
+        );
+    }
+    text = text.replace("cupwright_caution_text()", "cautionText()");
+    for name in interface.codes.keys() {
+        let said =
+            name.rsplit_once("STATUS_").map_or(name.as_str(), |(_, status)| status).to_lowercase();
+        if name.contains("_STATUS_") {
+            text = text.replace(&format!("Fails with {name}"), &format!("Fails with `{said}`"));
+            text = text.replace(name.as_str(), &format!("`{said}`"));
+        }
+    }
+    text.replace("CUPWRIGHT_", "constants.")
+}
+
+/// Texts of the choices.
+fn tables(interface: &Interface, face: &mut Face) {
+    let mut names = Vec::new();
+    for record in interface.records.iter().filter(|record| record.name != "cupwright_error") {
+        for field in &record.fields {
+            if let Meaning::Choice(name) = meaning(field)
+                && !names.contains(&name)
+            {
+                names.push(name);
+            }
+        }
+    }
+    names.push("zero".to_string());
+    for name in names {
+        let codes = codes(interface, &name);
+        let texts: Vec<String> = codes.iter().map(|(_, text)| format!("{text:?}")).collect();
+        // Codes count from one.
+        assert!(codes.iter().zip(1..).all(|((code, _), at)| *code == at), "{name}: {codes:?}");
+        let _ =
+            writeln!(face.code, "const {} = [null, {}];", screaming_of(&name), texts.join(", "));
+        let _ = writeln!(face.types, "export type {} = {};", type_name(&name), texts.join(" | "));
+    }
+    face.code.push('\n');
+    face.types.push('\n');
+}
+
+fn screaming_of(name: &str) -> String {
+    screaming(&type_name(name))
+}
+
+/// A writer and a reader for each struct, and its type.
+fn records(interface: &Interface, face: &mut Face) {
+    for record in &interface.records {
+        if record.name == "cupwright_error" {
+            continue;
+        }
+        let (is_in, is_out) = ways(interface, &record.name);
+        if is_in {
+            writer(interface, record, &mut face.code);
+        }
+        if is_out {
+            reader(interface, record, &mut face.code);
+        }
+        type_of(record, is_in, is_out, &mut face.types);
+    }
+}
+
+/// Whether a struct goes in, and whether it comes out, itself or in another.
+fn ways(interface: &Interface, name: &str) -> (bool, bool) {
+    let holds = |outer: &str| {
+        outer == name
+            || outer != "cupwright_error"
+                && inner_records(interface, outer).iter().any(|inner| inner == name)
+    };
+    let (mut is_in, mut is_out) = (false, false);
+    for function in &interface.functions {
+        for parameter in &function.parameters {
+            match &parameter.kind {
+                Type::In(to) => is_in |= matches!(&**to, Type::Record(outer) if holds(outer)),
+                Type::Out(to) => is_out |= matches!(&**to, Type::Record(outer) if holds(outer)),
+                _ => {}
+            }
+        }
+    }
+    (is_in, is_out)
+}
+
+fn inner_records(interface: &Interface, name: &str) -> Vec<String> {
+    let mut inner = Vec::new();
+    for field in &interface.record(name).fields {
+        if let Meaning::Record(of) | Meaning::Array(of, _) = meaning(field) {
+            inner.extend(inner_records(interface, &of));
+            inner.push(of);
+        }
+    }
+    inner
+}
+
+/// Fields as JavaScript has them: without flags.
+fn visible(record: &Record) -> Vec<&Variable> {
+    record.fields.iter().filter(|field| !matches!(meaning(field), Meaning::Flag)).collect()
+}
+
+/// `function putBrew(o, at, path)`: writes an object's fields to memory.
+fn writer(interface: &Interface, record: &Record, code: &mut String) {
+    let name = type_name(&record.name);
+    let names: Vec<String> =
+        visible(record).iter().map(|field| format!("{:?}", field.name)).collect();
+    let _ = writeln!(code, "const {}_FIELDS = new Set([{}]);", screaming(&name), names.join(", "));
+    let _ = writeln!(
+        code,
+        "function put{name}(o, at, name) {{\n  record(o, {}_FIELDS, name);",
+        screaming(&name)
+    );
+    for (field, offset) in interface.offsets(&record.name) {
+        let place = format!("at + {offset}");
+        let value = format!("o.{}", field.name);
+        let path = format!("{:?}", field.name);
+        let put = match meaning(field) {
+            Meaning::Number => format!("f64[({place}) >> 3] = number({value}, {path});"),
+            Meaning::Count => {
+                format!("i32[({place}) >> 2] = integer({value}, {path}, {:?});", key_of(field))
+            }
+            Meaning::Boolean => format!("i32[({place}) >> 2] = boolean({value}, {path});"),
+            Meaning::Choice(of) => {
+                format!("i32[({place}) >> 2] = choice({value}, {}, {path});", screaming_of(&of))
+            }
+            Meaning::Record(of) => format!("put{}({value}, {place}, {path});", type_name(&of)),
+            Meaning::Flag => {
+                let stem = &field.name["has_".len()..];
+                let governed: Vec<String> = record
+                    .fields
+                    .iter()
+                    .filter(|other| flag_of(record, &other.name) == Some(&field.name))
+                    .map(|other| format!("o.{} != null", other.name))
+                    .collect();
+                assert!(!governed.is_empty(), "{}: nothing for {stem}", record.name);
+                format!("i32[({place}) >> 2] = {} ? 1 : 0;", governed.join(" || "))
+            }
+            Meaning::Quantity | Meaning::Cautions | Meaning::Array(..) => {
+                panic!("{}.{} goes only out", record.name, field.name)
+            }
+        };
+        let condition = match (flag_of(record, &field.name), chosen_at(&field.about)) {
+            (Some(flag), _) if !matches!(meaning(field), Meaning::Flag) => {
+                let any: Vec<String> = record
+                    .fields
+                    .iter()
+                    .filter(|other| flag_of(record, &other.name) == Some(flag))
+                    .map(|other| format!("o.{} != null", other.name))
+                    .collect();
+                format!("if ({}) ", any.join(" || "))
+            }
+            (_, Some((kind, value))) => format!("if (o.{kind} === {value:?}) "),
+            _ => String::new(),
+        };
+        let _ = writeln!(code, "  {condition}{put}");
+    }
+    code.push_str("}\n\n");
+}
+
+/// `function getBrew(at)`: an object from memory.
+fn reader(interface: &Interface, record: &Record, code: &mut String) {
+    let name = type_name(&record.name);
+    let _ = writeln!(code, "function get{name}(at) {{\n  return {{");
+    let offsets = interface.offsets(&record.name);
+    for (field, offset) in &offsets {
+        let double = format!("f64[(at + {offset}) >> 3]");
+        let integer = format!("i32[(at + {offset}) >> 2]");
+        let value = match meaning(field) {
+            Meaning::Flag => continue,
+            Meaning::Number => double,
+            Meaning::Count => integer,
+            Meaning::Boolean => format!("{integer} !== 0"),
+            Meaning::Choice(of) => format!("{}[{integer}]", screaming_of(&of)),
+            Meaning::Quantity => format!("quantity({integer})"),
+            Meaning::Cautions => format!("cautions({integer})"),
+            Meaning::Record(of) => format!("get{}(at + {offset})", type_name(&of)),
+            Meaning::Array(of, length) => {
+                let size = interface.size(&of);
+                let count = offsets.iter().find(|(other, _)| {
+                    other.name == format!("{}_count", field.name.trim_end_matches('s'))
+                });
+                let (_, count) =
+                    count.unwrap_or_else(|| panic!("{}: how many {}?", record.name, field.name));
+                format!(
+                    "list(i32[(at + {count}) >> 2], {length}, at + {offset}, {size}, get{})",
+                    type_name(&of)
+                )
+            }
+        };
+        let value = match flag_of(record, &field.name) {
+            Some(flag) => {
+                let (_, at) = offsets
+                    .iter()
+                    .find(|(other, _)| other.name == flag)
+                    .expect("the flag is a field");
+                format!("i32[(at + {at}) >> 2] ? {value} : null")
+            }
+            None => value,
+        };
+        // How long a list is, the list says itself.
+        if field.name.ends_with("_count") {
+            continue;
+        }
+        let _ = writeln!(code, "    {}: {value},", field.name);
+    }
+    code.push_str("  };\n}\n\n");
+}
+
+fn type_of(record: &Record, is_in: bool, is_out: bool, types: &mut String) {
+    let _ = writeln!(types, "export interface {} {{", type_name(&record.name));
+    for field in visible(record) {
+        if field.name.ends_with("_count") {
+            continue;
+        }
+        let kind = match meaning(field) {
+            Meaning::Number | Meaning::Count => "number".to_string(),
+            Meaning::Boolean => "boolean".to_string(),
+            Meaning::Choice(of) => type_name(&of),
+            Meaning::Quantity => "QuantityKey".to_string(),
+            Meaning::Cautions => "Caution[]".to_string(),
+            Meaning::Record(of) => type_name(&of),
+            Meaning::Array(of, _) => format!("{}[]", type_name(&of)),
+            Meaning::Flag => continue,
+        };
+        let optional = flag_of(record, &field.name).is_some() || chosen_at(&field.about).is_some();
+        let (mark, or_null) = match (optional, is_in, is_out) {
+            (false, ..) => ("", ""),
+            (true, true, _) => ("?", " | null"),
+            (true, false, _) => ("", " | null"),
+        };
+        let _ = writeln!(
+            types,
+            "  /** {} */\n  {}{mark}: {kind}{or_null};",
+            field.about.replace('\n', " "),
+            field.name
+        );
+    }
+    types.push_str("}\n\n");
+}
+
+/// One function with its type.
+fn one(interface: &Interface, room: &str, name: &str, function: &Function, face: &mut Face) {
+    let js = camel(name);
+    let inputs = &function.parameters[..function.parameters.len() - 2];
+    let out = &function.parameters[function.parameters.len() - 2];
+    let visible: Vec<&Variable> = inputs.iter().filter(|input| input.kind != Type::Size).collect();
+    let fields: Vec<String> = visible.iter().map(|input| format!("{:?}", input.name)).collect();
+    let set = screaming(&type_name(&format!("{room}_{name}")));
+    // Sets stand before the rooms: a line of their own each.
+    let at = face.code.rfind("export const").unwrap_or(face.code.len());
+    let declared = format!("const {set}_OPTIONS = new Set([{}]);\n", fields.join(", "));
+    face.code.insert_str(at, &declared);
+
+    let mut before = String::new();
+    let mut arguments = Vec::new();
+    let mut place = INPUTS_AT;
+    for (at, input) in inputs.iter().enumerate() {
+        let value = format!("o.{}", input.name);
+        let path = format!("{:?}", input.name);
+        match &input.kind {
+            Type::Size => {}
+            Type::In(to) => {
+                let counted = inputs.get(at + 1).is_some_and(|next| next.kind == Type::Size);
+                match &**to {
+                    Type::Record(of) if counted => {
+                        let size = interface.size(of);
+                        let _ = writeln!(
+                            before,
+                            "    const count = items({value}, {path}, {place}, {size}, put{});",
+                            type_name(of)
+                        );
+                        arguments.push(format!("x.base + {place}"));
+                        arguments.push("count".to_string());
+                        place += 16 * size;
+                    }
+                    Type::Record(of) => {
+                        let _ = writeln!(
+                            before,
+                            "    put{}({value}, x.base + {place}, {path});",
+                            type_name(of)
+                        );
+                        arguments.push(format!("x.base + {place}"));
+                        place += interface.size(of);
+                    }
+                    _ => {
+                        let _ = writeln!(
+                            before,
+                            "    const count = numbers({value}, {path}, {place});"
+                        );
+                        arguments.push(format!("x.base + {place}"));
+                        arguments.push("count".to_string());
+                        place += 16 * 8;
+                    }
+                }
+            }
+            Type::Int => match meaning(input) {
+                Meaning::Choice(of) => {
+                    arguments.push(format!("choice({value}, {}, {path})", screaming_of(&of)))
+                }
+                _ => arguments.push(format!("integer({value}, {path}, {:?})", key_of(input))),
+            },
+            _ => arguments.push(format!("number({value}, {path})")),
+        }
+    }
+    arguments.push(format!("x.base + {ANSWER_AT}"));
+    arguments.push(format!("x.base + {ERROR_AT}"));
+    let answer = match &out.kind {
+        Type::Out(to) => match &**to {
+            Type::Record(of) => format!("get{}(x.base + {ANSWER_AT})", type_name(of)),
+            Type::Int => format!("{{ {}: i32[(x.base + {ANSWER_AT}) >> 2] }}", out.name),
+            Type::Unsigned => {
+                format!("{{ {}: cautions(i32[(x.base + {ANSWER_AT}) >> 2]) }}", out.name)
+            }
+            _ => format!("{{ {}: f64[(x.base + {ANSWER_AT}) >> 3] }}", out.name),
+        },
+        other => panic!("{}: the answer goes to {other:?}", function.name),
+    };
+    let _ = write!(
+        face.code,
+        "  {js}(o) {{\n    record(o, {set}_OPTIONS, \"options\");\n{before}    answered(x.{}({}));\n    return {answer};\n  }},\n",
+        function.name,
+        arguments.join(", ")
+    );
+    let options: Vec<String> = visible
+        .iter()
+        .map(|input| {
+            let kind = match &input.kind {
+                Type::In(to) => {
+                    let is_list = inputs
+                        .iter()
+                        .position(|other| other.name == input.name)
+                        .and_then(|at| inputs.get(at + 1))
+                        .is_some_and(|next| next.kind == Type::Size);
+                    match (&**to, is_list) {
+                        (Type::Record(of), true) => format!("{}[]", type_name(of)),
+                        (Type::Record(of), false) => type_name(of),
+                        _ => "number[]".to_string(),
+                    }
+                }
+                Type::Int => match meaning(input) {
+                    Meaning::Choice(of) => type_name(&of),
+                    _ => "number".to_string(),
+                },
+                _ => "number".to_string(),
+            };
+            let about = input.about.splitn(3, ' ').nth(2).unwrap_or_default();
+            format!("    /** {about} */\n    {}: {kind};\n", input.name)
+        })
+        .collect();
+    let returns = match &out.kind {
+        Type::Out(to) => match &**to {
+            Type::Record(of) => type_name(of),
+            Type::Unsigned => format!("{{ {}: Caution[] }}", out.name),
+            _ => format!("{{ {}: number }}", out.name),
+        },
+        _ => unreachable!("checked above"),
+    };
+    let (about, fails) = described(&function.about);
+    let _ = write!(
+        face.types,
+        "  /**\n{about}   *\n   * @throws {{@link Refusal}} {fails}\n   */\n  function {js}(options: {{\n{}  }}): {returns};\n",
+        options.concat()
+    );
+}
+
+/// A function's docs without its parameters, as comment lines, and what it fails with.
+fn described(about: &str) -> (String, String) {
+    let (before, fails) = about.split_once("Fails with").unwrap_or((about, ""));
+    let words = before.split("@param").next().unwrap_or_default();
+    let mut lines = String::new();
+    for line in words.trim().lines() {
+        let _ = writeln!(
+            lines,
+            "   * {}",
+            line.trim_start_matches("```text").trim_start_matches("```")
+        );
+    }
+    let fails = match fails.trim() {
+        "" => "For an input that is not accepted.".to_string(),
+        fails => format!("For an input that is not accepted; with {}", fails.replace('\n', " ")),
+    };
+    (lines.replace(" \n", "\n"), fails)
+}
