@@ -377,9 +377,9 @@ static bool slips(const struct weighed *weighed) {
         return false;
     }
     show_refusal(&error);
-    display_line("had nobody said whether the cup has a lid");
-    static const cupwright_surroundings room = {.room_c = 21.0, .humidity_pct = 50.0};
-    if (cupwright_heat_time_to_cool(80.0, 60.0, 0.006, &room, &unused, &error) != CUPWRIGHT_STATUS_UNKNOWN_CHOICE) {
+    display_line("had nobody said what the instrument was zeroed on");
+    if (cupwright_reading_total_strength(weighed->strength_pct, 0, water_solids_mg_per_l, &unused, &error) !=
+        CUPWRIGHT_STATUS_UNKNOWN_CHOICE) {
         return false;
     }
     show_error(&error);
