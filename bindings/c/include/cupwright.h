@@ -1148,7 +1148,7 @@ typedef struct cupwright_place {
      */
     double above_centre;
     /**
-     * One of enum cupwright_side.
+     * Below, inside or above: one of enum cupwright_side.
      */
     int32_t side;
 } cupwright_place;
@@ -1405,7 +1405,7 @@ typedef struct cupwright_surroundings {
      */
     double humidity_pct;
     /**
-     * One of enum cupwright_cover.
+     * Whether vapour can leave the surface: one of enum cupwright_cover.
      */
     int32_t cover;
 } cupwright_surroundings;
@@ -1531,7 +1531,7 @@ typedef struct cupwright_plausibility {
      */
     struct cupwright_doubt doubts[4];
     /**
-     * One of enum cupwright_credibility.
+     * How credible it is: one of enum cupwright_credibility.
      */
     int32_t credibility;
     /**
@@ -1645,7 +1645,7 @@ typedef struct cupwright_time_to_burn {
      */
     double time_s;
     /**
-     * One of enum cupwright_burn.
+     * How fast: one of enum cupwright_burn.
      */
     int32_t burn;
 } cupwright_time_to_burn;

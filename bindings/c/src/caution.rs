@@ -68,7 +68,7 @@ pub enum cupwright_burn {
 pub struct cupwright_time_to_burn {
     /// The time, {Time}; 0 unless the burn is CUPWRIGHT_BURN_WITHIN.
     pub time_s: f64,
-    /// One of enum cupwright_burn.
+    /// How fast: one of enum cupwright_burn.
     pub burn: i32,
 }
 

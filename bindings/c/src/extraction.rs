@@ -79,7 +79,7 @@ pub struct cupwright_plausibility {
     /// The inputs to doubt: strength, brew water, dose, held strength. All zero where the yield is
     /// ordinary.
     pub doubts: [cupwright_doubt; 4],
-    /// One of enum cupwright_credibility.
+    /// How credible it is: one of enum cupwright_credibility.
     pub credibility: i32,
     /// How many doubts there are: 4, or 0 where the yield is ordinary.
     pub doubt_count: i32,

@@ -35,7 +35,7 @@ pub struct cupwright_surroundings {
     pub room_c: f64,
     /// Relative humidity, {Humidity}; 50 where unknown, it hardly matters.
     pub humidity_pct: f64,
-    /// One of enum cupwright_cover.
+    /// Whether vapour can leave the surface: one of enum cupwright_cover.
     pub cover: i32,
 }
 

@@ -45,7 +45,7 @@ pub struct cupwright_place {
     pub below_highest: f64,
     /// Distance above the centre.
     pub above_centre: f64,
-    /// One of enum cupwright_side.
+    /// Below, inside or above: one of enum cupwright_side.
     pub side: i32,
 }
 

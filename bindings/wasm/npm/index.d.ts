@@ -109,7 +109,7 @@ export interface Hazards {
 export interface TimeToBurn {
   /** The time, 0 to 172800 s; 0 unless the burn is constants.BURN_WITHIN. */
   time_s: number;
-  /** One of enum cupwright_burn. */
+  /** How fast. */
   burn: Burn;
 }
 
@@ -173,18 +173,18 @@ export interface Kinetics {
 export interface Doubt {
   /** The value entered, in the quantity's unit. */
   entered: number;
-  /** The value at which the yield would fall to the upper end of what is ordinary; 0 without one. */
+  /** The value at which the yield would fall to the upper end of what is ordinary; null without one. */
   would_have_to_be: number | null;
-  /** The input: one of enum cupwright_quantity. */
+  /** The input. */
   quantity: QuantityKey;
 }
 
 export interface Plausibility {
   /** The yield of the inputs, 0 to 100 %. */
   yield_pct: number;
-  /** The inputs to doubt: strength, brew water, dose, held strength. All zero where the yield is ordinary. */
+  /** The inputs to doubt: strength, brew water, dose, held strength. None where the yield is ordinary. */
   doubts: Doubt[];
-  /** One of enum cupwright_credibility. */
+  /** How credible it is. */
   credibility: Credibility;
 }
 
@@ -200,7 +200,7 @@ export interface Surroundings {
   room_c: number;
   /** Relative humidity, 0 to 100 %; 50 where unknown, it hardly matters. */
   humidity_pct: number;
-  /** One of enum cupwright_cover. */
+  /** Whether vapour can leave the surface. */
   cover: Cover;
 }
 
@@ -238,7 +238,7 @@ export interface Brewer {
   rinse_g?: number | null;
   /** Cooling rate of the slurry in it, 0.000001 to 1 1/min. */
   cooling_per_min?: number | null;
-  /** Whether the slurry is open to the air: one of enum cupwright_cover. */
+  /** Whether the slurry is open to the air. */
   cover: Cover;
   /** Pressed by hand. */
   pressed: boolean;
@@ -256,9 +256,9 @@ export interface Coffee {
 }
 
 export interface Kitchen {
-  /** Station pressure, 50 to 110 kPa; looked at for constants.AIR_PRESSURE. */
+  /** Station pressure, 50 to 110 kPa; looked at for "pressure". */
   pressure_kpa?: number | null;
-  /** Altitude, -650 to 5550 m; looked at for constants.AIR_ALTITUDE. */
+  /** Altitude, -650 to 5550 m; looked at for "altitude". */
   altitude_m?: number | null;
   /** Temperature of the room, the grounds, the cups and a cold brewer, -20 to 50 °C. */
   room_c: number;
@@ -276,7 +276,7 @@ export interface Kitchen {
   water_solids_mg_per_l: number;
   /** Temperature of water added in the cup, 0 to 105 °C. */
   added_c: number;
-  /** What is known of the air: one of enum cupwright_air. */
+  /** What is known of the air. */
   air: Air;
 }
 
@@ -289,7 +289,7 @@ export interface HeatWalk {
   kettle_c: number;
   /** The brewer just before the brew, -40 to 105 °C. */
   brewer_c: number;
-  /** Water settled in the second vessel, 0 to 105 °C; 0 without one. */
+  /** Water settled in the second vessel, 0 to 105 °C; null without one. */
   second_vessel_c: number | null;
   /** Water as it meets the grounds, 0 to 105 °C. */
   brew_c: number;
@@ -299,9 +299,9 @@ export interface HeatWalk {
   slurry_end_c: number;
   /** The drink in its cup, water added, 0 to 105 °C. */
   in_cup_c: number;
-  /** Wait until it may be handed over as wished, 0 to 172800 s; 0 where nothing is wished or the cup's cooling is unknown. */
+  /** Wait until it may be handed over as wished, 0 to 172800 s; null where nothing is wished or the cup's cooling is unknown. */
   wait_s: number | null;
-  /** How sure the end of contact is: one of enum cupwright_contact_heat. */
+  /** How sure the end of contact is. */
   contact_heat: ContactHeat;
 }
 
@@ -325,7 +325,7 @@ export interface Recipe {
   water_ratio_g_per_g: number;
   /** Beverage expected from each batch, 0.1 to 200000 g. */
   beverage_g: number;
-  /** How full a batch makes the chamber, 0.1 to 250000 mL; 0 without one. */
+  /** How full a batch makes the chamber, 0.1 to 250000 mL; null without one. */
   fill_ml: number | null;
   /** Brew into each cup, 0.1 to 200000 g. */
   brew_per_cup_g: number;
@@ -337,17 +337,17 @@ export interface Recipe {
   strength_pct: number;
   /** Yield it counts on, 0 to 100 %. */
   yield_pct: number;
-  /** Caffeine of a serving if all of it is extracted, 0 to 450000 mg; 0 where unknown. */
+  /** Caffeine of a serving if all of it is extracted, 0 to 450000 mg; null where unknown. */
   caffeine_mg: number | null;
   /** Temperatures on the way. */
   heat: HeatWalk;
-  /** Where the drink and the yield counted on stand in the window; all zero without one. */
+  /** Where the drink and the yield counted on stand in the window; null without one. */
   standing: Standing | null;
-  /** How far dose and water may stray; all zero without a window. */
+  /** How far dose and water may stray; null without a window. */
   tolerances: Tolerances | null;
   /** How many batches, 1 to 1000. */
   batches: number;
-  /** What can hurt: a bit 1 << n for each of enum cupwright_caution. */
+  /** What can hurt. */
   cautions: Caution[];
 }
 
@@ -381,9 +381,9 @@ export interface Combined {
   strength_pct: number;
   /** Largest less smallest, % strength. */
   range_pct: number;
-  /** The range that readings of this repeatability exceed once in twenty times, % strength; 0 for a single reading. */
+  /** The range that readings of this repeatability exceed once in twenty times, % strength; null for a single reading. */
   critical_range_pct: number | null;
-  /** What they amount to: one of enum cupwright_agreement. */
+  /** What they amount to. */
   agreement: Agreement;
 }
 
@@ -420,16 +420,16 @@ export interface Place {
   below_highest: number;
   /** Distance above the centre. */
   above_centre: number;
-  /** One of enum cupwright_side. */
+  /** Below, inside or above. */
   side: Side;
 }
 
 export interface Standing {
   /** Its strength. */
   strength: Place;
-  /** Its yield; all zero where the window has none. */
+  /** Its yield; null where the window has none. */
   yield: Place | null;
-  /** Whether strength, and yield where there is one, are both inside: 1 or 0. */
+  /** Whether strength, and yield where there is one, are both inside. */
   is_inside: boolean;
 }
 
@@ -692,9 +692,7 @@ export namespace extraction {
   /**
    * Extraction yield of a brew from its strength, by the mass balance.
    *
-   *
-   * E = [τ(B + φQ) + s(hD − V)] / [D(1 − s − φτ)],  τ = T − s,  Q = W + hD − V − B
-   *
+   *     E = [τ(B + φQ) + s(hD − V)] / [D(1 − s − φτ)],  τ = T − s,  Q = W + hD − V − B
    *
    * The strength counts all solids, those of the water too: reading.totalStrength() makes
    * it from a reading.
@@ -710,9 +708,7 @@ export namespace extraction {
   /**
    * Strength of a brew from its yield: the inverse of extraction.extractionYield().
    *
-   *
-   * τ = [E D(1 − s) − s(hD − V)] / [B + φQ + φE D],  T = τ + s
-   *
+   *     τ = [E D(1 − s) − s(hD − V)] / [B + φQ + φE D],  T = τ + s
    *
    * @throws {@link Refusal} For an input that is not accepted; with `impossible` for less water than such a beverage takes; `result_out_of_range` outside the range of the strength.
    */
@@ -726,9 +722,7 @@ export namespace extraction {
    * Beverage that a brew must have given, from its strength and yield. The beverage in the brew is
    * not used, but must be in its range.
    *
-   *
-   * B = {[E D(1 − s − φτ) − s(hD − V)]/τ − φ(W + hD − V)} / (1 − φ)
-   *
+   *     B = {[E D(1 − s − φτ) − s(hD − V)]/τ − φ(W + hD − V)} / (1 − φ)
    *
    * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for a held strength of 100 %, since a steeped brew's strength says nothing of how much was drained; `impossible` for a strength not above the water's own or too little water; `result_out_of_range` outside the range of the beverage.
    */
@@ -855,9 +849,7 @@ export namespace extraction {
   /**
    * Yield after a time of contact.
    *
-   *
-   * E(t) = E∞ [f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2))]
-   *
+   *     E(t) = E∞ [f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2))]
    *
    * Valid at the grind and temperature of the kinetics, stirred, with water in plenty.
    *
@@ -1212,9 +1204,7 @@ export namespace heat {
    * Temperature at which a liquid and the bodies it meets settle. Nothing is lost to the air
    * meanwhile.
    *
-   *
-   * m h(t) + t Σ C = m h(t0) + Σ C tᵢ
-   *
+   *     m h(t) + t Σ C = m h(t0) + Σ C tᵢ
    *
    * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where the liquid would freeze.
    */
@@ -1223,7 +1213,7 @@ export namespace heat {
     water_g: number;
     /** Its temperature, 0 to 105 °C. */
     water_c: number;
-    /** The bodies. NULL where there are none. */
+    /** The bodies. Empty where there are none. */
     bodies: Body[];
   }): { settled_c: number };
   /**
@@ -1238,7 +1228,7 @@ export namespace heat {
     water_g: number;
     /** Temperature wanted, 0 to 105 °C. */
     settled_c: number;
-    /** The bodies. NULL where there are none. */
+    /** The bodies. Empty where there are none. */
     bodies: Body[];
   }): { water_c: number };
   /**
@@ -1258,9 +1248,7 @@ export namespace heat {
    * Heat capacity of a vessel from one thermometer reading: water of known mass and temperature goes
    * in, beside bodies already known, and settles.
    *
-   *
-   * C = {m [h(t0) − h(t)] − Σ Cᵢ (t − tᵢ)} / (t − t_vessel)
-   *
+   *     C = {m [h(t0) − h(t)] − Σ Cᵢ (t − tᵢ)} / (t − t_vessel)
    *
    * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where the temperatures do not stand in order.
    */
@@ -1273,16 +1261,14 @@ export namespace heat {
     settled_c: number;
     /** Temperature of the vessel before, -40 to 105 °C. */
     vessel_c: number;
-    /** Bodies already known. NULL where there are none. */
+    /** Bodies already known. Empty where there are none. */
     others: Body[];
   }): { heat_capacity_j_per_k: number };
   /**
    * Temperature after a vapour loss that water and bodies, all at one temperature, pay for. A gram
    * of vapour costs 250 g of water 2.2 K.
    *
-   *
-   * (m − V) h(t) + C t = (m − V) h(t0) + C t0 − V L(t0)
-   *
+   *     (m − V) h(t) + C t = (m − V) h(t0) + C t0 − V L(t0)
    *
    * @throws {@link Refusal} For an input that is not accepted; with `impossible` for as much vapour as liquid; `result_out_of_range` where the rest would freeze.
    */
@@ -1333,9 +1319,7 @@ export namespace heat {
   /**
    * Time to cool from one temperature to another.
    *
-   *
-   * t = (1/k) ∫ dT/F(T),  F(T) = (T − Ta) + β [p(T) − RH p(Ta)]
-   *
+   *     t = (1/k) ∫ dT/F(T),  F(T) = (T − Ta) + β [p(T) − RH p(Ta)]
    *
    * β is constants.OPEN_CUP_K_PER_KPA open and 0 lidded, which is Newton's law. With a rate from two
    * readings ten minutes apart, measured cups were met within 0.8 K half an hour on.
@@ -1444,7 +1428,7 @@ export namespace reading {
   function totalStrength(options: {
     /** The reading, 0 to 50 %. */
     strength_pct: number;
-    /** What the instrument was zeroed on: one of enum cupwright_zero. */
+    /** What the instrument was zeroed on. */
     zero: Zero;
     /** Solids of the water, 0 to 5000 mg/L. */
     water_solids_mg_per_l: number;
@@ -1458,7 +1442,7 @@ export namespace reading {
   function coffeeStrength(options: {
     /** The reading, 0 to 50 %. */
     strength_pct: number;
-    /** What the instrument was zeroed on: one of enum cupwright_zero. */
+    /** What the instrument was zeroed on. */
     zero: Zero;
     /** Solids of the water, 0 to 5000 mg/L. */
     water_solids_mg_per_l: number;

@@ -34,6 +34,7 @@ cargo xtask COMMAND
   js                 all that proves the JavaScript package
   face               make the JavaScript face anew
   wasm               build the JavaScript package in target/npm
+  weigh              measure what the JavaScript package costs, and write it down
   embedded           get the embedded target, build the core for it and look into the build
 
 CUPWRIGHT_TARGETS=rustup or =debian forces one way of getting the target.
@@ -72,6 +73,7 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["js"] => test::of_js,
         ["face"] => js::package::write,
         ["wasm"] => js::package::build,
+        ["weigh"] => js::costs::write,
         ["expect"] => || main_job::accept().and_then(|()| c::firmware::accept()),
         ["embedded"] => embedded::check,
         ["help" | "--help" | "-h"] => || {
@@ -101,7 +103,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 13);
+        assert_eq!(count, 14);
     }
 
     #[test]

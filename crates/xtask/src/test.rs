@@ -64,6 +64,7 @@ const JS_STEPS: &[Step] = &[
     ("JavaScript face", js::package::check_face),
     ("JavaScript package", js::package::build),
     ("JavaScript calls in Node.js", js::parity::in_node),
+    ("JavaScript costs", js::costs::check),
 ];
 
 /// Runs every step.

@@ -29,25 +29,31 @@ export class Refusal extends RangeError {
   }
 }
 
-/** The module's functions, and where its free memory begins. */
-export let x;
+/** The module's memory. */
 export let f64;
 export let i32;
+/** Where its free memory begins, with the error of a call. */
+export let base;
+/** Where answers go. */
+export let answer;
 
-const PAGE = 65536;
-/** Room that calls need: error, answer, inputs. */
+/** Bytes of the error before the answer. */
+const ERROR = 64;
+/** Bytes that a call needs: error, answer, inputs. */
 const ROOM = 4096;
+const PAGE = 65536;
 
-/** Makes a compiled module the one that answers. */
+/** Makes a compiled module the one that answers; its functions. */
 export function useModule(module) {
   const exports = new WebAssembly.Instance(module).exports;
-  const base = (exports.__heap_base.value + 7) & ~7;
-  if (base + ROOM > exports.memory.buffer.byteLength) {
-    exports.memory.grow(Math.ceil((base + ROOM - exports.memory.buffer.byteLength) / PAGE));
-  }
-  x = { ...exports, base };
-  f64 = new Float64Array(exports.memory.buffer);
-  i32 = new Int32Array(exports.memory.buffer);
+  const { memory, __heap_base } = exports;
+  base = (__heap_base.value + 7) & ~7;
+  answer = base + ERROR;
+  const missing = base + ROOM - memory.buffer.byteLength;
+  if (missing > 0) memory.grow(Math.ceil(missing / PAGE));
+  f64 = new Float64Array(memory.buffer);
+  i32 = new Int32Array(memory.buffer);
+  return exports;
 }
 
 const wrong = (code, field, words, value) => new Refusal(`${field}: ${words}`, { code, field, value });
@@ -61,9 +67,17 @@ function mistyped(value, name, what) {
     : wrong("wrong_type", name, `${shown(value)} is not ${what}`, value);
 }
 
-/** An object with no other fields than those known. */
-export function record(o, fields, name) {
-  if (typeof o !== "object" || o === null || Array.isArray(o)) throw mistyped(o, name, "an object");
+/** An object with no other fields than those known, `needed` of which must be there. */
+export function record(o, needed, fields, name) {
+  if (typeof o !== "object" || o === null) throw mistyped(o, name, "an object");
+  let count = 0;
+  for (const _ in o) count++;
+  // As many as are needed: one that is unknown leaves one missing, which is found when it is read.
+  if (count !== needed) onlyKnown(o, fields, name);
+}
+
+function onlyKnown(o, fields, name) {
+  if (Array.isArray(o)) throw mistyped(o, name, "an object");
   for (const field in o) {
     if (!fields.has(field)) {
       throw wrong("unknown_field", field, `is no field here; known are ${[...fields].join(", ")}`, o[field]);
@@ -104,7 +118,7 @@ function isList(value, name) {
 /** Writes numbers to a place after the base; how many. */
 export function numbers(value, name, place) {
   isList(value, name);
-  const at = (x.base + place) >> 3;
+  const at = (base + place) >> 3;
   for (let i = 0; i < value.length && i < MOST_ITEMS; i++) f64[at + i] = number(value[i], name);
   return value.length;
 }
@@ -112,7 +126,7 @@ export function numbers(value, name, place) {
 /** Writes objects to a place after the base; how many. */
 export function items(value, name, place, size, put) {
   isList(value, name);
-  for (let i = 0; i < value.length && i < MOST_ITEMS; i++) put(value[i], x.base + place + i * size, name);
+  for (let i = 0; i < value.length && i < MOST_ITEMS; i++) put(value[i], base + place + i * size, name);
   return value.length;
 }
 
@@ -157,7 +171,7 @@ function refused(code, value, field) {
 
 /** The refusal that the module has told of. */
 function told() {
-  const [d, i] = [x.base >> 3, x.base >> 2];
+  const [d, i] = [base >> 3, base >> 2];
   const code = CODES[i32[i + 8]];
   const ranged = code !== "infeasible";
   return refusal({
@@ -176,7 +190,7 @@ function told() {
 /** A text of the module's, ended by a zero byte. */
 function text(at) {
   if (at === 0) return null;
-  const bytes = new Uint8Array(x.memory.buffer);
+  const bytes = new Uint8Array(f64.buffer);
   return String.fromCharCode(...bytes.subarray(at, bytes.indexOf(0, at)));
 }
 

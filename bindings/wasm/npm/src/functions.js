@@ -1,6 +1,8 @@
 // Made by `cargo xtask face`. Do not edit.
 
-import { answered, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, quantity, record, x } from "./call.js";
+import {
+  answer, answered, base, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, quantity, record,
+} from "./call.js";
 
 const BURN = [null, "more_than_five_minutes", "within", "under_one_second"];
 const CREDIBILITY = [null, "ordinary", "near_limit", "at_limit", "beyond_limit"];
@@ -11,9 +13,101 @@ const AGREEMENT = [null, "mean", "take_another", "median"];
 const SIDE = [null, "below", "inside", "above"];
 const ZERO = [null, "distilled", "brew_water"];
 
+let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightVerdictStand, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe;
+
+/** Takes the functions of a module. */
+export function bind(exports) {
+  cupwrightWaterDensity = exports.cupwright_water_density;
+  cupwrightWaterSpecificHeat = exports.cupwright_water_specific_heat;
+  cupwrightWaterEnthalpy = exports.cupwright_water_enthalpy;
+  cupwrightWaterTemperatureOfEnthalpy = exports.cupwright_water_temperature_of_enthalpy;
+  cupwrightWaterVapourPressure = exports.cupwright_water_vapour_pressure;
+  cupwrightWaterBoilingPoint = exports.cupwright_water_boiling_point;
+  cupwrightWaterLatentHeat = exports.cupwright_water_latent_heat;
+  cupwrightWaterPressureAtAltitude = exports.cupwright_water_pressure_at_altitude;
+  cupwrightWaterAltitudeAtPressure = exports.cupwright_water_altitude_at_pressure;
+  cupwrightRatioWaterRatio = exports.cupwright_ratio_water_ratio;
+  cupwrightRatioWaterForRatio = exports.cupwright_ratio_water_for_ratio;
+  cupwrightRatioDoseForWater = exports.cupwright_ratio_dose_for_water;
+  cupwrightRatioBeverageRatio = exports.cupwright_ratio_beverage_ratio;
+  cupwrightRatioBeverageForRatio = exports.cupwright_ratio_beverage_for_ratio;
+  cupwrightRatioDoseForBeverage = exports.cupwright_ratio_dose_for_beverage;
+  cupwrightRatioDosePerLitre = exports.cupwright_ratio_dose_per_litre;
+  cupwrightRatioOfDosePerLitre = exports.cupwright_ratio_of_dose_per_litre;
+  cupwrightRatioWaterMass = exports.cupwright_ratio_water_mass;
+  cupwrightRatioWaterVolume = exports.cupwright_ratio_water_volume;
+  cupwrightRatioForServings = exports.cupwright_ratio_for_servings;
+  cupwrightRatioWholeCups = exports.cupwright_ratio_whole_cups;
+  cupwrightRatioBatches = exports.cupwright_ratio_batches;
+  cupwrightRatioLargestDose = exports.cupwright_ratio_largest_dose;
+  cupwrightExtractionYield = exports.cupwright_extraction_yield;
+  cupwrightExtractionStrength = exports.cupwright_extraction_strength;
+  cupwrightExtractionBeverage = exports.cupwright_extraction_beverage;
+  cupwrightExtractionRetainedLiquid = exports.cupwright_extraction_retained_liquid;
+  cupwrightExtractionFlowThroughYield = exports.cupwright_extraction_flow_through_yield;
+  cupwrightExtractionFlowThroughStrength = exports.cupwright_extraction_flow_through_strength;
+  cupwrightExtractionSteepedYield = exports.cupwright_extraction_steeped_yield;
+  cupwrightExtractionSteepedStrength = exports.cupwright_extraction_steeped_strength;
+  cupwrightExtractionSteepedRatio = exports.cupwright_extraction_steeped_ratio;
+  cupwrightExtractionOvenDriedYield = exports.cupwright_extraction_oven_dried_yield;
+  cupwrightExtractionDryBasisYield = exports.cupwright_extraction_dry_basis_yield;
+  cupwrightExtractionAsWeighedYield = exports.cupwright_extraction_as_weighed_yield;
+  cupwrightExtractionYieldAtTime = exports.cupwright_extraction_yield_at_time;
+  cupwrightExtractionTimeForYield = exports.cupwright_extraction_time_for_yield;
+  cupwrightExtractionPlausibility = exports.cupwright_extraction_plausibility;
+  cupwrightRetentionBeverage = exports.cupwright_retention_beverage;
+  cupwrightRetentionWaterForBeverage = exports.cupwright_retention_water_for_beverage;
+  cupwrightRetentionDoseForBeverage = exports.cupwright_retention_dose_for_beverage;
+  cupwrightRetentionOfBrew = exports.cupwright_retention_of_brew;
+  cupwrightRetentionApparentRetention = exports.cupwright_retention_apparent_retention;
+  cupwrightRetentionTrueRetention = exports.cupwright_retention_true_retention;
+  cupwrightRetentionApparentOfTrueRetention = exports.cupwright_retention_apparent_of_true_retention;
+  cupwrightRetentionOfSpentMoisture = exports.cupwright_retention_of_spent_moisture;
+  cupwrightDilutionStrengthAfterWater = exports.cupwright_dilution_strength_after_water;
+  cupwrightDilutionWaterToReach = exports.cupwright_dilution_water_to_reach;
+  cupwrightDilutionDrinkOfBrew = exports.cupwright_dilution_drink_of_brew;
+  cupwrightDilutionBrewForDrink = exports.cupwright_dilution_brew_for_drink;
+  cupwrightDilutionSplit = exports.cupwright_dilution_split;
+  cupwrightDilutionWithMilk = exports.cupwright_dilution_with_milk;
+  cupwrightDilutionMixedTemperature = exports.cupwright_dilution_mixed_temperature;
+  cupwrightDilutionMixedWithMilkTemperature = exports.cupwright_dilution_mixed_with_milk_temperature;
+  cupwrightDilutionIced = exports.cupwright_dilution_iced;
+  cupwrightDilutionIceToReach = exports.cupwright_dilution_ice_to_reach;
+  cupwrightHeatGrounds = exports.cupwright_heat_grounds;
+  cupwrightHeatCapacity = exports.cupwright_heat_capacity;
+  cupwrightHeatSettle = exports.cupwright_heat_settle;
+  cupwrightHeatBeforeSettling = exports.cupwright_heat_before_settling;
+  cupwrightHeatPreheated = exports.cupwright_heat_preheated;
+  cupwrightHeatVesselHeatCapacity = exports.cupwright_heat_vessel_heat_capacity;
+  cupwrightHeatAfterVapour = exports.cupwright_heat_after_vapour;
+  cupwrightHeatAfterPour = exports.cupwright_heat_after_pour;
+  cupwrightHeatBeforePour = exports.cupwright_heat_before_pour;
+  cupwrightHeatReachable = exports.cupwright_heat_reachable;
+  cupwrightHeatTimeToCool = exports.cupwright_heat_time_to_cool;
+  cupwrightHeatCoolingRate = exports.cupwright_heat_cooling_rate;
+  cupwrightHeatTemperatureAfter = exports.cupwright_heat_temperature_after;
+  cupwrightHeatOpenCupRateEstimate = exports.cupwright_heat_open_cup_rate_estimate;
+  cupwrightReadingCombine = exports.cupwright_reading_combine;
+  cupwrightReadingRepeatability = exports.cupwright_reading_repeatability;
+  cupwrightReadingCriticalRange = exports.cupwright_reading_critical_range;
+  cupwrightReadingTotalStrength = exports.cupwright_reading_total_strength;
+  cupwrightReadingCoffeeStrength = exports.cupwright_reading_coffee_strength;
+  cupwrightReadingBrixOfIndex = exports.cupwright_reading_brix_of_index;
+  cupwrightReadingIndexOfBrix = exports.cupwright_reading_index_of_brix;
+  cupwrightReadingBrixAt20 = exports.cupwright_reading_brix_at_20;
+  cupwrightReadingStrengthOfBrix = exports.cupwright_reading_strength_of_brix;
+  cupwrightReadingBrixOfStrength = exports.cupwright_reading_brix_of_strength;
+  cupwrightReadingStrengthOfIndex = exports.cupwright_reading_strength_of_index;
+  cupwrightVerdictStand = exports.cupwright_verdict_stand;
+  cupwrightCautionOf = exports.cupwright_caution_of;
+  cupwrightCautionTimeToBurn = exports.cupwright_caution_time_to_burn;
+  cupwrightCautionCaffeine = exports.cupwright_caution_caffeine;
+  cupwrightPlanRecipe = exports.cupwright_plan_recipe;
+}
+
 const HAZARDS_FIELDS = new Set(["hottest_c", "served_c", "caffeine_mg", "pressed", "glass", "milk", "ice"]);
 function putHazards(o, at, name) {
-  record(o, HAZARDS_FIELDS, name);
+  record(o, 6, HAZARDS_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.hottest_c, "hottest_c");
   f64[(at + 8) >> 3] = number(o.served_c, "served_c");
   if (o.caffeine_mg != null) f64[(at + 16) >> 3] = number(o.caffeine_mg, "caffeine_mg");
@@ -58,7 +152,7 @@ function getIced(at) {
 
 const BREW_FIELDS = new Set(["dose_g", "water_g", "beverage_g", "moisture_pct", "water_solids_mg_per_l", "vapour_g", "held_strength_pct"]);
 function putBrew(o, at, name) {
-  record(o, BREW_FIELDS, name);
+  record(o, 7, BREW_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.dose_g, "dose_g");
   f64[(at + 8) >> 3] = number(o.water_g, "water_g");
   f64[(at + 16) >> 3] = number(o.beverage_g, "beverage_g");
@@ -70,7 +164,7 @@ function putBrew(o, at, name) {
 
 const KINETICS_FIELDS = new Set(["equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s"]);
 function putKinetics(o, at, name) {
-  record(o, KINETICS_FIELDS, name);
+  record(o, 4, KINETICS_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.equilibrium_yield_pct, "equilibrium_yield_pct");
   f64[(at + 8) >> 3] = number(o.fast_share_pct, "fast_share_pct");
   f64[(at + 16) >> 3] = number(o.fast_time_s, "fast_time_s");
@@ -95,7 +189,7 @@ function getPlausibility(at) {
 
 const BODY_FIELDS = new Set(["heat_capacity_j_per_k", "body_c"]);
 function putBody(o, at, name) {
-  record(o, BODY_FIELDS, name);
+  record(o, 2, BODY_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k");
   f64[(at + 8) >> 3] = number(o.body_c, "body_c");
 }
@@ -109,7 +203,7 @@ function getBody(at) {
 
 const SURROUNDINGS_FIELDS = new Set(["room_c", "humidity_pct", "cover"]);
 function putSurroundings(o, at, name) {
-  record(o, SURROUNDINGS_FIELDS, name);
+  record(o, 3, SURROUNDINGS_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.room_c, "room_c");
   f64[(at + 8) >> 3] = number(o.humidity_pct, "humidity_pct");
   i32[(at + 16) >> 2] = choice(o.cover, COVER, "cover");
@@ -117,7 +211,7 @@ function putSurroundings(o, at, name) {
 
 const WISH_FIELDS = new Set(["cup_g", "strength_pct", "brew_strength_pct", "brew_c", "contact_s", "serve_c", "window", "servings", "most_batches"]);
 function putWish(o, at, name) {
-  record(o, WISH_FIELDS, name);
+  record(o, 5, WISH_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.cup_g, "cup_g");
   f64[(at + 8) >> 3] = number(o.strength_pct, "strength_pct");
   if (o.brew_strength_pct != null) f64[(at + 16) >> 3] = number(o.brew_strength_pct, "brew_strength_pct");
@@ -135,7 +229,7 @@ function putWish(o, at, name) {
 
 const BREWER_FIELDS = new Set(["held_strength_pct", "losses", "chamber", "heat_capacity_j_per_k", "rinse_g", "cooling_per_min", "cover", "pressed", "glass"]);
 function putBrewer(o, at, name) {
-  record(o, BREWER_FIELDS, name);
+  record(o, 6, BREWER_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.held_strength_pct, "held_strength_pct");
   putLosses(o.losses, at + 8, "losses");
   if (o.chamber != null) putChamber(o.chamber, at + 56, "chamber");
@@ -152,7 +246,7 @@ function putBrewer(o, at, name) {
 
 const COFFEE_FIELDS = new Set(["yield_pct", "moisture_pct", "caffeine_mg_per_g"]);
 function putCoffee(o, at, name) {
-  record(o, COFFEE_FIELDS, name);
+  record(o, 2, COFFEE_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.yield_pct, "yield_pct");
   f64[(at + 8) >> 3] = number(o.moisture_pct, "moisture_pct");
   if (o.caffeine_mg_per_g != null) f64[(at + 16) >> 3] = number(o.caffeine_mg_per_g, "caffeine_mg_per_g");
@@ -161,7 +255,7 @@ function putCoffee(o, at, name) {
 
 const KITCHEN_FIELDS = new Set(["pressure_kpa", "altitude_m", "room_c", "humidity_pct", "drop_k", "second_vessel_j_per_k", "cup_j_per_k", "cup_cooling_per_min", "water_solids_mg_per_l", "added_c", "air"]);
 function putKitchen(o, at, name) {
-  record(o, KITCHEN_FIELDS, name);
+  record(o, 7, KITCHEN_FIELDS, name);
   if (o.air === "pressure") f64[(at + 0) >> 3] = number(o.pressure_kpa, "pressure_kpa");
   if (o.air === "altitude") f64[(at + 8) >> 3] = number(o.altitude_m, "altitude_m");
   f64[(at + 16) >> 3] = number(o.room_c, "room_c");
@@ -225,7 +319,7 @@ function getRecipe(at) {
 
 const CHAMBER_FIELDS = new Set(["volume_ml", "displacement_ml_per_g"]);
 function putChamber(o, at, name) {
-  record(o, CHAMBER_FIELDS, name);
+  record(o, 2, CHAMBER_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.volume_ml, "volume_ml");
   f64[(at + 8) >> 3] = number(o.displacement_ml_per_g, "displacement_ml_per_g");
 }
@@ -257,7 +351,7 @@ function getCombined(at) {
 
 const LOSSES_FIELDS = new Set(["apparent_retention_g_per_g", "hold_up_g", "paper_g", "paper_uptake_g_per_g", "drips_g", "vapour_g"]);
 function putLosses(o, at, name) {
-  record(o, LOSSES_FIELDS, name);
+  record(o, 6, LOSSES_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g");
   f64[(at + 8) >> 3] = number(o.hold_up_g, "hold_up_g");
   f64[(at + 16) >> 3] = number(o.paper_g, "paper_g");
@@ -268,7 +362,7 @@ function putLosses(o, at, name) {
 
 const WINDOW_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct"]);
 function putWindow(o, at, name) {
-  record(o, WINDOW_FIELDS, name);
+  record(o, 2, WINDOW_FIELDS, name);
   f64[(at + 0) >> 3] = number(o.strength_lowest_pct, "strength_lowest_pct");
   f64[(at + 8) >> 3] = number(o.strength_highest_pct, "strength_highest_pct");
   if (o.yield_lowest_pct != null || o.yield_highest_pct != null) f64[(at + 16) >> 3] = number(o.yield_lowest_pct, "yield_lowest_pct");
@@ -304,49 +398,49 @@ const WATER_PRESSURE_AT_ALTITUDE_OPTIONS = new Set(["altitude_m"]);
 const WATER_ALTITUDE_AT_PRESSURE_OPTIONS = new Set(["pressure_kpa"]);
 export const water = Object.freeze({
   density(o) {
-    record(o, WATER_DENSITY_OPTIONS, "options");
-    answered(x.cupwright_water_density(number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return { density_kg_per_m3: f64[(x.base + 64) >> 3] };
+    record(o, 1, WATER_DENSITY_OPTIONS, "options");
+    answered(cupwrightWaterDensity(number(o.water_c, "water_c"), answer, base));
+    return { density_kg_per_m3: f64[answer >> 3] };
   },
   specificHeat(o) {
-    record(o, WATER_SPECIFIC_HEAT_OPTIONS, "options");
-    answered(x.cupwright_water_specific_heat(number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return { specific_heat_j_per_g_k: f64[(x.base + 64) >> 3] };
+    record(o, 1, WATER_SPECIFIC_HEAT_OPTIONS, "options");
+    answered(cupwrightWaterSpecificHeat(number(o.water_c, "water_c"), answer, base));
+    return { specific_heat_j_per_g_k: f64[answer >> 3] };
   },
   enthalpy(o) {
-    record(o, WATER_ENTHALPY_OPTIONS, "options");
-    answered(x.cupwright_water_enthalpy(number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return { enthalpy_j_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 1, WATER_ENTHALPY_OPTIONS, "options");
+    answered(cupwrightWaterEnthalpy(number(o.water_c, "water_c"), answer, base));
+    return { enthalpy_j_per_g: f64[answer >> 3] };
   },
   temperatureOfEnthalpy(o) {
-    record(o, WATER_TEMPERATURE_OF_ENTHALPY_OPTIONS, "options");
-    answered(x.cupwright_water_temperature_of_enthalpy(number(o.enthalpy_j_per_g, "enthalpy_j_per_g"), x.base + 64, x.base + 0));
-    return { water_c: f64[(x.base + 64) >> 3] };
+    record(o, 1, WATER_TEMPERATURE_OF_ENTHALPY_OPTIONS, "options");
+    answered(cupwrightWaterTemperatureOfEnthalpy(number(o.enthalpy_j_per_g, "enthalpy_j_per_g"), answer, base));
+    return { water_c: f64[answer >> 3] };
   },
   vapourPressure(o) {
-    record(o, WATER_VAPOUR_PRESSURE_OPTIONS, "options");
-    answered(x.cupwright_water_vapour_pressure(number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return { vapour_pressure_kpa: f64[(x.base + 64) >> 3] };
+    record(o, 1, WATER_VAPOUR_PRESSURE_OPTIONS, "options");
+    answered(cupwrightWaterVapourPressure(number(o.water_c, "water_c"), answer, base));
+    return { vapour_pressure_kpa: f64[answer >> 3] };
   },
   boilingPoint(o) {
-    record(o, WATER_BOILING_POINT_OPTIONS, "options");
-    answered(x.cupwright_water_boiling_point(number(o.pressure_kpa, "pressure_kpa"), x.base + 64, x.base + 0));
-    return { water_c: f64[(x.base + 64) >> 3] };
+    record(o, 1, WATER_BOILING_POINT_OPTIONS, "options");
+    answered(cupwrightWaterBoilingPoint(number(o.pressure_kpa, "pressure_kpa"), answer, base));
+    return { water_c: f64[answer >> 3] };
   },
   latentHeat(o) {
-    record(o, WATER_LATENT_HEAT_OPTIONS, "options");
-    answered(x.cupwright_water_latent_heat(number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return { latent_heat_j_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 1, WATER_LATENT_HEAT_OPTIONS, "options");
+    answered(cupwrightWaterLatentHeat(number(o.water_c, "water_c"), answer, base));
+    return { latent_heat_j_per_g: f64[answer >> 3] };
   },
   pressureAtAltitude(o) {
-    record(o, WATER_PRESSURE_AT_ALTITUDE_OPTIONS, "options");
-    answered(x.cupwright_water_pressure_at_altitude(number(o.altitude_m, "altitude_m"), x.base + 64, x.base + 0));
-    return { pressure_kpa: f64[(x.base + 64) >> 3] };
+    record(o, 1, WATER_PRESSURE_AT_ALTITUDE_OPTIONS, "options");
+    answered(cupwrightWaterPressureAtAltitude(number(o.altitude_m, "altitude_m"), answer, base));
+    return { pressure_kpa: f64[answer >> 3] };
   },
   altitudeAtPressure(o) {
-    record(o, WATER_ALTITUDE_AT_PRESSURE_OPTIONS, "options");
-    answered(x.cupwright_water_altitude_at_pressure(number(o.pressure_kpa, "pressure_kpa"), x.base + 64, x.base + 0));
-    return { altitude_m: f64[(x.base + 64) >> 3] };
+    record(o, 1, WATER_ALTITUDE_AT_PRESSURE_OPTIONS, "options");
+    answered(cupwrightWaterAltitudeAtPressure(number(o.pressure_kpa, "pressure_kpa"), answer, base));
+    return { altitude_m: f64[answer >> 3] };
   },
 });
 
@@ -366,76 +460,76 @@ const RATIO_BATCHES_OPTIONS = new Set(["dose_g", "water_g", "water_c", "chamber"
 const RATIO_LARGEST_DOSE_OPTIONS = new Set(["water_ratio_g_per_g", "water_c", "chamber"]);
 export const ratio = Object.freeze({
   waterRatio(o) {
-    record(o, RATIO_WATER_RATIO_OPTIONS, "options");
-    answered(x.cupwright_ratio_water_ratio(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), x.base + 64, x.base + 0));
-    return { water_ratio_g_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, RATIO_WATER_RATIO_OPTIONS, "options");
+    answered(cupwrightRatioWaterRatio(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), answer, base));
+    return { water_ratio_g_per_g: f64[answer >> 3] };
   },
   waterForRatio(o) {
-    record(o, RATIO_WATER_FOR_RATIO_OPTIONS, "options");
-    answered(x.cupwright_ratio_water_for_ratio(number(o.dose_g, "dose_g"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), x.base + 64, x.base + 0));
-    return { water_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, RATIO_WATER_FOR_RATIO_OPTIONS, "options");
+    answered(cupwrightRatioWaterForRatio(number(o.dose_g, "dose_g"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), answer, base));
+    return { water_g: f64[answer >> 3] };
   },
   doseForWater(o) {
-    record(o, RATIO_DOSE_FOR_WATER_OPTIONS, "options");
-    answered(x.cupwright_ratio_dose_for_water(number(o.water_g, "water_g"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), x.base + 64, x.base + 0));
-    return { dose_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, RATIO_DOSE_FOR_WATER_OPTIONS, "options");
+    answered(cupwrightRatioDoseForWater(number(o.water_g, "water_g"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), answer, base));
+    return { dose_g: f64[answer >> 3] };
   },
   beverageRatio(o) {
-    record(o, RATIO_BEVERAGE_RATIO_OPTIONS, "options");
-    answered(x.cupwright_ratio_beverage_ratio(number(o.dose_g, "dose_g"), number(o.beverage_g, "beverage_g"), x.base + 64, x.base + 0));
-    return { beverage_ratio_g_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, RATIO_BEVERAGE_RATIO_OPTIONS, "options");
+    answered(cupwrightRatioBeverageRatio(number(o.dose_g, "dose_g"), number(o.beverage_g, "beverage_g"), answer, base));
+    return { beverage_ratio_g_per_g: f64[answer >> 3] };
   },
   beverageForRatio(o) {
-    record(o, RATIO_BEVERAGE_FOR_RATIO_OPTIONS, "options");
-    answered(x.cupwright_ratio_beverage_for_ratio(number(o.dose_g, "dose_g"), number(o.beverage_ratio_g_per_g, "beverage_ratio_g_per_g"), x.base + 64, x.base + 0));
-    return { beverage_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, RATIO_BEVERAGE_FOR_RATIO_OPTIONS, "options");
+    answered(cupwrightRatioBeverageForRatio(number(o.dose_g, "dose_g"), number(o.beverage_ratio_g_per_g, "beverage_ratio_g_per_g"), answer, base));
+    return { beverage_g: f64[answer >> 3] };
   },
   doseForBeverage(o) {
-    record(o, RATIO_DOSE_FOR_BEVERAGE_OPTIONS, "options");
-    answered(x.cupwright_ratio_dose_for_beverage(number(o.beverage_g, "beverage_g"), number(o.beverage_ratio_g_per_g, "beverage_ratio_g_per_g"), x.base + 64, x.base + 0));
-    return { dose_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, RATIO_DOSE_FOR_BEVERAGE_OPTIONS, "options");
+    answered(cupwrightRatioDoseForBeverage(number(o.beverage_g, "beverage_g"), number(o.beverage_ratio_g_per_g, "beverage_ratio_g_per_g"), answer, base));
+    return { dose_g: f64[answer >> 3] };
   },
   dosePerLitre(o) {
-    record(o, RATIO_DOSE_PER_LITRE_OPTIONS, "options");
-    answered(x.cupwright_ratio_dose_per_litre(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return { dose_g_per_l: f64[(x.base + 64) >> 3] };
+    record(o, 2, RATIO_DOSE_PER_LITRE_OPTIONS, "options");
+    answered(cupwrightRatioDosePerLitre(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), answer, base));
+    return { dose_g_per_l: f64[answer >> 3] };
   },
   ratioOfDosePerLitre(o) {
-    record(o, RATIO_RATIO_OF_DOSE_PER_LITRE_OPTIONS, "options");
-    answered(x.cupwright_ratio_of_dose_per_litre(number(o.dose_g_per_l, "dose_g_per_l"), number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return { water_ratio_g_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, RATIO_RATIO_OF_DOSE_PER_LITRE_OPTIONS, "options");
+    answered(cupwrightRatioOfDosePerLitre(number(o.dose_g_per_l, "dose_g_per_l"), number(o.water_c, "water_c"), answer, base));
+    return { water_ratio_g_per_g: f64[answer >> 3] };
   },
   waterMass(o) {
-    record(o, RATIO_WATER_MASS_OPTIONS, "options");
-    answered(x.cupwright_ratio_water_mass(number(o.volume_ml, "volume_ml"), number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return { water_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, RATIO_WATER_MASS_OPTIONS, "options");
+    answered(cupwrightRatioWaterMass(number(o.volume_ml, "volume_ml"), number(o.water_c, "water_c"), answer, base));
+    return { water_g: f64[answer >> 3] };
   },
   waterVolume(o) {
-    record(o, RATIO_WATER_VOLUME_OPTIONS, "options");
-    answered(x.cupwright_ratio_water_volume(number(o.water_g, "water_g"), number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return { volume_ml: f64[(x.base + 64) >> 3] };
+    record(o, 2, RATIO_WATER_VOLUME_OPTIONS, "options");
+    answered(cupwrightRatioWaterVolume(number(o.water_g, "water_g"), number(o.water_c, "water_c"), answer, base));
+    return { volume_ml: f64[answer >> 3] };
   },
   forServings(o) {
-    record(o, RATIO_FOR_SERVINGS_OPTIONS, "options");
-    answered(x.cupwright_ratio_for_servings(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), integer(o.servings, "servings", "servings"), x.base + 64, x.base + 0));
-    return getAmounts(x.base + 64);
+    record(o, 3, RATIO_FOR_SERVINGS_OPTIONS, "options");
+    answered(cupwrightRatioForServings(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), integer(o.servings, "servings", "servings"), answer, base));
+    return getAmounts(answer);
   },
   wholeCups(o) {
-    record(o, RATIO_WHOLE_CUPS_OPTIONS, "options");
-    answered(x.cupwright_ratio_whole_cups(number(o.beverage_g, "beverage_g"), number(o.cup_g, "cup_g"), x.base + 64, x.base + 0));
-    return { servings: i32[(x.base + 64) >> 2] };
+    record(o, 2, RATIO_WHOLE_CUPS_OPTIONS, "options");
+    answered(cupwrightRatioWholeCups(number(o.beverage_g, "beverage_g"), number(o.cup_g, "cup_g"), answer, base));
+    return { servings: i32[answer >> 2] };
   },
   batches(o) {
-    record(o, RATIO_BATCHES_OPTIONS, "options");
-    putChamber(o.chamber, x.base + 576, "chamber");
-    answered(x.cupwright_ratio_batches(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.water_c, "water_c"), x.base + 576, x.base + 64, x.base + 0));
-    return getBatchSplit(x.base + 64);
+    record(o, 4, RATIO_BATCHES_OPTIONS, "options");
+    putChamber(o.chamber, base + 576, "chamber");
+    answered(cupwrightRatioBatches(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.water_c, "water_c"), base + 576, answer, base));
+    return getBatchSplit(answer);
   },
   largestDose(o) {
-    record(o, RATIO_LARGEST_DOSE_OPTIONS, "options");
-    putChamber(o.chamber, x.base + 576, "chamber");
-    answered(x.cupwright_ratio_largest_dose(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), x.base + 576, x.base + 64, x.base + 0));
-    return { dose_g: f64[(x.base + 64) >> 3] };
+    record(o, 3, RATIO_LARGEST_DOSE_OPTIONS, "options");
+    putChamber(o.chamber, base + 576, "chamber");
+    answered(cupwrightRatioLargestDose(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), base + 576, answer, base));
+    return { dose_g: f64[answer >> 3] };
   },
 });
 
@@ -456,86 +550,86 @@ const EXTRACTION_TIME_FOR_YIELD_OPTIONS = new Set(["kinetics", "yield_pct"]);
 const EXTRACTION_PLAUSIBILITY_OPTIONS = new Set(["brew", "strength_pct"]);
 export const extraction = Object.freeze({
   extractionYield(o) {
-    record(o, EXTRACTION_EXTRACTION_YIELD_OPTIONS, "options");
-    putBrew(o.brew, x.base + 576, "brew");
-    answered(x.cupwright_extraction_yield(x.base + 576, number(o.strength_pct, "strength_pct"), x.base + 64, x.base + 0));
-    return { yield_pct: f64[(x.base + 64) >> 3] };
+    record(o, 2, EXTRACTION_EXTRACTION_YIELD_OPTIONS, "options");
+    putBrew(o.brew, base + 576, "brew");
+    answered(cupwrightExtractionYield(base + 576, number(o.strength_pct, "strength_pct"), answer, base));
+    return { yield_pct: f64[answer >> 3] };
   },
   strength(o) {
-    record(o, EXTRACTION_STRENGTH_OPTIONS, "options");
-    putBrew(o.brew, x.base + 576, "brew");
-    answered(x.cupwright_extraction_strength(x.base + 576, number(o.yield_pct, "yield_pct"), x.base + 64, x.base + 0));
-    return { strength_pct: f64[(x.base + 64) >> 3] };
+    record(o, 2, EXTRACTION_STRENGTH_OPTIONS, "options");
+    putBrew(o.brew, base + 576, "brew");
+    answered(cupwrightExtractionStrength(base + 576, number(o.yield_pct, "yield_pct"), answer, base));
+    return { strength_pct: f64[answer >> 3] };
   },
   beverage(o) {
-    record(o, EXTRACTION_BEVERAGE_OPTIONS, "options");
-    putBrew(o.brew, x.base + 576, "brew");
-    answered(x.cupwright_extraction_beverage(x.base + 576, number(o.strength_pct, "strength_pct"), number(o.yield_pct, "yield_pct"), x.base + 64, x.base + 0));
-    return { beverage_g: f64[(x.base + 64) >> 3] };
+    record(o, 3, EXTRACTION_BEVERAGE_OPTIONS, "options");
+    putBrew(o.brew, base + 576, "brew");
+    answered(cupwrightExtractionBeverage(base + 576, number(o.strength_pct, "strength_pct"), number(o.yield_pct, "yield_pct"), answer, base));
+    return { beverage_g: f64[answer >> 3] };
   },
   retainedLiquid(o) {
-    record(o, EXTRACTION_RETAINED_LIQUID_OPTIONS, "options");
-    putBrew(o.brew, x.base + 576, "brew");
-    answered(x.cupwright_extraction_retained_liquid(x.base + 576, number(o.yield_pct, "yield_pct"), x.base + 64, x.base + 0));
-    return { retained_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, EXTRACTION_RETAINED_LIQUID_OPTIONS, "options");
+    putBrew(o.brew, base + 576, "brew");
+    answered(cupwrightExtractionRetainedLiquid(base + 576, number(o.yield_pct, "yield_pct"), answer, base));
+    return { retained_g: f64[answer >> 3] };
   },
   flowThroughYield(o) {
-    record(o, EXTRACTION_FLOW_THROUGH_YIELD_OPTIONS, "options");
-    answered(x.cupwright_extraction_flow_through_yield(number(o.strength_pct, "strength_pct"), number(o.beverage_g, "beverage_g"), number(o.dose_g, "dose_g"), x.base + 64, x.base + 0));
-    return { yield_pct: f64[(x.base + 64) >> 3] };
+    record(o, 3, EXTRACTION_FLOW_THROUGH_YIELD_OPTIONS, "options");
+    answered(cupwrightExtractionFlowThroughYield(number(o.strength_pct, "strength_pct"), number(o.beverage_g, "beverage_g"), number(o.dose_g, "dose_g"), answer, base));
+    return { yield_pct: f64[answer >> 3] };
   },
   flowThroughStrength(o) {
-    record(o, EXTRACTION_FLOW_THROUGH_STRENGTH_OPTIONS, "options");
-    answered(x.cupwright_extraction_flow_through_strength(number(o.yield_pct, "yield_pct"), number(o.beverage_g, "beverage_g"), number(o.dose_g, "dose_g"), x.base + 64, x.base + 0));
-    return { strength_pct: f64[(x.base + 64) >> 3] };
+    record(o, 3, EXTRACTION_FLOW_THROUGH_STRENGTH_OPTIONS, "options");
+    answered(cupwrightExtractionFlowThroughStrength(number(o.yield_pct, "yield_pct"), number(o.beverage_g, "beverage_g"), number(o.dose_g, "dose_g"), answer, base));
+    return { strength_pct: f64[answer >> 3] };
   },
   steepedYield(o) {
-    record(o, EXTRACTION_STEEPED_YIELD_OPTIONS, "options");
-    answered(x.cupwright_extraction_steeped_yield(number(o.strength_pct, "strength_pct"), number(o.water_g, "water_g"), number(o.dose_g, "dose_g"), x.base + 64, x.base + 0));
-    return { yield_pct: f64[(x.base + 64) >> 3] };
+    record(o, 3, EXTRACTION_STEEPED_YIELD_OPTIONS, "options");
+    answered(cupwrightExtractionSteepedYield(number(o.strength_pct, "strength_pct"), number(o.water_g, "water_g"), number(o.dose_g, "dose_g"), answer, base));
+    return { yield_pct: f64[answer >> 3] };
   },
   steepedStrength(o) {
-    record(o, EXTRACTION_STEEPED_STRENGTH_OPTIONS, "options");
-    answered(x.cupwright_extraction_steeped_strength(number(o.yield_pct, "yield_pct"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), x.base + 64, x.base + 0));
-    return { strength_pct: f64[(x.base + 64) >> 3] };
+    record(o, 2, EXTRACTION_STEEPED_STRENGTH_OPTIONS, "options");
+    answered(cupwrightExtractionSteepedStrength(number(o.yield_pct, "yield_pct"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), answer, base));
+    return { strength_pct: f64[answer >> 3] };
   },
   steepedRatio(o) {
-    record(o, EXTRACTION_STEEPED_RATIO_OPTIONS, "options");
-    answered(x.cupwright_extraction_steeped_ratio(number(o.yield_pct, "yield_pct"), number(o.strength_pct, "strength_pct"), x.base + 64, x.base + 0));
-    return { water_ratio_g_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, EXTRACTION_STEEPED_RATIO_OPTIONS, "options");
+    answered(cupwrightExtractionSteepedRatio(number(o.yield_pct, "yield_pct"), number(o.strength_pct, "strength_pct"), answer, base));
+    return { water_ratio_g_per_g: f64[answer >> 3] };
   },
   ovenDriedYield(o) {
-    record(o, EXTRACTION_OVEN_DRIED_YIELD_OPTIONS, "options");
-    answered(x.cupwright_extraction_oven_dried_yield(number(o.yield_pct, "yield_pct"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.true_retention_g_per_g, "true_retention_g_per_g"), x.base + 64, x.base + 0));
-    return { oven_yield_pct: f64[(x.base + 64) >> 3] };
+    record(o, 3, EXTRACTION_OVEN_DRIED_YIELD_OPTIONS, "options");
+    answered(cupwrightExtractionOvenDriedYield(number(o.yield_pct, "yield_pct"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.true_retention_g_per_g, "true_retention_g_per_g"), answer, base));
+    return { oven_yield_pct: f64[answer >> 3] };
   },
   dryBasisYield(o) {
-    record(o, EXTRACTION_DRY_BASIS_YIELD_OPTIONS, "options");
-    answered(x.cupwright_extraction_dry_basis_yield(number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), x.base + 64, x.base + 0));
-    return { dry_yield_pct: f64[(x.base + 64) >> 3] };
+    record(o, 2, EXTRACTION_DRY_BASIS_YIELD_OPTIONS, "options");
+    answered(cupwrightExtractionDryBasisYield(number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), answer, base));
+    return { dry_yield_pct: f64[answer >> 3] };
   },
   asWeighedYield(o) {
-    record(o, EXTRACTION_AS_WEIGHED_YIELD_OPTIONS, "options");
-    answered(x.cupwright_extraction_as_weighed_yield(number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), x.base + 64, x.base + 0));
-    return { as_weighed_yield_pct: f64[(x.base + 64) >> 3] };
+    record(o, 2, EXTRACTION_AS_WEIGHED_YIELD_OPTIONS, "options");
+    answered(cupwrightExtractionAsWeighedYield(number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), answer, base));
+    return { as_weighed_yield_pct: f64[answer >> 3] };
   },
   yieldAtTime(o) {
-    record(o, EXTRACTION_YIELD_AT_TIME_OPTIONS, "options");
-    putKinetics(o.kinetics, x.base + 576, "kinetics");
-    answered(x.cupwright_extraction_yield_at_time(x.base + 576, number(o.time_s, "time_s"), x.base + 64, x.base + 0));
-    return { yield_pct: f64[(x.base + 64) >> 3] };
+    record(o, 2, EXTRACTION_YIELD_AT_TIME_OPTIONS, "options");
+    putKinetics(o.kinetics, base + 576, "kinetics");
+    answered(cupwrightExtractionYieldAtTime(base + 576, number(o.time_s, "time_s"), answer, base));
+    return { yield_pct: f64[answer >> 3] };
   },
   timeForYield(o) {
-    record(o, EXTRACTION_TIME_FOR_YIELD_OPTIONS, "options");
-    putKinetics(o.kinetics, x.base + 576, "kinetics");
-    answered(x.cupwright_extraction_time_for_yield(x.base + 576, number(o.yield_pct, "yield_pct"), x.base + 64, x.base + 0));
-    return { time_s: f64[(x.base + 64) >> 3] };
+    record(o, 2, EXTRACTION_TIME_FOR_YIELD_OPTIONS, "options");
+    putKinetics(o.kinetics, base + 576, "kinetics");
+    answered(cupwrightExtractionTimeForYield(base + 576, number(o.yield_pct, "yield_pct"), answer, base));
+    return { time_s: f64[answer >> 3] };
   },
   plausibility(o) {
-    record(o, EXTRACTION_PLAUSIBILITY_OPTIONS, "options");
-    putBrew(o.brew, x.base + 576, "brew");
-    answered(x.cupwright_extraction_plausibility(x.base + 576, number(o.strength_pct, "strength_pct"), x.base + 64, x.base + 0));
-    return getPlausibility(x.base + 64);
+    record(o, 2, EXTRACTION_PLAUSIBILITY_OPTIONS, "options");
+    putBrew(o.brew, base + 576, "brew");
+    answered(cupwrightExtractionPlausibility(base + 576, number(o.strength_pct, "strength_pct"), answer, base));
+    return getPlausibility(answer);
   },
 });
 
@@ -549,48 +643,48 @@ const RETENTION_APPARENT_OF_TRUE_RETENTION_OPTIONS = new Set(["true_retention_g_
 const RETENTION_RETENTION_OF_SPENT_MOISTURE_OPTIONS = new Set(["spent_moisture_pct", "yield_pct"]);
 export const retention = Object.freeze({
   beverage(o) {
-    record(o, RETENTION_BEVERAGE_OPTIONS, "options");
-    putLosses(o.losses, x.base + 576, "losses");
-    answered(x.cupwright_retention_beverage(x.base + 576, number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), x.base + 64, x.base + 0));
-    return { beverage_g: f64[(x.base + 64) >> 3] };
+    record(o, 3, RETENTION_BEVERAGE_OPTIONS, "options");
+    putLosses(o.losses, base + 576, "losses");
+    answered(cupwrightRetentionBeverage(base + 576, number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), answer, base));
+    return { beverage_g: f64[answer >> 3] };
   },
   waterForBeverage(o) {
-    record(o, RETENTION_WATER_FOR_BEVERAGE_OPTIONS, "options");
-    putLosses(o.losses, x.base + 576, "losses");
-    answered(x.cupwright_retention_water_for_beverage(x.base + 576, number(o.dose_g, "dose_g"), number(o.beverage_g, "beverage_g"), x.base + 64, x.base + 0));
-    return { water_g: f64[(x.base + 64) >> 3] };
+    record(o, 3, RETENTION_WATER_FOR_BEVERAGE_OPTIONS, "options");
+    putLosses(o.losses, base + 576, "losses");
+    answered(cupwrightRetentionWaterForBeverage(base + 576, number(o.dose_g, "dose_g"), number(o.beverage_g, "beverage_g"), answer, base));
+    return { water_g: f64[answer >> 3] };
   },
   doseForBeverage(o) {
-    record(o, RETENTION_DOSE_FOR_BEVERAGE_OPTIONS, "options");
-    putLosses(o.losses, x.base + 576, "losses");
-    answered(x.cupwright_retention_dose_for_beverage(x.base + 576, number(o.water_g, "water_g"), number(o.beverage_g, "beverage_g"), x.base + 64, x.base + 0));
-    return { dose_g: f64[(x.base + 64) >> 3] };
+    record(o, 3, RETENTION_DOSE_FOR_BEVERAGE_OPTIONS, "options");
+    putLosses(o.losses, base + 576, "losses");
+    answered(cupwrightRetentionDoseForBeverage(base + 576, number(o.water_g, "water_g"), number(o.beverage_g, "beverage_g"), answer, base));
+    return { dose_g: f64[answer >> 3] };
   },
   retentionOfBrew(o) {
-    record(o, RETENTION_RETENTION_OF_BREW_OPTIONS, "options");
-    putLosses(o.losses, x.base + 576, "losses");
-    answered(x.cupwright_retention_of_brew(x.base + 576, number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.beverage_g, "beverage_g"), x.base + 64, x.base + 0));
-    return { apparent_retention_g_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 4, RETENTION_RETENTION_OF_BREW_OPTIONS, "options");
+    putLosses(o.losses, base + 576, "losses");
+    answered(cupwrightRetentionOfBrew(base + 576, number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.beverage_g, "beverage_g"), answer, base));
+    return { apparent_retention_g_per_g: f64[answer >> 3] };
   },
   apparentRetention(o) {
-    record(o, RETENTION_APPARENT_RETENTION_OPTIONS, "options");
-    answered(x.cupwright_retention_apparent_retention(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.beverage_g, "beverage_g"), x.base + 64, x.base + 0));
-    return { apparent_retention_g_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 3, RETENTION_APPARENT_RETENTION_OPTIONS, "options");
+    answered(cupwrightRetentionApparentRetention(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.beverage_g, "beverage_g"), answer, base));
+    return { apparent_retention_g_per_g: f64[answer >> 3] };
   },
   trueRetention(o) {
-    record(o, RETENTION_TRUE_RETENTION_OPTIONS, "options");
-    answered(x.cupwright_retention_true_retention(number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"), number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), number(o.vapour_g, "vapour_g"), number(o.dose_g, "dose_g"), x.base + 64, x.base + 0));
-    return { true_retention_g_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 5, RETENTION_TRUE_RETENTION_OPTIONS, "options");
+    answered(cupwrightRetentionTrueRetention(number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"), number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), number(o.vapour_g, "vapour_g"), number(o.dose_g, "dose_g"), answer, base));
+    return { true_retention_g_per_g: f64[answer >> 3] };
   },
   apparentOfTrueRetention(o) {
-    record(o, RETENTION_APPARENT_OF_TRUE_RETENTION_OPTIONS, "options");
-    answered(x.cupwright_retention_apparent_of_true_retention(number(o.true_retention_g_per_g, "true_retention_g_per_g"), number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), number(o.vapour_g, "vapour_g"), number(o.dose_g, "dose_g"), x.base + 64, x.base + 0));
-    return { apparent_retention_g_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 5, RETENTION_APPARENT_OF_TRUE_RETENTION_OPTIONS, "options");
+    answered(cupwrightRetentionApparentOfTrueRetention(number(o.true_retention_g_per_g, "true_retention_g_per_g"), number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), number(o.vapour_g, "vapour_g"), number(o.dose_g, "dose_g"), answer, base));
+    return { apparent_retention_g_per_g: f64[answer >> 3] };
   },
   retentionOfSpentMoisture(o) {
-    record(o, RETENTION_RETENTION_OF_SPENT_MOISTURE_OPTIONS, "options");
-    answered(x.cupwright_retention_of_spent_moisture(number(o.spent_moisture_pct, "spent_moisture_pct"), number(o.yield_pct, "yield_pct"), x.base + 64, x.base + 0));
-    return { true_retention_g_per_g: f64[(x.base + 64) >> 3] };
+    record(o, 2, RETENTION_RETENTION_OF_SPENT_MOISTURE_OPTIONS, "options");
+    answered(cupwrightRetentionOfSpentMoisture(number(o.spent_moisture_pct, "spent_moisture_pct"), number(o.yield_pct, "yield_pct"), answer, base));
+    return { true_retention_g_per_g: f64[answer >> 3] };
   },
 });
 
@@ -606,54 +700,54 @@ const DILUTION_ICED_OPTIONS = new Set(["beverage_g", "water_c", "strength_pct", 
 const DILUTION_ICE_TO_REACH_OPTIONS = new Set(["beverage_g", "water_c", "wanted_c", "ice_c"]);
 export const dilution = Object.freeze({
   strengthAfterWater(o) {
-    record(o, DILUTION_STRENGTH_AFTER_WATER_OPTIONS, "options");
-    answered(x.cupwright_dilution_strength_after_water(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.added_g, "added_g"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), x.base + 64, x.base + 0));
-    return { after_pct: f64[(x.base + 64) >> 3] };
+    record(o, 4, DILUTION_STRENGTH_AFTER_WATER_OPTIONS, "options");
+    answered(cupwrightDilutionStrengthAfterWater(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.added_g, "added_g"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+    return { after_pct: f64[answer >> 3] };
   },
   waterToReach(o) {
-    record(o, DILUTION_WATER_TO_REACH_OPTIONS, "options");
-    answered(x.cupwright_dilution_water_to_reach(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), x.base + 64, x.base + 0));
-    return { added_g: f64[(x.base + 64) >> 3] };
+    record(o, 4, DILUTION_WATER_TO_REACH_OPTIONS, "options");
+    answered(cupwrightDilutionWaterToReach(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+    return { added_g: f64[answer >> 3] };
   },
   drinkOfBrew(o) {
-    record(o, DILUTION_DRINK_OF_BREW_OPTIONS, "options");
-    answered(x.cupwright_dilution_drink_of_brew(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), x.base + 64, x.base + 0));
-    return { cup_g: f64[(x.base + 64) >> 3] };
+    record(o, 4, DILUTION_DRINK_OF_BREW_OPTIONS, "options");
+    answered(cupwrightDilutionDrinkOfBrew(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+    return { cup_g: f64[answer >> 3] };
   },
   brewForDrink(o) {
-    record(o, DILUTION_BREW_FOR_DRINK_OPTIONS, "options");
-    answered(x.cupwright_dilution_brew_for_drink(number(o.cup_g, "cup_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), x.base + 64, x.base + 0));
-    return { beverage_g: f64[(x.base + 64) >> 3] };
+    record(o, 4, DILUTION_BREW_FOR_DRINK_OPTIONS, "options");
+    answered(cupwrightDilutionBrewForDrink(number(o.cup_g, "cup_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+    return { beverage_g: f64[answer >> 3] };
   },
   split(o) {
-    record(o, DILUTION_SPLIT_OPTIONS, "options");
-    answered(x.cupwright_dilution_split(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), integer(o.servings, "servings", "servings"), number(o.cup_g, "cup_g"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), x.base + 64, x.base + 0));
-    return getCupSplit(x.base + 64);
+    record(o, 6, DILUTION_SPLIT_OPTIONS, "options");
+    answered(cupwrightDilutionSplit(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), integer(o.servings, "servings", "servings"), number(o.cup_g, "cup_g"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+    return getCupSplit(answer);
   },
   withMilk(o) {
-    record(o, DILUTION_WITH_MILK_OPTIONS, "options");
-    answered(x.cupwright_dilution_with_milk(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.added_g, "added_g"), number(o.milk_solids_pct, "milk_solids_pct"), x.base + 64, x.base + 0));
-    return getMilkDrink(x.base + 64);
+    record(o, 4, DILUTION_WITH_MILK_OPTIONS, "options");
+    answered(cupwrightDilutionWithMilk(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.added_g, "added_g"), number(o.milk_solids_pct, "milk_solids_pct"), answer, base));
+    return getMilkDrink(answer);
   },
   mixedTemperature(o) {
-    record(o, DILUTION_MIXED_TEMPERATURE_OPTIONS, "options");
-    answered(x.cupwright_dilution_mixed_temperature(number(o.hot_g, "hot_g"), number(o.hot_c, "hot_c"), number(o.cold_g, "cold_g"), number(o.cold_c, "cold_c"), x.base + 64, x.base + 0));
-    return { water_c: f64[(x.base + 64) >> 3] };
+    record(o, 4, DILUTION_MIXED_TEMPERATURE_OPTIONS, "options");
+    answered(cupwrightDilutionMixedTemperature(number(o.hot_g, "hot_g"), number(o.hot_c, "hot_c"), number(o.cold_g, "cold_g"), number(o.cold_c, "cold_c"), answer, base));
+    return { water_c: f64[answer >> 3] };
   },
   mixedWithMilkTemperature(o) {
-    record(o, DILUTION_MIXED_WITH_MILK_TEMPERATURE_OPTIONS, "options");
-    answered(x.cupwright_dilution_mixed_with_milk_temperature(number(o.hot_g, "hot_g"), number(o.hot_c, "hot_c"), number(o.cold_g, "cold_g"), number(o.cold_c, "cold_c"), x.base + 64, x.base + 0));
-    return { water_c: f64[(x.base + 64) >> 3] };
+    record(o, 4, DILUTION_MIXED_WITH_MILK_TEMPERATURE_OPTIONS, "options");
+    answered(cupwrightDilutionMixedWithMilkTemperature(number(o.hot_g, "hot_g"), number(o.hot_c, "hot_c"), number(o.cold_g, "cold_g"), number(o.cold_c, "cold_c"), answer, base));
+    return { water_c: f64[answer >> 3] };
   },
   iced(o) {
-    record(o, DILUTION_ICED_OPTIONS, "options");
-    answered(x.cupwright_dilution_iced(number(o.beverage_g, "beverage_g"), number(o.water_c, "water_c"), number(o.strength_pct, "strength_pct"), number(o.ice_g, "ice_g"), number(o.ice_c, "ice_c"), x.base + 64, x.base + 0));
-    return getIced(x.base + 64);
+    record(o, 5, DILUTION_ICED_OPTIONS, "options");
+    answered(cupwrightDilutionIced(number(o.beverage_g, "beverage_g"), number(o.water_c, "water_c"), number(o.strength_pct, "strength_pct"), number(o.ice_g, "ice_g"), number(o.ice_c, "ice_c"), answer, base));
+    return getIced(answer);
   },
   iceToReach(o) {
-    record(o, DILUTION_ICE_TO_REACH_OPTIONS, "options");
-    answered(x.cupwright_dilution_ice_to_reach(number(o.beverage_g, "beverage_g"), number(o.water_c, "water_c"), number(o.wanted_c, "wanted_c"), number(o.ice_c, "ice_c"), x.base + 64, x.base + 0));
-    return { ice_g: f64[(x.base + 64) >> 3] };
+    record(o, 4, DILUTION_ICE_TO_REACH_OPTIONS, "options");
+    answered(cupwrightDilutionIceToReach(number(o.beverage_g, "beverage_g"), number(o.water_c, "water_c"), number(o.wanted_c, "wanted_c"), number(o.ice_c, "ice_c"), answer, base));
+    return { ice_g: f64[answer >> 3] };
   },
 });
 
@@ -673,81 +767,81 @@ const HEAT_TEMPERATURE_AFTER_OPTIONS = new Set(["water_c", "time_s", "cooling_pe
 const HEAT_OPEN_CUP_RATE_ESTIMATE_OPTIONS = new Set(["water_g", "heat_capacity_j_per_k", "diameter_mm"]);
 export const heat = Object.freeze({
   grounds(o) {
-    record(o, HEAT_GROUNDS_OPTIONS, "options");
-    answered(x.cupwright_heat_grounds(number(o.dose_g, "dose_g"), number(o.grounds_c, "grounds_c"), x.base + 64, x.base + 0));
-    return getBody(x.base + 64);
+    record(o, 2, HEAT_GROUNDS_OPTIONS, "options");
+    answered(cupwrightHeatGrounds(number(o.dose_g, "dose_g"), number(o.grounds_c, "grounds_c"), answer, base));
+    return getBody(answer);
   },
   heatCapacity(o) {
-    record(o, HEAT_HEAT_CAPACITY_OPTIONS, "options");
-    answered(x.cupwright_heat_capacity(number(o.vessel_g, "vessel_g"), number(o.specific_heat_j_per_g_k, "specific_heat_j_per_g_k"), number(o.share_pct, "share_pct"), x.base + 64, x.base + 0));
-    return { heat_capacity_j_per_k: f64[(x.base + 64) >> 3] };
+    record(o, 3, HEAT_HEAT_CAPACITY_OPTIONS, "options");
+    answered(cupwrightHeatCapacity(number(o.vessel_g, "vessel_g"), number(o.specific_heat_j_per_g_k, "specific_heat_j_per_g_k"), number(o.share_pct, "share_pct"), answer, base));
+    return { heat_capacity_j_per_k: f64[answer >> 3] };
   },
   settle(o) {
-    record(o, HEAT_SETTLE_OPTIONS, "options");
+    record(o, 3, HEAT_SETTLE_OPTIONS, "options");
     const count = items(o.bodies, "bodies", 576, 16, putBody);
-    answered(x.cupwright_heat_settle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), x.base + 576, count, x.base + 64, x.base + 0));
-    return { settled_c: f64[(x.base + 64) >> 3] };
+    answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), base + 576, count, answer, base));
+    return { settled_c: f64[answer >> 3] };
   },
   beforeSettling(o) {
-    record(o, HEAT_BEFORE_SETTLING_OPTIONS, "options");
+    record(o, 3, HEAT_BEFORE_SETTLING_OPTIONS, "options");
     const count = items(o.bodies, "bodies", 576, 16, putBody);
-    answered(x.cupwright_heat_before_settling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), x.base + 576, count, x.base + 64, x.base + 0));
-    return { water_c: f64[(x.base + 64) >> 3] };
+    answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), base + 576, count, answer, base));
+    return { water_c: f64[answer >> 3] };
   },
   preheated(o) {
-    record(o, HEAT_PREHEATED_OPTIONS, "options");
-    putBody(o.vessel, x.base + 576, "vessel");
-    answered(x.cupwright_heat_preheated(x.base + 576, number(o.water_g, "water_g"), number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return getBody(x.base + 64);
+    record(o, 3, HEAT_PREHEATED_OPTIONS, "options");
+    putBody(o.vessel, base + 576, "vessel");
+    answered(cupwrightHeatPreheated(base + 576, number(o.water_g, "water_g"), number(o.water_c, "water_c"), answer, base));
+    return getBody(answer);
   },
   vesselHeatCapacity(o) {
-    record(o, HEAT_VESSEL_HEAT_CAPACITY_OPTIONS, "options");
+    record(o, 5, HEAT_VESSEL_HEAT_CAPACITY_OPTIONS, "options");
     const count = items(o.others, "others", 576, 16, putBody);
-    answered(x.cupwright_heat_vessel_heat_capacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), x.base + 576, count, x.base + 64, x.base + 0));
-    return { heat_capacity_j_per_k: f64[(x.base + 64) >> 3] };
+    answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), base + 576, count, answer, base));
+    return { heat_capacity_j_per_k: f64[answer >> 3] };
   },
   afterVapour(o) {
-    record(o, HEAT_AFTER_VAPOUR_OPTIONS, "options");
-    answered(x.cupwright_heat_after_vapour(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.vapour_g, "vapour_g"), number(o.capacity_j_per_k, "capacity_j_per_k"), x.base + 64, x.base + 0));
-    return { after_c: f64[(x.base + 64) >> 3] };
+    record(o, 4, HEAT_AFTER_VAPOUR_OPTIONS, "options");
+    answered(cupwrightHeatAfterVapour(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.vapour_g, "vapour_g"), number(o.capacity_j_per_k, "capacity_j_per_k"), answer, base));
+    return { after_c: f64[answer >> 3] };
   },
   afterPour(o) {
-    record(o, HEAT_AFTER_POUR_OPTIONS, "options");
-    answered(x.cupwright_heat_after_pour(number(o.water_c, "water_c"), number(o.drop_k, "drop_k"), x.base + 64, x.base + 0));
-    return { after_c: f64[(x.base + 64) >> 3] };
+    record(o, 2, HEAT_AFTER_POUR_OPTIONS, "options");
+    answered(cupwrightHeatAfterPour(number(o.water_c, "water_c"), number(o.drop_k, "drop_k"), answer, base));
+    return { after_c: f64[answer >> 3] };
   },
   beforePour(o) {
-    record(o, HEAT_BEFORE_POUR_OPTIONS, "options");
-    answered(x.cupwright_heat_before_pour(number(o.water_c, "water_c"), number(o.drop_k, "drop_k"), x.base + 64, x.base + 0));
-    return { before_c: f64[(x.base + 64) >> 3] };
+    record(o, 2, HEAT_BEFORE_POUR_OPTIONS, "options");
+    answered(cupwrightHeatBeforePour(number(o.water_c, "water_c"), number(o.drop_k, "drop_k"), answer, base));
+    return { before_c: f64[answer >> 3] };
   },
   reachable(o) {
-    record(o, HEAT_REACHABLE_OPTIONS, "options");
-    answered(x.cupwright_heat_reachable(number(o.water_c, "water_c"), number(o.boiling_c, "boiling_c"), x.base + 64, x.base + 0));
-    return { reachable_c: f64[(x.base + 64) >> 3] };
+    record(o, 2, HEAT_REACHABLE_OPTIONS, "options");
+    answered(cupwrightHeatReachable(number(o.water_c, "water_c"), number(o.boiling_c, "boiling_c"), answer, base));
+    return { reachable_c: f64[answer >> 3] };
   },
   timeToCool(o) {
-    record(o, HEAT_TIME_TO_COOL_OPTIONS, "options");
-    putSurroundings(o.surroundings, x.base + 576, "surroundings");
-    answered(x.cupwright_heat_time_to_cool(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.cooling_per_min, "cooling_per_min"), x.base + 576, x.base + 64, x.base + 0));
-    return { time_s: f64[(x.base + 64) >> 3] };
+    record(o, 4, HEAT_TIME_TO_COOL_OPTIONS, "options");
+    putSurroundings(o.surroundings, base + 576, "surroundings");
+    answered(cupwrightHeatTimeToCool(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.cooling_per_min, "cooling_per_min"), base + 576, answer, base));
+    return { time_s: f64[answer >> 3] };
   },
   coolingRate(o) {
-    record(o, HEAT_COOLING_RATE_OPTIONS, "options");
-    putSurroundings(o.surroundings, x.base + 576, "surroundings");
-    answered(x.cupwright_heat_cooling_rate(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.time_s, "time_s"), x.base + 576, x.base + 64, x.base + 0));
-    return { cooling_per_min: f64[(x.base + 64) >> 3] };
+    record(o, 4, HEAT_COOLING_RATE_OPTIONS, "options");
+    putSurroundings(o.surroundings, base + 576, "surroundings");
+    answered(cupwrightHeatCoolingRate(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.time_s, "time_s"), base + 576, answer, base));
+    return { cooling_per_min: f64[answer >> 3] };
   },
   temperatureAfter(o) {
-    record(o, HEAT_TEMPERATURE_AFTER_OPTIONS, "options");
-    putSurroundings(o.surroundings, x.base + 576, "surroundings");
-    answered(x.cupwright_heat_temperature_after(number(o.water_c, "water_c"), number(o.time_s, "time_s"), number(o.cooling_per_min, "cooling_per_min"), x.base + 576, x.base + 64, x.base + 0));
-    return { after_c: f64[(x.base + 64) >> 3] };
+    record(o, 4, HEAT_TEMPERATURE_AFTER_OPTIONS, "options");
+    putSurroundings(o.surroundings, base + 576, "surroundings");
+    answered(cupwrightHeatTemperatureAfter(number(o.water_c, "water_c"), number(o.time_s, "time_s"), number(o.cooling_per_min, "cooling_per_min"), base + 576, answer, base));
+    return { after_c: f64[answer >> 3] };
   },
   openCupRateEstimate(o) {
-    record(o, HEAT_OPEN_CUP_RATE_ESTIMATE_OPTIONS, "options");
-    answered(x.cupwright_heat_open_cup_rate_estimate(number(o.water_g, "water_g"), number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"), number(o.diameter_mm, "diameter_mm"), x.base + 64, x.base + 0));
-    return { cooling_per_min: f64[(x.base + 64) >> 3] };
+    record(o, 3, HEAT_OPEN_CUP_RATE_ESTIMATE_OPTIONS, "options");
+    answered(cupwrightHeatOpenCupRateEstimate(number(o.water_g, "water_g"), number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"), number(o.diameter_mm, "diameter_mm"), answer, base));
+    return { cooling_per_min: f64[answer >> 3] };
   },
 });
 
@@ -764,71 +858,71 @@ const READING_BRIX_OF_STRENGTH_OPTIONS = new Set(["strength_pct", "refractive_fa
 const READING_STRENGTH_OF_INDEX_OPTIONS = new Set(["refractive_index", "sample_c", "refractive_factor_pct_per_brix"]);
 export const reading = Object.freeze({
   combine(o) {
-    record(o, READING_COMBINE_OPTIONS, "options");
+    record(o, 2, READING_COMBINE_OPTIONS, "options");
     const count = numbers(o.strength_pct, "strength_pct", 576);
-    answered(x.cupwright_reading_combine(x.base + 576, count, number(o.repeatability_pct, "repeatability_pct"), x.base + 64, x.base + 0));
-    return getCombined(x.base + 64);
+    answered(cupwrightReadingCombine(base + 576, count, number(o.repeatability_pct, "repeatability_pct"), answer, base));
+    return getCombined(answer);
   },
   repeatability(o) {
-    record(o, READING_REPEATABILITY_OPTIONS, "options");
+    record(o, 1, READING_REPEATABILITY_OPTIONS, "options");
     const count = numbers(o.strength_pct, "strength_pct", 576);
-    answered(x.cupwright_reading_repeatability(x.base + 576, count, x.base + 64, x.base + 0));
-    return { repeatability_pct: f64[(x.base + 64) >> 3] };
+    answered(cupwrightReadingRepeatability(base + 576, count, answer, base));
+    return { repeatability_pct: f64[answer >> 3] };
   },
   criticalRange(o) {
-    record(o, READING_CRITICAL_RANGE_OPTIONS, "options");
-    answered(x.cupwright_reading_critical_range(integer(o.readings, "readings", "reading_count"), number(o.repeatability_pct, "repeatability_pct"), x.base + 64, x.base + 0));
-    return { critical_range_pct: f64[(x.base + 64) >> 3] };
+    record(o, 2, READING_CRITICAL_RANGE_OPTIONS, "options");
+    answered(cupwrightReadingCriticalRange(integer(o.readings, "readings", "reading_count"), number(o.repeatability_pct, "repeatability_pct"), answer, base));
+    return { critical_range_pct: f64[answer >> 3] };
   },
   totalStrength(o) {
-    record(o, READING_TOTAL_STRENGTH_OPTIONS, "options");
-    answered(x.cupwright_reading_total_strength(number(o.strength_pct, "strength_pct"), choice(o.zero, ZERO, "zero"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), x.base + 64, x.base + 0));
-    return { total_pct: f64[(x.base + 64) >> 3] };
+    record(o, 3, READING_TOTAL_STRENGTH_OPTIONS, "options");
+    answered(cupwrightReadingTotalStrength(number(o.strength_pct, "strength_pct"), choice(o.zero, ZERO, "zero"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+    return { total_pct: f64[answer >> 3] };
   },
   coffeeStrength(o) {
-    record(o, READING_COFFEE_STRENGTH_OPTIONS, "options");
-    answered(x.cupwright_reading_coffee_strength(number(o.strength_pct, "strength_pct"), choice(o.zero, ZERO, "zero"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), x.base + 64, x.base + 0));
-    return { coffee_pct: f64[(x.base + 64) >> 3] };
+    record(o, 3, READING_COFFEE_STRENGTH_OPTIONS, "options");
+    answered(cupwrightReadingCoffeeStrength(number(o.strength_pct, "strength_pct"), choice(o.zero, ZERO, "zero"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+    return { coffee_pct: f64[answer >> 3] };
   },
   brixOfIndex(o) {
-    record(o, READING_BRIX_OF_INDEX_OPTIONS, "options");
-    answered(x.cupwright_reading_brix_of_index(number(o.refractive_index, "refractive_index"), x.base + 64, x.base + 0));
-    return { brix: f64[(x.base + 64) >> 3] };
+    record(o, 1, READING_BRIX_OF_INDEX_OPTIONS, "options");
+    answered(cupwrightReadingBrixOfIndex(number(o.refractive_index, "refractive_index"), answer, base));
+    return { brix: f64[answer >> 3] };
   },
   indexOfBrix(o) {
-    record(o, READING_INDEX_OF_BRIX_OPTIONS, "options");
-    answered(x.cupwright_reading_index_of_brix(number(o.brix, "brix"), x.base + 64, x.base + 0));
-    return { refractive_index: f64[(x.base + 64) >> 3] };
+    record(o, 1, READING_INDEX_OF_BRIX_OPTIONS, "options");
+    answered(cupwrightReadingIndexOfBrix(number(o.brix, "brix"), answer, base));
+    return { refractive_index: f64[answer >> 3] };
   },
   brixAt20(o) {
-    record(o, READING_BRIX_AT20_OPTIONS, "options");
-    answered(x.cupwright_reading_brix_at_20(number(o.brix, "brix"), number(o.sample_c, "sample_c"), x.base + 64, x.base + 0));
-    return { corrected_brix: f64[(x.base + 64) >> 3] };
+    record(o, 2, READING_BRIX_AT20_OPTIONS, "options");
+    answered(cupwrightReadingBrixAt20(number(o.brix, "brix"), number(o.sample_c, "sample_c"), answer, base));
+    return { corrected_brix: f64[answer >> 3] };
   },
   strengthOfBrix(o) {
-    record(o, READING_STRENGTH_OF_BRIX_OPTIONS, "options");
-    answered(x.cupwright_reading_strength_of_brix(number(o.brix, "brix"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), x.base + 64, x.base + 0));
-    return { strength_pct: f64[(x.base + 64) >> 3] };
+    record(o, 2, READING_STRENGTH_OF_BRIX_OPTIONS, "options");
+    answered(cupwrightReadingStrengthOfBrix(number(o.brix, "brix"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), answer, base));
+    return { strength_pct: f64[answer >> 3] };
   },
   brixOfStrength(o) {
-    record(o, READING_BRIX_OF_STRENGTH_OPTIONS, "options");
-    answered(x.cupwright_reading_brix_of_strength(number(o.strength_pct, "strength_pct"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), x.base + 64, x.base + 0));
-    return { brix: f64[(x.base + 64) >> 3] };
+    record(o, 2, READING_BRIX_OF_STRENGTH_OPTIONS, "options");
+    answered(cupwrightReadingBrixOfStrength(number(o.strength_pct, "strength_pct"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), answer, base));
+    return { brix: f64[answer >> 3] };
   },
   strengthOfIndex(o) {
-    record(o, READING_STRENGTH_OF_INDEX_OPTIONS, "options");
-    answered(x.cupwright_reading_strength_of_index(number(o.refractive_index, "refractive_index"), number(o.sample_c, "sample_c"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), x.base + 64, x.base + 0));
-    return { strength_pct: f64[(x.base + 64) >> 3] };
+    record(o, 3, READING_STRENGTH_OF_INDEX_OPTIONS, "options");
+    answered(cupwrightReadingStrengthOfIndex(number(o.refractive_index, "refractive_index"), number(o.sample_c, "sample_c"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), answer, base));
+    return { strength_pct: f64[answer >> 3] };
   },
 });
 
 const VERDICT_STAND_OPTIONS = new Set(["window", "strength_pct", "yield_pct"]);
 export const verdict = Object.freeze({
   stand(o) {
-    record(o, VERDICT_STAND_OPTIONS, "options");
-    putWindow(o.window, x.base + 576, "window");
-    answered(x.cupwright_verdict_stand(x.base + 576, number(o.strength_pct, "strength_pct"), number(o.yield_pct, "yield_pct"), x.base + 64, x.base + 0));
-    return getStanding(x.base + 64);
+    record(o, 3, VERDICT_STAND_OPTIONS, "options");
+    putWindow(o.window, base + 576, "window");
+    answered(cupwrightVerdictStand(base + 576, number(o.strength_pct, "strength_pct"), number(o.yield_pct, "yield_pct"), answer, base));
+    return getStanding(answer);
   },
 });
 
@@ -837,32 +931,32 @@ const CAUTION_TIME_TO_BURN_OPTIONS = new Set(["water_c"]);
 const CAUTION_CAFFEINE_OPTIONS = new Set(["dose_g", "caffeine_mg_per_g", "share_pct"]);
 export const caution = Object.freeze({
   of(o) {
-    record(o, CAUTION_OF_OPTIONS, "options");
-    putHazards(o.hazards, x.base + 576, "hazards");
-    answered(x.cupwright_caution_of(x.base + 576, x.base + 64, x.base + 0));
-    return { cautions: cautions(i32[(x.base + 64) >> 2]) };
+    record(o, 1, CAUTION_OF_OPTIONS, "options");
+    putHazards(o.hazards, base + 576, "hazards");
+    answered(cupwrightCautionOf(base + 576, answer, base));
+    return { cautions: cautions(i32[answer >> 2]) };
   },
   timeToBurn(o) {
-    record(o, CAUTION_TIME_TO_BURN_OPTIONS, "options");
-    answered(x.cupwright_caution_time_to_burn(number(o.water_c, "water_c"), x.base + 64, x.base + 0));
-    return getTimeToBurn(x.base + 64);
+    record(o, 1, CAUTION_TIME_TO_BURN_OPTIONS, "options");
+    answered(cupwrightCautionTimeToBurn(number(o.water_c, "water_c"), answer, base));
+    return getTimeToBurn(answer);
   },
   caffeine(o) {
-    record(o, CAUTION_CAFFEINE_OPTIONS, "options");
-    answered(x.cupwright_caution_caffeine(number(o.dose_g, "dose_g"), number(o.caffeine_mg_per_g, "caffeine_mg_per_g"), number(o.share_pct, "share_pct"), x.base + 64, x.base + 0));
-    return { caffeine_mg: f64[(x.base + 64) >> 3] };
+    record(o, 3, CAUTION_CAFFEINE_OPTIONS, "options");
+    answered(cupwrightCautionCaffeine(number(o.dose_g, "dose_g"), number(o.caffeine_mg_per_g, "caffeine_mg_per_g"), number(o.share_pct, "share_pct"), answer, base));
+    return { caffeine_mg: f64[answer >> 3] };
   },
 });
 
 const PLAN_RECIPE_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen"]);
 export const plan = Object.freeze({
   recipe(o) {
-    record(o, PLAN_RECIPE_OPTIONS, "options");
-    putWish(o.wish, x.base + 576, "wish");
-    putBrewer(o.brewer, x.base + 688, "brewer");
-    putCoffee(o.coffee, x.base + 808, "coffee");
-    putKitchen(o.kitchen, x.base + 840, "kitchen");
-    answered(x.cupwright_plan_recipe(x.base + 576, x.base + 688, x.base + 808, x.base + 840, x.base + 64, x.base + 0));
-    return getRecipe(x.base + 64);
+    record(o, 4, PLAN_RECIPE_OPTIONS, "options");
+    putWish(o.wish, base + 576, "wish");
+    putBrewer(o.brewer, base + 688, "brewer");
+    putCoffee(o.coffee, base + 808, "coffee");
+    putKitchen(o.kitchen, base + 840, "kitchen");
+    answered(cupwrightPlanRecipe(base + 576, base + 688, base + 808, base + 840, answer, base));
+    return getRecipe(answer);
   },
 });

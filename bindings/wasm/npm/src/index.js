@@ -1,11 +1,12 @@
 // The functions, ready at once: the module comes with the code.
 
 import { useModule } from "./call.js";
+import { bind } from "./functions.js";
 import { inlined } from "./inlined.js";
 
 export * from "./about.js";
 export { Refusal } from "./call.js";
-export * from "./functions.js";
+export { caution, dilution, extraction, heat, plan, ratio, reading, retention, verdict, water } from "./functions.js";
 
 const bytes = Uint8Array.from(atob(inlined), (letter) => letter.charCodeAt(0));
-useModule(new WebAssembly.Module(bytes));
+bind(useModule(new WebAssembly.Module(bytes)));

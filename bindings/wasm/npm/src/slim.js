@@ -1,10 +1,11 @@
 // The functions, to be started with a module of one's own choosing.
 
 import { useModule } from "./call.js";
+import { bind } from "./functions.js";
 
 export * from "./about.js";
 export { Refusal } from "./call.js";
-export * from "./functions.js";
+export { caution, dilution, extraction, heat, plan, ratio, reading, retention, verdict, water } from "./functions.js";
 
 /**
  * Makes the functions ready.
@@ -13,7 +14,7 @@ export * from "./functions.js";
  *   Where `cupwright.wasm` is, or what is in it.
  */
 export async function start(source) {
-  useModule(await compiled(await source));
+  bind(useModule(await compiled(await source)));
 }
 
 async function compiled(source) {

@@ -78,6 +78,12 @@ impl Type {
 }
 
 impl Interface {
+    /// A function by its name.
+    pub fn function(&self, name: &str) -> &Function {
+        let found = self.functions.iter().find(|function| function.name == name);
+        found.unwrap_or_else(|| panic!("no function {name}"))
+    }
+
     /// A struct by its name.
     pub fn record(&self, name: &str) -> &Record {
         self.records

@@ -18,9 +18,7 @@ pub struct Face {
     pub types: String,
 }
 
-/// Where the parts of a call lie in the module's memory, from its free end, in bytes.
-const ERROR_AT: usize = 0;
-const ANSWER_AT: usize = 64;
+/// Where the inputs lie in the free memory of the module: behind the error and the answer, see `call.js`.
 const INPUTS_AT: usize = 576;
 
 /// What a field means in JavaScript.
@@ -124,13 +122,13 @@ pub fn made() -> Outcome<Face> {
     let interface = interface::read()?;
     let mut face = Face { code: String::from(CODE_HEAD), types: String::new() };
     tables(&interface, &mut face);
+    bind(&interface, &mut face.code);
     records(&interface, &mut face);
     let mut rooms: Vec<(&str, Vec<(&str, &Function)>)> = Vec::new();
     for formula in FORMULAS {
         let (room, name) = formula.id.split_once('.').expect("a formula is named room.function");
         let c_name = function_of(formula.id);
-        let function =
-            interface.functions.iter().find(|f| f.name == c_name).expect("a function in C");
+        let function = interface.function(&c_name);
         match rooms.last_mut().filter(|(last, _)| *last == room) {
             Some((_, functions)) => functions.push((name, function)),
             None => rooms.push((room, vec![(name, function)])),
@@ -153,7 +151,9 @@ pub fn made() -> Outcome<Face> {
 
 const CODE_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
 
-import { answered, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, quantity, record, x } from \"./call.js\";
+import {
+  answer, answered, base, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, quantity, record,
+} from \"./call.js\";
 
 ";
 
@@ -180,7 +180,63 @@ fn words(interface: &Interface, text: &str) -> String {
             text = text.replace(name.as_str(), &format!("`{said}`"));
         }
     }
+    for (in_c, in_javascript) in PHRASES {
+        text = text.replace(in_c, in_javascript);
+    }
+    for (name, _) in &interface.codes {
+        let choice = name.trim_start_matches("CUPWRIGHT_");
+        if let Some((_, value)) = choice.split_once('_') {
+            text =
+                text.replace(&format!("for {name}"), &format!("for \"{}\"", value.to_lowercase()));
+        }
+    }
+    text = without_enums(&text);
     text.replace("CUPWRIGHT_", "constants.")
+}
+
+/// What C says and JavaScript says otherwise: absent values are null there, sets are lists.
+const PHRASES: [(&str, &str); 11] = [
+    (": 1 or 0.", "."),
+    ("NULL where there are none.", "Empty where there are none."),
+    ("A bit 1 << n for each of enum cupwright_caution.", "What can hurt."),
+    (": a bit 1 << n for each of enum cupwright_caution", ""),
+    ("; 0 without one", "; null without one"),
+    ("; 0 where unknown", "; null where unknown"),
+    ("; 0 where nothing", "; null where nothing"),
+    ("; 0 for a single", "; null for a single"),
+    ("; all zero with", "; null with"),
+    ("; all zero where", "; null where"),
+    ("All zero where", "None where"),
+];
+
+/// Without "one of enum cupwright_cover": the type says so.
+fn without_enums(text: &str) -> String {
+    const BEFORE: &str = ": one of enum cupwright_";
+    let mut text = text.to_string();
+    while let Some(start) = text.find(BEFORE) {
+        let name = &text[start + BEFORE.len()..];
+        let end = name.find(|c: char| !c.is_ascii_alphanumeric() && c != '_').unwrap_or(name.len());
+        text.replace_range(start..start + BEFORE.len() + end, "");
+    }
+    text
+}
+
+/// A function's name in the face's own scope.
+fn bound(function: &Function) -> String {
+    camel(&function.name)
+}
+
+/// The module's functions as variables: faster to reach than fields of an object.
+fn bind(interface: &Interface, code: &mut String) {
+    let functions: Vec<&Function> =
+        FORMULAS.iter().map(|f| interface.function(&function_of(f.id))).collect();
+    let names: Vec<String> = functions.iter().map(|function| bound(function)).collect();
+    let _ = writeln!(code, "let {};\n", names.join(", "));
+    code.push_str("/** Takes the functions of a module. */\nexport function bind(exports) {\n");
+    for function in functions {
+        let _ = writeln!(code, "  {} = exports.{};", bound(function), function.name);
+    }
+    code.push_str("}\n\n");
 }
 
 /// Texts of the choices.
@@ -271,10 +327,14 @@ fn writer(interface: &Interface, record: &Record, code: &mut String) {
     let name = type_name(&record.name);
     let names: Vec<String> =
         visible(record).iter().map(|field| format!("{:?}", field.name)).collect();
+    let is_needed = |field: &&&Variable| {
+        flag_of(record, &field.name).is_none() && chosen_at(&field.about).is_none()
+    };
+    let needed = visible(record).iter().filter(is_needed).count();
     let _ = writeln!(code, "const {}_FIELDS = new Set([{}]);", screaming(&name), names.join(", "));
     let _ = writeln!(
         code,
-        "function put{name}(o, at, name) {{\n  record(o, {}_FIELDS, name);",
+        "function put{name}(o, at, name) {{\n  record(o, {needed}, {}_FIELDS, name);",
         screaming(&name)
     );
     for (field, offset) in interface.offsets(&record.name) {
@@ -436,17 +496,17 @@ fn one(interface: &Interface, room: &str, name: &str, function: &Function, face:
                             "    const count = items({value}, {path}, {place}, {size}, put{});",
                             type_name(of)
                         );
-                        arguments.push(format!("x.base + {place}"));
+                        arguments.push(format!("base + {place}"));
                         arguments.push("count".to_string());
                         place += 16 * size;
                     }
                     Type::Record(of) => {
                         let _ = writeln!(
                             before,
-                            "    put{}({value}, x.base + {place}, {path});",
+                            "    put{}({value}, base + {place}, {path});",
                             type_name(of)
                         );
-                        arguments.push(format!("x.base + {place}"));
+                        arguments.push(format!("base + {place}"));
                         place += interface.size(of);
                     }
                     _ => {
@@ -454,7 +514,7 @@ fn one(interface: &Interface, room: &str, name: &str, function: &Function, face:
                             before,
                             "    const count = numbers({value}, {path}, {place});"
                         );
-                        arguments.push(format!("x.base + {place}"));
+                        arguments.push(format!("base + {place}"));
                         arguments.push("count".to_string());
                         place += 16 * 8;
                     }
@@ -469,23 +529,24 @@ fn one(interface: &Interface, room: &str, name: &str, function: &Function, face:
             _ => arguments.push(format!("number({value}, {path})")),
         }
     }
-    arguments.push(format!("x.base + {ANSWER_AT}"));
-    arguments.push(format!("x.base + {ERROR_AT}"));
+    arguments.push("answer".to_string());
+    arguments.push("base".to_string());
     let answer = match &out.kind {
         Type::Out(to) => match &**to {
-            Type::Record(of) => format!("get{}(x.base + {ANSWER_AT})", type_name(of)),
-            Type::Int => format!("{{ {}: i32[(x.base + {ANSWER_AT}) >> 2] }}", out.name),
+            Type::Record(of) => format!("get{}(answer)", type_name(of)),
+            Type::Int => format!("{{ {}: i32[answer >> 2] }}", out.name),
             Type::Unsigned => {
-                format!("{{ {}: cautions(i32[(x.base + {ANSWER_AT}) >> 2]) }}", out.name)
+                format!("{{ {}: cautions(i32[answer >> 2]) }}", out.name)
             }
-            _ => format!("{{ {}: f64[(x.base + {ANSWER_AT}) >> 3] }}", out.name),
+            _ => format!("{{ {}: f64[answer >> 3] }}", out.name),
         },
         other => panic!("{}: the answer goes to {other:?}", function.name),
     };
     let _ = write!(
         face.code,
-        "  {js}(o) {{\n    record(o, {set}_OPTIONS, \"options\");\n{before}    answered(x.{}({}));\n    return {answer};\n  }},\n",
-        function.name,
+        "  {js}(o) {{\n    record(o, {}, {set}_OPTIONS, \"options\");\n{before}    answered({}({}));\n    return {answer};\n  }},\n",
+        visible.len(),
+        bound(function),
         arguments.join(", ")
     );
     let options: Vec<String> = visible
@@ -535,16 +596,63 @@ fn described(about: &str) -> (String, String) {
     let (before, fails) = about.split_once("Fails with").unwrap_or((about, ""));
     let words = before.split("@param").next().unwrap_or_default();
     let mut lines = String::new();
+    let mut is_equation = false;
     for line in words.trim().lines() {
-        let _ = writeln!(
-            lines,
-            "   * {}",
-            line.trim_start_matches("```text").trim_start_matches("```")
-        );
+        let _ = match line {
+            "```text" => {
+                is_equation = true;
+                continue;
+            }
+            "```" => {
+                is_equation = false;
+                continue;
+            }
+            equation if is_equation => writeln!(lines, "   *     {equation}"),
+            line => writeln!(lines, "   * {line}"),
+        };
     }
     let fails = match fails.trim() {
         "" => "For an input that is not accepted.".to_string(),
         fails => format!("For an input that is not accepted; with {}", fails.replace('\n', " ")),
     };
     (lines.replace(" \n", "\n"), fails)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names() {
+        assert_eq!(camel("water_ratio"), "waterRatio");
+        assert_eq!(type_name("cupwright_heat_walk"), "HeatWalk");
+        assert_eq!(
+            chosen_at("Station pressure; looked at for CUPWRIGHT_AIR_PRESSURE."),
+            Some(("air".to_string(), "pressure".to_string()))
+        );
+    }
+
+    #[test]
+    fn a_flag_governs_the_fields_that_begin_with_its_name() {
+        let interface = interface::read().unwrap();
+        let flag = |record, field| flag_of(interface.record(record), field);
+        assert_eq!(flag("cupwright_wish", "brew_strength_pct"), Some("has_brew_strength"));
+        assert_eq!(flag("cupwright_wish", "brew_c"), None);
+        assert_eq!(flag("cupwright_window", "yield_lowest_pct"), Some("has_yield"));
+        assert_eq!(flag("cupwright_brewer", "cooling_per_min"), Some("has_cooling"));
+        assert_eq!(flag("cupwright_kitchen", "cup_j_per_k"), None);
+    }
+
+    #[test]
+    fn nothing_of_c_is_left_in_the_types() {
+        let types = made().unwrap().types;
+        for words in ["CUPWRIGHT", "cupwright_", "NULL", "1 << n", "anything but 0", "has_", "```"]
+        {
+            assert!(
+                !types.contains(words),
+                "{words}: {}",
+                &types[types.find(words).unwrap() - 200..][..300]
+            );
+        }
+    }
 }
