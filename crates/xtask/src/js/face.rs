@@ -183,7 +183,7 @@ fn words(interface: &Interface, text: &str) -> String {
     for (in_c, in_javascript) in PHRASES {
         text = text.replace(in_c, in_javascript);
     }
-    for (name, _) in &interface.codes {
+    for name in interface.codes.keys() {
         let choice = name.trim_start_matches("CUPWRIGHT_");
         if let Some((_, value)) = choice.split_once('_') {
             text =
