@@ -21,6 +21,9 @@ pub struct Face {
 /// Where the inputs lie in the free memory of the module: behind the error and the answer, see `call.js`.
 const INPUTS_AT: usize = 576;
 
+/// Items of a list that `call.js` writes at most.
+const MOST_ITEMS: usize = 16;
+
 /// What a field means in JavaScript.
 pub enum Meaning {
     Number,
@@ -465,130 +468,149 @@ fn type_of(record: &Record, is_in: bool, is_out: bool, types: &mut String) {
     types.push_str("}\n\n");
 }
 
+/// What a function takes for an option.
+enum Taken {
+    Number,
+    Count,
+    Choice(String),
+    Record(String),
+    /// A list of numbers.
+    Numbers,
+    /// A list of records.
+    Items(String),
+}
+
+/// The options of a function: its inputs, a list and its count as one.
+fn options(function: &Function) -> Vec<(&Variable, Taken)> {
+    let inputs = &function.parameters[..function.parameters.len() - 2];
+    let kind = |(at, input): (usize, &Variable)| {
+        let is_list = inputs.get(at + 1).is_some_and(|next| next.kind == Type::Size);
+        match &input.kind {
+            Type::Size => None,
+            Type::In(to) => Some(match (&**to, is_list) {
+                (Type::Record(of), true) => Taken::Items(of.clone()),
+                (Type::Record(of), false) => Taken::Record(of.clone()),
+                _ => Taken::Numbers,
+            }),
+            Type::Int => Some(match meaning(input) {
+                Meaning::Choice(of) => Taken::Choice(of),
+                _ => Taken::Count,
+            }),
+            _ => Some(Taken::Number),
+        }
+    };
+    inputs.iter().enumerate().filter_map(|(at, input)| Some((input, kind((at, input))?))).collect()
+}
+
+/// Where a function's answer goes, and what it is.
+fn answer_of(function: &Function) -> (&str, &Type) {
+    let out = &function.parameters[function.parameters.len() - 2];
+    match &out.kind {
+        Type::Out(to) => (&out.name, to),
+        other => panic!("{}: the answer goes to {other:?}", function.name),
+    }
+}
+
 /// One function with its type.
 fn one(interface: &Interface, room: &str, name: &str, function: &Function, face: &mut Face) {
-    let js = camel(name);
-    let inputs = &function.parameters[..function.parameters.len() - 2];
-    let out = &function.parameters[function.parameters.len() - 2];
-    let visible: Vec<&Variable> = inputs.iter().filter(|input| input.kind != Type::Size).collect();
-    let fields: Vec<String> = visible.iter().map(|input| format!("{:?}", input.name)).collect();
-    let set = screaming(&type_name(&format!("{room}_{name}")));
-    // Sets stand before the rooms: a line of their own each.
-    let at = face.code.rfind("export const").unwrap_or(face.code.len());
-    let declared = format!("const {set}_OPTIONS = new Set([{}]);\n", fields.join(", "));
-    face.code.insert_str(at, &declared);
+    let options = options(function);
+    let set = format!("{}_OPTIONS", screaming(&type_name(&format!("{room}_{name}"))));
+    let names: Vec<String> = options.iter().map(|(input, _)| format!("{:?}", input.name)).collect();
+    // What a room knows stands before it.
+    let before_room = face.code.rfind("export const").unwrap_or(face.code.len());
+    face.code.insert_str(before_room, &format!("const {set} = new Set([{}]);\n", names.join(", ")));
 
-    let mut before = String::new();
-    let mut arguments = Vec::new();
-    let mut place = INPUTS_AT;
-    for (at, input) in inputs.iter().enumerate() {
-        let value = format!("o.{}", input.name);
-        let path = format!("{:?}", input.name);
-        match &input.kind {
-            Type::Size => {}
-            Type::In(to) => {
-                let counted = inputs.get(at + 1).is_some_and(|next| next.kind == Type::Size);
-                match &**to {
-                    Type::Record(of) if counted => {
-                        let size = interface.size(of);
-                        let _ = writeln!(
-                            before,
-                            "    const count = items({value}, {path}, {place}, {size}, put{});",
-                            type_name(of)
-                        );
-                        arguments.push(format!("base + {place}"));
-                        arguments.push("count".to_string());
-                        place += 16 * size;
-                    }
-                    Type::Record(of) => {
-                        let _ = writeln!(
-                            before,
-                            "    put{}({value}, base + {place}, {path});",
-                            type_name(of)
-                        );
-                        arguments.push(format!("base + {place}"));
-                        place += interface.size(of);
-                    }
-                    _ => {
-                        let _ = writeln!(
-                            before,
-                            "    const count = numbers({value}, {path}, {place});"
-                        );
-                        arguments.push(format!("base + {place}"));
-                        arguments.push("count".to_string());
-                        place += 16 * 8;
-                    }
-                }
-            }
-            Type::Int => match meaning(input) {
-                Meaning::Choice(of) => {
-                    arguments.push(format!("choice({value}, {}, {path})", screaming_of(&of)))
-                }
-                _ => arguments.push(format!("integer({value}, {path}, {:?})", key_of(input))),
-            },
-            _ => arguments.push(format!("number({value}, {path})")),
-        }
-    }
-    arguments.push("answer".to_string());
-    arguments.push("base".to_string());
-    let answer = match &out.kind {
-        Type::Out(to) => match &**to {
-            Type::Record(of) => format!("get{}(answer)", type_name(of)),
-            Type::Int => format!("{{ {}: i32[answer >> 2] }}", out.name),
-            Type::Unsigned => {
-                format!("{{ {}: cautions(i32[answer >> 2]) }}", out.name)
-            }
-            _ => format!("{{ {}: f64[answer >> 3] }}", out.name),
-        },
-        other => panic!("{}: the answer goes to {other:?}", function.name),
-    };
-    let _ = write!(
+    let _ = writeln!(face.code, "  {}(o) {{", camel(name));
+    let _ = writeln!(face.code, "    record(o, {}, {set}, \"options\");", options.len());
+    let arguments = arguments(interface, &options, &mut face.code);
+    let _ = writeln!(
         face.code,
-        "  {js}(o) {{\n    record(o, {}, {set}_OPTIONS, \"options\");\n{before}    answered({}({}));\n    return {answer};\n  }},\n",
-        visible.len(),
+        "    answered({}({}, answer, base));",
         bound(function),
         arguments.join(", ")
     );
-    let options: Vec<String> = visible
-        .iter()
-        .map(|input| {
-            let kind = match &input.kind {
-                Type::In(to) => {
-                    let is_list = inputs
-                        .iter()
-                        .position(|other| other.name == input.name)
-                        .and_then(|at| inputs.get(at + 1))
-                        .is_some_and(|next| next.kind == Type::Size);
-                    match (&**to, is_list) {
-                        (Type::Record(of), true) => format!("{}[]", type_name(of)),
-                        (Type::Record(of), false) => type_name(of),
-                        _ => "number[]".to_string(),
-                    }
-                }
-                Type::Int => match meaning(input) {
-                    Meaning::Choice(of) => type_name(&of),
-                    _ => "number".to_string(),
-                },
-                _ => "number".to_string(),
-            };
-            let about = input.about.splitn(3, ' ').nth(2).unwrap_or_default();
-            format!("    /** {about} */\n    {}: {kind};\n", input.name)
-        })
-        .collect();
-    let returns = match &out.kind {
-        Type::Out(to) => match &**to {
-            Type::Record(of) => type_name(of),
-            Type::Unsigned => format!("{{ {}: Caution[] }}", out.name),
-            _ => format!("{{ {}: number }}", out.name),
-        },
-        _ => unreachable!("checked above"),
+    let answer = match answer_of(function) {
+        (_, Type::Record(of)) => format!("get{}(answer)", type_name(of)),
+        (name, Type::Int) => format!("{{ {name}: i32[answer >> 2] }}"),
+        (name, Type::Unsigned) => format!("{{ {name}: cautions(i32[answer >> 2]) }}"),
+        (name, _) => format!("{{ {name}: f64[answer >> 3] }}"),
     };
+    let _ = writeln!(face.code, "    return {answer};\n  }},");
+    signature(&camel(name), function, &options, &mut face.types);
+}
+
+/// Writes what goes to memory before the call; the arguments of the call.
+fn arguments(
+    interface: &Interface,
+    options: &[(&Variable, Taken)],
+    code: &mut String,
+) -> Vec<String> {
+    let mut arguments = Vec::new();
+    let mut place = INPUTS_AT;
+    for (input, option) in options {
+        let (value, name) = (format!("o.{}", input.name), format!("{:?}", input.name));
+        let room = match option {
+            Taken::Number => {
+                arguments.push(format!("number({value}, {name})"));
+                continue;
+            }
+            Taken::Count => {
+                arguments.push(format!("integer({value}, {name}, {:?})", key_of(input)));
+                continue;
+            }
+            Taken::Choice(of) => {
+                arguments.push(format!("choice({value}, {}, {name})", screaming_of(of)));
+                continue;
+            }
+            Taken::Record(of) => {
+                let _ =
+                    writeln!(code, "    put{}({value}, base + {place}, {name});", type_name(of));
+                interface.size(of)
+            }
+            Taken::Items(of) => {
+                let (size, put) = (interface.size(of), type_name(of));
+                let _ = writeln!(
+                    code,
+                    "    const count = items({value}, {name}, {place}, {size}, put{put});"
+                );
+                MOST_ITEMS * size
+            }
+            Taken::Numbers => {
+                let _ = writeln!(code, "    const count = numbers({value}, {name}, {place});");
+                MOST_ITEMS * size_of::<f64>()
+            }
+        };
+        arguments.push(format!("base + {place}"));
+        if !matches!(option, Taken::Record(_)) {
+            arguments.push("count".to_string());
+        }
+        place += room;
+    }
+    arguments
+}
+
+/// A function's docs and types.
+fn signature(name: &str, function: &Function, options: &[(&Variable, Taken)], types: &mut String) {
     let (about, fails) = described(&function.about);
-    let _ = write!(
-        face.types,
-        "  /**\n{about}   *\n   * @throws {{@link Refusal}} {fails}\n   */\n  function {js}(options: {{\n{}  }}): {returns};\n",
-        options.concat()
-    );
+    let _ = write!(types, "  /**\n{about}   *\n   * @throws {{@link Refusal}} {fails}\n   */\n");
+    let _ = writeln!(types, "  function {name}(options: {{");
+    for (input, option) in options {
+        let kind = match option {
+            Taken::Number | Taken::Count => "number".to_string(),
+            Taken::Choice(of) | Taken::Record(of) => type_name(of),
+            Taken::Items(of) => format!("{}[]", type_name(of)),
+            Taken::Numbers => "number[]".to_string(),
+        };
+        // Behind "@param" and the name.
+        let about = input.about.splitn(3, ' ').nth(2).unwrap_or_default();
+        let _ = writeln!(types, "    /** {about} */\n    {}: {kind};", input.name);
+    }
+    let answer = match answer_of(function) {
+        (_, Type::Record(of)) => type_name(of),
+        (name, Type::Unsigned) => format!("{{ {name}: Caution[] }}"),
+        (name, _) => format!("{{ {name}: number }}"),
+    };
+    let _ = writeln!(types, "  }}): {answer};");
 }
 
 /// A function's docs without its parameters, as comment lines, and what it fails with.

@@ -82,7 +82,7 @@ pub fn build() -> Outcome {
     inline(&module, &folder.join("src/inlined.js"))
 }
 
-fn fresh(folder: &Path) -> Outcome<PathBuf> {
+pub fn fresh(folder: &Path) -> Outcome<PathBuf> {
     let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
     if folder.exists() {
         std::fs::remove_dir_all(folder).map_err(fail)?;
