@@ -350,37 +350,37 @@ typedef enum cupwright_quantity cupwright_quantity;
 
 /* Constants with their sources. */
 
-/** How far weather may move the boiling point from the one an altitude alone gives, K. 0.277 K per kPa times a day's ±2.5 kPa; the swing is an estimate. */
+/** How far weather may move the boiling point from the one an altitude alone gives, K. 0.277 K per kPa times a day's ±2.5 kPa (the swing is an estimate). */
 #define CUPWRIGHT_ALTITUDE_ONLY_UNCERTAINTY_K 0.7
-/** Yield at which a full steep levels off, %. Liang, Chan & Ristenpart 2021, abstract. */
+/** Yield at which a full steep levels off: "approximately 21 % over a wide range of brew ratios", 80 to 99 °C, any grind (Liang, Chan & Ristenpart 2021, abstract). One coffee's own may differ; pass it instead where it is known. */
 #define CUPWRIGHT_EQUILIBRIUM_YIELD_PCT 21.0
-/** Lowest published limit of what hot water dissolves from roasted coffee, % yield: 28 to 32 % in a trade-education text, roughly 30 % in the ITC Coffee Guide. */
+/** Lowest published limit of what hot water dissolves from roasted coffee: 28 to 32 % for fine and coarse grinds (trade-education text quoting "recent experiments"); "roughly 30 %" (ITC Coffee Guide, Q&A 064). */
 #define CUPWRIGHT_SOLUBLE_LIMIT_LOW_PCT 28.0
-/** Highest of the limits in that range, % yield; Lockhart 1957 is quoted with 32 %. */
+/** Highest of the limits in that range; Lockhart 1957 is quoted with 32 %, and with 36, 30 and 29 % for complete extraction of three origins. */
 #define CUPWRIGHT_SOLUBLE_LIMIT_HIGH_PCT 32.0
 /** How near, in points of yield, counts as near the limit. Estimate. */
 #define CUPWRIGHT_NEAR_LIMIT_POINTS 2.0
-/** Specific heat of roasted ground coffee, J/(g K). Estimate, ±0.3. */
+/** Specific heat of roasted ground coffee, 1.6 ± 0.3 J/(g K). Estimate, between composition formulas (1.4 to 1.9); the uncertainty moves a 1:16 brew by 0.4 K. */
 #define CUPWRIGHT_GROUNDS_J_PER_G_K 1.6
-/** Specific heat of milk, J/(g K): the mean of whole and skim, Choi-Okos composition. */
+/** Specific heat of milk, J/(g K): 3.89 whole, 3.97 skim (Choi–Okos composition; 3.85 and 3.98 to 4.02 in Geankoplis, table A.4). The mean is used. */
 #define CUPWRIGHT_MILK_J_PER_G_K 3.93
-/** Heat lost by a thin stream of a few grams a second over 10 to 15 cm, K. Estimate, ±50 %. */
+/** Heat lost by a thin stream of a few grams a second over 10 to 15 cm. Estimate, ±50 %. */
 #define CUPWRIGHT_THIN_STREAM_DROP_K 1.0
-/** Heat lost by water dumped in at once, K. Estimate, ±50 %. */
+/** Heat lost by water dumped in at once. Estimate, ±50 %. */
 #define CUPWRIGHT_DUMP_DROP_K 0.4
-/** Weight of the vapour term against the temperature term for an open cup, K/kPa. Estimate. */
+/** Weight of the vapour term against the temperature term for an open cup, K/kPa. Chosen on five measured cooling curves and one computed one; anything from 4 to 10 stays within 1.2 K over half an hour once the rate is calibrated. Estimate. */
 #define CUPWRIGHT_OPEN_CUP_K_PER_KPA 6.0
-/** Heat that leaves an open cup with its vapour, W per m² of surface and kPa. Estimate. */
+/** Heat that leaves an open cup with its vapour, W per m² of surface and kPa. Estimate, fitted here. */
 #define CUPWRIGHT_OPEN_CUP_W_PER_M2_KPA 218.0
-/** The usual factor from degrees Brix to coffee strength, %/°Bx. Weak basis: trade convention. */
+/** The usual factor from degrees Brix to coffee strength, 0.85. Weak basis: trade convention found only in notes that were not peer-reviewed; a textbook's espresso data imply 1.15 to 1.50 for total solids. Calibrate against oven-dried samples where it matters. An uncertainty of 0.02 is common to all readings of one coffee, so it hardly touches the difference of two brews. */
 #define CUPWRIGHT_USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX 0.85
-/** Above this a drink counts as very hot, °C: IARC Monograph 116 (2016), as reported. */
+/** Above this a drink counts as very hot: IARC Monograph 116 (2016), as reported. */
 #define CUPWRIGHT_VERY_HOT_DRINK_C 65.0
-/** From here a serious burn takes ten seconds or less, °C. Source: lists for the public, see cupwright_caution_time_to_burn(). */
+/** From here a serious burn takes ten seconds or less; see time_to_burn. */
 #define CUPWRIGHT_SCALDING_C 57.0
-/** Single doses up to this do not give rise to safety concerns for healthy adults, mg: EFSA Journal 2015;13(5):4102. */
+/** "Single doses of caffeine up to 200 mg … do not give rise to safety concerns" for healthy adults: EFSA Journal 2015;13(5):4102. */
 #define CUPWRIGHT_SINGLE_DOSE_CAFFEINE_MG 200.0
-/** A day's caffeine that does not give rise to safety concerns for non-pregnant adults, mg: the same opinion, as reported; 200 mg in pregnancy, as reported. */
+/** "Up to 400 mg per day does not give rise to safety concerns for non-pregnant adults": the same opinion, as reported by a law digest. The digests give 200 mg a day in pregnancy. */
 #define CUPWRIGHT_DAILY_CAFFEINE_MG 400.0
 /** Specific heat of borosilicate glass, J/(g K). Source: Callister 0.85; a properties table 0.84; an engineering data handbook 0.753. */
 #define CUPWRIGHT_BOROSILICATE_GLASS_J_PER_G_K 0.83

@@ -7,6 +7,7 @@ mod difference;
 mod embedded;
 mod js;
 mod main_job;
+mod published;
 mod reference;
 mod symbols;
 mod test;

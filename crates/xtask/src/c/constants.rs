@@ -15,7 +15,7 @@ use cupwright::verdict::Side;
 
 use super::{header, interface};
 use crate::commands::{program, quietly, run};
-use crate::{Outcome, root, tools};
+use crate::{Outcome, published, root, tools};
 
 /// Compiles the header alone with each compiler in each language.
 pub fn check_languages() -> Outcome {
@@ -134,11 +134,11 @@ fn expected() -> Outcome<BTreeMap<String, Value>> {
         put(format!("{name}_LOWEST"), Value::Double(quantity.lowest()));
         put(format!("{name}_HIGHEST"), Value::Double(quantity.highest()));
     }
-    for (name, value, _) in header::numbers() {
-        put(name, Value::Double(value));
+    for constant in published::constants()? {
+        put(constant.name, Value::Double(constant.value));
     }
-    for (name, window) in header::WINDOWS {
-        put(name.to_string(), Value::Window(header::edges(&window)));
+    for (name, window) in published::WINDOWS {
+        put(name.to_string(), Value::Window(published::edges(&window)));
     }
     for (name, code) in codes_of_the_core() {
         put(name, Value::Integer(code));

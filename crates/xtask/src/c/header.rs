@@ -3,10 +3,9 @@
 use std::fmt::Write;
 use std::path::PathBuf;
 
-use cupwright::quantity::{Measure, Quantity};
-use cupwright::verdict::{GOLDEN_CUP_2015, HOME_BREWER_2018, PublishedWindow};
-use cupwright::{caution, dilution, extraction, heat, reading, water};
+use cupwright::quantity::Quantity;
 
+use crate::published::{self, Constant, WINDOWS, edges};
 use crate::{Outcome, difference, root};
 
 /// The committed header.
@@ -40,7 +39,7 @@ fn made() -> Outcome<String> {
     let folder = root().join("bindings/c");
     let mut config =
         cbindgen::Config::from_file(folder.join("cbindgen.toml").to_string_lossy().as_ref())?;
-    config.after_includes = Some(before_the_functions());
+    config.after_includes = Some(before_the_functions()?);
     let bindings = cbindgen::Builder::new()
         .with_crate(&folder)
         .with_config(config)
@@ -122,13 +121,13 @@ pub fn screaming(name: &str) -> String {
 }
 
 /// Macros and the quantities' codes: what the C compiler must know before the rest.
-fn before_the_functions() -> String {
+fn before_the_functions() -> Outcome<String> {
     let mut text = String::from(CONVENTIONS);
     version(&mut text);
     quantities(&mut text);
     limits(&mut text);
-    constants(&mut text);
-    text
+    constants(&mut text)?;
+    Ok(text)
 }
 
 const CONVENTIONS: &str = r#"
@@ -218,118 +217,9 @@ fn capital(words: &str) -> String {
     letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }
 
-/// Public constants of the core, with what their docs say of their source.
-pub fn numbers() -> Vec<(String, f64, String)> {
-    let mut numbers: Vec<(String, f64, String)> = [
-        (
-            "ALTITUDE_ONLY_UNCERTAINTY_K",
-            water::ALTITUDE_ONLY_UNCERTAINTY_K,
-            "How far weather may move the boiling point from the one an altitude alone gives, K. 0.277 K per \
-             kPa times a day's ±2.5 kPa; the swing is an estimate.",
-        ),
-        (
-            "EQUILIBRIUM_YIELD_PCT",
-            extraction::EQUILIBRIUM_YIELD.value(),
-            "Yield at which a full steep levels off, %. Liang, Chan & Ristenpart 2021, abstract.",
-        ),
-        (
-            "SOLUBLE_LIMIT_LOW_PCT",
-            extraction::SOLUBLE_LIMIT_LOW.value(),
-            "Lowest published limit of what hot water dissolves from roasted coffee, % yield: 28 to 32 % in a \
-             trade-education text, roughly 30 % in the ITC Coffee Guide.",
-        ),
-        (
-            "SOLUBLE_LIMIT_HIGH_PCT",
-            extraction::SOLUBLE_LIMIT_HIGH.value(),
-            "Highest of the limits in that range, % yield; Lockhart 1957 is quoted with 32 %.",
-        ),
-        (
-            "NEAR_LIMIT_POINTS",
-            extraction::NEAR_LIMIT_POINTS,
-            "How near, in points of yield, counts as near the limit. Estimate.",
-        ),
-        (
-            "GROUNDS_J_PER_G_K",
-            heat::GROUNDS_SPECIFIC_HEAT.value(),
-            "Specific heat of roasted ground coffee, J/(g K). Estimate, ±0.3.",
-        ),
-        (
-            "MILK_J_PER_G_K",
-            dilution::MILK_J_PER_G_K,
-            "Specific heat of milk, J/(g K): the mean of whole and skim, Choi-Okos composition.",
-        ),
-        (
-            "THIN_STREAM_DROP_K",
-            heat::THIN_STREAM_DROP.value(),
-            "Heat lost by a thin stream of a few grams a second over 10 to 15 cm, K. Estimate, ±50 %.",
-        ),
-        ("DUMP_DROP_K", heat::DUMP_DROP.value(), "Heat lost by water dumped in at once, K. Estimate, ±50 %."),
-        (
-            "OPEN_CUP_K_PER_KPA",
-            heat::OPEN_CUP_K_PER_KPA,
-            "Weight of the vapour term against the temperature term for an open cup, K/kPa. Estimate.",
-        ),
-        (
-            "OPEN_CUP_W_PER_M2_KPA",
-            heat::OPEN_CUP_W_PER_M2_KPA,
-            "Heat that leaves an open cup with its vapour, W per m² of surface and kPa. Estimate.",
-        ),
-        (
-            "USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX",
-            reading::USUAL_REFRACTIVE_FACTOR.value(),
-            "The usual factor from degrees Brix to coffee strength, %/°Bx. Weak basis: trade convention.",
-        ),
-        (
-            "VERY_HOT_DRINK_C",
-            caution::VERY_HOT_DRINK.value(),
-            "Above this a drink counts as very hot, °C: IARC Monograph 116 (2016), as reported.",
-        ),
-        ("SCALDING_C", caution::SCALDING.value(), "From here a serious burn takes ten seconds or less, °C. Source: lists for the public, see \
-             cupwright_caution_time_to_burn()."),
-        (
-            "SINGLE_DOSE_CAFFEINE_MG",
-            caution::SINGLE_DOSE_CAFFEINE.value(),
-            "Single doses up to this do not give rise to safety concerns for healthy adults, mg: EFSA Journal \
-             2015;13(5):4102.",
-        ),
-        (
-            "DAILY_CAFFEINE_MG",
-            caution::DAILY_CAFFEINE.value(),
-            "A day's caffeine that does not give rise to safety concerns for non-pregnant adults, mg: the same \
-             opinion, as reported; 200 mg in pregnancy, as reported.",
-        ),
-    ]
-    .into_iter()
-    .map(|(name, value, about)| (name.to_string(), value, about.to_string()))
-    .collect();
-    for material in heat::MATERIALS {
-        numbers.push((
-            format!("{}_J_PER_G_K", material.name.to_uppercase().replace([' ', '-'], "_")),
-            material.specific_heat.value(),
-            format!("Specific heat of {}, J/(g K). Source: {}.", material.name, material.source),
-        ));
-    }
-    numbers
-}
-
-/// The published windows, by their macros' names.
-pub const WINDOWS: [(&str, PublishedWindow); 2] =
-    [("GOLDEN_CUP_2015", GOLDEN_CUP_2015), ("HOME_BREWER_2018", HOME_BREWER_2018)];
-
-/// The numbers of a window in the order of the C struct.
-pub fn edges(window: &PublishedWindow) -> Vec<f64> {
-    let window = window.window;
-    let mut edges = vec![window.strength.lowest().value(), window.strength.highest().value()];
-    match window.extracted {
-        None => edges.extend([0.0, 0.0, 0.0]),
-        Some(band) => edges.extend([band.lowest().value(), band.highest().value(), 1.0]),
-    }
-    edges
-}
-
-fn constants(text: &mut String) {
+fn constants(text: &mut String) -> Outcome {
     text.push_str("\n/* Constants with their sources. */\n\n");
-    for (name, value, about) in numbers() {
+    for Constant { name, value, about } in published::constants()? {
         let _ = writeln!(text, "/** {about} */\n#define CUPWRIGHT_{name} {}", literal(value));
     }
     text.push_str("\n/* Published windows: initialisers of a cupwright_window. */\n\n");
@@ -344,6 +234,7 @@ fn constants(text: &mut String) {
             edges.join(", ")
         );
     }
+    Ok(())
 }
 
 /// Assertions on the sizes of the structs, where doubles are aligned to eight bytes.

@@ -191,7 +191,7 @@ fn read_function(function: &syn::ItemFn) -> Outcome<Function> {
 }
 
 /// The lines of a doc comment.
-fn docs(attributes: &[syn::Attribute]) -> String {
+pub fn docs(attributes: &[syn::Attribute]) -> String {
     let mut lines = Vec::new();
     for attribute in attributes {
         let syn::Meta::NameValue(meta) = &attribute.meta else { continue };

@@ -8,7 +8,9 @@ use cupwright::error::Limit;
 use cupwright::quantity::Quantity;
 use serde_json::{Map, Value, json};
 
-use crate::c::header::{WINDOWS, numbers, screaming};
+use crate::Outcome;
+use crate::c::header::screaming;
+use crate::published::{self, WINDOWS};
 
 /// A row's key: `brew_water`.
 pub fn key(name: &impl std::fmt::Debug) -> String {
@@ -16,7 +18,7 @@ pub fn key(name: &impl std::fmt::Debug) -> String {
 }
 
 /// The module `about.js`.
-pub fn made() -> String {
+pub fn made() -> Outcome<String> {
     let mut text = String::from("// Made by `cargo xtask face`. Do not edit.\n\n");
     put(
         &mut text,
@@ -42,9 +44,11 @@ pub fn made() -> String {
         "What can hurt",
         Caution::ALL.into_iter().map(|c| (c as i64, key(&c), c.words())),
     );
-    let constants: Map<String, Value> = numbers()
+    let constants: Map<String, Value> = published::constants()?
         .into_iter()
-        .map(|(name, value, about)| (name, json!({ "value": value, "about": about })))
+        .map(|constant| {
+            (constant.name, json!({ "value": constant.value, "about": constant.about }))
+        })
         .collect();
     put(&mut text, "Constants with their sources.", "constants", &constants);
     let windows: Map<String, Value> = WINDOWS
@@ -63,7 +67,7 @@ pub fn made() -> String {
         })
         .collect();
     put(&mut text, "Published windows with their sources.", "windows", &windows);
-    text.trim_end().to_string() + "\n"
+    Ok(text.trim_end().to_string() + "\n")
 }
 
 fn put(text: &mut String, about: &str, name: &str, entries: &Map<String, Value>) {
@@ -123,16 +127,17 @@ fn keyed(
 }
 
 /// The types of `about.js` and of refusals.
-pub fn types() -> String {
+pub fn types() -> Outcome<String> {
     let union = |keys: Vec<String>| {
         keys.iter().map(|key| format!("\"{key}\"")).collect::<Vec<_>>().join(" | ")
     };
-    TYPES
+    let constants = published::constants()?.into_iter().map(|constant| constant.name).collect();
+    Ok(TYPES
         .replace("QUANTITIES", &union(Quantity::ALL.iter().map(key).collect()))
         .replace("LIMITS", &union(Limit::ALL.iter().map(key).collect()))
         .replace("CAUTIONS", &union(Caution::ALL.iter().map(key).collect()))
-        .replace("CONSTANTS", &union(numbers().into_iter().map(|(name, ..)| name).collect()))
-        .replace("WINDOWS", &union(WINDOWS.iter().map(|(name, _)| name.to_lowercase()).collect()))
+        .replace("CONSTANTS", &union(constants))
+        .replace("WINDOWS", &union(WINDOWS.iter().map(|(name, _)| name.to_lowercase()).collect())))
 }
 
 const TYPES: &str = r#"/** Key of a quantity. */

@@ -148,7 +148,7 @@ pub fn made() -> Outcome<Face> {
     }
     face.types = ranges_put_in(&words(&interface, &face.types))?;
     face.code = face.code.trim_end().to_string() + "\n";
-    face.types = format!("{TYPES_HEAD}{}\n{}\n", super::about::types(), face.types.trim_end());
+    face.types = format!("{TYPES_HEAD}{}\n{}\n", super::about::types()?, face.types.trim_end());
     Ok(face)
 }
 

@@ -26,7 +26,7 @@ fn texts() -> Outcome<[(PathBuf, String); 3]> {
     let face = face::made()?;
     let source = source();
     Ok([
-        (source.join("src/about.js"), about::made()),
+        (source.join("src/about.js"), about::made()?),
         (source.join("src/functions.js"), face.code),
         (source.join("index.d.ts"), face.types),
     ])
