@@ -4,9 +4,7 @@ import { useModule } from "./call.js";
 import { bind } from "./functions.js";
 import { inlined } from "./inlined.js";
 
-export * from "./about.js";
-export { Refusal } from "./call.js";
-export { caution, dilution, extraction, heat, plan, ratio, reading, retention, verdict, water } from "./functions.js";
+export * from "./all.js";
 
 const bytes = Uint8Array.from(atob(inlined), (letter) => letter.charCodeAt(0));
 bind(useModule(new WebAssembly.Module(bytes)));

@@ -3,9 +3,7 @@
 import { useModule } from "./call.js";
 import { bind } from "./functions.js";
 
-export * from "./about.js";
-export { Refusal } from "./call.js";
-export { caution, dilution, extraction, heat, plan, ratio, reading, retention, verdict, water } from "./functions.js";
+export * from "./all.js";
 
 /**
  * Makes the functions ready.

@@ -74,7 +74,7 @@ pub fn build() -> Outcome {
     for name in ["package.json", "README.md", "index.d.ts", "slim.d.ts"] {
         copy(source().join(name), name)?;
     }
-    for name in ["about.js", "call.js", "functions.js", "index.js", "slim.js"] {
+    for name in ["about.js", "all.js", "call.js", "functions.js", "index.js", "slim.js"] {
         copy(source().join("src").join(name), &format!("src/{name}"))?;
     }
     copy(root().join("LICENSE"), "LICENSE")?;
