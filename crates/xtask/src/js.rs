@@ -5,4 +5,5 @@ pub mod cases;
 pub mod costs;
 pub mod face;
 pub mod package;
+pub mod page;
 pub mod parity;

@@ -2,8 +2,8 @@
 
 use std::path::PathBuf;
 
-use super::{cases, package};
-use crate::commands::{program, run};
+use super::{cases, package, page};
+use crate::commands::{limited, program, run};
 use crate::{Outcome, root, tools};
 
 /// Random cases of each kind for each function.
@@ -21,4 +21,21 @@ fn written() -> Outcome<PathBuf> {
 pub fn in_node() -> Outcome {
     tools::node()?;
     run(program("node").arg("tests/js/node.js").arg(package::built()).arg(written()?))
+}
+
+/// In headless Chromium, under a strict content security policy, by both entries of the package.
+pub fn in_chromium() -> Outcome {
+    tools::debian(&["chromium"])?;
+    let packages = tools::node_packages()?;
+    let folder = package::fresh(&root().join("target/npm/page"))?;
+    for name in ["cupwright", "slim-copy"] {
+        page::copy(&package::built(), &folder.join(name))?;
+    }
+    page::copy(&root().join("tests/js/page"), &folder)?;
+    let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
+    std::fs::copy(root().join("tests/js/parity.js"), folder.join("parity.js")).map_err(fail)?;
+    std::fs::copy(written()?, folder.join("cases.jsonl")).map_err(fail)?;
+    let mut chromium = program("node");
+    chromium.arg("tests/js/chromium.js").arg(packages).arg(&folder).arg("parity.html");
+    run(&mut limited(300, &chromium))
 }
