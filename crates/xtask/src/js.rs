@@ -7,3 +7,4 @@ pub mod face;
 pub mod package;
 pub mod page;
 pub mod parity;
+pub mod types;

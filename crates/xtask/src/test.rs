@@ -63,6 +63,7 @@ fn in_order(steps: &[Step]) -> Outcome {
 const JS_STEPS: &[Step] = &[
     ("JavaScript face", js::package::check_face),
     ("JavaScript package", js::package::build),
+    ("JavaScript types", js::types::check),
     ("JavaScript calls in Node.js", js::parity::in_node),
     ("JavaScript calls in Chromium", js::parity::in_chromium),
     ("JavaScript costs", js::costs::check),
