@@ -35,6 +35,7 @@ cargo xtask COMMAND
   js                 all that proves the JavaScript package
   face               make the JavaScript face anew
   wasm               build the JavaScript package in target/npm
+  page               put the café's pages together in target/npm/site, and say how to see them
   weigh              measure what the JavaScript package costs, and write it down
   embedded           get the embedded target, build the core for it and look into the build
 
@@ -74,6 +75,7 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["js"] => test::of_js,
         ["face"] => js::package::write,
         ["wasm"] => js::package::build,
+        ["page"] => js::page::build,
         ["weigh"] => js::costs::write,
         ["expect"] => || main_job::accept().and_then(|()| c::firmware::accept()),
         ["embedded"] => embedded::check,
@@ -104,7 +106,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 14);
+        assert_eq!(count, 15);
     }
 
     #[test]

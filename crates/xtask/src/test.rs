@@ -67,6 +67,7 @@ const JS_STEPS: &[Step] = &[
     ("JavaScript calls in Node.js", js::parity::in_node),
     ("JavaScript calls in Chromium", js::parity::in_chromium),
     ("JavaScript costs", js::costs::check),
+    ("café's pages in Chromium", js::page::check),
 ];
 
 /// Runs every step.

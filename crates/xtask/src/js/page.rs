@@ -1,8 +1,51 @@
-//! Folders of files for a page.
+//! The café's pages: put together with the package, and used in headless Chromium.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
-use crate::Outcome;
+use super::package;
+use crate::commands::{limited, program, run};
+use crate::{Outcome, root, tools};
+
+/// Example pages, each a folder of `examples`.
+const PAGES: [&str; 1] = ["cafe-page"];
+
+/// Where a server finds them all.
+fn site() -> PathBuf {
+    root().join("target/npm/site")
+}
+
+/// Puts every page together with the package, ready to be served.
+fn put_together() -> Outcome {
+    let site = package::fresh(&site())?;
+    for page in PAGES {
+        copy(&root().join("examples").join(page), &site.join(page))?;
+        copy(&package::built(), &site.join(page).join("cupwright"))?;
+    }
+    Ok(())
+}
+
+/// Builds the package and the pages, and says how to see them.
+pub fn build() -> Outcome {
+    package::build()?;
+    put_together()?;
+    let site = site();
+    println!("python3 -m http.server --directory {} 8080", site.display());
+    for page in PAGES {
+        println!("http://localhost:8080/{page}/");
+    }
+    Ok(())
+}
+
+/// Uses the pages as a café would, and leaves pictures of them in `target/npm/pictures`.
+pub fn check() -> Outcome {
+    tools::debian(&["chromium"])?;
+    let packages = tools::node_packages()?;
+    put_together()?;
+    let pictures = package::fresh(&root().join("target/npm/pictures"))?;
+    let mut use_them = program("node");
+    use_them.arg("tests/js/cafe/index.js").arg(packages).arg(site()).arg(pictures);
+    run(&mut limited(900, &use_them))
+}
 
 /// Copies a folder with all that is in it.
 pub fn copy(from: &Path, to: &Path) -> Outcome {

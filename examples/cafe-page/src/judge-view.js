@@ -1,0 +1,110 @@
+// What the weights and readings of a brew mean, what to do now and what next time.
+
+import words from "../words.en.js";
+import { weakening } from "./bench.js";
+import { h } from "./element.js";
+import { placePicture, weakeningPicture } from "./pictures.js";
+import { standingWords } from "./recipe-view.js";
+import { blamed, sentence } from "./refusals.js";
+import { amount } from "./units.js";
+
+const SAID = words.judge;
+
+/** The judgement; `plan` is the recipe beside it, or null. */
+export function judgement(found, plan, all, takeLearnt) {
+  const { units, brew } = all;
+  const show = (quantity, value) => amount(quantity, value, units);
+  const { combined } = found;
+  const agreement = [
+    h("p", {}, brew.readings.length === 1 ? SAID.single : SAID.agreement[combined.agreement]),
+    combined.critical_range_pct !== null &&
+      h("p", { class: "hint" }, SAID.spread(amount("strength", combined.range_pct, units), amount("repeatability", combined.critical_range_pct, units))),
+  ];
+  if (found.strength_pct === undefined) return h("div", { class: "slate" }, h("h3", {}, SAID.meaning), agreement);
+  const { plausibility } = found;
+  return h(
+    "div",
+    { class: "slate" },
+    h("h3", {}, SAID.meaning),
+    h(
+      "dl",
+      { class: "weigh" },
+      fact(SAID.strength, show("strength", found.strength_pct)),
+      fact(SAID.yield, show("yield", found.yield_pct)),
+      fact(SAID.counted, show("yield", found.counted_yield_pct)),
+    ),
+    agreement,
+    h("p", { class: plausibility.credibility === "ordinary" ? null : "doubt" }, SAID.credibility[plausibility.credibility]),
+    plausibility.doubts.length > 0 && doubts(plausibility.doubts, units),
+    standingWords(found.standing, units),
+    h("h3", {}, SAID.now),
+    now(found, all),
+    h("h3", {}, SAID.next),
+    next(found.next, units, takeLearnt),
+    h("div", { class: "pictures" }, pictures(found, plan, all)),
+  );
+}
+
+const fact = (name, value) => h("div", {}, h("dt", {}, name), h("dd", {}, value));
+
+const doubts = (list, units) => [
+  h("p", {}, SAID.doubts),
+  h(
+    "ul",
+    {},
+    list.map(({ quantity, entered, would_have_to_be }) => {
+      const label = SAID.doubted[quantity];
+      const had = amount(quantity, entered, units);
+      return h(
+        "li",
+        {},
+        would_have_to_be === null
+          ? SAID.doubtWithout(label, had)
+          : SAID.doubt(label, had, amount(quantity, would_have_to_be, units)),
+      );
+    }),
+  ),
+];
+
+function now({ add }, { wish, units }) {
+  if (add.refusal) return h("p", {}, sentence(add.refusal, blamed({ field: "strength_pct" }, ["wish"]), units));
+  if (add.value === 0) return h("p", {}, SAID.addNothing);
+  return h("p", { class: "do" }, SAID.addWater(amount("addition", add.value, units), amount("strength", wish.strength_pct, units)));
+}
+
+function next(learning, units, takeLearnt) {
+  if (!learning) return h("p", {}, SAID.nextDoubt);
+  const { learnt, keptRefusal, plan } = learning;
+  return [
+    h("p", {}, SAID.learnt(amount("yield", learnt.yield_pct, units), amount("apparent_retention", learnt.apparent_retention_g_per_g, units))),
+    keptRefusal && h("p", { class: "doubt" }, sentence(keptRefusal, null, units)),
+    plan.value
+      ? h("p", { class: "do" }, SAID.nextPlan(amount("dose", plan.value.recipe.dose_g, units), amount("brew_water", plan.value.recipe.water_g, units)))
+      : h("p", { class: "doubt" }, sentence(plan.refusal, blamed(plan.refusal, ["wish", "brewer", "coffee", "kitchen"]), units)),
+    h("button", { type: "button", onclick: () => takeLearnt(learnt) }, SAID.takeLearnt),
+  ];
+}
+
+function pictures(found, plan, { brew, kitchen, wish, units }) {
+  const points = [
+    { name: words.pictures.measured, kind: "measured", strength_pct: found.drink_pct, yield_pct: found.counted_yield_pct },
+  ];
+  if (plan) {
+    points.unshift({
+      name: words.pictures.planned,
+      kind: "planned",
+      strength_pct: plan.recipe.strength_pct,
+      yield_pct: plan.counted_yield_pct,
+    });
+  }
+  const added_g = found.add.value;
+  const wanted = added_g === undefined ? null : { added_g, strength_pct: wish.strength_pct };
+  return [
+    placePicture(points, found.window, units),
+    weakeningPicture(
+      weakening(brew.beverage_g, found.strength_pct, kitchen.water_solids_mg_per_l, added_g ?? 0),
+      wanted,
+      units,
+    ),
+  ];
+}

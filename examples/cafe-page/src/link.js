@@ -1,0 +1,42 @@
+// All inputs of a recipe in the fragment of an address, which no server ever sees.
+
+import { SHARED, fieldsOf } from "./fields.js";
+
+export function toFragment(inputs) {
+  const pairs = new URLSearchParams();
+  for (const field of fieldsOf(...SHARED)) {
+    const value = inputs[field.section][field.key];
+    pairs.set(field.id, value === null ? "" : String(value));
+  }
+  return `#${pairs}`;
+}
+
+/** The inputs, or the list of what is wrong with the link. Ranges are for the package to judge. */
+export function fromFragment(fragment) {
+  const pairs = new URLSearchParams(fragment.slice(1));
+  const inputs = Object.fromEntries(SHARED.map((section) => [section, {}]));
+  const wrong = [];
+  for (const field of fieldsOf(...SHARED)) {
+    const texts = pairs.getAll(field.id);
+    const value = texts.length === 1 ? read(field, texts[0]) : undefined;
+    if (value === undefined) wrong.push(field.id);
+    else inputs[field.section][field.key] = value;
+    pairs.delete(field.id);
+  }
+  wrong.push(...new Set(pairs.keys()));
+  return { inputs, wrong };
+}
+
+function read(field, text) {
+  switch (field.kind) {
+    case "number":
+      if (text === "") return null;
+      return Number.isFinite(Number(text)) ? Number(text) : undefined;
+    case "flag":
+      return text === "true" ? true : text === "false" ? false : undefined;
+    case "choice":
+      return field.options.includes(text) ? text : undefined;
+    default:
+      return text;
+  }
+}

@@ -1,0 +1,182 @@
+// Drawings of numbers that others worked out. Each has its text beside it for those who do not see it.
+
+import words from "../words.en.js";
+import { h, svg } from "./element.js";
+import { amount, clock, figure, toShown, unitOf } from "./units.js";
+
+const WIDE = 340;
+const HIGH = 240;
+const FRAME = { left: 46, right: 12, top: 14, bottom: 42 };
+const SAID = words.pictures;
+let figures = 0;
+
+/** The cup's place in strength × yield: `points` of { name, kind, strength_pct, yield_pct }. */
+export function placePicture(points, window, units) {
+  const strengths = points.map((point) => point.strength_pct);
+  const yields = points.map((point) => point.yield_pct);
+  if (window) {
+    strengths.push(window.strength_lowest_pct, window.strength_highest_pct);
+    if (hasYield(window)) yields.push(window.yield_lowest_pct, window.yield_highest_pct);
+  }
+  const x = scale(yields, 2, FRAME.left, WIDE - FRAME.right);
+  const y = scale(strengths, 0.15, HIGH - FRAME.bottom, FRAME.top);
+  const parts = axes(x, y, SAID.yieldAxis, SAID.strengthAxis, plain, (value) => value.toFixed(y.decimals));
+  if (window) {
+    const left = hasYield(window) ? x.at(window.yield_lowest_pct) : FRAME.left;
+    const right = hasYield(window) ? x.at(window.yield_highest_pct) : WIDE - FRAME.right;
+    const top = y.at(window.strength_highest_pct);
+    parts.push(
+      svg("rect", {
+        class: "window",
+        x: left,
+        y: top,
+        width: right - left,
+        height: y.at(window.strength_lowest_pct) - top,
+        rx: 6,
+      }),
+    );
+  }
+  for (const { name, kind, strength_pct, yield_pct } of points) {
+    const [cx, cy] = [x.at(yield_pct), y.at(strength_pct)];
+    const before = cx > WIDE * 0.62;
+    // Names of two near points go one above and one below.
+    const lift = points.some((other) => other.strength_pct > strength_pct) ? 22 : -12;
+    parts.push(
+      kind === "measured"
+        ? svg("rect", { class: "spot measured", x: cx - 7, y: cy - 7, width: 14, height: 14, transform: `rotate(45 ${cx} ${cy})` })
+        : svg("circle", { class: "spot", cx, cy, r: 7 }),
+      svg("text", { class: "name", x: before ? cx - 8 : cx + 8, y: cy + lift, "text-anchor": before ? "end" : "start" }, name),
+    );
+  }
+  const say = points
+    .map(({ name, strength_pct, yield_pct }) =>
+      SAID.point(name, amount("strength", strength_pct, units), amount("yield", yield_pct, units)),
+    )
+    .join(" ");
+  return picture(SAID.place, SAID.placeText(say, saidWindow(window, units)), parts);
+}
+
+const hasYield = (window) =>
+  Number.isFinite(window.yield_lowest_pct) && Number.isFinite(window.yield_highest_pct);
+
+function saidWindow(window, units) {
+  if (!window) return SAID.noWindow;
+  const span = (quantity, from, to) => words.range(figure(quantity, from, units), amount(quantity, to, units));
+  return SAID.windowText(
+    span("strength", window.strength_lowest_pct, window.strength_highest_pct),
+    hasYield(window) && span("yield", window.yield_lowest_pct, window.yield_highest_pct),
+  );
+}
+
+/** The drink cooling in its cup. */
+export function coolingPicture(cooling, units) {
+  if (!cooling) return h("p", { class: "picture-missing" }, SAID.noCooling);
+  const shown = (water_c) => toShown("temperature", water_c, units);
+  const { curve, marks, very_hot_c, from_c } = cooling;
+  const last = curve[curve.length - 1];
+  const x = scale([0, last.time_s / 60], 0, FRAME.left, WIDE - FRAME.right);
+  const y = scale([shown(last.water_c), shown(from_c)], 3, HIGH - FRAME.bottom, FRAME.top);
+  const at = ({ time_s, water_c }) => `${x.at(time_s / 60).toFixed(1)} ${y.at(shown(water_c)).toFixed(1)}`;
+  const parts = [];
+  if (from_c > very_hot_c) {
+    const edge = y.at(shown(very_hot_c));
+    parts.push(
+      svg("rect", { class: "hot", x: FRAME.left, y: FRAME.top, width: WIDE - FRAME.left - FRAME.right, height: edge - FRAME.top }),
+      svg("text", { class: "name", x: WIDE - FRAME.right - 5, y: FRAME.top + 16, "text-anchor": "end" }, SAID.veryHot(amount("temperature", very_hot_c, units))),
+    );
+  }
+  parts.push(
+    ...axes(x, y, SAID.timeAxis, SAID.temperatureAxis(unitOf("temperature", units)), plain, plain),
+    svg("path", { class: "curve", d: `M${curve.map(at).join("L")}` }),
+  );
+  for (const { at_c, time_s } of marks) {
+    const [cx, cy] = [x.at(time_s / 60), y.at(shown(at_c))];
+    parts.push(
+      svg("path", { class: "drop", d: `M${cx} ${cy}V${HIGH - FRAME.bottom}` }),
+      svg("circle", { class: "spot", cx, cy, r: 6 }),
+      svg("text", { class: "name", x: cx + 9, y: cy - 7 }, `${clock(time_s)}`),
+    );
+  }
+  const say = marks.map(({ at_c, time_s }) => SAID.mark(amount("temperature", at_c, units), clock(time_s))).join(" ");
+  return picture(SAID.cooling, SAID.coolingText(amount("temperature", from_c, units), say), parts);
+}
+
+/** Strength against added water; `wanted` is { added_g, strength_pct } or null. */
+export function weakeningPicture(line, wanted, units) {
+  const shown = (added_g) => toShown("addition", added_g, units);
+  const [first, last] = [line[0], line[line.length - 1]];
+  const x = scale([0, shown(last.added_g)], 0, FRAME.left, WIDE - FRAME.right);
+  const y = scale([first.strength_pct, last.strength_pct], 0.05, HIGH - FRAME.bottom, FRAME.top);
+  const at = (point) => `${x.at(shown(point.added_g)).toFixed(1)} ${y.at(point.strength_pct).toFixed(1)}`;
+  const parts = [
+    ...axes(x, y, SAID.addedAxis(unitOf("addition", units)), SAID.strengthAxis, plain, (value) => value.toFixed(y.decimals)),
+    svg("path", { class: "curve", d: `M${line.map(at).join("L")}` }),
+  ];
+  if (wanted) {
+    const [cx, cy] = [x.at(shown(wanted.added_g)), y.at(wanted.strength_pct)];
+    parts.push(
+      svg("path", { class: "drop", d: `M${FRAME.left} ${cy}H${cx}V${HIGH - FRAME.bottom}` }),
+      svg("circle", { class: "spot", cx, cy, r: 7 }),
+      svg("text", { class: "name", x: cx + 10, y: cy - 8 }, SAID.wished),
+    );
+  }
+  const say = SAID.weakeningText(
+    amount("strength", first.strength_pct, units),
+    amount("strength", last.strength_pct, units),
+    amount("addition", last.added_g, units),
+    wanted && SAID.wantedText(amount("strength", wanted.strength_pct, units), amount("addition", wanted.added_g, units)),
+  );
+  return picture(SAID.weakening, say, parts);
+}
+
+function picture(title, text, parts) {
+  figures += 1;
+  const id = `picture-${figures}`;
+  return h(
+    "figure",
+    {},
+    h("h4", { id: `${id}-title` }, title),
+    svg(
+      "svg",
+      { viewBox: `0 0 ${WIDE} ${HIGH}`, role: "img", "aria-labelledby": `${id}-title`, "aria-describedby": `${id}-text` },
+      ...parts,
+    ),
+    h("figcaption", { id: `${id}-text` }, text),
+  );
+}
+
+// An axis over the values with some air about them, marked at round numbers.
+function scale(values, air, from, to) {
+  const low = Math.min(...values) - air;
+  const high = Math.max(...values) + air;
+  const span = high - low || 1;
+  const rough = span / 5;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = power * [1, 2, 5, 10].find((times) => times * power >= rough);
+  const marks = [];
+  for (let index = Math.ceil(low / step - 1e-9); index * step <= high + step * 1e-9; index += 1) marks.push(index * step);
+  return {
+    at: (value) => from + ((value - low) / span) * (to - from),
+    marks,
+    decimals: Math.max(0, -Math.floor(Math.log10(step) + 1e-9)),
+  };
+}
+
+const plain = (value) => String(Number(value.toFixed(6)));
+
+function axes(x, y, xName, yName, xText, yText) {
+  const floor = HIGH - FRAME.bottom;
+  return [
+    ...y.marks.map((value) => svg("path", { class: "grid", d: `M${FRAME.left} ${y.at(value)}H${WIDE - FRAME.right}` })),
+    svg("path", { class: "axis", d: `M${FRAME.left} ${floor}H${WIDE - FRAME.right}` }),
+    ...x.marks.map((value) => svg("path", { class: "axis", d: `M${x.at(value)} ${floor}v4` })),
+    ...x.marks.map((value) => svg("text", { x: x.at(value), y: floor + 17, "text-anchor": "middle" }, xText(value))),
+    ...y.marks.map((value) => svg("text", { x: FRAME.left - 7, y: y.at(value) + 4, "text-anchor": "end" }, yText(value))),
+    svg("text", { class: "axis-name", x: (FRAME.left + WIDE - FRAME.right) / 2, y: HIGH - 5, "text-anchor": "middle" }, xName),
+    svg(
+      "text",
+      { class: "axis-name", x: 0, y: 0, "text-anchor": "middle", transform: `translate(12 ${(FRAME.top + floor) / 2}) rotate(-90)` },
+      yName,
+    ),
+  ];
+}

@@ -1,0 +1,43 @@
+// Says in words, in the units of the page, why there is no answer.
+
+import { limitTexts } from "../cupwright/src/slim.js";
+import words from "../words.en.js";
+import { FIELDS } from "./fields.js";
+import { bound } from "./units.js";
+
+// What the package names otherwise than the page does.
+const ELSEWHERE = { water_c: "brewer.brew_c", strength_pct: "wish.strength_pct" };
+
+/** The field that a refusal blames, of those in the given sections, or null. */
+export function blamed(refusal, sections) {
+  if (refusal.code === "empty_band" && sections.includes("wish")) {
+    return FIELDS.find(({ id }) => id === `wish.${refusal.quantity}_lowest_pct`) ?? null;
+  }
+  const named = (refusal.field ?? "").replace(/\[\d+\]$/, "").split(".").pop();
+  const found = FIELDS.find((field) => sections.includes(field.section) && field.key === named);
+  if (found) return found;
+  if (sections.includes("brew") && ["strength_pct", "brix"].includes(named)) {
+    return FIELDS.find((field) => field.id === "brew.readings");
+  }
+  return FIELDS.find((field) => field.id === ELSEWHERE[named] && sections.includes(field.section)) ?? null;
+}
+
+export function sentence(refusal, field, units) {
+  const label = field ? words.fields[field.id].label : words.refused.whole;
+  const { quantity, code } = refusal;
+  const show = (value) =>
+    typeof value === "number" && quantity ? bound(quantity, value, units) : String(value ?? "");
+  const say = words.refused[code];
+  if (code === "missing" || code === "wrong_type") {
+    return refusal.value === null || refusal.value === "" ? words.refused.missing(label) : words.refused.wrong_type(label, refusal.value);
+  }
+  if (code === "infeasible") {
+    const why = words.limits[refusal.limit] ?? limitTexts[refusal.limit];
+    return say(label, show(refusal.value), why, show(refusal.nearest));
+  }
+  const bounded = refusal.min !== null && refusal.max !== null;
+  if (!say || (!bounded && (code === "out_of_range" || code === "result_out_of_range" || code === "not_whole"))) {
+    return words.refused.unknown(refusal.message);
+  }
+  return say(label, show(refusal.value), show(refusal.min), show(refusal.max));
+}

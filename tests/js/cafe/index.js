@@ -1,0 +1,15 @@
+// node index.js NODE_PACKAGES SITE PICTURES: the café's page and its embed in headless Chromium.
+
+import { after } from "node:test";
+
+import { browser, server } from "./setting.js";
+
+await import("./recipe.js");
+await import("./brew.js");
+await import("./everyone.js");
+await import("./offline.js");
+
+after(async () => {
+  await browser.close();
+  server.close();
+});
