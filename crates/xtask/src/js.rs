@@ -2,6 +2,7 @@
 
 pub mod about;
 pub mod cases;
+pub mod consumers;
 pub mod costs;
 pub mod face;
 pub mod package;

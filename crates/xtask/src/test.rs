@@ -64,6 +64,7 @@ const JS_STEPS: &[Step] = &[
     ("JavaScript face", js::package::check_face),
     ("JavaScript package", js::package::build),
     ("JavaScript types", js::types::check),
+    ("JavaScript package in use", js::consumers::check),
     ("JavaScript calls in Node.js", js::parity::in_node),
     ("JavaScript calls in Chromium", js::parity::in_chromium),
     ("JavaScript costs", js::costs::check),

@@ -1,0 +1,5 @@
+import { heat } from "cupwright";
+
+import { answer } from "./answer.js";
+
+console.log(answer(heat));

@@ -1,0 +1,131 @@
+// node misuse.js CASES: every field of every function misused in every way; each must be refused with the right
+// code and field, whatever else is in the options.
+
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+
+import * as library from "cupwright";
+
+const types = readFileSync(createRequire(import.meta.url).resolve("cupwright/cupwright.wasm").replace(/[^/\\]+$/, "index.d.ts"), "utf8");
+const OPTIONAL = new Set([...types.matchAll(/^ {2}(\w+)\?:/gm)].map(([, name]) => name));
+assert(OPTIONAL.size > 0);
+/** Needed with what stands beside them in a case: the other edge of a band, a choice. */
+const NEEDED = new Set(["yield_lowest_pct", "yield_highest_pct", "pressure_kpa", "altitude_m"]);
+
+function number(bits) {
+  return new Float64Array(BigUint64Array.of(BigInt(`0x${bits}`)).buffer)[0];
+}
+
+/** A case's options as a caller writes them. */
+function written(value) {
+  if (typeof value === "string") return /^[0-9a-f]{16}$/.test(value) ? number(value) : value;
+  if (Array.isArray(value)) return value.map(written);
+  if (typeof value !== "object") return value;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, written(inner)]));
+}
+
+const isRecord = (value) => typeof value === "object" && !Array.isArray(value);
+
+/** The paths of all that is in the options; of lists the first item. */
+function* paths(value, path = []) {
+  yield path;
+  const entries = Array.isArray(value) ? Object.entries(value).slice(0, 1) : isRecord(value) ? Object.entries(value) : [];
+  for (const [key, inner] of entries) yield* paths(inner, [...path, key]);
+}
+
+const at = (value, path) => path.reduce((inner, key) => inner[key], value);
+
+/** The options with something else at a path. */
+function spoiled(options, path, put) {
+  const holder = structuredClone({ options });
+  const whole = ["options", ...path];
+  put(at(holder, whole.slice(0, -1)), whole.at(-1));
+  return holder.options;
+}
+
+const MISSING = [undefined, null];
+/** By kind, values that are refused, and with which code. */
+const WRONG = {
+  record: [[[], "wrong_type"], ["1", "wrong_type"], [1, "wrong_type"], [Number.NaN, "wrong_type"], [true, "wrong_type"]],
+  list: [[{}, "wrong_type"], ["1", "wrong_type"], [1, "wrong_type"], [Number.NaN, "wrong_type"], [true, "wrong_type"]],
+  number: [["1", "wrong_type"], ["", "wrong_type"], [[], "wrong_type"], [{}, "wrong_type"], [true, "wrong_type"],
+    [1n, "wrong_type"], [Number.NaN, "out_of_range"], [Infinity, "out_of_range"], [-Infinity, "out_of_range"]],
+  boolean: [["true", "wrong_type"], [1, "wrong_type"], [0, "wrong_type"], [[], "wrong_type"], [Number.NaN, "wrong_type"]],
+  string: [["none of them", "unknown_choice"], ["", "unknown_choice"], [1, "wrong_type"], [[], "wrong_type"],
+    [Number.NaN, "wrong_type"], [true, "wrong_type"]],
+};
+
+const kindOf = (value) => (Array.isArray(value) ? "list" : isRecord(value) ? "record" : typeof value);
+
+let count = 0;
+
+function refuses(call, options, code, field, words) {
+  count += 1;
+  try {
+    call(options);
+  } catch (thrown) {
+    if (!(thrown instanceof library.Refusal)) throw new Error(`${words}: ${thrown}`, { cause: thrown });
+    assert.deepEqual([thrown.code, thrown.field], [code, field], `${words}: ${thrown.message}`);
+    return;
+  }
+  assert.fail(`${words}: answered`);
+}
+
+/** Every misuse at a place in options that are answered. */
+function misuse(call, options, path, name) {
+  const value = at(options, path);
+  const where = `${name} ${path.join(".")}`;
+  // A list's item goes by the list's name.
+  const field = path.findLast((key) => !/^\d+$/.test(key)) ?? "options";
+  const isItem = /^\d+$/.test(path.at(-1));
+  const put = (wrong) => spoiled(options, path, (holder, key) => (holder[key] = wrong));
+  const isOptional = path.length > 1 && !isItem && OPTIONAL.has(field) && !NEEDED.has(field);
+  for (const missing of MISSING) {
+    if (isOptional) {
+      assert.doesNotThrow(() => call(put(missing)), where);
+    } else {
+      refuses(call, put(missing), "missing", field, `${where} ${missing}`);
+    }
+  }
+  if (path.length > 0 && !isItem) {
+    const without = spoiled(options, path, (holder, key) => delete holder[key]);
+    if (isOptional) {
+      assert.doesNotThrow(() => call(without), where);
+    } else {
+      refuses(call, without, "missing", field, `${where} left out`);
+    }
+  }
+  for (const [wrong, code] of WRONG[kindOf(value)]) {
+    refuses(call, put(wrong), code, field, `${where} ${typeof wrong} ${String(wrong)}`);
+  }
+  if (isRecord(value)) {
+    for (const key of Object.keys(value)) {
+      const more = spoiled(options, path, (holder, last) => (holder[last][`${key}s`] = holder[last][key]));
+      refuses(call, more, "unknown_field", `${key}s`, `${where} ${key}s`);
+    }
+  }
+}
+
+const done = new Map();
+for (const line of readFileSync(process.argv[2], "utf8").split("\n")) {
+  if (line === "") continue;
+  const { room, name, options, answer } = JSON.parse(line);
+  if (answer === undefined) continue;
+  const call = library[room][name];
+  const known = done.get(call) ?? new Set();
+  done.set(call, known);
+  const own = written(options);
+  for (const path of paths(own)) {
+    const key = path.join(".");
+    if (known.has(key)) continue;
+    known.add(key);
+    misuse(call, own, path, `${room}.${name}`);
+  }
+}
+for (const room of Object.values(library)) {
+  for (const value of Object.values(room)) {
+    if (typeof value === "function") assert(done.has(value), `${value.name}: no case is answered`);
+  }
+}
+console.log(`${count} wrong calls of ${done.size} functions, each refused`);

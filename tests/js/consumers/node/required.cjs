@@ -1,0 +1,3 @@
+const { heat } = require("cupwright");
+
+import("./answer.js").then(({ answer }) => console.log(answer(heat)));

@@ -1,0 +1,3 @@
+import { found } from "./found.js";
+
+postMessage(await found(location.search));
