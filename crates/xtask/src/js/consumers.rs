@@ -28,6 +28,8 @@ pub fn check() -> Outcome {
     let answer = answer().map_err(|error| error.to_string())?;
     in_node(&folder.join("node"), &answer)?;
     bundle(&folder, &packages)?;
+    let mut readme = program("node");
+    run(readme.arg("tests/js/consumers/readme.js").args([&packages, &folder]))?;
     run(&mut limited(
         60,
         program("node")
