@@ -15,6 +15,7 @@
 //! | what will come out? | [`retention`] | beverage, and what grounds, paper and chamber keep |
 //! | what did I read? | [`reading`] | repeated readings, Brix, brew-water solids to strength |
 //! | what does it mean? | [`extraction`], [`verdict`] | yield, plausibility, place in a window |
+//! | how sure is that? | [`uncertainty`], [`decision`] | budgets; inside, outside or not yet decided |
 //! | what can I do to this cup? | [`dilution`] | water, milk, ice, splitting over cups |
 //! | what can hurt? | [`caution`] | scalds, pressing, glass, caffeine, milk, ice |
 //!
@@ -76,7 +77,9 @@
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic))]
 
 pub mod caution;
+pub mod decision;
 pub mod dilution;
+mod distribution;
 pub mod error;
 pub mod extraction;
 pub mod heat;
@@ -87,6 +90,7 @@ pub mod ratio;
 pub mod reading;
 mod record;
 pub mod retention;
+pub mod uncertainty;
 pub mod verdict;
 pub mod water;
 

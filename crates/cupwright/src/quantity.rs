@@ -397,6 +397,63 @@ quantities! {
     /// Solids that meet a liquid in one heat balance, where an interface has room for only so many.
     58 BodyCount = "bodies", from_count/count "" as "bodies" whole,
         0.0..=8.0, 0 decimals, source "range chosen here: kettle, brewer, grounds, paper, cup and three more";
+    /// Standard uncertainty of a mass, or a limit or step that one is made from.
+    59 MassUncertainty = "uncertainty of a mass", from_grams/grams "g" as "u_g",
+        0.0..=400000.0, 2 decimals, source "range chosen here: as for the largest mass";
+    /// Standard uncertainty of a strength, or a limit or step that one is made from.
+    60 StrengthUncertainty = "uncertainty of a strength", from_percent/percent "%" as "u_strength_pct",
+        0.0..=50.0, 3 decimals, source "range of the strength";
+    /// Standard uncertainty of a yield, or a limit that one is made from.
+    61 YieldUncertainty = "uncertainty of a yield", from_percent/percent "%" as "u_yield_pct",
+        0.0..=100.0, 2 decimals, source "range of the yield";
+    /// Standard uncertainty of a moisture or a held strength, or a limit that one is made from.
+    62 ShareUncertainty = "uncertainty of a share", from_percent/percent "%" as "u_share_pct",
+        0.0..=100.0, 1 decimals, source "range of a share";
+    /// Standard uncertainty of a temperature, or a limit or step that one is made from.
+    63 TemperatureUncertainty = "uncertainty of a temperature", from_kelvin/kelvin "K" as "u_k",
+        0.0..=105.0, 2 decimals, source "range of the temperature";
+    /// Standard uncertainty of the solids of water, or a limit that one is made from.
+    64 WaterSolidsUncertainty = "uncertainty of water solids", from_milligrams_per_litre/milligrams_per_litre "mg/L" as "u_water_solids_mg_per_l",
+        0.0..=5000.0, 0 decimals, source "range of the water solids";
+    /// Standard uncertainty of a retention, or a limit that one is made from.
+    65 RetentionUncertainty = "uncertainty of a retention", from_grams_per_gram/grams_per_gram "g/g" as "u_retention_g_per_g",
+        0.0..=10.0, 3 decimals, source "range of the apparent retention";
+    /// Standard uncertainty over its value, of a cause that many values share: a scale's span, a refractive factor.
+    66 RelativeUncertainty = "relative uncertainty", from_percent/percent "%" as "u_relative_pct",
+        0.0..=50.0, 2 decimals, source "range chosen here";
+    /// Any value in a unit of its own.
+    67 Measurand = "measurand", from_number/number "" as "value",
+        -1000000000.0..=1000000000.0, 3 decimals, source "range chosen here";
+    /// Standard uncertainty in the unit of its value, or a limit or step that one is made from.
+    68 StandardUncertainty = "standard uncertainty", from_number/number "" as "u",
+        0.0..=1000000000.0, 3 decimals, source "range chosen here: as for any value";
+    /// How much a result changes with an input, in the units of the two.
+    69 Sensitivity = "sensitivity", from_number/number "" as "sensitivity",
+        -1000000000000.0..=1000000000000.0, 3 decimals, source "range chosen here";
+    /// How well an uncertainty is itself known, as if from so many repeats and one more; the highest stands for as good as known.
+    70 DegreesOfFreedom = "degrees of freedom", from_count/count "" as "degrees_of_freedom",
+        1.0..=1000000000.0, 1 decimals, source "GUM G.4; the highest chosen here";
+    /// How uncertain an uncertainty is, over itself.
+    71 Doubt = "doubt", from_percent/percent "%" as "doubt_pct",
+        0.0..=70.0, 0 decimals, source "one degree of freedom or more by GUM G.3";
+    /// How sure a statement has to be.
+    72 Confidence = "confidence", from_percent/percent "%" as "confidence_pct",
+        50.0..=99.9, 1 decimals, source "range chosen here";
+    /// Probability of a statement.
+    73 Probability = "probability", from_percent/percent "%" as "probability_pct",
+        0.0..=100.0, 1 decimals, source "definition";
+    /// Expanded uncertainty over standard uncertainty.
+    74 CoverageFactor = "coverage factor", from_ratio/ratio "" as "coverage_factor",
+        0.5..=1000.0, 2 decimals, source "Student t over the range of confidence";
+    /// Correlation of two values' errors.
+    75 Correlation = "correlation", from_ratio/ratio "" as "correlation",
+        -1.0..=1.0, 3 decimals, source "definition";
+    /// Terms of an uncertainty budget, or series of repeats put together.
+    76 TermCount = "terms", from_count/count "" as "terms" whole,
+        1.0..=10.0, 0 decimals, source "range chosen here: the inputs of a mass balance";
+    /// Repeats whose scatter tells an uncertainty.
+    77 RepeatCount = "repeats", from_count/count "" as "repeats" whole,
+        2.0..=100.0, 0 decimals, source "range chosen here; one alone has no scatter";
 }
 
 macro_rules! percentages {
@@ -409,7 +466,19 @@ macro_rules! percentages {
         }
     )+};
 }
-percentages!(Strength, Yield, Moisture, HeldStrength, Share, Humidity, MilkSolids, SpentMoisture);
+percentages!(
+    Strength,
+    Yield,
+    Moisture,
+    HeldStrength,
+    Share,
+    Humidity,
+    MilkSolids,
+    SpentMoisture,
+    RelativeUncertainty,
+    Confidence,
+    Probability
+);
 
 macro_rules! liquids {
     ($($name:ident),+) => {$(
@@ -446,6 +515,11 @@ impl HeldStrength {
 impl HoldUp {
     /// A chamber that keeps nothing.
     pub const NONE: Self = Self(0.0);
+}
+
+impl DegreesOfFreedom {
+    /// As good as known: counts as without end, and the t distribution as the normal one.
+    pub const KNOWN: Self = Self(1e9);
 }
 
 impl Drips {
@@ -499,7 +573,9 @@ mod tests {
                 &Quantity::Servings,
                 &Quantity::Batches,
                 &Quantity::ReadingCount,
-                &Quantity::BodyCount
+                &Quantity::BodyCount,
+                &Quantity::TermCount,
+                &Quantity::RepeatCount
             ]
         );
     }

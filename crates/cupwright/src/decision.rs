@@ -1,0 +1,1 @@
+//! From a value that is not quite sure to a decision.
