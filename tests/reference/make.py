@@ -13,14 +13,19 @@ import json
 import math
 import pathlib
 
+import budgets
 import cooling
+import distributions
 import heat_balance
 import mass_balance
+import monte_carlo
 import readings
 import water_coolprop
 import water_iapws
 
-MODULES = (cooling, heat_balance, mass_balance, readings, water_coolprop, water_iapws)
+MODULES = (
+    budgets, cooling, distributions, heat_balance, mass_balance, monte_carlo, readings, water_coolprop, water_iapws,
+)
 
 
 def plain(value, digits):

@@ -42,6 +42,15 @@ fn normal_exceeded(tail: f64) -> f64 {
     z
 }
 
+/// Student's density.
+pub(crate) fn density(t: f64, freedom: DegreesOfFreedom) -> f64 {
+    if is_known(freedom) {
+        return normal_density(t);
+    }
+    let nu = freedom.count();
+    density_at(t, nu, peak(nu))
+}
+
 /// Whether the degrees of freedom stand for "as good as known".
 fn is_known(freedom: DegreesOfFreedom) -> bool {
     freedom >= DegreesOfFreedom::KNOWN
@@ -73,7 +82,7 @@ pub(crate) fn exceeded(tail: f64, freedom: DegreesOfFreedom) -> f64 {
     let mut t = sqrt(nu * -one_minus_exp_minus(-w * w / nu));
     for _ in 0..MOST_STEPS {
         let there = tail_above(t, nu, peak);
-        let elasticity = t * density(t, nu, peak) / there;
+        let elasticity = t * density_at(t, nu, peak) / there;
         let newton = ln(there / tail) / elasticity;
         // Twice the second derivative over the first one, all of ln tail by ln t.
         let bend = 1.0 - (nu + 1.0) * t * t / (nu + t * t) + elasticity;
@@ -106,8 +115,8 @@ fn peak(nu: f64) -> f64 {
     down * sqrt(x) * exp(series) / sqrt(nu * PI)
 }
 
-/// Student's density.
-fn density(t: f64, nu: f64, peak: f64) -> f64 {
+/// The density with its height at zero.
+fn density_at(t: f64, nu: f64, peak: f64) -> f64 {
     peak * exp(-0.5 * (nu + 1.0) * ln_one_plus(t * t / nu))
 }
 
@@ -116,14 +125,15 @@ fn density(t: f64, nu: f64, peak: f64) -> f64 {
 /// The incomplete beta function as t f(t) times a series: of what lies between 0 and t where
 /// t² < ν, else of what lies beyond (DLMF 8.17.8). No term is negative, so no digits are lost.
 fn tail_above(t: f64, nu: f64, peak: f64) -> f64 {
-    let density = density(t, nu, peak);
+    let density = density_at(t, nu, peak);
     // Beyond, less than 10⁻¹⁸ is left where ν is large, and less than t f(t) anywhere.
-    if t * density < 1e-19 && t > 1.0 {
+    if t > 1.0 && t * density < 1e-19 {
         return 0.0;
     }
     let all = nu + square(t);
     if square(t) < nu {
-        0.5 - t * density * series(nu, 1.5, square(t) / all)
+        // Rounding may lead below zero.
+        max(0.5 - t * density * series(nu, 1.5, square(t) / all), 0.0)
     } else {
         t * density / nu * series(nu, 0.5 * nu + 1.0, nu / all)
     }

@@ -425,7 +425,7 @@ impl<M: Uncertain> Budget<M> {
     /// )?;
     /// let worst = extracted.dominant().unwrap();
     /// assert_eq!(worst.term.source, Quantity::Strength);
-    /// assert_eq!(worst.share.to_string(), "94.8 %");
+    /// assert_eq!(worst.share.to_string(), "94.5 %");
     /// assert_eq!(format!("{} → {}", extracted.estimate.u, worst.halved), "0.29 % → 0.15 %");
     /// # Ok::<(), cupwright::Error>(())
     /// ```
@@ -511,6 +511,18 @@ fn propagate<M: Uncertain, const N: usize>(
 
 /// The budget of a result from its terms, ten at most.
 fn linear<M: Uncertain>(value: M, all: impl Iterator<Item = Term>) -> Result<Budget<M>, Error> {
+    let (u, freedom, terms) = summed(all);
+    Ok(Budget {
+        estimate: Estimate { value, u: computed(u)?, freedom },
+        second_order: M::Uncertainty::NONE,
+        shift: 0.0,
+        terms,
+    })
+}
+
+/// Combined standard uncertainty and effective degrees of freedom (Welch–Satterthwaite) of some terms,
+/// ten at most.
+fn summed(all: impl Iterator<Item = Term>) -> (f64, DegreesOfFreedom, [Option<Term>; MOST_TERMS]) {
     let mut terms = [None; MOST_TERMS];
     let mut variance = 0.0;
     for (slot, term) in terms.iter_mut().zip(all) {
@@ -526,12 +538,7 @@ fn linear<M: Uncertain>(value: M, all: impl Iterator<Item = Term>) -> Result<Bud
     // Where nothing is uncertain the shares are not numbers.
     let freedom =
         if inverse > 0.0 { at_most_known(1.0 / inverse) } else { DegreesOfFreedom::KNOWN };
-    Ok(Budget {
-        estimate: Estimate { value, u: computed(sqrt(variance))?, freedom },
-        second_order: M::Uncertainty::NONE,
-        shift: 0.0,
-        terms,
-    })
+    (sqrt(variance), freedom, terms)
 }
 
 /// Variance and shift of the mean that the linear rule leaves out.
@@ -567,6 +574,15 @@ fn beyond_linear<const N: usize>(
         }
     }
     (variance, shift)
+}
+
+/// Several independent errors of one value.
+pub(crate) fn together<U: Uncertainty, const N: usize>(
+    all: &[Standard<U>; N],
+) -> Result<Standard<U>, Error> {
+    let term = |standard: &Standard<U>| Input::error(standard, 1.0).term();
+    let (u, freedom, _) = summed(all.iter().map(term));
+    Ok(Standard { u: computed(u)?, freedom })
 }
 
 record! {
