@@ -124,7 +124,7 @@ def checks():
             least = law(nu).isf((100 - sure) / 200) * u
             yield "decision.compare", {
                 "first": first, "u_first": u1, "nu_first": nu1, "second": second, "u_second": u2, "nu_second": nu2,
-                "u_common_pct": common, "nu_common": nu3, "confidence_pct": sure}, {
+                "u_factor_pct": common, "nu_factor": nu3, "confidence_pct": sure}, {
                 "difference": d, "u": u, "degrees_of_freedom": nu, "least": least,
                 "confidence_pct": 100 * (1 - 2 * law(nu).sf(abs(d) / u)), "is_real": abs(d) >= least and d != 0}, {
                 "difference": 1e-11, "u": 1e-11, "degrees_of_freedom": 1e-9 * nu, "least": 1e-9, "confidence_pct": 1e-8, "is_real": 0}, (

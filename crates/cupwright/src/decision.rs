@@ -33,8 +33,8 @@ use crate::distribution::{density, exceeded, in_rectangle, normal_equivalent, ta
 use crate::error::Error;
 use crate::math::{max, min, sqrt};
 use crate::quantity::{
-    Confidence, Correlation, DegreesOfFreedom, Measure, Probability, ReadingCount,
-    RelativeUncertainty, Strength, Yield, computed,
+    Confidence, Correlation, DegreesOfFreedom, FactorUncertainty, Measure, Probability,
+    ReadingCount, Strength, Yield, computed,
 };
 use crate::record::record;
 use crate::uncertainty::{Estimate, Standard, Uncertain, coverage_factor, together};
@@ -371,8 +371,9 @@ pub struct Comparison<U> {
 /// d = y₁ − y₂     u² = u₁² + u₂² + (f d)²     real where |d| ≥ t u
 /// ```
 ///
-/// What is common to both, such as the refractive factor of one coffee, does not belong in u₁ and u₂: it is
-/// `common`, f, and counts only for the difference itself. t: the two-sided quantile.
+/// The refractive factor, f, is common to two brews of one coffee: it does not belong in u₁ and u₂ and
+/// counts only for the difference itself. Neither does the span of one scale, which cancels in
+/// yields. t: the two-sided quantile.
 /// Source: GUM F.1.2.3; the test is Welch's.
 ///
 /// # Errors
@@ -385,7 +386,7 @@ pub struct Comparison<U> {
 ///     Ok(Estimate::with(Strength::from_percent(percent)?, read))
 /// };
 /// // The refractive factor, uncertain by 2.4 %, is the same for both.
-/// let factor = Standard::known(RelativeUncertainty::from_percent(2.4)?);
+/// let factor = Standard::known(FactorUncertainty::from_percent(2.4)?);
 /// let sure = Confidence::from_percent(95.0)?;
 /// let finer = decision::compare(&brew(1.44)?, &brew(1.38)?, &factor, sure)?;
 /// assert!(finer.is_real);
@@ -397,15 +398,15 @@ pub struct Comparison<U> {
 pub fn compare<M: Uncertain>(
     first: &Estimate<M>,
     second: &Estimate<M>,
-    common: &Standard<RelativeUncertainty>,
+    factor: &Standard<FactorUncertainty>,
     confidence: Confidence,
 ) -> Result<Comparison<M::Uncertainty>, Error> {
     let difference = first.value.value() - second.value.value();
-    let of_common = computed(common.u.fraction() * difference.abs())?;
+    let of_factor = computed(factor.u.fraction() * difference.abs())?;
     let standard = together(&[
         Standard { u: first.u, freedom: first.freedom },
         Standard { u: second.u, freedom: second.freedom },
-        Standard { u: of_common, freedom: common.freedom },
+        Standard { u: of_factor, freedom: factor.freedom },
     ])?;
     let least = coverage_factor(confidence, standard.freedom).ratio() * standard.u.value();
     let far = scaled(difference.abs(), standard.u.value());

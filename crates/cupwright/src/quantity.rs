@@ -418,41 +418,44 @@ quantities! {
     /// Standard uncertainty of a retention, or a limit that one is made from.
     65 RetentionUncertainty = "uncertainty of a retention", from_grams_per_gram/grams_per_gram "g/g" as "u_retention_g_per_g",
         0.0..=10.0, 3 decimals, source "range of the apparent retention";
-    /// Standard uncertainty over its value, of a cause that many values share: a scale's span, a refractive factor.
-    66 RelativeUncertainty = "relative uncertainty", from_percent/percent "%" as "u_relative_pct",
+    /// Standard uncertainty of a scale's span: a relative error common to all that it weighs.
+    66 SpanUncertainty = "uncertainty of the scale's span", from_percent/percent "%" as "u_span_pct",
+        0.0..=50.0, 2 decimals, source "range chosen here";
+    /// Standard uncertainty of a refractive factor over its value: common to all readings of one coffee.
+    67 FactorUncertainty = "uncertainty of the refractive factor", from_percent/percent "%" as "u_factor_pct",
         0.0..=50.0, 2 decimals, source "range chosen here";
     /// Any value in a unit of its own.
-    67 Measurand = "measurand", from_number/number "" as "value",
+    68 Measurand = "measurand", from_number/number "" as "value",
         -1000000000.0..=1000000000.0, 3 decimals, source "range chosen here";
     /// Standard uncertainty in the unit of its value, or a limit or step that one is made from.
-    68 StandardUncertainty = "standard uncertainty", from_number/number "" as "u",
+    69 StandardUncertainty = "standard uncertainty", from_number/number "" as "u",
         0.0..=1000000000.0, 3 decimals, source "range chosen here: as for any value";
     /// How much a result changes with an input, in the units of the two.
-    69 Sensitivity = "sensitivity", from_number/number "" as "sensitivity",
+    70 Sensitivity = "sensitivity", from_number/number "" as "sensitivity",
         -1000000000000.0..=1000000000000.0, 3 decimals, source "range chosen here";
     /// How well an uncertainty is itself known, as if from so many repeats and one more; the highest stands for as good as known.
-    70 DegreesOfFreedom = "degrees of freedom", from_count/count "" as "degrees_of_freedom",
+    71 DegreesOfFreedom = "degrees of freedom", from_count/count "" as "degrees_of_freedom",
         1.0..=1000000000.0, 1 decimals, source "GUM G.4; the highest chosen here";
     /// How uncertain an uncertainty is, over itself.
-    71 Doubt = "doubt", from_percent/percent "%" as "doubt_pct",
+    72 Doubt = "doubt", from_percent/percent "%" as "doubt_pct",
         0.0..=70.0, 0 decimals, source "one degree of freedom or more by GUM G.3";
     /// How sure a statement has to be.
-    72 Confidence = "confidence", from_percent/percent "%" as "confidence_pct",
+    73 Confidence = "confidence", from_percent/percent "%" as "confidence_pct",
         50.0..=99.9, 1 decimals, source "range chosen here";
     /// Probability of a statement.
-    73 Probability = "probability", from_percent/percent "%" as "probability_pct",
+    74 Probability = "probability", from_percent/percent "%" as "probability_pct",
         0.0..=100.0, 1 decimals, source "definition";
     /// Expanded uncertainty over standard uncertainty.
-    74 CoverageFactor = "coverage factor", from_ratio/ratio "" as "coverage_factor",
+    75 CoverageFactor = "coverage factor", from_ratio/ratio "" as "coverage_factor",
         0.5..=1000.0, 2 decimals, source "Student t over the range of confidence";
     /// Correlation of two values' errors.
-    75 Correlation = "correlation", from_ratio/ratio "" as "correlation",
+    76 Correlation = "correlation", from_ratio/ratio "" as "correlation",
         -1.0..=1.0, 3 decimals, source "definition";
     /// Terms of an uncertainty budget, or series of repeats put together.
-    76 TermCount = "terms", from_count/count "" as "terms" whole,
+    77 TermCount = "terms", from_count/count "" as "terms" whole,
         1.0..=10.0, 0 decimals, source "range chosen here: the inputs of a mass balance";
     /// Repeats whose scatter tells an uncertainty.
-    77 RepeatCount = "repeats", from_count/count "" as "repeats" whole,
+    78 RepeatCount = "repeats", from_count/count "" as "repeats" whole,
         2.0..=100.0, 0 decimals, source "range chosen here; one alone has no scatter";
 }
 
@@ -475,7 +478,7 @@ percentages!(
     Humidity,
     MilkSolids,
     SpentMoisture,
-    RelativeUncertainty,
+    FactorUncertainty,
     Confidence,
     Probability
 );

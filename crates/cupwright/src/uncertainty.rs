@@ -40,11 +40,11 @@ use crate::extraction::{self, Balance, Brew};
 use crate::math::{max, min, sqrt, square};
 use crate::quantity::{
     Addition, ApparentRetention, Beverage, BrewWater, Confidence, Correlation, CoverageFactor,
-    DegreesOfFreedom, Dose, Doubt, HeldStrength, Liquid, MassUncertainty, Measurand, Measure,
-    Moisture, Quantity, ReadingCount, RelativeUncertainty, RepeatCount, RetentionUncertainty,
-    Sensitivity, Share, ShareUncertainty, StandardUncertainty, Strength, StrengthUncertainty,
-    Temperature, TemperatureUncertainty, TermCount, Vapour, WaterSolids, WaterSolidsUncertainty,
-    Yield, YieldUncertainty, computed,
+    DegreesOfFreedom, Dose, Doubt, FactorUncertainty, HeldStrength, Liquid, MassUncertainty,
+    Measurand, Measure, Moisture, Quantity, ReadingCount, RepeatCount, RetentionUncertainty,
+    Sensitivity, Share, ShareUncertainty, SpanUncertainty, StandardUncertainty, Strength,
+    StrengthUncertainty, Temperature, TemperatureUncertainty, TermCount, Vapour, WaterSolids,
+    WaterSolidsUncertainty, Yield, YieldUncertainty, computed,
 };
 use crate::reading::{self, Zero};
 use crate::record::record;
@@ -81,7 +81,8 @@ uncertainties! {
     TemperatureUncertainty: Temperature;
     WaterSolidsUncertainty: WaterSolids;
     RetentionUncertainty: ApparentRetention;
-    RelativeUncertainty:;
+    SpanUncertainty:;
+    FactorUncertainty:;
     StandardUncertainty: Measurand;
 }
 
@@ -624,7 +625,7 @@ record! {
         /// The instrument's own error, common to all its readings: its specification, its zero.
         instrument: Standard<StrengthUncertainty> = "instrument",
         /// The coffee's refractive factor, relative.
-        factor: Standard<RelativeUncertainty> = "factor",
+        factor: Standard<FactorUncertainty> = "factor",
         /// What the instrument was zeroed on.
         zero: Zero = "zero",
         /// Solids of the brew water.
@@ -711,7 +712,7 @@ pub fn flow_through_yield(
     strength: &Estimate<Strength>,
     beverage: &Estimate<Beverage>,
     dose: &Estimate<Dose>,
-    factor: &Standard<RelativeUncertainty>,
+    factor: &Standard<FactorUncertainty>,
 ) -> Result<Budget<Yield>, Error> {
     let (t, b, d) = (strength.value.percent(), beverage.value.grams(), dose.value.grams());
     let extracted = extraction::flow_through_yield(strength.value, beverage.value, dose.value)?;
@@ -739,7 +740,7 @@ pub fn steeped_yield(
     strength: &Estimate<Strength>,
     water: &Estimate<BrewWater>,
     dose: &Estimate<Dose>,
-    factor: &Standard<RelativeUncertainty>,
+    factor: &Standard<FactorUncertainty>,
 ) -> Result<Budget<Yield>, Error> {
     let (t, w, d) = (strength.value.fraction(), water.value.grams(), dose.value.grams());
     let extracted = extraction::steeped_yield(strength.value, water.value, dose.value)?;
@@ -777,9 +778,9 @@ record! {
         /// Strength φ of the liquid kept, relative to the beverage.
         held_strength: Estimate<HeldStrength> = "held_strength",
         /// Span of the scale that weighed dose, water and beverage, relative.
-        span: Standard<RelativeUncertainty> = "span",
+        span: Standard<SpanUncertainty> = "span",
         /// The coffee's refractive factor, relative.
-        factor: Standard<RelativeUncertainty> = "factor",
+        factor: Standard<FactorUncertainty> = "factor",
     }
 }
 
@@ -860,7 +861,7 @@ impl Budget<Yield> {
     /// For the flow-through form (u(T)/T)/(u(E)/E). The strength that it goes with has the factor in its
     /// uncertainty.
     pub fn correlation_with_strength(&self) -> Correlation {
-        let shared = self.share_of(&[Quantity::Strength, Quantity::RelativeUncertainty]);
+        let shared = self.share_of(&[Quantity::Strength, Quantity::FactorUncertainty]);
         Correlation::known(sqrt(shared))
     }
 }

@@ -824,7 +824,7 @@ formulas! {
     };
     "decision.compare" => |i| {
         let compared = decision::compare(
-            &estimate::<Measurand>(i, "first")?, &estimate(i, "second")?, &standard(i, "common_pct")?,
+            &estimate::<Measurand>(i, "first")?, &estimate(i, "second")?, &standard(i, "factor_pct")?,
             get(i, "confidence_pct")?)?;
         [
             vec![("difference", compared.difference)],
