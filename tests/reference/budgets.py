@@ -123,9 +123,9 @@ def checks():
         yield "uncertainty.steeped_yield", facts(strength_pct=t, water_g=w, dose_g=d, factor_pct=f), out, tolerance(out), WHY
 
     for t, d, w, b, h, s, v, held, span, factor in [
+        ((1.29, 0.02, 4), (60, 0.1, 10), (1000, 1, 3), (870, 1, 5), (3, 0.5, 2), (250, 40, 6), (12, 4, 7), (35, 15, 3), (None, 0.2, 9), (None, 2, 8)),
         (read, (20, limit, KNOWN), (320, 0.5, KNOWN), (278, limit, KNOWN), (2, 1, KNOWN), (149.730975, 50, KNOWN), (3, 2, KNOWN), (0, 0, KNOWN), (None, 0.3, KNOWN), (None, 2.353, 8)),
         (read, (20, limit, KNOWN), (320, 0.5, KNOWN), (278, limit, KNOWN), (2, 1, KNOWN), (149.730975, 50, KNOWN), (3, 2, KNOWN), (100, 0, KNOWN), zero, zero),
-        ((1.29, 0.02, 4), (60, 0.1, 10), (1000, 1, 3), (870, 1, 5), (3, 0.5, 2), (250, 40, 6), (12, 4, 7), (35, 15, 3), (None, 0.2, 9), (None, 2, 8)),
         ((1.2, 0.02, 5), (25, 0.1, KNOWN), (375, 1, KNOWN), (340, 0.2, KNOWN), (0, 0, KNOWN), (0, 0, KNOWN), (0, 0, KNOWN), (0, 0, KNOWN), (None, 1, KNOWN), zero),
         ((7.7, 0.1, 3), (30, 0.05, KNOWN), (90, 0.2, KNOWN), (52, 0.2, KNOWN), (10, 2, KNOWN), (5000, 500, KNOWN), (4, 1, KNOWN), (66.6, 20, KNOWN), (None, 0.5, KNOWN), (None, 5, 4)),
     ]:
@@ -160,8 +160,8 @@ def checks():
 
     # The temperature of a mixture by root finding, its sensitivities by differences.
     for inputs in [
-        [(200, 1, KNOWN), (93, 0.5, KNOWN), (50, 0.5, KNOWN), (20, 1, KNOWN)],
         [(45, 0.2, 5), (82, 1, 3), (120, 0.5, 9), (88, 0.5, 4)],
+        [(200, 1, KNOWN), (93, 0.5, KNOWN), (50, 0.5, KNOWN), (20, 1, KNOWN)],
         [(170, 0.1, KNOWN), (70, 0.3, 8), (20, 2, KNOWN), (8, 2, KNOWN)],
     ]:
         def mixed(b, t, a, other):

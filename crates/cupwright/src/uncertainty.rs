@@ -224,7 +224,9 @@ pub fn coverage_factor(confidence: Confidence, freedom: DegreesOfFreedom) -> Cov
 /// ```
 pub fn of_repeats<M: Uncertain>(repeats: &[M]) -> Result<Estimate<M>, Error> {
     let n = RepeatCount::from_count(repeats.len() as f64)?.count();
-    let mean = repeats.iter().map(|x| x.value()).sum::<f64>() / n;
+    // From the first one on, so that equal repeats have no scatter of rounding.
+    let first = repeats.first().map_or(0.0, |x| x.value());
+    let mean = first + repeats.iter().map(|x| x.value() - first).sum::<f64>() / n;
     let squares = repeats.iter().map(|x| square(x.value() - mean)).sum::<f64>();
     Ok(Estimate {
         value: computed(mean)?,
