@@ -29,7 +29,7 @@
 //! estimate's degrees of freedom, and nothing is supposed of it beforehand (JCGM 106:2012, 7.2). So a
 //! probability here says how far the measurement alone carries, not how often brews come out inside.
 
-use crate::distribution::{density, exceeded, in_rectangle, normal_equivalent, tail};
+use crate::distribution::{Law, in_rectangle};
 use crate::error::Error;
 use crate::math::{max, min, sqrt};
 use crate::quantity::{
@@ -76,8 +76,9 @@ fn scaled(distance: f64, u: f64) -> f64 {
 /// F: Student's distribution with the estimate's ν. Error 10⁻¹². Source: JCGM 106:2012, 7.
 pub fn chances<M: Uncertain>(estimate: &Estimate<M>, band: &Band<M>) -> Chances {
     let (y, u) = (estimate.value.value(), estimate.u.value());
-    let below = 100.0 * tail(scaled(y - band.lowest().value(), u), estimate.freedom);
-    let above = 100.0 * tail(scaled(band.highest().value() - y, u), estimate.freedom);
+    let law = Law::of(estimate.freedom);
+    let below = 100.0 * law.tail(scaled(y - band.lowest().value(), u));
+    let above = 100.0 * law.tail(scaled(band.highest().value() - y, u));
     Chances {
         below: Probability::known(below),
         inside: Probability::known(max(100.0 - below - above, 0.0)),
@@ -122,7 +123,9 @@ pub fn decide<M: Uncertain>(
         Decision::Below
     } else if sure(chances.above) {
         Decision::Above
-    } else if outside_at_best(estimate.u.value(), estimate.freedom, band) > missing(confidence) {
+    } else if outside_at_best(estimate.u.value(), Law::of(estimate.freedom), band)
+        > missing(confidence)
+    {
         Decision::TooUncertain
     } else {
         Decision::NotYet
@@ -139,8 +142,8 @@ fn width<M: Measure>(band: &Band<M>) -> f64 {
 }
 
 /// Probability of lying outside when the value is in the middle.
-fn outside_at_best<M: Measure>(u: f64, freedom: DegreesOfFreedom, band: &Band<M>) -> f64 {
-    2.0 * tail(scaled(0.5 * width(band), u), freedom)
+fn outside_at_best<M: Measure>(u: f64, law: Law, band: &Band<M>) -> f64 {
+    2.0 * law.tail(scaled(0.5 * width(band), u))
 }
 
 /// The largest standard uncertainty with which any number can be called inside,
@@ -188,17 +191,17 @@ pub fn acceptance<M: Uncertain>(
     band: &Band<M>,
     confidence: Confidence,
 ) -> Option<Band<M>> {
-    let (u, freedom) = (standard.u.value(), standard.freedom);
+    let (u, law) = (standard.u.value(), Law::of(standard.freedom));
     let (allowed, width) = (missing(confidence), width(band));
-    if outside_at_best(u, freedom, band) > allowed {
+    if outside_at_best(u, law, band) > allowed {
         return None;
     }
-    let mut guard = min(u * exceeded(allowed, freedom), 0.5 * width);
+    let mut guard = min(u * law.exceeded(allowed), 0.5 * width);
     // The probability outside is convex and falls as the guard grows to half the width.
     for _ in 0..MOST_STEPS {
-        let (near, far) = (scaled(guard, u), scaled(width - guard, u));
-        let excess = tail(near, freedom) + tail(far, freedom) - allowed;
-        let next = guard + excess * u / (density(near, freedom) - density(far, freedom));
+        let (near, near_density) = law.tail_and_density(scaled(guard, u));
+        let (far, far_density) = law.tail_and_density(scaled(width - guard, u));
+        let next = guard + (near + far - allowed) * u / (near_density - far_density);
         if next > guard * (1.0 + 1e-13) && next < 0.5 * width {
             guard = next;
         } else {
@@ -347,7 +350,8 @@ fn edges<M: Uncertain>(estimate: &Estimate<M>, band: &Band<M>) -> (f64, f64) {
     let (y, u) = (estimate.value.value(), estimate.u.value());
     let lowest = -scaled(y - band.lowest().value(), u);
     let highest = scaled(band.highest().value() - y, u);
-    (normal_equivalent(lowest, estimate.freedom), normal_equivalent(highest, estimate.freedom))
+    let law = Law::of(estimate.freedom);
+    (law.normal_equivalent(lowest), law.normal_equivalent(highest))
 }
 
 /// Two values of one kind beside each other.
@@ -410,7 +414,7 @@ pub fn compare<M: Uncertain>(
     ])?;
     let least = coverage_factor(confidence, standard.freedom).ratio() * standard.u.value();
     let far = scaled(difference.abs(), standard.u.value());
-    let chance = if difference == 0.0 { 1.0 } else { 2.0 * tail(far, standard.freedom) };
+    let chance = if difference == 0.0 { 1.0 } else { 2.0 * Law::of(standard.freedom).tail(far) };
     Ok(Comparison {
         difference,
         standard,

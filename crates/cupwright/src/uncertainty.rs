@@ -3,10 +3,14 @@
 //! The rules are those of the GUM, the Guide to the expression of uncertainty in measurement
 //! (JCGM 100:2008).
 //!
-//! | step | functions |
+//! | question | functions |
 //! |---|---|
 //! | how sure is an input? | [`of_repeats`], [`pooled`], [`of_limit`], [`of_display`], [`of_expanded`], [`freedom_of_doubt`] |
-//! | how sure is what follows? | [`strength`], [`flow_through_yield`], [`steeped_yield`], [`extraction_yield`], [`steeped_strength`], [`beverage`], [`water_to_reach`], [`strength_after_water`], [`mixed_temperature`]; [`combine`] for anything else |
+//! | and the strength read? | [`strength`] |
+//! | and the yield? | [`flow_through_yield`], [`steeped_yield`], [`extraction_yield`] |
+//! | and what is corrected or mixed? | [`water_to_reach`], [`strength_after_water`], [`mixed_temperature`] |
+//! | and what a recipe predicts? | [`steeped_strength`], [`beverage`] |
+//! | and anything else? | [`combine`] |
 //! | what to say? | [`Estimate::expanded`], [`Budget::dominant`], and [`crate::decision`] |
 //!
 //! ```text
@@ -38,6 +42,7 @@
 //! The shape of the result's distribution is taken as Student's whatever the inputs are. Where one
 //! rectangular limit dominates, a 95 % interval is a tenth too wide.
 
+use crate::distribution::Law;
 use crate::error::Error;
 use crate::extraction::{self, Balance, Brew};
 use crate::math::{max, min, sqrt, square};
@@ -52,7 +57,7 @@ use crate::quantity::{
 use crate::reading::{self, Zero};
 use crate::record::record;
 use crate::retention::{self, Losses};
-use crate::{dilution, distribution, ratio, water};
+use crate::{dilution, ratio, water};
 
 /// A quantity that is a standard uncertainty.
 pub trait Uncertainty: Measure {
@@ -197,7 +202,7 @@ impl<M: Uncertain> Estimate<M> {
 /// ```
 pub fn coverage_factor(confidence: Confidence, freedom: DegreesOfFreedom) -> CoverageFactor {
     let either_side = (100.0 - confidence.percent()) / 200.0;
-    CoverageFactor::known(distribution::exceeded(either_side, freedom))
+    CoverageFactor::known(Law::of(freedom).exceeded(either_side))
 }
 
 /// Mean of repeats and its standard uncertainty (type A evaluation).
@@ -508,29 +513,21 @@ fn propagate<M: Uncertain, const N: usize>(
     let (more, shift) = beyond_linear(&inputs, model);
     // Only to refuse what is not a number.
     computed::<M::Uncertainty>(shift.abs())?;
-    let budget = linear(value, inputs.iter().map(Input::term))?;
-    let second_order = sqrt(max(square(budget.estimate.u.value()) + more, 0.0));
-    Ok(Budget { second_order: computed(second_order)?, shift, ..budget })
-}
-
-/// The budget of a result from its terms, ten at most.
-fn linear<M: Uncertain>(value: M, all: impl Iterator<Item = Term>) -> Result<Budget<M>, Error> {
-    let (u, freedom, terms) = summed(all);
-    let u = computed(u)?;
-    Ok(Budget { estimate: Estimate { value, u, freedom }, second_order: u, shift: 0.0, terms })
+    let term = |at: usize| inputs.get(at).map(Input::term);
+    let (u, freedom) = combined(term);
+    let second_order = computed(sqrt(max(square(u) + more, 0.0)))?;
+    let estimate = Estimate { value, u: computed(u)?, freedom };
+    Ok(Budget { estimate, second_order, shift, terms: core::array::from_fn(term) })
 }
 
 /// Combined standard uncertainty and effective degrees of freedom (Welch–Satterthwaite) of some terms,
 /// ten at most.
-fn summed(all: impl Iterator<Item = Term>) -> (f64, DegreesOfFreedom, [Option<Term>; MOST_TERMS]) {
-    let mut terms = [None; MOST_TERMS];
-    let mut variance = 0.0;
-    for (slot, term) in terms.iter_mut().zip(all) {
-        variance += square(term.contribution());
-        *slot = Some(term);
-    }
+#[inline(never)]
+fn combined(term: impl Fn(usize) -> Option<Term>) -> (f64, DegreesOfFreedom) {
+    let terms = || (0..MOST_TERMS).map_while(&term);
+    let variance = terms().map(|term| square(term.contribution())).sum::<f64>();
     let mut inverse = 0.0;
-    for term in terms.iter().flatten().filter(|term| term.freedom < DegreesOfFreedom::KNOWN) {
+    for term in terms().filter(|term| term.freedom < DegreesOfFreedom::KNOWN) {
         // Over the variance first: the fourth power of a small number may be none.
         let share = square(term.contribution()) / variance;
         inverse += share * share / term.freedom.count();
@@ -538,7 +535,7 @@ fn summed(all: impl Iterator<Item = Term>) -> (f64, DegreesOfFreedom, [Option<Te
     // Where nothing is uncertain the shares are not numbers.
     let freedom =
         if inverse > 0.0 { at_most_known(1.0 / inverse) } else { DegreesOfFreedom::KNOWN };
-    (sqrt(variance), freedom, terms)
+    (sqrt(variance), freedom)
 }
 
 /// Variance and shift of the mean that the linear rule leaves out.
@@ -546,6 +543,9 @@ fn summed(all: impl Iterator<Item = Term>) -> (f64, DegreesOfFreedom, [Option<Te
 /// ```text
 /// variance  ΣΣ (½ f″ᵢⱼ² + f′ᵢ f‴ᵢⱼⱼ) uᵢ² uⱼ²        shift  Σ ½ f″ᵢᵢ uᵢ²
 /// ```
+//
+// Out of line, as is what is linear, so that their stacks do not add up.
+#[inline(never)]
 fn beyond_linear<const N: usize>(
     inputs: &[Input; N],
     model: impl Fn([f64; N]) -> f64,
@@ -554,30 +554,37 @@ fn beyond_linear<const N: usize>(
     let at = |i: usize, by: f64, j: usize, and_by: f64| {
         let mut moved = [0.0; N];
         for (k, (slot, input)) in moved.iter_mut().zip(inputs).enumerate() {
-            let first = if k == i { by } else { 0.0 };
-            let second = if k == j { and_by } else { 0.0 };
-            *slot = input.value + (first + second) * input.u;
+            *slot = input.value;
+            if k == i {
+                *slot += by * input.u;
+            }
+            if k == j {
+                *slot += and_by * input.u;
+            }
         }
         model(moved)
     };
     let across = |i: usize, by: f64| at(i, by, i, 0.0) - at(i, -by, i, 0.0);
-    let uncertain =
-        |(i, input): (usize, &Input)| (input.u > 0.0).then_some((i, input.sensitivity * input.u));
+    // For each input its place, what it contributes, and the model across it.
+    let across_one: [f64; N] = core::array::from_fn(|i| across(i, 1.0));
+    let uncertain = |(i, (input, across)): (usize, (&Input, &f64))| {
+        (input.u > 0.0).then_some((i, input.sensitivity * input.u, *across))
+    };
+    let all = || inputs.iter().zip(&across_one).enumerate();
     let middle = at(0, 0.0, 0, 0.0);
     let (mut variance, mut shift) = (0.0, 0.0);
-    for (i, slope) in inputs.iter().enumerate().filter_map(uncertain) {
+    for (i, slope, across_i) in all().filter_map(uncertain) {
         let bend = at(i, 1.0, i, 0.0) + at(i, -1.0, i, 0.0) - 2.0 * middle;
-        let third = 4.0 * across(i, 1.0) - 8.0 * across(i, 0.5);
+        let third = 4.0 * across_i - 8.0 * across(i, 0.5);
         variance += 0.5 * square(bend) + slope * third;
         shift += 0.5 * bend;
-        let later = inputs.iter().enumerate().skip(i.saturating_add(1)).filter_map(uncertain);
-        for (j, other_slope) in later {
+        for (j, slope_j, across_j) in all().skip(i.saturating_add(1)).filter_map(uncertain) {
             let (both, one) = (at(i, 1.0, j, 1.0), at(i, 1.0, j, -1.0));
             let (other, neither) = (at(i, -1.0, j, 1.0), at(i, -1.0, j, -1.0));
             let crossed = (both - one - other + neither) / 4.0;
-            let bend_of_slope = (both + one - other - neither) / 2.0 - across(i, 1.0);
-            let bend_of_other = (both - one + other - neither) / 2.0 - across(j, 1.0);
-            variance += square(crossed) + slope * bend_of_slope + other_slope * bend_of_other;
+            let bend_of_slope = (both + one - other - neither) / 2.0 - across_i;
+            let bend_of_other = (both - one + other - neither) / 2.0 - across_j;
+            variance += square(crossed) + slope * bend_of_slope + slope_j * bend_of_other;
         }
     }
     (variance, shift)
@@ -587,8 +594,7 @@ fn beyond_linear<const N: usize>(
 pub(crate) fn together<U: Uncertainty, const N: usize>(
     all: &[Standard<U>; N],
 ) -> Result<Standard<U>, Error> {
-    let term = |standard: &Standard<U>| Input::error(standard, 1.0).term();
-    let (u, freedom, _) = summed(all.iter().map(term));
+    let (u, freedom) = combined(|at| all.get(at).map(|one| Input::error(one, 1.0).term()));
     Ok(Standard { u: computed(u)?, freedom })
 }
 
@@ -611,13 +617,18 @@ record! {
 /// [`Error::ResultOutOfRange`] past the range of [`StandardUncertainty`].
 pub fn combine(value: Measurand, influences: &[Influence]) -> Result<Budget<Measurand>, Error> {
     TermCount::from_count(influences.len() as f64)?;
-    let term = |influence: &Influence| Term {
-        source: Quantity::StandardUncertainty,
-        sensitivity: influence.sensitivity.number(),
-        u: influence.u.number(),
-        freedom: influence.freedom,
+    let term = |at: usize| {
+        influences.get(at).map(|influence| Term {
+            source: Quantity::StandardUncertainty,
+            sensitivity: influence.sensitivity.number(),
+            u: influence.u.number(),
+            freedom: influence.freedom,
+        })
     };
-    linear(value, influences.iter().map(term))
+    let (u, freedom) = combined(term);
+    let u = computed(u)?;
+    let estimate = Estimate { value, u, freedom };
+    Ok(Budget { estimate, second_order: u, shift: 0.0, terms: core::array::from_fn(term) })
 }
 
 /// A relative error of one percent, as the models below take it.
