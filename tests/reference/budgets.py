@@ -30,9 +30,9 @@ def budget(model, inputs):
     """Value, u, degrees of freedom and contributions of a model of (value, u, nu) triples."""
     numbers = [GTC.ureal(x, u, math.inf if nu >= KNOWN else nu) for x, u, nu in inputs]
     y = model(*numbers)
-    other = model(*[uncertainties.ufloat(x, u) for x, u, _ in inputs])
-    assert math.isclose(GTC.value(y), other.n, rel_tol=1e-12)
-    assert math.isclose(GTC.uncertainty(y), other.s, rel_tol=1e-10, abs_tol=1e-15)
+    other = model(*[uncertainties.ufloat(x, u) if u else x for x, u, _ in inputs])
+    assert math.isclose(GTC.value(y), uncertainties.nominal_value(other), rel_tol=1e-12)
+    assert math.isclose(GTC.uncertainty(y), uncertainties.std_dev(other), rel_tol=1e-10, abs_tol=1e-15)
     nu = GTC.dof(y)
     out = {"value": GTC.value(y), "u": GTC.uncertainty(y), "degrees_of_freedom": min(nu, KNOWN) if nu == nu else KNOWN}
     parts = [abs(GTC.component(y, x)) for x in numbers]

@@ -74,6 +74,15 @@ fn scaled(distance: f64, u: f64) -> f64 {
 /// ```
 ///
 /// F: Student's distribution with the estimate's ν. Error 10⁻¹². Source: JCGM 106:2012, 7.
+///
+/// ```
+/// # use cupwright::{decision, quantity::*, uncertainty::*, verdict};
+/// let read = Standard::known(StrengthUncertainty::from_percent(0.02)?);
+/// let cup = Estimate::with(Strength::from_percent(1.44)?, read);
+/// let chances = decision::chances(&cup, &verdict::HOME_BREWER_2018.window.strength);
+/// assert_eq!(format!("inside {:.0}, above {:.0}", chances.inside, chances.above), "inside 69 %, above 31 %");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn chances<M: Uncertain>(estimate: &Estimate<M>, band: &Band<M>) -> Chances {
     let (y, u) = (estimate.value.value(), estimate.u.value());
     let law = Law::of(estimate.freedom);
@@ -110,6 +119,22 @@ pub enum Decision {
 /// Inside, below, above, or not yet decided at a confidence.
 ///
 /// Source: the three outcomes are common practice; each by its probability ([`chances`]).
+///
+/// ```
+/// # use cupwright::{decision::{self, Decision}, quantity::*, uncertainty::*, verdict};
+/// let wanted = verdict::HOME_BREWER_2018.window.strength;
+/// let sure = Confidence::from_percent(95.0)?;
+/// let decide = |percent, u| -> Result<_, cupwright::Error> {
+///     let read = Standard::known(StrengthUncertainty::from_percent(u)?);
+///     let cup = Estimate::with(Strength::from_percent(percent)?, read);
+///     Ok(decision::decide(&cup, &wanted, sure))
+/// };
+/// assert_eq!(decide(1.40, 0.02)?, Decision::Inside);
+/// assert_eq!(decide(1.44, 0.02)?, Decision::NotYet);
+/// assert_eq!(decide(1.49, 0.02)?, Decision::Above);
+/// assert_eq!(decide(1.30, 0.10)?, Decision::TooUncertain);
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn decide<M: Uncertain>(
     estimate: &Estimate<M>,
     band: &Band<M>,

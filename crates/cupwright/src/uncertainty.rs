@@ -189,8 +189,8 @@ impl<M: Uncertain> Estimate<M> {
 /// P(|T| ≤ k) = confidence,   T of ν degrees of freedom, any ν from 1, whole or not
 /// ```
 ///
-/// At [`DegreesOfFreedom::KNOWN`] the normal distribution's, 2·10⁻⁹ from what ν = 10⁹ would give. Relative
-/// error 10⁻⁹ at most. Source: GUM G.3.
+/// At [`DegreesOfFreedom::KNOWN`] the normal distribution's, 2·10⁻⁹ from what ν = 10⁹ would give.
+/// Relative error below 10⁻¹¹. Source: GUM G.3.
 ///
 /// ```
 /// # use cupwright::{quantity::*, uncertainty};
@@ -345,6 +345,14 @@ pub fn of_display<U: Uncertainty>(step: U) -> Standard<U> {
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] for a U at the end of its range over a k below one.
+///
+/// ```
+/// # use cupwright::{quantity::*, uncertainty};
+/// // A certificate: ± 0.02 g, k = 2.
+/// let (limit, k) = (MassUncertainty::from_grams(0.02)?, CoverageFactor::from_ratio(2.0)?);
+/// assert_eq!(uncertainty::of_expanded(limit, k)?.u.grams(), 0.01);
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn of_expanded<U: Uncertainty>(
     expanded: U,
     factor: CoverageFactor,
@@ -615,6 +623,19 @@ record! {
 /// # Errors
 /// [`Error::OutOfRange`] for no term or more than ten;
 /// [`Error::ResultOutOfRange`] past the range of [`StandardUncertainty`].
+///
+/// ```
+/// # use cupwright::{quantity::*, uncertainty::{self, Influence}};
+/// // A kettle's thermometer reads to 0.3 K, its place to 0.5 K, and the pour is uncertain by 1 K.
+/// let part = |u| -> Result<_, cupwright::Error> {
+///     let (sensitivity, u) = (Sensitivity::from_number(1.0)?, StandardUncertainty::from_number(u)?);
+///     Ok(Influence { sensitivity, u, freedom: DegreesOfFreedom::KNOWN })
+/// };
+/// let parts = [part(0.3)?, part(0.5)?, part(1.0)?];
+/// let at_grounds = uncertainty::combine(Measurand::from_number(92.0)?, &parts)?;
+/// assert_eq!(format!("{:.2}", at_grounds.estimate.u), "1.16");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn combine(value: Measurand, influences: &[Influence]) -> Result<Budget<Measurand>, Error> {
     TermCount::from_count(influences.len() as f64)?;
     let term = |at: usize| {
@@ -753,6 +774,21 @@ pub fn flow_through_yield(
 ///
 /// # Errors
 /// As [`extraction::steeped_yield`]; [`Error::ResultOutOfRange`] for an uncertainty past its range.
+///
+/// ```
+/// # use cupwright::{quantity::*, uncertainty::{self, *}};
+/// let scale = Standard::known(MassUncertainty::from_grams(0.06)?);
+/// let read = Standard::known(StrengthUncertainty::from_percent(0.02)?);
+/// let extracted = uncertainty::steeped_yield(
+///     &Estimate::with(Strength::from_percent(1.44)?, read),
+///     &Estimate::with(BrewWater::from_grams(200.0)?, scale),
+///     &Estimate::with(Dose::from_grams(15.0)?, scale),
+///     &Standard::NONE,
+/// )?;
+/// let estimate = extracted.estimate;
+/// assert_eq!(format!("{} ± {}", estimate.value, estimate.u), "19.48 % ± 0.29 %");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn steeped_yield(
     strength: &Estimate<Strength>,
     water: &Estimate<BrewWater>,
@@ -833,6 +869,31 @@ impl Measured {
 ///
 /// # Errors
 /// As [`extraction::extraction_yield`]; [`Error::ResultOutOfRange`] for an uncertainty past its range.
+///
+/// ```
+/// # use cupwright::{quantity::*, uncertainty::{self, *}};
+/// let scale = Standard::known(MassUncertainty::from_grams(0.06)?);
+/// let read = Standard::known(StrengthUncertainty::from_percent(0.02)?);
+/// let extracted = uncertainty::extraction_yield(&Measured {
+///     strength: Estimate::with(Strength::from_percent(1.44)?, read),
+///     dose: Estimate::with(Dose::from_grams(15.0)?, scale),
+///     water: Estimate::with(BrewWater::from_grams(200.0)?, scale),
+///     beverage: Estimate::with(Beverage::from_grams(172.0)?, scale),
+///     moisture: Estimate::exact(Moisture::from_percent(2.0)?),
+///     water_solids: Estimate::exact(WaterSolids::NONE),
+///     vapour: Estimate::exact(Vapour::NONE),
+///     // Steeped, but perhaps not mixed to the last drop.
+///     held_strength: Estimate::with(
+///         HeldStrength::from_percent(90.0)?,
+///         of_limit(ShareUncertainty::from_percent(10.0)?, Shape::Rectangular),
+///     ),
+///     span: Standard::known(SpanUncertainty::from_percent(0.1)?),
+///     factor: Standard::NONE,
+/// })?;
+/// let estimate = extracted.estimate;
+/// assert_eq!(format!("{} ± {}", estimate.value, estimate.u), "19.21 % ± 0.33 %");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn extraction_yield(measured: &Measured) -> Result<Budget<Yield>, Error> {
     let brew = measured.brew();
     let extracted = extraction::extraction_yield(&brew, measured.strength.value)?;
@@ -893,6 +954,19 @@ impl Budget<Yield> {
 ///
 /// # Errors
 /// As [`ratio::water_ratio`]; [`Error::ResultOutOfRange`] for a result past its range.
+///
+/// ```
+/// # use cupwright::{quantity::*, uncertainty::{self, *}};
+/// let from_brew_to_brew = Standard::known(YieldUncertainty::from_percent(0.5)?);
+/// let cup = uncertainty::steeped_strength(
+///     &Estimate::with(Yield::from_percent(19.5)?, from_brew_to_brew),
+///     &Estimate::exact(Dose::from_grams(15.0)?),
+///     &Estimate::exact(BrewWater::from_grams(200.0)?),
+/// )?
+/// .estimate;
+/// assert_eq!(format!("{} ± {}", cup.value, cup.u), "1.44 % ± 0.036 %");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn steeped_strength(
     extracted: &Estimate<Yield>,
     dose: &Estimate<Dose>,
@@ -917,6 +991,27 @@ pub fn steeped_strength(
 ///
 /// # Errors
 /// As [`retention::beverage`]; [`Error::ResultOutOfRange`] for an uncertainty past its range.
+///
+/// ```
+/// # use cupwright::{quantity::*, retention::{Losses, Paper}, uncertainty::{self, *}};
+/// let losses = Losses {
+///     retention: ApparentRetention::from_grams_per_gram(2.0)?,
+///     hold_up: HoldUp::NONE,
+///     paper: Paper::Rinsed,
+///     drips: Drips::NONE,
+///     vapour: Vapour::from_grams(2.0)?,
+/// };
+/// let cup = uncertainty::beverage(
+///     &losses,
+///     &Standard::known(RetentionUncertainty::from_grams_per_gram(0.1)?),
+///     &Standard::NONE,
+///     &Estimate::exact(Dose::from_grams(15.0)?),
+///     &Estimate::exact(BrewWater::from_grams(250.0)?),
+/// )?
+/// .estimate;
+/// assert_eq!(format!("{} ± {:.1}", cup.value, cup.u), "218.0 g ± 1.5 g");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn beverage(
     losses: &Losses,
     retention: &Standard<RetentionUncertainty>,
@@ -990,6 +1085,20 @@ pub fn water_to_reach(
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] for an uncertainty past its range.
+///
+/// ```
+/// # use cupwright::{quantity::*, uncertainty::{self, *}};
+/// let read = Standard::known(StrengthUncertainty::from_percent(0.02)?);
+/// let cup = uncertainty::strength_after_water(
+///     &Estimate::exact(Beverage::from_grams(180.0)?),
+///     &Estimate::with(Strength::from_percent(1.55)?, read),
+///     &Estimate::exact(Addition::from_grams(26.7)?),
+///     &Estimate::exact(WaterSolids::NONE),
+/// )?
+/// .estimate;
+/// assert_eq!(format!("{} ± {}", cup.value, cup.u), "1.35 % ± 0.017 %");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn strength_after_water(
     beverage: &Estimate<Beverage>,
     strength: &Estimate<Strength>,
@@ -1023,6 +1132,21 @@ pub fn strength_after_water(
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] for an uncertainty past its range.
+///
+/// ```
+/// # use cupwright::{quantity::*, uncertainty::{self, *}};
+/// // Boiling water taken down with water from the tap.
+/// let thermometer = Standard::known(TemperatureUncertainty::from_kelvin(0.5)?);
+/// let mixed = uncertainty::mixed_temperature(
+///     &Estimate::exact(Liquid::from_grams(250.0)?),
+///     &Estimate::with(Temperature::from_celsius(98.0)?, thermometer),
+///     &Estimate::exact(Addition::from_grams(20.0)?),
+///     &Estimate::with(Temperature::from_celsius(15.0)?, thermometer),
+/// )?
+/// .estimate;
+/// assert_eq!(format!("{} ± {:.1}", mixed.value, mixed.u), "91.9 °C ± 0.5 K");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn mixed_temperature(
     liquid: &Estimate<Liquid>,
     temperature: &Estimate<Temperature>,
