@@ -351,7 +351,9 @@ proptest! {
                 prop_assert!(n.count() == 1.0 || !decided(n.count() - 1.0));
             }
             Needed::MoreThanTen => prop_assert!(!decided(10.0)),
-            Needed::NoneIsEnough => prop_assert!(!decided(1e12)),
+            Needed::NoneIsEnough => {
+                prop_assert!((1..=10).all(|n| !decided(f64::from(n))) && !decided(1e12));
+            }
             other => panic!("a new variant: {other:?}"),
         }
     }

@@ -4,6 +4,7 @@ use cupwright::extraction::Brew;
 use cupwright::plan::Air;
 use cupwright::quantity::*;
 use cupwright::retention::Paper;
+use cupwright::uncertainty::ReadStrength;
 use cupwright::verdict::Window;
 
 const BREW: &str = r#"{
@@ -51,4 +52,21 @@ fn choices_have_plain_names() {
 fn a_window_with_crossed_edges_is_refused() {
     let text = r#"{ "strength": { "lowest_pct": 1.45, "highest_pct": 1.15 } }"#;
     assert!(serde_json::from_str::<Window>(text).is_err());
+}
+
+#[test]
+fn an_estimate_is_a_value_with_its_uncertainty() {
+    const READ: &str = r#"{
+        "reading": { "value": 1.44, "u": 0.01, "degrees_of_freedom": 2 },
+        "instrument": { "u": 0.02, "degrees_of_freedom": 1e9 },
+        "factor": { "u": 2.4, "degrees_of_freedom": 8 },
+        "zero": "brew_water",
+        "water_solids": { "value": 80, "u": 20, "degrees_of_freedom": 1e9 }
+    }"#;
+    let read: ReadStrength = serde_json::from_str(READ).unwrap();
+    assert_eq!(read.reading.value, Strength::from_percent(1.44).unwrap());
+    let again: ReadStrength = serde_json::from_str(&serde_json::to_string(&read).unwrap()).unwrap();
+    assert_eq!(again, read);
+    let error = serde_json::from_str::<ReadStrength>(&READ.replace("0.01", "-0.01")).unwrap_err();
+    assert!(error.to_string().starts_with("uncertainty of a strength: -0.01 %"), "{error}");
 }

@@ -290,9 +290,6 @@ pub fn readings_needed<M: Uncertain>(
         let decision = decide(&Estimate::with(mean, standard), band, confidence);
         matches!(decision, Decision::Inside | Decision::Below | Decision::Above)
     };
-    if !decided(*rest) {
-        return Ok(Needed::NoneIsEnough);
-    }
     for n in 1..=10_u8 {
         let n = f64::from(n);
         let of_mean = computed(scatter.u.value() / sqrt(n))?;
@@ -300,7 +297,7 @@ pub fn readings_needed<M: Uncertain>(
             return Ok(Needed::Readings(ReadingCount::known(n)));
         }
     }
-    Ok(Needed::MoreThanTen)
+    Ok(if decided(*rest) { Needed::MoreThanTen } else { Needed::NoneIsEnough })
 }
 
 record! {
