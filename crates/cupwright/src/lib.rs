@@ -16,6 +16,8 @@
 //! | what did I read? | [`reading`] | repeated readings, Brix, brew-water solids to strength |
 //! | what does it mean? | [`extraction`], [`verdict`] | yield, plausibility, place in a window |
 //! | how sure is that? | [`uncertainty`], [`decision`] | budgets; inside, outside or not yet decided |
+//! | what will a brew be, how surely? | [`forecast`] | strength, yield and size before it is made, and the chance to land |
+//! | what now, and next time? | [`advise`] | suggestions, the surest first |
 //! | what can I do to this cup? | [`dilution`] | water, milk, ice, splitting over cups |
 //! | what can hurt? | [`caution`] | scalds, pressing, glass, caffeine, milk, ice |
 //!
@@ -76,12 +78,14 @@
 )]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic))]
 
+pub mod advise;
 pub mod caution;
 pub mod decision;
 pub mod dilution;
 mod distribution;
 pub mod error;
 pub mod extraction;
+pub mod forecast;
 pub mod heat;
 mod math;
 pub mod plan;

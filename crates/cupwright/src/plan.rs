@@ -17,7 +17,8 @@
 //!
 //! so dose and water come in closed form, and so does the largest beverage B that a chamber of volume
 //! C can give, from W/ρ + vD ≤ C. The ends of the tolerances are roots of a quadratic, and
-//! so is the strongest brew for each number of batches, which are counted up. Nothing is searched for.
+//! so is the strongest brew for each number of batches, which are counted up. Nothing is searched for,
+//! but by [`surest`], which looks for the likeliest strength in a window.
 //!
 //! # What it takes for granted
 //!
@@ -27,8 +28,11 @@
 //! cooling is not known, the temperatures after contact are the most they can be, and say so.
 
 mod batch;
+mod chance;
 mod tolerance;
 mod walk;
+
+pub use chance::{Surest, outlook, surest};
 
 use crate::caution::{self, Cautions, Hazards};
 use crate::dilution;

@@ -78,7 +78,7 @@ impl Losses {
     }
 
     /// Everything lost whatever the dose, g.
-    fn fixed(&self) -> f64 {
+    pub(crate) fn fixed(&self) -> f64 {
         self.fixed_liquid() + self.vapour.grams()
     }
 }

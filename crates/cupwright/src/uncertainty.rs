@@ -480,16 +480,16 @@ impl<M: Uncertain> Budget<M> {
 }
 
 /// An input of a model before it becomes a term.
-struct Input {
+pub(crate) struct Input {
     source: Quantity,
     value: f64,
-    u: f64,
+    pub u: f64,
     freedom: DegreesOfFreedom,
-    sensitivity: f64,
+    pub sensitivity: f64,
 }
 
 impl Input {
-    fn new<M: Uncertain>(estimate: &Estimate<M>, sensitivity: f64) -> Self {
+    pub fn new<M: Uncertain>(estimate: &Estimate<M>, sensitivity: f64) -> Self {
         Self {
             source: M::QUANTITY,
             value: estimate.value.value(),
@@ -500,12 +500,12 @@ impl Input {
     }
 
     /// An error whose best estimate is zero.
-    fn error<U: Uncertainty>(standard: &Standard<U>, sensitivity: f64) -> Self {
+    pub fn error<U: Uncertainty>(standard: &Standard<U>, sensitivity: f64) -> Self {
         let (source, u) = (U::QUANTITY, standard.u.value());
         Self { source, value: 0.0, u, freedom: standard.freedom, sensitivity }
     }
 
-    const fn term(&self) -> Term {
+    pub const fn term(&self) -> Term {
         // Adding zero turns -0 into +0.
         let sensitivity = self.sensitivity + 0.0;
         Term { source: self.source, sensitivity, u: self.u, freedom: self.freedom }
@@ -513,7 +513,7 @@ impl Input {
 }
 
 /// The budget of a result from its inputs and its model, which takes their values in their order.
-fn propagate<M: Uncertain, const N: usize>(
+pub(crate) fn propagate<M: Uncertain, const N: usize>(
     value: M,
     inputs: [Input; N],
     model: impl Fn([f64; N]) -> f64,
@@ -531,7 +531,7 @@ fn propagate<M: Uncertain, const N: usize>(
 /// Combined standard uncertainty and effective degrees of freedom (Welch–Satterthwaite) of some terms,
 /// ten at most.
 #[inline(never)]
-fn combined(term: impl Fn(usize) -> Option<Term>) -> (f64, DegreesOfFreedom) {
+pub(crate) fn combined(term: impl Fn(usize) -> Option<Term>) -> (f64, DegreesOfFreedom) {
     let terms = || (0..MOST_TERMS).map_while(&term);
     let variance = terms().map(|term| square(term.contribution())).sum::<f64>();
     let mut inverse = 0.0;

@@ -1,0 +1,126 @@
+//! How surely a recipe lands in a window, and the one that lands most surely.
+
+use super::{Brewer, Coffee, Kitchen, Recipe, Wish, recipe};
+use crate::error::Error;
+use crate::forecast::{self, Intended, Outlook, Straying};
+use crate::quantity::{Dose, Measure, Strength};
+use crate::uncertainty::Estimate;
+use crate::verdict::Window;
+
+/// Golden-section steps over the window: its width to a four-hundredth.
+const STEPS: u32 = 12;
+/// What is left of an interval after each, (√5 − 1)/2.
+const GOLDEN: f64 = 0.618_033_988_749_894_8;
+/// Gain in chance, in points, below which a wish is left as it is: a convention chosen here.
+const WORTH_IT: f64 = 1.0;
+
+/// The brew that a recipe means, by a hand and a brewer that stray.
+fn intended(
+    recipe: &Recipe,
+    brewer: &Brewer,
+    coffee: &Coffee,
+    kitchen: &Kitchen,
+    straying: &Straying,
+) -> Intended {
+    Intended {
+        dose: Estimate::with(recipe.dose, straying.dose),
+        water: Estimate::with(recipe.water, straying.water),
+        extracted: Estimate::with(coffee.expected, straying.extracted),
+        losses: brewer.losses,
+        retention: straying.retention,
+        other: straying.other,
+        moisture: coffee.moisture,
+        water_solids: kitchen.water_solids,
+        held_strength: brewer.held_strength,
+        portion: Estimate::with(recipe.brew_per_cup, straying.dose),
+        added: if recipe.added_per_cup.grams() > 0.0 {
+            Estimate::with(recipe.added_per_cup, straying.water)
+        } else {
+            Estimate::exact(recipe.added_per_cup)
+        },
+    }
+}
+
+/// What a recipe leads to, and the chance that it lands in a window.
+///
+/// # Errors
+/// As [`forecast::outlook`].
+pub fn outlook(
+    recipe: &Recipe,
+    brewer: &Brewer,
+    coffee: &Coffee,
+    kitchen: &Kitchen,
+    straying: &Straying,
+    window: &Window,
+) -> Result<Outlook, Error> {
+    forecast::outlook(&intended(recipe, brewer, coffee, kitchen, straying), window)
+}
+
+/// A recipe and what it leads to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Surest {
+    /// The recipe.
+    pub recipe: Recipe,
+    /// What it leads to, and the chance that it lands in the window.
+    pub outlook: Outlook,
+}
+
+/// The recipe that lands in a window most surely: the wish with its strength moved inside the window,
+/// where that is worth a point of chance and can be planned; else the wish as it is.
+///
+/// The chance of a strength is that of the dose alone changed, found by golden section; the recipe is then
+/// planned anew. Near an edge a wish gains most; in the middle it is left alone.
+///
+/// # Errors
+/// As [`recipe`] and [`forecast::outlook`] for the wish as it is.
+pub fn surest(
+    wish: &Wish,
+    brewer: &Brewer,
+    coffee: &Coffee,
+    kitchen: &Kitchen,
+    straying: &Straying,
+    window: &Window,
+) -> Result<Surest, Error> {
+    let planned = |wish: &Wish| {
+        let recipe = recipe(wish, brewer, coffee, kitchen)?;
+        let outlook = outlook(&recipe, brewer, coffee, kitchen, straying, window)?;
+        Ok(Surest { recipe, outlook })
+    };
+    let wished = planned(wish)?;
+    let meant = intended(&wished.recipe, brewer, coffee, kitchen, straying);
+    let Some(strength) = likeliest(&meant, window) else { return Ok(wished) };
+    let gain = |other: &Surest| {
+        other.outlook.inside.percent() - wished.outlook.inside.percent() >= WORTH_IT
+    };
+    Ok(planned(&Wish { strength, ..*wish }).ok().filter(gain).unwrap_or(wished))
+}
+
+/// The strength of the drink, inside the window, that is the likeliest to land there.
+fn likeliest(meant: &Intended, window: &Window) -> Option<Strength> {
+    let (portion, added) = (meant.portion.value.grams(), meant.added.value.grams());
+    let chance = |drink: f64| {
+        let of_brew = drink + (drink - 100.0 * meant.water_solids.fraction()) * added / portion;
+        let dose = Strength::accept(of_brew).and_then(|t| Dose::accept(meant.dose_for(t)));
+        let other =
+            dose.map(|dose| Intended { dose: Estimate { value: dose, ..meant.dose }, ..*meant });
+        other
+            .and_then(|other| forecast::outlook(&other, window).ok())
+            .map_or(-1.0, |outlook| outlook.inside.percent())
+    };
+    let (mut low, mut high) =
+        (window.strength.lowest().percent(), window.strength.highest().percent());
+    let (mut left, mut right) = (high - GOLDEN * (high - low), low + GOLDEN * (high - low));
+    let (mut of_left, mut of_right) = (chance(left), chance(right));
+    for _ in 0..STEPS {
+        if of_left >= of_right {
+            (high, right, of_right) = (right, left, of_left);
+            left = high - GOLDEN * (high - low);
+            of_left = chance(left);
+        } else {
+            (low, left, of_left) = (left, right, of_right);
+            right = low + GOLDEN * (high - low);
+            of_right = chance(right);
+        }
+    }
+    Strength::accept(low + (high - low) / 2.0)
+}
