@@ -139,3 +139,14 @@ def checks():
                 "strength_pct": t, "u_strength_pct": ut, "nu_strength": KNOWN, "yield_pct": e, "u_yield_pct": ue, "nu_yield": KNOWN,
                 "correlation": r, "strength_lowest_pct": 1.15, "strength_highest_pct": 1.45, "yield_lowest_pct": 18, "yield_highest_pct": 22}, {
                 "both_pct": 100 * rectangle(x, y, r)}, 1e-9, "twelve digits"
+    # With few degrees of freedom each edge goes to where a normal value is exceeded as often.
+    def normal_edge(z, nu):
+        return (1 if z > 0 else -1) * norm.isf(law(nu).sf(abs(z)))
+
+    for t, ut, nt, e, ue, ne, r in [(1.42, 0.02, 2, 21.69, 0.31, 2.4, 0.97), (1.3, 0.02, 4.5, 20.2, 0.5, 12, 0.8), (1.2, 0.06, 1, 18.4, 0.9, KNOWN, -0.3), (1.46, 0.01, 30, 22.2, 0.2, 28, 0.999)]:
+        x = tuple(normal_edge((edge - t) / ut, nt) for edge in (1.15, 1.45))
+        y = tuple(normal_edge((edge - e) / ue, ne) for edge in (18, 22))
+        yield "decision.joint", {
+            "strength_pct": t, "u_strength_pct": ut, "nu_strength": nt, "yield_pct": e, "u_yield_pct": ue, "nu_yield": ne,
+            "correlation": r, "strength_lowest_pct": 1.15, "strength_highest_pct": 1.45, "yield_lowest_pct": 18, "yield_highest_pct": 22}, {
+            "both_pct": 100 * rectangle(x, y, r)}, 1e-8, "twelve digits, and what is rarer than 1.4e-11 counts for nothing"

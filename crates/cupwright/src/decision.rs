@@ -26,7 +26,7 @@
 //! ```
 //!
 //! The true value is taken as distributed about the measured one by Student's law with the
-//! estimate's degrees of freedom, and nothing is supposed of it beforehand (JCGM 106:2012, 7.2). So a
+//! estimate's degrees of freedom, and nothing is supposed of it beforehand (JCGM 106:2012, 7). So a
 //! probability here says how far the measurement alone carries, not how often brews come out inside.
 
 use crate::distribution::{Law, in_rectangle};
@@ -201,7 +201,7 @@ pub fn largest_uncertainty<M: Uncertain>(
 /// ```
 ///
 /// Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). g = 2u is the
-/// usual guard of ISO 14253-1, 97.7 %. Newton's method, from below. Source: JCGM 106:2012, 8.
+/// usual guard of ISO 14253-1 (from memory), 97.7 %. Newton's method, from below. Source: JCGM 106:2012, 8.
 ///
 /// ```
 /// # use cupwright::{decision, quantity::*, uncertainty::*, verdict};
@@ -320,8 +320,8 @@ record! {
 ///
 /// r: [`crate::uncertainty::Budget::correlation_with_strength`]. With few degrees of freedom each edge is moved
 /// to where a normal value is exceeded as often, so each alone is exact and the two go together as
-/// normal values would (a Gaussian copula). Error 10⁻¹¹. Source: JCGM 106:2012, A.4 for
-/// several measurands; Owen 1956 for the integral.
+/// normal values would (a Gaussian copula: an assumption). Error 10⁻¹² for what is as good as known, else
+/// 10⁻¹⁰. Source: Owen 1956, doi 10.1214/aoms/1177728074, for the integral.
 ///
 /// ```
 /// # use cupwright::{decision, quantity::*, uncertainty::*, verdict};

@@ -236,7 +236,7 @@ pub(crate) fn in_rectangle(x: (f64, f64), y: (f64, f64), correlation: f64) -> f6
 }
 
 /// Probability that one standard normal value lies below h and the other below k: Owen 1956,
-/// doi 10.1214/aoms/1177728074, eq. 2.1, for correlations between the ends too, which it approaches.
+/// doi 10.1214/aoms/1177728074, for correlations between the ends too, which it approaches.
 fn both_below(h: f64, k: f64, correlation: f64) -> f64 {
     // An edge at zero has no side; a distance that nothing can show gives it one.
     let off_zero = |x: f64| if x == 0.0 { 1e-100 } else { x };
