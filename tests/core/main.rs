@@ -6,6 +6,7 @@ mod any_input;
 mod check_values;
 mod errors;
 mod laws;
+mod laws_of_advice;
 mod laws_of_uncertainty;
 mod plans;
 mod records;

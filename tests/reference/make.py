@@ -16,6 +16,7 @@ import pathlib
 import budgets
 import cooling
 import distributions
+import forecasts
 import heat_balance
 import mass_balance
 import monte_carlo
@@ -24,7 +25,7 @@ import water_coolprop
 import water_iapws
 
 MODULES = (
-    budgets, cooling, distributions, heat_balance, mass_balance, monte_carlo, readings, water_coolprop, water_iapws,
+    budgets, cooling, distributions, forecasts, heat_balance, mass_balance, monte_carlo, readings, water_coolprop, water_iapws,
 )
 
 

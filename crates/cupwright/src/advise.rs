@@ -15,8 +15,7 @@ use crate::forecast::{self, Intended, Outlook, Straying};
 use crate::math::{floor, just_above};
 use crate::quantity::{
     Addition, ApparentRetention, Beverage, BrewWater, Dose, Drips, HoldUp, MassUncertainty,
-    Measure, Probability, RetentionUncertainty, Strength, Temperature, Time, WaterSolids, Yield,
-    YieldUncertainty, computed,
+    Measure, Probability, Strength, Temperature, Time, WaterSolids, Yield, computed,
 };
 use crate::ratio::{self, Chamber};
 use crate::record::record;

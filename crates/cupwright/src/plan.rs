@@ -32,7 +32,7 @@ mod chance;
 mod tolerance;
 mod walk;
 
-pub use chance::{Surest, outlook, surest};
+pub use chance::{Foreseen, foreseen, surest};
 
 use crate::caution::{self, Cautions, Hazards};
 use crate::dilution;

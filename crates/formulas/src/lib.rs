@@ -7,11 +7,16 @@ pub mod examples;
 pub mod inputs;
 pub mod vectors;
 
+use std::collections::BTreeMap;
+use std::sync::Mutex;
+
+use cupwright::advise::{Cup, Means, Suggestion};
 use cupwright::caution::{Hazards, TimeToBurn};
 use cupwright::decision::{Chances, Needed};
 use cupwright::extraction::{Brew, Kinetics};
+use cupwright::forecast::{Intended, Outlook, Straying};
 use cupwright::heat::{Body, Cover, Surroundings};
-use cupwright::plan::{Air, Brewer, Coffee, Kitchen, Wish};
+use cupwright::plan::{Air, Brewer, Coffee, Foreseen, Kitchen, Recipe, Wish};
 use cupwright::quantity::*;
 use cupwright::ratio::Chamber;
 use cupwright::reading::Zero;
@@ -21,8 +26,8 @@ use cupwright::uncertainty::{
 };
 use cupwright::verdict::{Band, Place, Standing, Window};
 use cupwright::{
-    Error, caution, decision, dilution, extraction, heat, plan, ratio, reading, retention,
-    uncertainty, verdict, water,
+    Error, advise, caution, decision, dilution, extraction, forecast, heat, plan, ratio, reading,
+    retention, uncertainty, verdict, water,
 };
 
 use inputs::Inputs;
@@ -238,10 +243,9 @@ fn cautions(set: caution::Cautions) -> Outputs {
     vec![("cautions", f64::from(bits))]
 }
 
-fn recipe(i: &dyn Inputs) -> Result<Outputs, Error> {
-    let r = plan::recipe(&wish(i)?, &brewer(i)?, &coffee(i)?, &kitchen(i)?)?;
+fn recipe(r: Recipe) -> Outputs {
     let tolerances = r.tolerances;
-    Ok([
+    [
         one("batches", r.batches),
         one("dose_g", r.dose),
         one("water_g", r.water),
@@ -293,7 +297,7 @@ fn recipe(i: &dyn Inputs) -> Result<Outputs, Error> {
             tolerances.and_then(|t| t.water_to),
         ),
     ]
-    .concat())
+    .concat()
 }
 
 fn flag(is: bool) -> f64 {
@@ -443,6 +447,105 @@ fn budget<M: Uncertain>(b: Budget<M>) -> Outputs {
         outputs.push((names[3], term.map_or(0.0, |t| t.freedom.count())));
         outputs.push((names[4], term.map_or(0.0, |t| t.contribution())));
     }
+    outputs
+}
+
+/// How far a brew may stray: names of the next brew, since the cup before it has its own.
+fn straying(i: &dyn Inputs) -> Result<Straying, Error> {
+    Ok(Straying {
+        dose: standard(i, "next_dose_g")?,
+        water: standard(i, "next_water_g")?,
+        extracted: standard(i, "next_yield_pct")?,
+        retention: standard(i, "next_retention_g_per_g")?,
+        other: standard(i, "next_losses_g")?,
+    })
+}
+
+fn intended(i: &dyn Inputs) -> Result<Intended, Error> {
+    Ok(Intended {
+        dose: estimate(i, "dose_g")?,
+        water: estimate(i, "water_g")?,
+        extracted: estimate(i, "yield_pct")?,
+        losses: losses(i)?,
+        retention: standard(i, "apparent_retention_g_per_g")?,
+        other: standard(i, "losses_g")?,
+        moisture: get(i, "moisture_pct")?,
+        water_solids: get(i, "water_solids_mg_per_l")?,
+        held_strength: get(i, "held_strength_pct")?,
+        portion: estimate(i, "portion_g")?,
+        added: estimate(i, "added_g")?,
+    })
+}
+
+fn outlook(o: Outlook) -> Outputs {
+    [
+        one("beverage_g", o.beverage.value),
+        one("u_beverage_g", o.beverage.u),
+        one("nu_beverage", o.beverage.freedom),
+        one("strength_pct", o.strength.value),
+        one("u_strength_pct", o.strength.u),
+        one("nu_strength", o.strength.freedom),
+        one("counted_yield_pct", o.counted.value),
+        one("u_counted_yield_pct", o.counted.u),
+        one("nu_counted_yield", o.counted.freedom),
+        one("correlation", o.correlation),
+        one("strength_inside_pct", o.strength_inside),
+        one("inside_pct", o.inside),
+    ]
+    .concat()
+}
+
+/// Outputs inside of something: its name, a dot, and theirs.
+fn inside(of: &str, outputs: Outputs) -> Outputs {
+    static NAMES: Mutex<BTreeMap<String, &'static str>> = Mutex::new(BTreeMap::new());
+    let mut names = NAMES.lock().expect("no test panics while it names an output");
+    let mut named = |name: &str| -> &'static str {
+        let whole = format!("{of}.{name}");
+        names.entry(whole.clone()).or_insert_with(|| Box::leak(whole.into_boxed_str()))
+    };
+    outputs.into_iter().map(|(name, value)| (named(name), value)).collect()
+}
+
+fn foreseen(f: Foreseen) -> Outputs {
+    [inside("recipe", recipe(f.recipe)), inside("outlook", outlook(f.outlook))].concat()
+}
+
+fn advice(i: &dyn Inputs) -> Result<Outputs, Error> {
+    let cup = Cup {
+        brew: brew(i)?,
+        weighing: standard(i, "weighing_g")?,
+        strength: estimate(i, "strength_pct")?,
+        extracted: estimate(i, "yield_pct")?,
+        contact: get(i, "contact_s")?,
+    };
+    let means = Means {
+        kinetics: if i.flag("has_kinetics") { Some(kinetics(i)?) } else { None },
+        chamber: if i.flag("has_chamber") { Some(chamber(i)?) } else { None },
+        water: get(i, "water_c")?,
+        milk: i.flag("milk"),
+    };
+    let advice = advise::on(&cup, &straying(i)?, &means, get(i, "wanted_pct")?, &window(i)?)?;
+    let none = || {
+        let zeros = |(name, _)| (name, 0.0);
+        suggestion(advice.suggestions().next().copied()).into_iter().map(zeros).collect()
+    };
+    let listed = advice.suggestions().copied().map(Some).chain(std::iter::repeat(None));
+    let mut outputs = vec![
+        ("grind", f64::from(advice.grind as u8)),
+        ("suggestion_count", advice.suggestions().count() as f64),
+    ];
+    for (at, of) in listed.take(advise::MOST_SUGGESTIONS).enumerate() {
+        let of = of.map_or_else(none, |of| suggestion(Some(of)));
+        outputs.extend(inside(&format!("suggestions.{at}"), of));
+    }
+    Ok(outputs)
+}
+
+fn suggestion(of: Option<Suggestion>) -> Outputs {
+    let s = of.expect("the cup as it is can always be suggested");
+    let mut outputs =
+        vec![("change", f64::from(s.change as u8)), ("amount", s.amount), ("before", s.before)];
+    outputs.extend(inside("outlook", outlook(s.outlook)));
     outputs
 }
 
@@ -845,5 +948,15 @@ formulas! {
     "caution.caffeine" => |i| one("caffeine_mg", caution::caffeine(
         get(i, "dose_g")?, get(i, "caffeine_mg_per_g")?, get(i, "share_pct")?)?);
 
-    "plan.recipe" => |i| recipe(i)?;
+    "plan.recipe" => |i| recipe(plan::recipe(&wish(i)?, &brewer(i)?, &coffee(i)?, &kitchen(i)?)?);
+    "plan.foreseen" => |i| foreseen(plan::foreseen(
+        &wish(i)?, &brewer(i)?, &coffee(i)?, &kitchen(i)?, &straying(i)?, &window(i)?)?);
+    "plan.surest" => |i| foreseen(plan::surest(
+        &wish(i)?, &brewer(i)?, &coffee(i)?, &kitchen(i)?, &straying(i)?, &window(i)?)?);
+
+    "forecast.strength" => |i| budget(forecast::strength(&intended(i)?)?);
+    "forecast.counted_yield" => |i| budget(forecast::counted_yield(&intended(i)?)?);
+    "forecast.outlook" => |i| outlook(forecast::outlook(&intended(i)?, &window(i)?)?);
+
+    "advise.on" => |i| advice(i)?;
 }

@@ -41,28 +41,30 @@ fn intended(
     }
 }
 
-/// What a recipe leads to, and the chance that it lands in a window.
+/// A recipe and what it leads to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Foreseen {
+    /// The recipe.
+    pub recipe: Recipe,
+    /// What it leads to, and the chance that it lands in the window.
+    pub outlook: Outlook,
+}
+
+/// The recipe of a wish, what it leads to, and the chance that it lands in a window.
 ///
 /// # Errors
-/// As [`forecast::outlook`].
-pub fn outlook(
-    recipe: &Recipe,
+/// As [`recipe`] and [`forecast::outlook`].
+pub fn foreseen(
+    wish: &Wish,
     brewer: &Brewer,
     coffee: &Coffee,
     kitchen: &Kitchen,
     straying: &Straying,
     window: &Window,
-) -> Result<Outlook, Error> {
-    forecast::outlook(&intended(recipe, brewer, coffee, kitchen, straying), window)
-}
-
-/// A recipe and what it leads to.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Surest {
-    /// The recipe.
-    pub recipe: Recipe,
-    /// What it leads to, and the chance that it lands in the window.
-    pub outlook: Outlook,
+) -> Result<Foreseen, Error> {
+    let recipe = recipe(wish, brewer, coffee, kitchen)?;
+    let meant = intended(&recipe, brewer, coffee, kitchen, straying);
+    Ok(Foreseen { recipe, outlook: forecast::outlook(&meant, window)? })
 }
 
 /// The recipe that lands in a window most surely: the wish with its strength moved inside the window,
@@ -72,7 +74,7 @@ pub struct Surest {
 /// planned anew. Near an edge a wish gains most; in the middle it is left alone.
 ///
 /// # Errors
-/// As [`recipe`] and [`forecast::outlook`] for the wish as it is.
+/// As [`foreseen`] for the wish as it is.
 pub fn surest(
     wish: &Wish,
     brewer: &Brewer,
@@ -80,19 +82,17 @@ pub fn surest(
     kitchen: &Kitchen,
     straying: &Straying,
     window: &Window,
-) -> Result<Surest, Error> {
-    let planned = |wish: &Wish| {
-        let recipe = recipe(wish, brewer, coffee, kitchen)?;
-        let outlook = outlook(&recipe, brewer, coffee, kitchen, straying, window)?;
-        Ok(Surest { recipe, outlook })
-    };
-    let wished = planned(wish)?;
+) -> Result<Foreseen, Error> {
+    let wished = foreseen(wish, brewer, coffee, kitchen, straying, window)?;
     let meant = intended(&wished.recipe, brewer, coffee, kitchen, straying);
-    let Some(strength) = likeliest(&meant, window) else { return Ok(wished) };
-    let gain = |other: &Surest| {
+    let other = likeliest(&meant, window).and_then(|strength| {
+        let wish = Wish { strength, ..*wish };
+        foreseen(&wish, brewer, coffee, kitchen, straying, window).ok()
+    });
+    let gain = |other: &Foreseen| {
         other.outlook.inside.percent() - wished.outlook.inside.percent() >= WORTH_IT
     };
-    Ok(planned(&Wish { strength, ..*wish }).ok().filter(gain).unwrap_or(wished))
+    Ok(other.filter(gain).unwrap_or(wished))
 }
 
 /// The strength of the drink, inside the window, that is the likeliest to land there.
