@@ -10,6 +10,7 @@
 
 mod report;
 mod scenario;
+mod surety;
 
 use std::{path::Path, process::ExitCode};
 

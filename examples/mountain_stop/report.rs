@@ -13,9 +13,10 @@ use cupwright::verdict::{self, Place, Side, Standing, Window};
 use cupwright::{dilution, retention};
 use toml::Spanned;
 
-use crate::scenario::{Fault, MeasuredBrew, Scenario, Setting};
+use crate::scenario::{Fault, Instrument, MeasuredBrew, Scenario, Setting};
+use crate::surety;
 
-type Text = String;
+pub type Text = String;
 
 /// The whole report.
 pub fn of(scenario: &Scenario) -> Result<Text, Fault> {
@@ -26,13 +27,13 @@ pub fn of(scenario: &Scenario) -> Result<Text, Fault> {
     for wish in &scenario.wishes {
         let setting = scenario.setting(wish.as_ref())?;
         heading(&mut out, &format!("{}: the recipe", setting.name));
-        plan_for_wish(&mut out, &setting, &mut cautions)
+        plan_for_wish(&mut out, scenario.instrument.as_ref(), &setting, &mut cautions)
             .map_err(|error| Fault::about(wish.span(), setting.drink.field_of(&error), error))?;
     }
     for brew in &scenario.brews {
         let setting = scenario.setting(scenario.wish_of(brew.as_ref())?)?;
         heading(&mut out, &format!("{}: what was brewed", setting.name));
-        match judge(&mut out, &setting, brew) {
+        match judge(&mut out, scenario.instrument.as_ref(), &setting, brew) {
             Ok(()) => {}
             Err(refused @ Error::OutOfRange { quantity: Quantity::ReadingCount, .. }) => {
                 return Err(Fault::about(brew.span(), Some("readings_pct"), refused));
@@ -63,6 +64,7 @@ pub fn of(scenario: &Scenario) -> Result<Text, Fault> {
 
 fn plan_for_wish(
     out: &mut Text,
+    instrument: Option<&Instrument>,
     setting: &Setting<'_>,
     cautions: &mut Vec<Caution>,
 ) -> Result<(), Error> {
@@ -72,6 +74,9 @@ fn plan_for_wish(
     write_heat(out, &recipe, &drink);
     write_kept(out, setting, &recipe)?;
     write_tolerances(out, &recipe);
+    if let Some(instrument) = instrument {
+        surety::write_chance(out, instrument, setting, &drink)?;
+    }
     cautions.extend(recipe.cautions.iter());
 
     let cups = drink.servings.count() * 2.0;
@@ -328,6 +333,7 @@ fn brew_of(setting: &Setting<'_>, dose: Dose, water: BrewWater, beverage: Bevera
 
 fn judge(
     out: &mut Text,
+    instrument: Option<&Instrument>,
     setting: &Setting<'_>,
     measured: &Spanned<MeasuredBrew>,
 ) -> Result<(), Error> {
@@ -354,6 +360,9 @@ fn judge(
         let drunk = if diluted { setting.drink.strength } else { strength };
         let label = if diluted { "with water added" } else { "in the window" };
         write_standing(out, label, &verdict::stand(&window, drunk, judged.extracted));
+    }
+    if let Some(instrument) = instrument {
+        surety::write_worth(out, instrument, setting, measured, &brew)?;
     }
     write_addition(out, setting, &brew, strength)?;
     write_next(out, setting, &brew, &judged)
@@ -559,7 +568,7 @@ fn write_next(
 const WIDTH: usize = 96;
 
 /// A labelled item, broken at [`WIDTH`].
-fn item(out: &mut Text, label: &str, words: Arguments<'_>) {
+pub fn item(out: &mut Text, label: &str, words: Arguments<'_>) {
     wrapped_after(out, &format!("  {label:<17} "), &words.to_string());
 }
 
@@ -600,7 +609,7 @@ fn wrapped_after(out: &mut Text, label: &str, words: &str) {
 }
 
 /// Minutes and seconds.
-fn clock(time: Time) -> String {
+pub fn clock(time: Time) -> String {
     let seconds = time.seconds().round();
     format!("{:.0}:{:02.0}", (seconds / 60.0).floor(), seconds % 60.0)
 }

@@ -2,8 +2,12 @@
 
 use std::{collections::BTreeMap, fmt, ops::Range, path::Path};
 
+use cupwright::forecast::Straying;
 use cupwright::plan::{Brewer, Coffee, Kitchen, Wish};
-use cupwright::quantity::{Beverage, BrewWater, Dose, Repeatability, Strength};
+use cupwright::quantity::{
+    Beverage, BrewWater, Dose, FactorUncertainty, MassUncertainty, Repeatability, Strength,
+    StrengthUncertainty,
+};
 use cupwright::reading::Zero;
 use serde::Deserialize;
 use toml::Spanned;
@@ -16,9 +20,23 @@ pub struct Scenario {
     kitchens: BTreeMap<String, Kitchen>,
     brewers: BTreeMap<String, Brewer>,
     coffees: BTreeMap<String, Coffee>,
+    pub instrument: Option<Instrument>,
     pub wishes: Vec<Spanned<NamedWish>>,
     #[serde(default)]
     pub brews: Vec<Spanned<MeasuredBrew>>,
+}
+
+/// What is known of how sure the numbers are.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Instrument {
+    #[serde(rename = "limit_pct")]
+    pub limit: StrengthUncertainty,
+    #[serde(rename = "factor_pct")]
+    pub factor: FactorUncertainty,
+    #[serde(rename = "scale_limit_g")]
+    pub scale_limit: MassUncertainty,
+    pub straying: Straying,
 }
 
 /// A wish with the names of what it is to be made with.

@@ -1,0 +1,288 @@
+//! How sure the report is: chances before a brew; after it, what its numbers are worth, and what to do.
+
+use cupwright::Error;
+use cupwright::advise::{self, Change, Cup, Means, Suggestion};
+use cupwright::decision::{self, Decision, Needed};
+use cupwright::extraction::Brew;
+use cupwright::plan::{self, Wish};
+use cupwright::quantity::*;
+use cupwright::reading;
+use cupwright::uncertainty::{
+    self, Budget, Estimate, Measured, ReadStrength, Shape, Standard, Uncertain,
+};
+use cupwright::verdict::{Band, Window};
+
+use crate::report::{Text, clock, item};
+use crate::scenario::{Instrument, MeasuredBrew, Setting};
+
+/// How sure is sure: common practice.
+const SURE: f64 = 95.0;
+
+/// The chance that a recipe lands in its window's strengths, and the strength that does so most surely.
+pub fn write_chance(
+    out: &mut Text,
+    instrument: &Instrument,
+    setting: &Setting<'_>,
+    drink: &Wish,
+) -> Result<(), Error> {
+    let Some(window) = drink.window else { return Ok(()) };
+    let window = Window { extracted: None, ..window };
+    let (brewer, coffee, kitchen) = (setting.brewer, setting.coffee, setting.kitchen);
+    let straying = &instrument.straying;
+    let seen = plan::foreseen(drink, brewer, coffee, kitchen, straying, &window)?;
+    let surest = plan::surest(drink, brewer, coffee, kitchen, straying, &window)?;
+    let sure = Confidence::from_percent(SURE)?;
+    let mut words = format!(
+        "{} at {} ± {:.2}: inside the window's strengths {:.0} times in 100",
+        range(&seen.outlook.beverage, sure)?,
+        seen.outlook.strength.value,
+        seen.outlook.strength.expanded(sure)?.half_width.percent(),
+        seen.outlook.inside.percent(),
+    );
+    if surest.recipe != seen.recipe {
+        words += &format!(
+            "; {} of coffee for {} would be so {:.0} times",
+            surest.recipe.dose,
+            surest.recipe.strength,
+            surest.outlook.inside.percent(),
+        );
+    }
+    item(out, "by this hand", format_args!("{words}"));
+    Ok(())
+}
+
+/// A value and how far it reaches, "190 g ± 4".
+fn range<M: Uncertain + std::fmt::Display>(
+    estimate: &Estimate<M>,
+    sure: Confidence,
+) -> Result<String, Error> {
+    let half = estimate.expanded(sure)?.half_width.value();
+    let decimals = M::QUANTITY.decimals();
+    Ok(format!("{:.decimals$} ± {half:.decimals$} {}", estimate.value.value(), M::QUANTITY.unit()))
+}
+
+/// What the numbers of a brew are worth: value and uncertainty, what that rests on, what is decided, and
+/// what could be done about this cup and the next.
+pub fn write_worth(
+    out: &mut Text,
+    instrument: &Instrument,
+    setting: &Setting<'_>,
+    measured: &MeasuredBrew,
+    brew: &Brew,
+) -> Result<(), Error> {
+    let sure = Confidence::from_percent(SURE)?;
+    let strength = strength_of(instrument, setting, measured)?;
+    let extracted = yield_of(instrument, brew, &strength.estimate)?;
+    item(
+        out,
+        "how sure",
+        format_args!(
+            "strength {}, yield {}, 95 times in 100",
+            range(&strength.estimate, sure)?,
+            range(&extracted.estimate, sure)?,
+        ),
+    );
+    rests_on(out, "rests on", &strength, sure)?;
+    rests_on(out, "", &extracted, sure)?;
+    if let Some(window) = setting.drink.window.filter(|_| setting.drink.brew_strength.is_none()) {
+        let scatter = Standard::known(Measure::new(measured.repeatability.percent())?);
+        let repeats = Some((scatter, measured));
+        decided(out, "decided", &strength.estimate, &window.strength, sure, repeats)?;
+        if let Some(band) = &window.extracted {
+            decided(out, "", &extracted.estimate, band, sure, None)?;
+            let correlation = extracted.correlation_with_strength();
+            let both = decision::joint(
+                &strength.estimate,
+                &extracted.estimate,
+                correlation,
+                &window.strength,
+                band,
+            );
+            item(out, "", format_args!("both inside with {:.0}", both.both));
+        }
+        suggestions(out, instrument, setting, brew, &strength.estimate, &extracted.estimate)?;
+    }
+    Ok(())
+}
+
+/// The strength with what is known of its reading, its instrument and its factor.
+fn strength_of(
+    instrument: &Instrument,
+    setting: &Setting<'_>,
+    measured: &MeasuredBrew,
+) -> Result<Budget<Strength>, Error> {
+    let read = reading::combine(&measured.readings, measured.repeatability)?.value;
+    let readings = ReadingCount::from_count(measured.readings.len() as f64)?;
+    let one = Standard::known(StrengthUncertainty::from_percent(measured.repeatability.percent())?);
+    uncertainty::strength(&ReadStrength {
+        reading: Estimate::with(read, uncertainty::pooled(&[one], readings)?),
+        instrument: uncertainty::of_limit(instrument.limit, Shape::Rectangular),
+        factor: Standard::known(instrument.factor),
+        zero: measured.zero,
+        water_solids: Estimate::exact(setting.kitchen.water_solids),
+    })
+}
+
+/// The yield with what is known of its strength and its weighings.
+fn yield_of(
+    instrument: &Instrument,
+    brew: &Brew,
+    strength: &Estimate<Strength>,
+) -> Result<Budget<Yield>, Error> {
+    let scale = uncertainty::of_limit(instrument.scale_limit, Shape::Rectangular);
+    uncertainty::extraction_yield(&Measured {
+        strength: *strength,
+        dose: Estimate::with(brew.dose, scale),
+        water: Estimate::with(brew.water, scale),
+        beverage: Estimate::with(brew.beverage, scale),
+        moisture: Estimate::exact(brew.moisture),
+        water_solids: Estimate::exact(brew.water_solids),
+        vapour: Estimate::exact(brew.vapour),
+        held_strength: Estimate::exact(brew.held_strength),
+        span: Standard::NONE,
+        // In the strength already.
+        factor: Standard::NONE,
+    })
+}
+
+/// What most of the doubt comes from, and what it would be worth to know that twice as well.
+fn rests_on<M: Uncertain>(
+    out: &mut Text,
+    label: &str,
+    budget: &Budget<M>,
+    sure: Confidence,
+) -> Result<(), Error> {
+    let Some(most) = budget.dominant() else { return Ok(()) };
+    let now = budget.estimate.expanded(sure)?;
+    item(
+        out,
+        label,
+        format_args!(
+            "{}: {:.0} of the doubt is the {}; known twice as well, ± {:.2} for ± {:.2}",
+            M::QUANTITY.name(),
+            most.share,
+            source(most.term.source),
+            now.factor.ratio() * most.halved.value(),
+            now.half_width.value(),
+        ),
+    );
+    Ok(())
+}
+
+/// What a term is of, as a practitioner says it.
+fn source(quantity: Quantity) -> &'static str {
+    match quantity {
+        Quantity::FactorUncertainty => "refractive factor",
+        Quantity::StrengthUncertainty => "instrument",
+        Quantity::Strength => "strength read",
+        other => other.name(),
+    }
+}
+
+/// Inside, outside or not yet; and whether more readings would tell.
+fn decided<M: Uncertain>(
+    out: &mut Text,
+    label: &str,
+    estimate: &Estimate<M>,
+    band: &Band<M>,
+    sure: Confidence,
+    repeats: Option<(Standard<StrengthUncertainty>, &MeasuredBrew)>,
+) -> Result<(), Error> {
+    let chances = decision::chances(estimate, band);
+    let said = match decision::decide(estimate, band, sure) {
+        Decision::Inside => "inside".to_string(),
+        Decision::Below => "below".to_string(),
+        Decision::Above => "above".to_string(),
+        _ => format!(
+            "not yet decided: inside with {:.0}, below {:.0}, above {:.0}",
+            chances.inside, chances.below, chances.above,
+        ),
+    };
+    let mut words = format!("{} {said}", M::QUANTITY.name());
+    if let (true, Some((scatter, measured))) = (said.starts_with("not"), repeats) {
+        words += &more_readings(estimate, band, sure, &scatter, measured)?;
+    }
+    item(out, label, format_args!("{words}"));
+    Ok(())
+}
+
+/// Whether more readings would decide a strength.
+fn more_readings<M: Uncertain>(
+    estimate: &Estimate<M>,
+    band: &Band<M>,
+    sure: Confidence,
+    scatter: &Standard<StrengthUncertainty>,
+    measured: &MeasuredBrew,
+) -> Result<String, Error> {
+    // What repeating does not lessen: all but the scatter.
+    let of_mean = scatter.u.percent() / (measured.readings.len() as f64).sqrt();
+    let rest = (estimate.u.value().powi(2) - of_mean.powi(2)).max(0.0).sqrt();
+    let needed = decision::readings_needed(
+        estimate.value,
+        &Standard { u: Measure::new(scatter.u.percent())?, freedom: scatter.freedom },
+        &Standard { u: Measure::new(rest)?, freedom: estimate.freedom },
+        band,
+        sure,
+    )?;
+    Ok(match needed {
+        Needed::Readings(n) => format!("; {n} readings like these would decide"),
+        Needed::MoreThanTen => "; it takes more than ten readings".to_string(),
+        _ => "; no number of readings would decide it".to_string(),
+    })
+}
+
+/// What to do about this cup and the next, the surest first.
+fn suggestions(
+    out: &mut Text,
+    instrument: &Instrument,
+    setting: &Setting<'_>,
+    brew: &Brew,
+    strength: &Estimate<Strength>,
+    extracted: &Estimate<Yield>,
+) -> Result<(), Error> {
+    let drink = &setting.drink;
+    let Some(window) = drink.window else { return Ok(()) };
+    let cup = Cup {
+        brew: *brew,
+        weighing: uncertainty::of_limit(instrument.scale_limit, Shape::Rectangular),
+        strength: *strength,
+        extracted: *extracted,
+        contact: drink.contact,
+    };
+    let means = Means {
+        kinetics: None,
+        chamber: setting.brewer.chamber,
+        water: drink.brew_temperature,
+        milk: false,
+    };
+    // The window's yield is of the brewer's count, advice is of the chart's: the strength decides.
+    let window = Window { extracted: None, ..window };
+    let advice = advise::on(&cup, &instrument.straying, &means, drink.strength, &window)?;
+    let mut label = "could do";
+    for suggestion in advice.suggestions() {
+        item(out, label, format_args!("{}", said(suggestion)));
+        label = "";
+    }
+    Ok(())
+}
+
+fn said(s: &Suggestion) -> String {
+    let what = match s.change {
+        Change::DrinkAsItIs => "this cup as it is".to_string(),
+        Change::AddWater => format!("to this cup {:.1} g of water", s.amount),
+        Change::AddMilk => format!("to this cup {:.1} g of milk", s.amount),
+        Change::SameAgain => "next time the same again".to_string(),
+        Change::Dose => format!("next time {:.1} g of coffee for {:.1} g", s.amount, s.before),
+        Change::Water => format!("next time {:.1} g of water for {:.1} g", s.amount, s.before),
+        _ => format!("next time {} for {}", of_seconds(s.amount), of_seconds(s.before)),
+    };
+    let outlook = &s.outlook;
+    format!(
+        "{what}: {} of {:.0}, inside with {:.0}",
+        outlook.strength.value, outlook.beverage.value, outlook.inside,
+    )
+}
+
+fn of_seconds(seconds: f64) -> String {
+    Time::from_seconds(seconds).map_or_else(|_| format!("{seconds} s"), clock)
+}
