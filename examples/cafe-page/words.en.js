@@ -18,6 +18,7 @@ export default {
     judge: "What came out",
     notebook: "Notebook",
   },
+  loading: "Loading…",
   noStart: "The calculator did not load. Reload the page; the first visit needs a connection.",
   offline: "You are offline. Everything here still works.",
   notKept: "This device keeps nothing for this page, so your settings last until it is closed.",
@@ -203,11 +204,15 @@ export default {
     between: (from, to) => `${from} to ${to}`,
     stillIn: "stays inside the window's strengths, the yield unchanged",
     said: (dose, water, batches) =>
-      batches === "1" ? `Weigh ${dose} of coffee and ${water} of water.` : `Weigh ${dose} of coffee and ${water} of water, ${batches} times.`,
+      batches === "1"
+        ? `Weigh ${dose} of coffee and ${water} of water.`
+        : `Weigh ${dose} of coffee and ${water} of water, ${batches} times.`,
     print: "Print the card",
+    printable: "Open the card to print",
     share: "Copy a link",
     shared: "Link copied. It holds every number of this recipe.",
-    notCopied: "The link is in the address bar; copy it there.",
+    notCopied: "The link was not copied; take it from here:",
+    theLink: "this recipe",
     begin: "Start brewing",
     take: (value) => `Take ${value}`,
     goTo: "Go to the field",
@@ -300,7 +305,8 @@ export default {
     agreement: {
       mean: "Mean of the readings: they agree.",
       take_another: "The readings do not agree. Take another; until then they are no value.",
-      median: "The readings do not agree, so the median counts. Look for a warm sample, a bubble or an unfiltered drop.",
+      median:
+        "The readings do not agree, so the median counts. Look for a warm sample, a bubble or an unfiltered drop.",
     },
     single: "One reading alone. A second would show whether to believe it.",
     spread: (range, critical) => `They differ by ${range}; up to ${critical} is accepted.`,
@@ -315,7 +321,12 @@ export default {
     doubts: "For an ordinary yield one of these would have to differ:",
     doubt: (label, entered, would) => `${label}: ${would}, and you have ${entered}`,
     doubtWithout: (label, entered) => `${label}: you have ${entered}, and no value of it would explain the rest`,
-    doubted: { strength: "strength", brew_water: "brew water", dose: "coffee", held_strength: "strength of what stays behind" },
+    doubted: {
+      strength: "strength",
+      brew_water: "brew water",
+      dose: "coffee",
+      held_strength: "strength of what stays behind",
+    },
     now: "Now",
     addWater: (added, wanted) => `Add ${added} of hot water to this batch for ${wanted}.`,
     addNothing: "It is as strong as wished. Add nothing.",
@@ -346,13 +357,17 @@ export default {
     placeText: (points, window) => `${points} ${window}`,
     point: (name, strength, yield_) => `${name}: strength ${strength} at a yield of ${yield_}.`,
     windowText: (strengths, yields) =>
-      yields ? `The window goes from ${strengths} in strength and ${yields} in yield.` : `The window goes from ${strengths} in strength.`,
+      yields
+        ? `The window goes from ${strengths} in strength and ${yields} in yield.`
+        : `The window goes from ${strengths} in strength.`,
     noWindow: "There is no window.",
     coolingText: (from, marks) => `It starts at ${from}. ${marks}`,
     mark: (temperature, time) => `${temperature} after ${time}.`,
     noCooling: "Give the cooling of a full cup under This kitchen, and the curve appears.",
     weakeningText: (from, to, added, wanted) =>
-      wanted ? `From ${from} down to ${to} with ${added} of water. ${wanted}` : `From ${from} down to ${to} with ${added} of water.`,
+      wanted
+        ? `From ${from} down to ${to} with ${added} of water. ${wanted}`
+        : `From ${from} down to ${to} with ${added} of water.`,
     wantedText: (strength, added) => `${strength} takes ${added}.`,
   },
 

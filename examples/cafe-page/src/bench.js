@@ -94,8 +94,7 @@ export function planned(all) {
 // Empty means "no strong brew" to the package, but not to somebody who has just asked for one.
 const required = (value) => value ?? "";
 
-const standing = (window, strength_pct, yield_pct) =>
-  window && verdict.stand({ window, strength_pct, yield_pct });
+const standing = (window, strength_pct, yield_pct) => window && verdict.stand({ window, strength_pct, yield_pct });
 
 /** How fast the hottest thing handled burns. */
 export const burn = (water_c) => caution.timeToBurn({ water_c });

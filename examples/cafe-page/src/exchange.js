@@ -113,7 +113,10 @@ function fromCell({ kind }, text) {
     case "number":
       return text === "" ? null : number(text);
     case "list":
-      return text.split(" ").filter((part) => part !== "").map(number);
+      return text
+        .split(" ")
+        .filter((part) => part !== "")
+        .map(number);
     case "flag":
       return text === "true" ? true : text === "false" ? false : text;
     case "text":
@@ -216,7 +219,9 @@ function faultOf(leaf, value, all, where) {
       return leaf.options.includes(value) ? null : WRONG.choice(where, leaf.options.join(", "));
     case "list": {
       if (!Array.isArray(value) || value.length === 0 || value.length > MOST_READINGS) return WRONG.list(where);
-      return value.map((one, index) => numberFault(quantityOf(leaf, all), one, `${where}[${index}]`)).find(Boolean) ?? null;
+      return (
+        value.map((one, index) => numberFault(quantityOf(leaf, all), one, `${where}[${index}]`)).find(Boolean) ?? null
+      );
     }
     default:
       if (value === null && (leaf.optional || leaf.when)) return null;

@@ -16,16 +16,20 @@ export class GuideView {
   #units;
   #say;
   #judge;
+  #changed;
   #guide = underWay();
   #timer = null;
+  #light = new ScreenLight();
 
-  constructor(root, { units, say, judge }) {
+  /** `changed` is called after a step; `until` ends its clock. */
+  constructor(root, { units, say, judge, changed, until }) {
     this.#root = root;
     this.#units = units;
     this.#say = say;
     this.#judge = judge;
-    // A page that slept shows the right time at once.
-    document.addEventListener("visibilitychange", () => document.hidden || this.#tick());
+    this.#changed = changed;
+    document.addEventListener("visibilitychange", () => document.hidden || this.#woken(), { signal: until });
+    until.addEventListener("abort", () => this.#rest());
     this.show();
   }
 
@@ -34,17 +38,35 @@ export class GuideView {
     this.#moved();
   }
 
+  /** Takes up what another tab or element did. */
+  reload() {
+    this.#guide = underWay();
+    this.show();
+  }
+
   show() {
-    clearInterval(this.#timer);
-    this.#timer = null;
-    this.#tick = () => {};
+    this.#rest();
     this.#root.replaceChildren(...(this.#guide ? this.#under() : [h("p", { class: "quiet" }, SAID.idle)]));
   }
 
   #moved() {
     this.show();
+    this.#changed();
     const step = this.#root.querySelector(".step-card h3");
     step?.focus();
+  }
+
+  #rest() {
+    clearInterval(this.#timer);
+    this.#timer = null;
+    this.#tick = () => {};
+    this.#light.release();
+  }
+
+  // A page that slept shows the right time at once.
+  #woken() {
+    this.#tick();
+    if (this.#timer !== null) this.#light.hold();
   }
 
   #under() {
@@ -58,14 +80,18 @@ export class GuideView {
         " ",
         SAID.steady,
       ),
-      h("progress", { max: at.of, value: guide.done.length, "aria-label": SAID.progress(Math.min(guide.done.length + 1, at.of), at.of) }),
+      h("progress", {
+        max: at.of,
+        value: guide.done.length,
+        "aria-label": SAID.progress(Math.min(guide.done.length + 1, at.of), at.of),
+      }),
       at.finished ? this.#finished() : this.#step(at),
       h(
         "div",
         { class: "actions" },
         guide.done.length > 0 &&
           h("button", { type: "button", onclick: () => (stepBack(guide), this.#moved()) }, SAID.back),
-        h("button", { type: "button", onclick: () => (end(), (this.#guide = null), this.show()) }, SAID.again),
+        h("button", { type: "button", onclick: () => (end(), (this.#guide = null), this.#moved()) }, SAID.again),
       ),
     ];
   }
@@ -127,6 +153,7 @@ export class GuideView {
     };
     this.#tick();
     this.#timer = setInterval(() => this.#tick(), TICK_MS);
+    this.#light.hold();
     return dial;
   }
 
@@ -140,7 +167,11 @@ export class GuideView {
     const step = (key, what, caution) => ({ name: SAID[key].name, done: SAID[key].done, what, caution });
     switch (kind) {
       case "heat":
-        return step(kind, SAID.heat.what(show("temperature", heat.kettle_c)), cautionsAt("pour", recipe, heat.kettle_c, units));
+        return step(
+          kind,
+          SAID.heat.what(show("temperature", heat.kettle_c)),
+          cautionsAt("pour", recipe, heat.kettle_c, units),
+        );
       case "preheat":
         return step(kind, SAID.preheat.what(show("liquid", rinse_g)));
       case "dose":
@@ -151,17 +182,56 @@ export class GuideView {
       case "flow":
         return step(kind, SAID[kind].what(clock(contact_s)));
       case "press":
-        return step(kind, SAID.press.what(show("beverage", recipe.beverage_g)), cautionsAt("press", recipe, heat.slurry_end_c, units));
+        return step(
+          kind,
+          SAID.press.what(show("beverage", recipe.beverage_g)),
+          cautionsAt("press", recipe, heat.slurry_end_c, units),
+        );
       case "drain":
         return step(kind, SAID.drain.what(show("beverage", recipe.beverage_g)));
       case "add_or_share":
         return add_water
-          ? step("add", SAID.add.what(show("beverage", recipe.brew_per_cup_g), show("addition", recipe.added_per_cup_g)))
+          ? step(
+              "add",
+              SAID.add.what(show("beverage", recipe.brew_per_cup_g), show("addition", recipe.added_per_cup_g)),
+            )
           : step("share", SAID.share.what(show("beverage", recipe.brew_per_cup_g)));
       case "wait":
-        return step(kind, SAID.wait.what(clock(heat.wait_s), show("temperature", serve_c)), cautionsAt("serve", recipe, serve_c, units));
+        return step(
+          kind,
+          SAID.wait.what(clock(heat.wait_s), show("temperature", serve_c)),
+          cautionsAt("serve", recipe, serve_c, units),
+        );
       default:
-        return step("serve", SAID.serve.what(show("temperature", heat.in_cup_c)), cautionsAt("serve", recipe, heat.in_cup_c, units));
+        return step(
+          "serve",
+          SAID.serve.what(show("temperature", heat.in_cup_c)),
+          cautionsAt("serve", recipe, heat.in_cup_c, units),
+        );
     }
+  }
+}
+
+/** Keeps the screen lit while a clock runs, where the browser can. */
+class ScreenLight {
+  #wanted = false;
+  #lock = null;
+
+  async hold() {
+    this.#wanted = true;
+    try {
+      const lock = await navigator.wakeLock?.request("screen");
+      // Another step may have begun before the browser answered.
+      if (this.#wanted && !this.#lock) this.#lock = lock ?? null;
+      else lock?.release();
+    } catch {
+      // A battery that is low, or a page out of sight: the moments kept make up for it.
+    }
+  }
+
+  release() {
+    this.#wanted = false;
+    this.#lock?.release();
+    this.#lock = null;
   }
 }

@@ -10,7 +10,7 @@ import { amount, bound, clock, figure } from "./units.js";
 
 const SAID = words.ticket;
 
-/** The ticket of a plan. */
+/** The ticket of a plan, with what can be done with it: `actions` of { name, act }, the first one foremost. */
 export function ticket(plan, all, actions) {
   const { recipe } = plan;
   const { units, wish, brewer, coffee, kitchen } = all;
@@ -21,7 +21,15 @@ export function ticket(plan, all, actions) {
     h(
       "header",
       {},
-      h("p", { class: "order" }, SAID.order(figure("servings", wish.servings, units), bound("beverage", wish.cup_g, units), show("strength", recipe.strength_pct))),
+      h(
+        "p",
+        { class: "order" },
+        SAID.order(
+          figure("servings", wish.servings, units),
+          bound("beverage", wish.cup_g, units),
+          show("strength", recipe.strength_pct),
+        ),
+      ),
       h("p", { class: "made-with" }, [brewer.name, coffee.name, kitchen.name].filter(Boolean).join(" · ")),
     ),
     h(
@@ -38,7 +46,11 @@ export function ticket(plan, all, actions) {
       "dl",
       { class: "rows" },
       row(SAID.contact, clock(brewer.contact_s)),
-      row(SAID.beverage, show("beverage", recipe.beverage_g), wish.add_water && SAID.brewStrength(show("strength", recipe.brew_strength_pct))),
+      row(
+        SAID.beverage,
+        show("beverage", recipe.beverage_g),
+        wish.add_water && SAID.brewStrength(show("strength", recipe.brew_strength_pct)),
+      ),
       wish.add_water && row(SAID.perCup, show("beverage", recipe.brew_per_cup_g)),
       recipe.fill_ml !== null && row(SAID.fill, show("volume", recipe.fill_ml)),
       row(SAID.yield, show("yield", recipe.yield_pct), SAID.counted(show("yield", plan.counted_yield_pct))),
@@ -60,9 +72,9 @@ export function ticket(plan, all, actions) {
     h(
       "div",
       { class: "actions" },
-      h("button", { type: "button", class: "main", onclick: actions.begin }, SAID.begin),
-      h("button", { type: "button", onclick: actions.print }, SAID.print),
-      h("button", { type: "button", onclick: actions.share }, SAID.share),
+      actions.map(({ name, act }, index) =>
+        h("button", { type: "button", class: index === 0 && "main", onclick: act }, name),
+      ),
     ),
   );
 }
@@ -74,7 +86,14 @@ export function planPictures(plan, all) {
   const wanted = wish.add_water ? { added_g: recipe.added_per_cup_g, strength_pct: recipe.strength_pct } : null;
   return [
     placePicture(
-      [{ name: words.pictures.planned, kind: "planned", strength_pct: recipe.strength_pct, yield_pct: plan.counted_yield_pct }],
+      [
+        {
+          name: words.pictures.planned,
+          kind: "planned",
+          strength_pct: recipe.strength_pct,
+          yield_pct: plan.counted_yield_pct,
+        },
+      ],
       plan.window,
       units,
     ),
@@ -135,11 +154,9 @@ export function standingWords(standing, units) {
   );
 }
 
-const big = (name, value, aside) =>
-  h("div", {}, h("dt", {}, name), h("dd", {}, value, aside && h("small", {}, aside)));
+const big = (name, value, aside) => h("div", {}, h("dt", {}, name), h("dd", {}, value, aside && h("small", {}, aside)));
 
-const row = (name, value, aside) =>
-  h("div", {}, h("dt", {}, name), h("dd", {}, value, aside && h("small", {}, aside)));
+const row = (name, value, aside) => h("div", {}, h("dt", {}, name), h("dd", {}, value, aside && h("small", {}, aside)));
 
 function heatWalk(heat, units) {
   const show = (value) => amount("temperature", value, units);
@@ -156,7 +173,11 @@ function heatWalk(heat, units) {
     "section",
     { class: "walk" },
     h("h3", {}, SAID.walk),
-    h("ol", {}, stops.map(([name, value]) => h("li", {}, h("span", {}, name), h("b", {}, show(value))))),
+    h(
+      "ol",
+      {},
+      stops.map(([name, value]) => h("li", {}, h("span", {}, name), h("b", {}, show(value)))),
+    ),
     h(
       "p",
       { class: "hint" },

@@ -13,7 +13,10 @@ export function blamed(refusal, sections) {
   if (refusal.code === "empty_band" && sections.includes("wish")) {
     return FIELDS.find(({ id }) => id === `wish.${refusal.quantity}_lowest_pct`) ?? null;
   }
-  const named = (refusal.field ?? "").replace(/\[\d+\]$/, "").split(".").pop();
+  const named = (refusal.field ?? "")
+    .replace(/\[\d+\]$/, "")
+    .split(".")
+    .pop();
   const found = FIELDS.find((field) => sections.includes(field.section) && field.key === named);
   if (found) return found;
   if (sections.includes("brew") && ["strength_pct", "brix"].includes(named)) {
@@ -25,11 +28,12 @@ export function blamed(refusal, sections) {
 export function sentence(refusal, field, units) {
   const label = field ? words.fields[field.id].label : words.refused.whole;
   const { quantity, code } = refusal;
-  const show = (value) =>
-    typeof value === "number" && quantity ? bound(quantity, value, units) : String(value ?? "");
+  const show = (value) => (typeof value === "number" && quantity ? bound(quantity, value, units) : String(value ?? ""));
   const say = words.refused[code];
   if (code === "missing" || code === "wrong_type") {
-    return refusal.value === null || refusal.value === "" ? words.refused.missing(label) : words.refused.wrong_type(label, refusal.value);
+    return refusal.value === null || refusal.value === ""
+      ? words.refused.missing(label)
+      : words.refused.wrong_type(label, refusal.value);
   }
   if (code === "infeasible") {
     const why = words.limits[refusal.limit] ?? limitTexts[refusal.limit];

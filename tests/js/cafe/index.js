@@ -1,4 +1,4 @@
-// node index.js NODE_PACKAGES SITE PICTURES: the café's page and its embed in headless Chromium.
+// node index.js NODE_PACKAGES SITE PICTURES: the café's page and the element in headless Chromium.
 
 import { after } from "node:test";
 
@@ -8,6 +8,7 @@ await import("./recipe.js");
 await import("./brew.js");
 await import("./everyone.js");
 await import("./offline.js");
+await import("./embed.js");
 
 after(async () => {
   await browser.close();
