@@ -12,9 +12,10 @@ import { GuideView } from "./guide-view.js";
 import { judgement } from "./judge-view.js";
 import { toFragment } from "./link.js";
 import { NotebookView } from "./notebook-view.js";
+import { PRESETS } from "./presets.js";
 import { planPictures, refusedTicket, spoken, ticket } from "./recipe-view.js";
 import { blamed, sentence } from "./refusals.js";
-import { load, save, sections, shared, takeShared } from "./settings.js";
+import { load, restored, save, sections, shared, takeShared } from "./settings.js";
 import { Shelf } from "./shelf-view.js";
 import { CHOICES } from "./units.js";
 
@@ -33,18 +34,21 @@ export class Calculator {
   element;
 
   #settings = load();
+  #warned = false;
   #surroundings;
   #plan = null;
   #found = null;
+  #spoken = "";
   #speaking;
   #stopped = new AbortController();
   #channel = new BroadcastChannel(CHANNEL);
 
-  #news = h("p", { class: "news", role: "status" });
+  #news = h("div", { class: "news", role: "status" });
   #aloud = h("p", { class: "unseen", role: "status" });
   #paper = h("div", { class: "paper" });
   #pictures = h("div", { class: "pictures" });
   #verdict = h("div", { class: "verdict" });
+  #fill;
   #keep = h(
     "button",
     { type: "button", class: "main", disabled: true, onclick: () => this.#keepBrew() },
@@ -68,21 +72,22 @@ export class Calculator {
     const changed = (field) => this.#changed(field);
     this.#wishForm = new Form(read, changed);
     this.#judgeForm = new Form(read, changed);
-    this.#shelves = SHELVED.map((kind) => new Shelf(kind, this.#settings, () => changed({ section: kind })));
+    const undoable = (text, act) => this.#undoable(text, act);
+    this.#shelves = SHELVED.map((kind) => new Shelf(kind, this.#settings, () => changed({ section: kind }), undoable));
     const guideBox = h("div", {});
     const notebookBox = h("div", {});
     this.element = this.#build(guideBox, notebookBox);
     this.#guide = new GuideView(guideBox, {
       units: () => this.#settings.units,
-      say: (text) => this.#say(text),
       judge: () => (this.#asPlanned(), this.goTo("judge")),
-      changed: () => this.#tell("guide"),
+      changed: (guide) => this.#channel.postMessage({ guide }),
+      ended: (guide) => this.tell(words.guide.ended, { name: words.putBack, act: () => this.#guide.put(guide) }),
       until: this.#stopped.signal,
     });
     this.#notebook = new NotebookView(
       notebookBox,
       () => this.#settings.units,
-      () => this.#tell("notebook"),
+      () => this.#channel.postMessage({ notebook: true }),
     );
     this.#channel.addEventListener("message", ({ data }) => this.#hear(data));
     addEventListener("offline", () => this.tell(words.offline), { signal: this.#stopped.signal });
@@ -96,15 +101,25 @@ export class Calculator {
       this.tell(words.linkRefused(wrong.slice(0, 5).join(", ")));
       return;
     }
-    takeShared(this.#settings, inputs);
-    this.#save();
-    this.#refresh();
-    this.tell(words.linkTaken);
+    this.#undoable(words.linkTaken, () => {
+      takeShared(this.#settings, inputs);
+      this.#save();
+      this.#refresh();
+    });
   }
 
-  /** Says something at the top. */
-  tell(text) {
-    this.#news.textContent = text;
+  /** Says something at the edge of the screen, with a button for what can be done about it. */
+  tell(text, button = null) {
+    const from = this.element.getRootNode().activeElement;
+    const shut = () => {
+      this.#news.replaceChildren();
+      from?.focus({ preventScroll: true });
+    };
+    this.#news.replaceChildren(
+      h("p", {}, text),
+      button && h("button", { type: "button", onclick: () => (shut(), button.act()) }, button.name),
+      h("button", { type: "button", class: "shut", "aria-label": words.close, onclick: shut }, "×"),
+    );
   }
 
   /** Moves to a station. */
@@ -131,30 +146,49 @@ export class Calculator {
     return toFragment(shared(this.#settings));
   }
 
+  // Nothing is said twice.
   #say(text) {
     clearTimeout(this.#speaking);
+    if (text === this.#spoken) return;
+    this.#spoken = text;
     this.#speaking = setTimeout(() => {
       this.#aloud.textContent = text;
     }, SPEAK_AFTER_MS);
   }
 
-  #tell(what) {
-    this.#channel.postMessage(what);
-  }
-
-  #hear(what) {
-    if (what === "guide") this.#guide.reload();
-    else if (what === "notebook") this.#notebook.show();
-    else {
-      Object.assign(this.#settings, load());
+  // What another tab or element did. Messages carry it, since storage may lag behind them.
+  #hear({ settings, guide, notebook }) {
+    if (guide !== undefined) this.#guide.follow(guide);
+    if (notebook) this.#notebook.show();
+    if (settings) {
+      Object.assign(this.#settings, restored(settings));
       this.#refresh();
       this.#showUnits();
     }
   }
 
   #save() {
-    if (save(this.#settings)) this.#tell("settings");
-    else this.tell(words.notKept);
+    this.#channel.postMessage({ settings: this.#settings });
+    if (save(this.#settings)) return;
+    if (!this.#warned) this.tell(words.notKept);
+    this.#warned = true;
+  }
+
+  // Does something and offers to put everything back as it was.
+  #undoable(text, act) {
+    const before = structuredClone(this.#settings);
+    const { guide } = this.#guide;
+    const kept = structuredClone(guide);
+    act();
+    this.tell(text, {
+      name: words.putBack,
+      act: () => {
+        if (this.#guide.guide !== guide) this.#guide.put(kept);
+        Object.assign(this.#settings, before);
+        this.#changed(null);
+        this.#showUnits();
+      },
+    });
   }
 
   #changed(field) {
@@ -198,7 +232,7 @@ export class Calculator {
         take: (blamedField, nearest) => {
           this.#read()[blamedField.section][blamedField.key] = nearest;
           this.#changed(blamedField);
-          this.tell("");
+          this.goTo("ticket");
         },
         visit: (blamedField) => this.#wishForm.visit(blamedField),
       }),
@@ -211,6 +245,7 @@ export class Calculator {
     this.#found = null;
     this.#keep.disabled = true;
     const { brew } = all;
+    this.#fill.disabled = brew.dose_g !== null && brew.water_g !== null;
     const begun =
       [brew.dose_g, brew.water_g, brew.beverage_g].every((mass) => mass !== null) && brew.readings.length > 0;
     if (!begun) {
@@ -233,16 +268,26 @@ export class Calculator {
   }
 
   #takeLearnt({ yield_pct, apparent_retention_g_per_g }) {
-    const { coffee, brewer } = this.#read();
-    coffee.yield_pct = yield_pct;
-    brewer.apparent_retention_g_per_g = apparent_retention_g_per_g;
-    this.#changed(fieldOf("coffee.yield_pct"));
-    this.tell(words.judge.taken);
+    this.#undoable(words.judge.taken, () => {
+      const { coffee, brewer } = this.#read();
+      coffee.yield_pct = yield_pct;
+      brewer.apparent_retention_g_per_g = apparent_retention_g_per_g;
+      this.#changed(fieldOf("coffee.yield_pct"));
+    });
     this.goTo("ticket");
   }
 
+  // A new brew starts with nothing entered of the one before.
   #beginBrew() {
-    this.#guide.begin(this.#plan, this.#read());
+    const { brew } = this.#settings;
+    const begin = () => {
+      this.#settings.brew = structuredClone(PRESETS.brew);
+      this.#changed(fieldOf("brew.dose_g"));
+      this.#guide.begin(this.#plan, this.#read());
+    };
+    const blank = JSON.stringify(brew) === JSON.stringify(PRESETS.brew);
+    if (blank && !this.#guide.guide) begin();
+    else this.#undoable(words.guide.restarted, begin);
     this.#stations.guide.scrollIntoView();
   }
 
@@ -252,33 +297,38 @@ export class Calculator {
       await navigator.clipboard.writeText(link);
       this.tell(words.ticket.shared);
     } catch {
-      this.#news.replaceChildren(words.ticket.notCopied, " ", h("a", { href: link }, words.ticket.theLink));
+      this.tell([words.ticket.notCopied, " ", h("a", { href: link }, words.ticket.theLink)]);
     }
   }
 
   async #keepBrew() {
+    const { entry, wrong } = entryOf(this.#read(), this.#found);
+    if (wrong.length > 0) {
+      this.tell(words.judge.notKept(wrong.slice(0, 3).join(" ")));
+      return;
+    }
     this.#keep.disabled = true;
-    const kept = await this.#notebook.keep(entryOf(this.#read(), this.#found));
-    if (kept) this.tell(words.judge.kept);
+    if (await this.#notebook.keep(entry)) this.tell(words.judge.kept);
     else this.#keep.disabled = false;
   }
 
+  // What the brew under way was begun with; what was weighed stands.
   #asPlanned() {
-    if (!this.#plan) return;
+    const recipe = this.#guide.guide?.recipe ?? this.#plan?.recipe;
+    if (!recipe) return;
     const { brew } = this.#settings;
-    brew.dose_g = this.#plan.recipe.dose_g;
-    brew.water_g = this.#plan.recipe.water_g;
+    brew.dose_g ??= recipe.dose_g;
+    brew.water_g ??= recipe.water_g;
     this.#changed(fieldOf("brew.dose_g"));
   }
 
   #build(guideBox, notebookBox) {
     const byId = (id) => this.#wishForm.build(fieldOf(id));
     const rest = fieldsOf("wish").filter(({ id }) => !DAILY.includes(id));
-    const asPlanned = h("button", { type: "button", onclick: () => this.#asPlanned() }, words.judge.asPlanned);
+    this.#fill = h("button", { type: "button", onclick: () => this.#asPlanned() }, words.judge.asPlanned);
     return h(
       "div",
       { class: "calculator" },
-      this.#news,
       this.#aloud,
       h(
         "div",
@@ -308,7 +358,7 @@ export class Calculator {
           h(
             "div",
             {},
-            h("div", { class: "actions" }, asPlanned),
+            h("div", { class: "actions" }, this.#fill),
             h(
               "div",
               { class: "fields" },
@@ -321,6 +371,7 @@ export class Calculator {
         ),
       ),
       this.#station("notebook", notebookBox),
+      this.#news,
     );
   }
 

@@ -22,7 +22,7 @@ export function judgement(found, plan, all, takeLearnt) {
         "p",
         { class: "hint" },
         SAID.spread(
-          amount("strength", combined.range_pct, units),
+          amount("repeatability", combined.range_pct, units),
           amount("repeatability", combined.critical_range_pct, units),
         ),
       ),
@@ -47,7 +47,11 @@ export function judgement(found, plan, all, takeLearnt) {
       SAID.credibility[plausibility.credibility],
     ),
     plausibility.doubts.length > 0 && doubts(plausibility.doubts, units),
-    standingWords(found.standing, units),
+    standingWords(
+      found.standing,
+      units,
+      found.added_g > 0 ? words.standing.drink(amount("addition", found.added_g, units)) : null,
+    ),
     h("h3", {}, SAID.now),
     now(found, all),
     h("h3", {}, SAID.next),
@@ -121,7 +125,8 @@ function next(learning, units, takeLearnt) {
 function pictures(found, plan, { brew, kitchen, wish, units }) {
   const points = [
     {
-      name: words.pictures.measured,
+      name:
+        found.added_g > 0 ? words.pictures.after(amount("addition", found.added_g, units)) : words.pictures.measured,
       kind: "measured",
       strength_pct: found.drink_pct,
       yield_pct: found.counted_yield_pct,

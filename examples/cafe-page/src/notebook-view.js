@@ -55,6 +55,7 @@ export class NotebookView {
     return this.#safely(async () => {
       await put([entry]);
       await this.#cameOrWent();
+      this.#list.querySelector("li").focus();
     });
   }
 
@@ -76,7 +77,7 @@ export class NotebookView {
     const name = SAID.entry(when, entry.coffee.name, entry.brewer.name);
     return h(
       "li",
-      {},
+      { tabindex: "-1" },
       h("p", {}, h("strong", {}, name)),
       h(
         "p",
@@ -103,7 +104,7 @@ export class NotebookView {
       const restore = h(
         "button",
         { type: "button", onclick: () => (this.#news.replaceChildren(), this.keep(entry)) },
-        SAID.restore,
+        words.putBack,
       );
       this.#news.replaceChildren(h("p", {}, SAID.removed), restore);
       restore.focus();

@@ -12,13 +12,16 @@ export class Shelf {
 
   #settings;
   #changed;
+  #undoable;
   #select;
   #remove;
 
-  constructor(kind, settings, changed) {
+  /** `changed` is called after a change; `undoable(text, act)` makes one that can be put back. */
+  constructor(kind, settings, changed, undoable) {
     this.kind = kind;
     this.#settings = settings;
     this.#changed = changed;
+    this.#undoable = undoable;
     const { pick, another, remove } = words.shelf[kind];
     const id = `pick-${kind}`;
     this.#select = h("select", { id, onchange: () => this.#choose(Number(this.#select.value)) });
@@ -61,7 +64,11 @@ export class Shelf {
   }
 
   #removeChosen() {
-    this.#entries.splice(this.#settings.chosen[this.kind], 1);
-    this.#choose(0);
+    const index = this.#settings.chosen[this.kind];
+    const name = this.#entries[index].name || words.shelf.nameless;
+    this.#undoable(words.shelf.removed(name), () => {
+      this.#entries.splice(index, 1);
+      this.#choose(0);
+    });
   }
 }

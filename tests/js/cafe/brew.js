@@ -31,15 +31,16 @@ test("the guide's clock goes on through a reload and a locked screen", () =>
     await button(page, words.ticket.begin).click();
     const steps = page.locator("#guide .step-card");
     const done = () => steps.locator("button.main").click();
-    await steps.getByText(GUIDE.heat.what(shown("temperature", recipe.heat.kettle_c))).waitFor();
+    const rinse = presets.shelf.brewer[0].rinse_g;
+    const heated = shown("liquid", recipe.water_g + rinse);
+    await steps.getByText(GUIDE.heat.what(heated, shown("temperature", recipe.heat.kettle_c))).waitFor();
     await done();
-    await steps.getByText(GUIDE.preheat.what(shown("liquid", presets.shelf.brewer[0].rinse_g))).waitFor();
+    await steps.getByText(GUIDE.preheat.what(shown("liquid", rinse))).waitFor();
     await done();
     await steps.getByText(GUIDE.dose.what(shown("dose", recipe.dose_g))).waitFor();
     await done();
-    await steps
-      .getByText(GUIDE.pour.what(shown("brew_water", recipe.water_g), shown("temperature", recipe.heat.brew_c)))
-      .waitFor();
+    const water = shown("brew_water", recipe.water_g);
+    await steps.getByText(GUIDE.pour.what(water, shown("temperature", recipe.heat.brew_c), false)).waitFor();
     await done();
     const clock = steps.getByRole("timer");
     const seconds = async () => {
@@ -71,20 +72,24 @@ test("the guide's clock goes on through a reload and a locked screen", () =>
     await steps.getByText(GUIDE.press.what(shown("beverage", recipe.beverage_g))).waitFor();
     assert.ok(await steps.locator(".caution").isVisible(), "the caution stands where the hand presses");
     await button(page, GUIDE.back).click();
-    await steps.getByText(GUIDE.steep.what("2:00")).waitFor();
+    await steps.getByText(GUIDE.steep.what(water, "2:00")).waitFor();
   }));
 
 test("every batch has its steps, and the last one leads to the readings", () =>
   visit({}, async (page) => {
     await ready(page);
     await enter(page, "wish.servings", "4");
-    const { batches } = recipeOf({ wish: { servings: 4 } });
+    const { batches, brew_per_cup_g } = recipeOf({ wish: { servings: 4 } });
     assert.ok(batches > 1);
+    assert.equal(4 % batches, 0);
     await button(page, words.ticket.begin).click();
     const card = page.locator("#guide .step-card");
-    // Heat; rinse, dose, pour, steep and press for each batch; fill, wait.
-    for (let step = 1; step <= 1 + 5 * batches + 2; step += 1) {
-      await card.getByText(GUIDE.progress(step, 1 + 5 * batches + 2)).waitFor();
+    const filled = GUIDE.fill.what(String(4 / batches), shown("beverage", brew_per_cup_g));
+    // Heat, rinse, dose, pour, steep, press and fill for each batch; wait.
+    const of = 7 * batches + 1;
+    for (let step = 1; step <= of; step += 1) {
+      await card.getByText(GUIDE.progress(step, of)).waitFor();
+      if (step % 7 === 0) await card.getByText(filled).waitFor();
       await card.locator("button.main").click();
     }
     await card.getByText(GUIDE.finished).waitFor();

@@ -122,8 +122,8 @@ test("a brew from wish to notebook without a pointer", () =>
     await page.keyboard.press("Enter");
     await go(button(page, words.ticket.begin));
     await page.keyboard.press("Enter");
-    // Heat; rinse, dose, pour, steep and press for each batch; fill, wait.
-    for (let step = 0; step < 1 + 5 * recipeOf().batches + 2; step += 1) {
+    // Heat, rinse, dose, pour, steep, press and fill for each batch; wait.
+    for (let step = 0; step < 7 * recipeOf().batches + 1; step += 1) {
       assert.ok(
         await page.locator("#guide .step-card h3").evaluate((heading) => heading === document.activeElement),
         `step ${step + 1}`,
