@@ -71,10 +71,13 @@ const LAZY = {
   ),
 };
 
+/** A third of them, of every kind: each read calls every function. */
+const some = cases.filter((_, at) => at % 3 === 0);
+
 let wrong = 0;
 for (const [way, lazy] of Object.entries(LAZY)) {
   const met = new Set();
-  for (const { call, name, options } of cases) {
+  for (const { call, name, options } of some) {
     const plain = outcome({ call, options });
     reads.clear();
     const got = outcome({ call, options: lazy(options) });
@@ -96,4 +99,4 @@ for (const [way, lazy] of Object.entries(LAZY)) {
   }
 }
 assert.equal(wrong, 0);
-console.log(`${entry}: ${cases.length} cases of ${others.length} functions with lazy options, as with plain ones`);
+console.log(`${entry}: ${some.length} cases of ${others.length} functions with lazy options, as with plain ones`);
