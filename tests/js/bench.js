@@ -67,6 +67,23 @@ const rows = [
     (x) => byHand.boilingPoint({ pressure_kpa: 88 * x }).water_c,
   ],
   [
+    "extraction.extractionYield",
+    (x) =>
+      extraction.extractionYield({
+        brew: {
+          dose_g: 15 * x,
+          water_g: 200,
+          beverage_g: 172,
+          moisture_pct: 2,
+          water_solids_mg_per_l: 80,
+          vapour_g: 2,
+          held_strength_pct: 100,
+        },
+        strength_pct: 1.44,
+      }).yield_pct,
+    null,
+  ],
+  [
     "heat.timeToCool",
     (x) =>
       heat.timeToCool({

@@ -7,6 +7,8 @@ import { createRequire } from "node:module";
 
 import * as library from "cupwright";
 
+import { written } from "./cases.js";
+
 const types = readFileSync(
   createRequire(import.meta.url)
     .resolve("cupwright/cupwright.wasm")
@@ -17,18 +19,6 @@ const OPTIONAL = new Set([...types.matchAll(/^ {2}(\w+)\?:/gm)].map(([, name]) =
 assert(OPTIONAL.size > 0);
 /** Needed with what stands beside them in a case: the other edge of a band, a choice. */
 const NEEDED = new Set(["yield_lowest_pct", "yield_highest_pct", "pressure_kpa", "altitude_m"]);
-
-function number(bits) {
-  return new Float64Array(BigUint64Array.of(BigInt(`0x${bits}`)).buffer)[0];
-}
-
-/** A case's options as a caller writes them. */
-function written(value) {
-  if (typeof value === "string") return /^[0-9a-f]{16}$/.test(value) ? number(value) : value;
-  if (Array.isArray(value)) return value.map(written);
-  if (typeof value !== "object") return value;
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, written(inner)]));
-}
 
 const isRecord = (value) => typeof value === "object" && !Array.isArray(value);
 
