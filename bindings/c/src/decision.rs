@@ -116,13 +116,13 @@ pub struct cupwright_pair {
     pub first: f64,
     /// Its standard uncertainty, {StandardUncertainty}.
     pub u_first: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_first: f64,
     /// The second, {Measurand}.
     pub second: f64,
     /// Its standard uncertainty, {StandardUncertainty}.
     pub u_second: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_second: f64,
 }
 
@@ -134,7 +134,7 @@ pub struct cupwright_comparison {
     pub difference: f64,
     /// Standard uncertainty of the difference, {StandardUncertainty}.
     pub u: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub degrees_of_freedom: f64,
     /// The smallest difference that could be called real, in their unit.
     pub least: f64,
@@ -191,9 +191,9 @@ fn chances(chances: Chances) -> cupwright_chances {
 /// P(below) = F((T_L − y)/u)    P(above) = F((y − T_U)/u)    P(inside) = 1 − P(below) − P(above)
 /// ```
 ///
-/// F: Student's distribution with the estimate's ν. Nothing is supposed of the value beforehand: how
-/// far the measurement alone carries, not how often brews come out inside. Error 10⁻¹². Source: JCGM
-/// 106:2012, 7.
+/// F: Student's distribution with the estimate's ν. Nothing is supposed of the value beforehand:
+/// how far the measurement alone carries, not how often brews come out inside. Error 10⁻¹². Source:
+/// JCGM 106:2012, 7.
 ///
 /// @param estimate The value.
 /// @param band The band.
@@ -267,8 +267,8 @@ pub unsafe extern "C" fn cupwright_decision_largest_uncertainty(
 /// F(−g/u) + F(−(T_U − T_L − g)/u) = 1 − confidence       from T_L + g to T_U − g
 /// ```
 ///
-/// Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). Source: JCGM
-/// 106:2012, 8.
+/// Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). Source:
+/// JCGM 106:2012, 8.
 ///
 /// @param u_value Standard uncertainty of a value, {StandardUncertainty}.
 /// @param nu_value The degrees of freedom of that, {DegreesOfFreedom}.
@@ -353,9 +353,9 @@ pub unsafe extern "C" fn cupwright_decision_readings_needed(
 /// both = ∬ of the normal density with correlation r over the rectangle of the two bands
 /// ```
 ///
-/// With few degrees of freedom each edge is moved to where a normal value is exceeded as often, so each
-/// alone is exact and the two go together as normal values would (a Gaussian copula: an assumption).
-/// Error 10⁻¹² for what is as good as known, else 10⁻¹⁰. Source: Owen 1956, doi
+/// With few degrees of freedom each edge is moved to where a normal value is exceeded as often, so
+/// each alone is exact and the two go together as normal values would (a Gaussian copula: an
+/// assumption). Error 10⁻¹² for what is as good as known, else 10⁻¹⁰. Source: Owen 1956, doi
 /// 10.1214/aoms/1177728074, for the integral.
 ///
 /// @param bands The two bands.
@@ -405,9 +405,9 @@ fn comparison_of(of: &Comparison<StandardUncertainty>) -> cupwright_comparison {
 /// d = y₁ − y₂     u² = u₁² + u₂² + (f d)²     real where |d| ≥ t u
 /// ```
 ///
-/// The refractive factor f is common to two brews of one coffee: it does not belong in u₁ and u₂ and
-/// counts only for the difference itself. Neither does the span of one scale, which cancels in yields.
-/// t: the two-sided quantile. Source: GUM F.1.2.3; the test is Welch's.
+/// The refractive factor f is common to two brews of one coffee: it does not belong in u₁ and u₂
+/// and counts only for the difference itself. Neither does the span of one scale, which cancels in
+/// yields. t: the two-sided quantile. Source: GUM F.1.2.3; the test is Welch's.
 ///
 /// @param pair The two values.
 /// @param factor The coffee's refractive factor.

@@ -19,7 +19,7 @@ pub struct cupwright_estimate {
     pub value: f64,
     /// Its standard uncertainty in that unit, {StandardUncertainty}.
     pub u_value: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_value: f64,
 }
 
@@ -31,7 +31,7 @@ pub struct cupwright_strength_estimate {
     pub strength_pct: f64,
     /// Its standard uncertainty, {StrengthUncertainty}.
     pub u_strength_pct: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_strength: f64,
 }
 
@@ -43,7 +43,7 @@ pub struct cupwright_yield_estimate {
     pub yield_pct: f64,
     /// Its standard uncertainty, {YieldUncertainty}.
     pub u_yield_pct: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_yield: f64,
 }
 
@@ -55,7 +55,7 @@ pub struct cupwright_dose_estimate {
     pub dose_g: f64,
     /// Its standard uncertainty, {MassUncertainty}.
     pub u_dose_g: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_dose: f64,
 }
 
@@ -67,7 +67,7 @@ pub struct cupwright_water_estimate {
     pub water_g: f64,
     /// Its standard uncertainty, {MassUncertainty}.
     pub u_water_g: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_water: f64,
 }
 
@@ -79,7 +79,7 @@ pub struct cupwright_beverage_estimate {
     pub beverage_g: f64,
     /// Its standard uncertainty, {MassUncertainty}.
     pub u_beverage_g: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_beverage: f64,
 }
 
@@ -91,7 +91,7 @@ pub struct cupwright_added_estimate {
     pub added_g: f64,
     /// Its standard uncertainty, {MassUncertainty}.
     pub u_added_g: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_added: f64,
 }
 
@@ -103,7 +103,7 @@ pub struct cupwright_moisture_estimate {
     pub moisture_pct: f64,
     /// Its standard uncertainty, {ShareUncertainty}.
     pub u_moisture_pct: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_moisture: f64,
 }
 
@@ -115,7 +115,7 @@ pub struct cupwright_water_solids_estimate {
     pub water_solids_mg_per_l: f64,
     /// Its standard uncertainty, {WaterSolidsUncertainty}.
     pub u_water_solids_mg_per_l: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_water_solids: f64,
 }
 
@@ -127,7 +127,7 @@ pub struct cupwright_vapour_estimate {
     pub vapour_g: f64,
     /// Its standard uncertainty, {MassUncertainty}.
     pub u_vapour_g: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_vapour: f64,
 }
 
@@ -139,7 +139,7 @@ pub struct cupwright_held_strength_estimate {
     pub held_strength_pct: f64,
     /// Its standard uncertainty, {ShareUncertainty}.
     pub u_held_strength_pct: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_held_strength: f64,
 }
 
@@ -151,13 +151,13 @@ pub struct cupwright_hot_estimate {
     pub hot_g: f64,
     /// Its standard uncertainty, {MassUncertainty}.
     pub u_hot_g: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_hot_mass: f64,
     /// Its temperature, {Temperature}.
     pub hot_c: f64,
     /// Its standard uncertainty, {TemperatureUncertainty}.
     pub u_hot_k: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_hot_temperature: f64,
 }
 
@@ -169,13 +169,13 @@ pub struct cupwright_cold_estimate {
     pub cold_g: f64,
     /// Its standard uncertainty, {MassUncertainty}.
     pub u_cold_g: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_cold_mass: f64,
     /// Its temperature, {Temperature}.
     pub cold_c: f64,
     /// Its standard uncertainty, {TemperatureUncertainty}.
     pub u_cold_k: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_cold_temperature: f64,
 }
 
@@ -185,19 +185,19 @@ pub struct cupwright_cold_estimate {
 pub struct cupwright_instrument_uncertainty {
     /// Its standard uncertainty, % strength, {StrengthUncertainty}.
     pub u_instrument_pct: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_instrument: f64,
 }
 
 /// The refractive factor's error, common to all readings of one coffee. Keep it out of the
-/// strength's own uncertainty and give it here, so that it can be dropped where two brews of one coffee are
-/// compared.
+/// strength's own uncertainty and give it here, so that it can be dropped where two brews of one
+/// coffee are compared.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct cupwright_factor_uncertainty {
     /// Its standard uncertainty over its value, {FactorUncertainty}.
     pub u_factor_pct: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_factor: f64,
 }
 
@@ -207,7 +207,7 @@ pub struct cupwright_factor_uncertainty {
 pub struct cupwright_span_uncertainty {
     /// Its standard uncertainty, relative, {SpanUncertainty}.
     pub u_span_pct: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_span: f64,
 }
 
@@ -217,7 +217,7 @@ pub struct cupwright_span_uncertainty {
 pub struct cupwright_retention_uncertainty {
     /// Its standard uncertainty, {RetentionUncertainty}.
     pub u_apparent_retention_g_per_g: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_apparent_retention: f64,
 }
 
@@ -227,11 +227,12 @@ pub struct cupwright_retention_uncertainty {
 pub struct cupwright_losses_uncertainty {
     /// Their standard uncertainty, {MassUncertainty}.
     pub u_losses_g: f64,
-    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub nu_losses: f64,
 }
 
-/// A value and its uncertainty from three fields of a record, in the order in which they are checked.
+/// A value and its uncertainty from three fields of a record, in the order in which they are
+/// checked.
 macro_rules! estimated {
     ($call:ident, $record:ident: $value:ident, $u:ident, $nu:ident) => {
         Ok(Estimate {

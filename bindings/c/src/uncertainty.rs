@@ -218,9 +218,9 @@ fn of_yield(of: &Budget<Yield>) -> cupwright_budget {
     cupwright_budget { correlation, has_correlation: 1, ..budget(of) }
 }
 
-/// Coverage factor: the two-sided quantile of Student's distribution, of any degrees of freedom from
-/// 1, whole or not; for the highest the normal distribution's. Relative error below 10⁻¹¹. Source: GUM
-/// G.3.
+/// Coverage factor: the two-sided quantile of Student's distribution, of any degrees of freedom
+/// from 1, whole or not; for the highest the normal distribution's. Relative error below 10⁻¹¹.
+/// Source: GUM G.3.
 ///
 /// ```text
 /// P(|T| ≤ k) = confidence
@@ -249,7 +249,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_coverage_factor(
 /// @param confidence_pct How sure the statement has to be, {Confidence}.
 /// @param[out] expanded The interval.
 ///
-/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a half-width past the range of the uncertainty.
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a half-width past the range of the
+/// uncertainty.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_uncertainty_expanded(
     estimate: *const cupwright_estimate,
@@ -284,9 +285,9 @@ fn with_repeats<T>(
 /// u = s/√n,   s² = Σ(x − x̄)²/(n − 1),   ν = n − 1
 /// ```
 ///
-/// Two or three repeats say little about their own scatter: then cupwright_uncertainty_pooled() from
-/// earlier series is better. Repeats that are all equal give zero, because the display hides the
-/// scatter: combine with cupwright_uncertainty_of_display(). Source: GUM 4.2.
+/// Two or three repeats say little about their own scatter: then cupwright_uncertainty_pooled()
+/// from earlier series is better. Repeats that are all equal give zero, because the display hides
+/// the scatter: combine with cupwright_uncertainty_of_display(). Source: GUM 4.2.
 ///
 /// @param value The repeats, each {Measurand}.
 /// @param count How many, {RepeatCount}.
@@ -358,8 +359,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_pooled(
 /// u = a/√3 rectangular,   a/√6 triangular,   a/√2 arcsine
 /// ```
 ///
-/// It counts as known; where the limit itself is a guess, cupwright_uncertainty_freedom_of_doubt() says
-/// how well. Source: GUM 4.3.7, 4.3.9, and H.1 for a cyclic temperature.
+/// It counts as known; where the limit itself is a guess, cupwright_uncertainty_freedom_of_doubt()
+/// says how well. Source: GUM 4.3.7, 4.3.9, and H.1 for a cyclic temperature.
 ///
 /// @param limit The limit a, {StandardUncertainty}.
 /// @param shape What is known of the error: one of enum cupwright_shape.
@@ -398,7 +399,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_of_display(
 /// @param coverage_factor The k, {CoverageFactor}; most often 2.
 /// @param[out] standard The standard uncertainty.
 ///
-/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a U at the end of its range over a k below one.
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a U at the end of its range over a k below
+/// one.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_uncertainty_of_expanded(
     expanded: f64,
@@ -450,8 +452,8 @@ fn with_influences<T>(
     call.core(ask(each(given, &mut places, |influence| influence_of(call, influence))?))
 }
 
-/// A budget of one's own, from sensitivities and uncertainties in any units. Of what the linear rule
-/// leaves out it says nothing: second_order is u, and shift 0.
+/// A budget of one's own, from sensitivities and uncertainties in any units. Of what the linear
+/// rule leaves out it says nothing: second_order is u, and shift 0.
 ///
 /// ```text
 /// u² = Σ cᵢ² uᵢ²                       GUM 5.1.2
@@ -480,15 +482,16 @@ pub unsafe extern "C" fn cupwright_uncertainty_combine(
     }))
 }
 
-/// Strength of all solids in the beverage, from a reading r; see cupwright_reading_total_strength().
+/// Strength of all solids in the beverage, from a reading r; see
+/// cupwright_reading_total_strength().
 ///
 /// ```text
 /// T = x + s(1 − x),  x = (r + e)(1 + f)       zeroed on brew water
 /// T = x                                       zeroed on distilled water
 /// ```
 ///
-/// Terms: reading, instrument e, factor f, water solids s. Leave the factor at 0 where it is to be kept
-/// apart for yields and comparisons.
+/// Terms: reading, instrument e, factor f, water solids s. Leave the factor at 0 where it is to be
+/// kept apart for yields and comparisons.
 ///
 /// @param strength The reading, mean of repeats, with their scatter.
 /// @param instrument The instrument's own error.
@@ -535,8 +538,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_strength(
 /// @param factor The coffee's refractive factor.
 /// @param[out] budget The yield and its budget, in %.
 ///
-/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or an uncertainty past its
-/// range.
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or an uncertainty past
+/// its range.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_uncertainty_flow_through_yield(
     strength: *const cupwright_strength_estimate,
@@ -569,8 +572,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_flow_through_yield(
 /// @param factor The coffee's refractive factor.
 /// @param[out] budget The yield and its budget, in %.
 ///
-/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or an uncertainty past its
-/// range.
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or an uncertainty past
+/// its range.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_uncertainty_steeped_yield(
     strength: *const cupwright_strength_estimate,
@@ -665,8 +668,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_extraction_yield(
 /// @param water Brew water.
 /// @param[out] budget The strength and its budget, in %.
 ///
-/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a ratio, a strength or an uncertainty past its
-/// range.
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a ratio, a strength or an uncertainty past
+/// its range.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_uncertainty_steeped_strength(
     expected: *const cupwright_yield_estimate,
@@ -723,8 +726,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_beverage(
 /// ∂A/∂B = A/B    ∂A/∂T = B/(T' − s)    ∂A/∂s = A/(T' − s)
 /// ```
 ///
-/// Terms: beverage, strength, water solids. The wish is exact. On the scale that weighed the beverage
-/// its span cancels.
+/// Terms: beverage, strength, water solids. The wish is exact. On the scale that weighed the
+/// beverage its span cancels.
 ///
 /// @param beverage The brew.
 /// @param strength Its strength.
@@ -798,9 +801,9 @@ pub unsafe extern "C" fn cupwright_uncertainty_strength_after_water(
 /// ∂t/∂B = [h(t1) − h(t)]/[(B + A) c(t)]    ∂t/∂t1 = B c(t1)/[(B + A) c(t)]    and for A, t2 alike
 /// ```
 ///
-/// Terms: mass and temperature of the one, mass and temperature of the other. A pour onto a preheated
-/// brewer is such a mix, with the brewer as so much water. What the linear rule leaves out is found
-/// with one specific heat.
+/// Terms: mass and temperature of the one, mass and temperature of the other. A pour onto a
+/// preheated brewer is such a mix, with the brewer as so much water. What the linear rule leaves
+/// out is found with one specific heat.
 ///
 /// @param hot The hotter liquid.
 /// @param cold The colder one.

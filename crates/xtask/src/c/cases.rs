@@ -350,8 +350,12 @@ pub fn is_of_a_list(error: &Error, asked: &[(String, Asked)]) -> bool {
     let Error::OutOfRange { quantity, .. } = error else { return false };
     let is_count = matches!(quantity, BodyCount | ReadingCount | RepeatCount | TermCount);
     let has_list = asked.iter().any(|(_, asked)| matches!(asked, Asked::Numbers(..)));
-    let is_scalar = |asked: &Asked| matches!(asked, Asked::Number(of, value) if of == quantity && !of.accepts(*value));
-    is_count && has_list && !asked.iter().any(|(_, asked)| is_scalar(asked))
+    // A number of readings may be an input beside a list of something else.
+    let is_number = asked.iter().any(|(_, asked)| match asked {
+        Asked::Number(of, value) => of == quantity && !of.accepts(*value),
+        _ => false,
+    });
+    is_count && has_list && !is_number
 }
 
 /// How many items lists make together.
