@@ -83,6 +83,18 @@ pub struct cupwright_beverage_estimate {
     pub nu_beverage: f64,
 }
 
+/// Brew that goes into a cup with its standard uncertainty.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_portion_estimate {
+    /// Brew into a cup, {Beverage}.
+    pub portion_g: f64,
+    /// Its standard uncertainty, {MassUncertainty}.
+    pub u_portion_g: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_portion: f64,
+}
+
 /// Added water with its standard uncertainty.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
@@ -269,6 +281,8 @@ readers! {
         estimated(water_g, u_water_g, nu_water);
     beverage(cupwright_beverage_estimate) -> Estimate<Beverage> =
         estimated(beverage_g, u_beverage_g, nu_beverage);
+    portion(cupwright_portion_estimate) -> Estimate<Beverage> =
+        estimated(portion_g, u_portion_g, nu_portion);
     added(cupwright_added_estimate) -> Estimate<Addition> =
         estimated(added_g, u_added_g, nu_added);
     moisture(cupwright_moisture_estimate) -> Estimate<Moisture> =

@@ -86,7 +86,7 @@ pub struct cupwright_plausibility {
 }
 
 /// The core's brew.
-fn brew_of(call: Call, brew: &cupwright_brew) -> Result<Brew, Refused> {
+pub(crate) fn brew_of(call: Call, brew: &cupwright_brew) -> Result<Brew, Refused> {
     Ok(Brew {
         dose: checked!(call, brew.dose_g)?,
         water: checked!(call, brew.water_g)?,
@@ -99,7 +99,7 @@ fn brew_of(call: Call, brew: &cupwright_brew) -> Result<Brew, Refused> {
 }
 
 /// The core's kinetics.
-fn kinetics_of(call: Call, kinetics: &cupwright_kinetics) -> Result<Kinetics, Refused> {
+pub(crate) fn kinetics_of(call: Call, kinetics: &cupwright_kinetics) -> Result<Kinetics, Refused> {
     Ok(Kinetics {
         equilibrium: checked!(call, kinetics.equilibrium_yield_pct)?,
         fast_share: checked!(call, kinetics.fast_share_pct)?,

@@ -62,6 +62,10 @@ pub mod uncertainty;
 
 pub mod decision;
 
+pub mod forecast;
+
+pub mod advise;
+
 pub mod dilution;
 
 pub mod caution;

@@ -1,15 +1,20 @@
 //! From a wish to a recipe.
 
 use cupwright::Error;
-use cupwright::plan::{self, Air, Brewer, Coffee, HeatWalk, Kitchen, Recipe, Tolerances, Wish};
+use cupwright::forecast::Straying;
+use cupwright::plan::{
+    self, Air, Brewer, Coffee, Foreseen, HeatWalk, Kitchen, Recipe, Tolerances, Wish,
+};
 use cupwright::quantity::Measure;
+use cupwright::verdict::Window;
 
 use crate::call::{Call, Field, Refused, answer, checked, counted, field, given, optional};
+use crate::forecast::{cupwright_outlook, cupwright_straying};
 use crate::ratio::cupwright_chamber;
 use crate::retention::cupwright_losses;
 use crate::status::cupwright_error;
 use crate::verdict::{cupwright_standing, cupwright_window};
-use crate::{caution, heat, ratio, retention, verdict};
+use crate::{caution, forecast, heat, ratio, retention, verdict};
 
 /// What is to be in the cup. A value with a has_ flag of 0 is not looked at; yes is anything but 0.
 #[repr(C)]
@@ -244,6 +249,16 @@ pub struct cupwright_recipe {
     pub has_tolerances: i32,
 }
 
+/// A recipe and what it leads to.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_foreseen {
+    /// The recipe.
+    pub recipe: cupwright_recipe,
+    /// What it leads to, and the chance that it lands in the window.
+    pub outlook: cupwright_outlook,
+}
+
 fn wish_of(call: Call, wish: &cupwright_wish) -> Result<Wish, Refused> {
     Ok(Wish {
         cup: checked!(call, wish.cup_g)?,
@@ -422,4 +437,104 @@ pub unsafe extern "C" fn cupwright_plan_recipe(
         let planned = plan::recipe(&wish, &brewer, &coffee, &kitchen);
         self::recipe(&planned.map_err(|error| call.refuse(&error, blamed(&wish, &error)))?)
     }))
+}
+
+/// Asks a question of a wish with all that it is made with, and of how surely it lands.
+#[expect(clippy::too_many_arguments, reason = "as many records as the two functions have")]
+fn ask(
+    call: Call,
+    wish: &cupwright_wish,
+    brewer: &cupwright_brewer,
+    coffee: &cupwright_coffee,
+    kitchen: &cupwright_kitchen,
+    straying: &cupwright_straying,
+    window: &cupwright_window,
+    question: Question,
+) -> Result<cupwright_foreseen, Refused> {
+    let wish = wish_of(call, wish)?;
+    let (brewer, coffee) = (brewer_of(call, brewer)?, coffee_of(call, coffee)?);
+    let kitchen = kitchen_of(call, kitchen)?;
+    let straying = forecast::straying(call, straying)?;
+    let window = verdict::window(call, window)?;
+    let seen = question(&wish, &brewer, &coffee, &kitchen, &straying, &window)
+        .map_err(|error| call.refuse(&error, blamed(&wish, &error)))?;
+    Ok(cupwright_foreseen {
+        recipe: recipe(&seen.recipe),
+        outlook: forecast::outlook(&seen.outlook),
+    })
+}
+
+type Question =
+    fn(&Wish, &Brewer, &Coffee, &Kitchen, &Straying, &Window) -> Result<Foreseen, Error>;
+
+/// The recipe of a wish, what it leads to, and the chance that it lands in a window.
+///
+/// @param wish What is to be in the cup.
+/// @param brewer What it is made in.
+/// @param coffee What it is made of.
+/// @param kitchen Where it is made.
+/// @param straying How far a brew strays from what is meant.
+/// @param window The window, its yield as charts count it.
+/// @param[out] foreseen The recipe and its outlook.
+///
+/// Fails with what cupwright_plan_recipe() fails with, CUPWRIGHT_STATUS_EMPTY_BAND for an empty
+/// window, and CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_plan_foreseen(
+    wish: *const cupwright_wish,
+    brewer: *const cupwright_brewer,
+    coffee: *const cupwright_coffee,
+    kitchen: *const cupwright_kitchen,
+    straying: *const cupwright_straying,
+    window: *const cupwright_window,
+    foreseen: *mut cupwright_foreseen,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(foreseen, error, |call| ask(
+        call,
+        given!(call, wish)?,
+        given!(call, brewer)?,
+        given!(call, coffee)?,
+        given!(call, kitchen)?,
+        given!(call, straying)?,
+        given!(call, window)?,
+        plan::foreseen,
+    ))
+}
+
+/// The recipe that lands in a window most surely: the wish with its strength moved inside the
+/// window, where that is worth a point of chance and can be planned; else the wish as it is. The
+/// chance of a strength is that of the dose alone changed, found by golden section; the recipe is
+/// then planned anew.
+///
+/// @param wish What is to be in the cup.
+/// @param brewer What it is made in.
+/// @param coffee What it is made of.
+/// @param kitchen Where it is made.
+/// @param straying How far a brew strays from what is meant.
+/// @param window The window, its yield as charts count it.
+/// @param[out] foreseen The recipe and its outlook.
+///
+/// Fails with what cupwright_plan_foreseen() fails with for the wish as it is.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_plan_surest(
+    wish: *const cupwright_wish,
+    brewer: *const cupwright_brewer,
+    coffee: *const cupwright_coffee,
+    kitchen: *const cupwright_kitchen,
+    straying: *const cupwright_straying,
+    window: *const cupwright_window,
+    foreseen: *mut cupwright_foreseen,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(foreseen, error, |call| ask(
+        call,
+        given!(call, wish)?,
+        given!(call, brewer)?,
+        given!(call, coffee)?,
+        given!(call, kitchen)?,
+        given!(call, straying)?,
+        given!(call, window)?,
+        plan::surest,
+    ))
 }

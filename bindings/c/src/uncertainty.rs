@@ -191,7 +191,7 @@ const NO_DOMINANT: cupwright_dominant =
     cupwright_dominant { contribution: 0.0, share_pct: 0.0, halved: 0.0, gone: 0.0, source: 0 };
 
 /// What C is told of a budget.
-fn budget<M: Uncertain>(budget: &Budget<M>) -> cupwright_budget {
+pub(crate) fn budget<M: Uncertain>(budget: &Budget<M>) -> cupwright_budget {
     let mut terms = [NO_TERM; MOST_TERMS];
     for (place, of) in terms.iter_mut().zip(budget.terms()) {
         *place = term(of);
