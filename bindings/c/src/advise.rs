@@ -85,9 +85,9 @@ pub enum cupwright_direction {
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct cupwright_suggestion {
-    /// The new dose, brew water or time, or what to add, in g or s; 0 where nothing changes.
+    /// In g or s: the new dose, brew water or time, or what to add. Without a change it is zero.
     pub amount: f64,
-    /// What that was; 0 for what is added.
+    /// What that was. Of what is added, and without a change, it is zero.
     pub before: f64,
     /// What to expect.
     pub outlook: cupwright_outlook,

@@ -19,7 +19,7 @@ pub struct Face {
 }
 
 /// Where the inputs lie in the free memory of the module: behind the error and the answer, see `call.js`.
-const INPUTS_AT: usize = 576;
+const INPUTS_AT: usize = 1088;
 
 /// Items of a list that `call.js` takes at most.
 const MOST_ITEMS: usize = 100;
