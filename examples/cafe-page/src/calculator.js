@@ -115,11 +115,9 @@ export class Calculator {
       this.#news.replaceChildren();
       from?.focus({ preventScroll: true });
     };
-    this.#news.replaceChildren(
-      h("p", {}, text),
-      button && h("button", { type: "button", onclick: () => (shut(), button.act()) }, button.name),
-      h("button", { type: "button", class: "shut", "aria-label": words.close, onclick: shut }, "×"),
-    );
+    const act = button && h("button", { type: "button", onclick: () => (shut(), button.act()) }, button.name);
+    const close = h("button", { type: "button", class: "shut", "aria-label": words.close, onclick: shut }, "×");
+    this.#news.replaceChildren(...[h("p", {}, text), act, close].filter(Boolean));
   }
 
   /** Moves to a station. */

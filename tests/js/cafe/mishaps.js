@@ -186,6 +186,7 @@ test("nothing is kept that could not be taken back from a file", () =>
     // The message is on the screen, wherever the page was scrolled to.
     const box = await news(page).getByText(words.judge.kept).boundingBox();
     assert.ok(box.y >= 0 && box.y + box.height <= PHONE.height, JSON.stringify(box));
+    assert.equal(await news(page).textContent(), `${words.judge.kept}×`);
   }));
 
 test("time that is up is said to somebody who is typing", () =>
