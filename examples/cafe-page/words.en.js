@@ -33,7 +33,8 @@ export default {
     coffee: "This coffee",
     kitchen: "This kitchen",
     units: "Units",
-    instrument: "Your instrument",
+    instrument: "Your instruments",
+    hand: "How far brews stray",
   },
   optional: "may be left empty",
   putBack: "Put it back",
@@ -149,6 +150,19 @@ export default {
       hint: "Standard deviation of your readings of one sample.",
     },
 
+    "instrument.limit_pct": { label: "Promised within", hint: "The maker's ± for strength." },
+    "instrument.factor_doubt_pct": {
+      label: "Doubt of the factor",
+      hint: "2.4 of a hundred parts where it was not calibrated; common to all brews of a coffee.",
+    },
+    "instrument.scale_limit_g": { label: "The scale is within", hint: "The maker's ±." },
+
+    "hand.dose_g": { label: "Dose", hint: "Each a standard deviation: two brews in three stray no further." },
+    "hand.water_g": { label: "Water" },
+    "hand.yield_pct": { label: "Yield, from brew to brew" },
+    "hand.retention_g_per_g": { label: "Water kept per gram" },
+    "hand.losses_g": { label: "Other losses" },
+
     "brew.dose_g": { label: "Coffee weighed", hint: "One batch." },
     "brew.water_g": { label: "Water poured", hint: "One batch, without water added in the cup." },
     "brew.beverage_g": { label: "Brew weighed", hint: "One batch, before water is added." },
@@ -216,6 +230,9 @@ export default {
     waterAlone: "Water alone",
     between: (from, to) => `${from} to ${to}`,
     stillIn: "stays inside the window's strengths, the yield unchanged",
+    chance: (strength, reach, chance) =>
+      `By this hand ${strength} ± ${reach}, 95 times in 100; inside the window with ${chance}.`,
+    surer: (dose, strength, chance) => `${dose} of coffee for ${strength} would be inside with ${chance}.`,
     said: (dose, water, batches) =>
       batches === "1"
         ? `Weigh ${dose} of coffee and ${water} of water.`
@@ -341,6 +358,61 @@ export default {
     waiting: "Enter the weights and at least one reading to see what they mean.",
     meaning: "What it means",
     strength: "Strength",
+    reach: (reach) => `± ${reach}`,
+    sure: "How sure that is",
+    sureHint: "The true value lies within ± 95 times in 100.",
+    rests: {
+      strength: (share, source, halved, now) =>
+        `${share} of the doubt about the strength is ${source}. Known twice as well: ± ${halved} for ± ${now}.`,
+      yield: (share, source, halved, now) =>
+        `${share} of the doubt about the yield is ${source}. Known twice as well: ± ${halved} for ± ${now}.`,
+    },
+    sources: {
+      strength: "the strength read",
+      strength_uncertainty: "the instrument",
+      factor_uncertainty: "the refractive factor",
+      dose: "the weight of the coffee",
+      beverage: "the weight of the brew",
+      brew_water: "the weight of the water",
+    },
+    decided: {
+      strength: {
+        inside: "The strength is inside the window.",
+        below: "The strength is below the window.",
+        above: "The strength is above the window.",
+        not_yet: (chance) => `The strength is not yet decided: inside with ${chance}.`,
+        too_uncertain: (chance) => `The strength cannot be decided so unsurely: inside with ${chance}.`,
+      },
+      yield: {
+        inside: "The yield is inside the window.",
+        below: "The yield is below the window.",
+        above: "The yield is above the window.",
+        not_yet: (chance) => `The yield is not yet decided: inside with ${chance}.`,
+        too_uncertain: (chance) => `The yield cannot be decided so unsurely: inside with ${chance}.`,
+      },
+      both: (chance) => `Both inside with ${chance}.`,
+    },
+    needed: {
+      readings: (count) => `${count} readings like these would decide the strength.`,
+      more_than_ten: "It would take more than ten readings to decide the strength.",
+      none_is_enough: "No number of readings would decide the strength.",
+    },
+    could: "What could be done, the surest first",
+    change: {
+      drink_as_it_is: () => "This cup as it is",
+      add_water: (amount) => `This cup with ${amount} of water`,
+      add_milk: (amount) => `This cup with ${amount} of milk`,
+      same_again: () => "The same again",
+      dose: (amount, before) => `Next time ${amount} of coffee for ${before}`,
+      water: (amount, before) => `Next time ${amount} of water for ${before}`,
+      time: (amount, before) => `Next time ${amount} of contact for ${before}`,
+    },
+    outlook: (strength, size, chance) => `${strength}, ${size}, inside with ${chance}`,
+    grind: {
+      leave: null,
+      more: "Too little was extracted: grind finer. Nobody has published how much.",
+      less: "Too much was extracted: grind coarser. Nobody has published how much.",
+    },
     agreement: {
       mean: "Mean of the readings: they agree.",
       take_another: "The readings do not agree. Take another; until then they are no value.",

@@ -1,8 +1,10 @@
 // All brewing numbers of the page: each comes from the package.
 
 import {
+  advise,
   caution,
   constants,
+  decision,
   dilution,
   extraction,
   heat,
@@ -11,6 +13,7 @@ import {
   reading,
   Refusal,
   retention,
+  uncertainty,
   verdict,
   windows,
 } from "../cupwright/src/slim.js";
@@ -22,6 +25,26 @@ export function windowOf({ wish }) {
   const { strength_lowest_pct, strength_highest_pct, yield_lowest_pct, yield_highest_pct } = wish;
   return { strength_lowest_pct, strength_highest_pct, yield_lowest_pct, yield_highest_pct };
 }
+
+// As good as known: what a specification or a habit says has no degrees of freedom to count.
+const KNOWN = () => limits.degrees_of_freedom.max;
+
+/** How sure is sure: common practice. */
+export const SURE_PCT = 95;
+
+/** How far brews stray, as the package asks for it. */
+const strayingOf = ({ hand }) => ({
+  u_next_dose_g: hand.dose_g,
+  nu_next_dose: KNOWN(),
+  u_next_water_g: hand.water_g,
+  nu_next_water: KNOWN(),
+  u_next_yield_pct: hand.yield_pct,
+  nu_next_yield: KNOWN(),
+  u_next_retention_g_per_g: hand.retention_g_per_g,
+  nu_next_retention: KNOWN(),
+  u_next_losses_g: hand.losses_g,
+  nu_next_losses: KNOWN(),
+});
 
 const lossesOf = (brewer) => ({
   apparent_retention_g_per_g: brewer.apparent_retention_g_per_g,
@@ -36,7 +59,7 @@ const lossesOf = (brewer) => ({
 export function planned(all) {
   const { wish, brewer, coffee, kitchen } = all;
   const window = windowOf(all);
-  const recipe = plan.recipe({
+  const question = {
     wish: {
       cup_g: wish.cup_g,
       strength_pct: wish.strength_pct,
@@ -84,7 +107,10 @@ export function planned(all) {
       // Where none is added its temperature is nobody's business.
       added_c: wish.add_water ? kitchen.added_c : brewer.brew_c,
     },
-  });
+  };
+  const chance = window && { ...question, straying: strayingOf(all), window };
+  const { recipe, outlook } = chance ? plan.foreseen(chance) : { recipe: plan.recipe(question), outlook: null };
+  const surest = chance && plan.surest(chance);
   const counted_yield_pct = extraction.flowThroughYield({
     strength_pct: recipe.brew_strength_pct,
     beverage_g: recipe.beverage_g,
@@ -95,6 +121,8 @@ export function planned(all) {
     wish.add_water && kitchen.added_c > kitchen.room_c ? (recipe.added_per_cup_g * wish.servings) / recipe.batches : 0;
   return {
     recipe,
+    outlook,
+    surer: surest && surest.recipe.strength_pct !== recipe.strength_pct ? surest : null,
     window,
     counted_yield_pct,
     standing: standing(window, recipe.strength_pct, counted_yield_pct),
@@ -213,10 +241,141 @@ export function judged(all) {
     plausibility,
     add,
     window,
+    worth: worth(all, mass, combined.strength_pct, readings.length, window),
     standing: standing(window, drink_pct, counted_yield_pct),
     added_g: drink_pct === strength_pct ? 0 : add.value,
     next: plausibility.credibility === "ordinary" ? nextTime(all, yield_pct) : null,
   };
+}
+
+/** What the numbers of a brew are worth: how sure they are, what that rests on, what is decided, what could be done. */
+function worth({ wish, brewer, instrument, hand }, brew, read_pct, readings, window) {
+  const known = KNOWN();
+  const scale = within(instrument, "scale_limit_g");
+  const maker = within(instrument, "limit_pct");
+  const scatter = { s: instrument.repeatability_pct, degrees_of_freedom: known };
+  const of_mean = uncertainty.pooled({ series: [scatter], readings }).u;
+  const weighed = (name, field) => ({ [field]: brew[field], [`u_${field}`]: scale, [`nu_${name}`]: known });
+  const exact = (name, field) => ({ [field]: brew[field], [`u_${field}`]: 0, [`nu_${name}`]: known });
+  const readWith = (u) =>
+    uncertainty.strength({
+      strength: { strength_pct: read_pct, u_strength_pct: u, nu_strength: known },
+      instrument: { u_instrument_pct: maker, nu_instrument: known },
+      factor: { u_factor_pct: instrument.factor_doubt_pct, nu_factor: known },
+      zero: instrument.zero,
+      water_solids: exact("water_solids", "water_solids_mg_per_l"),
+    });
+  const strength = readWith(of_mean);
+  const of_strength = {
+    strength_pct: strength.value,
+    u_strength_pct: strength.u,
+    nu_strength: strength.degrees_of_freedom,
+  };
+  const masses = {
+    strength: of_strength,
+    dose: weighed("dose", "dose_g"),
+    beverage: weighed("beverage", "beverage_g"),
+    // It is in the strength already.
+    factor: { u_factor_pct: 0, nu_factor: known },
+  };
+  const extracted = uncertainty.extractionYield({
+    measured: {
+      ...masses,
+      water: weighed("water", "water_g"),
+      moisture: exact("moisture", "moisture_pct"),
+      water_solids: exact("water_solids", "water_solids_mg_per_l"),
+      vapour: exact("vapour", "vapour_g"),
+      held_strength: exact("held_strength", "held_strength_pct"),
+      span: { u_span_pct: 0, nu_span: known },
+    },
+  });
+  const counted = uncertainty.flowThroughYield(masses);
+  const sure = { strength: reach(strength), yield: reach(extracted), counted: reach(counted) };
+  if (!window) return { sure };
+  const decided = {
+    strength: beside(strength, window.strength_lowest_pct, window.strength_highest_pct),
+    yield: hasYield(window) ? beside(counted, window.yield_lowest_pct, window.yield_highest_pct) : null,
+  };
+  const of_yield = { yield_pct: counted.value, u_yield_pct: counted.u, nu_yield: counted.degrees_of_freedom };
+  const both_pct =
+    decided.yield &&
+    decision.joint({ bands: window, strength: of_strength, extracted: of_yield, correlation: counted.correlation })
+      .both_pct;
+  const undecided = decided.strength.decision === "not_yet" || decided.strength.decision === "too_uncertain";
+  const needed = undecided ? moreReadings(readWith(0), scatter, window) : null;
+  const cup = {
+    brew,
+    u_weighing_g: scale,
+    nu_weighing: known,
+    strength: of_strength,
+    yield: { yield_pct: extracted.value, u_yield_pct: extracted.u, nu_yield: extracted.degrees_of_freedom },
+    contact_s: brewer.contact_s,
+  };
+  const chamber = brewer.has_chamber
+    ? { volume_ml: brewer.volume_ml, displacement_ml_per_g: brewer.displacement_ml_per_g }
+    : null;
+  const advice = attempt(() =>
+    advise.on({
+      cup,
+      means: { kinetics: null, chamber, water_c: brewer.brew_c, milk: false },
+      straying: strayingOf({ hand }),
+      wanted_pct: wish.strength_pct,
+      window,
+    }),
+  );
+  return { sure, decided, both_pct, needed, advice: wish.add_water ? null : (advice.value ?? null) };
+}
+
+const hasYield = (window) => Number.isFinite(window.yield_lowest_pct) && Number.isFinite(window.yield_highest_pct);
+
+const estimateOf = ({ value, u, degrees_of_freedom }) => ({ value, u_value: u, nu_value: degrees_of_freedom });
+
+/** How far a value reaches to either side, what most of that comes from, and how far it would with that halved. */
+function reach(budget) {
+  const { dominant } = budget;
+  const within = (u) =>
+    uncertainty.expanded({ estimate: { ...estimateOf(budget), u_value: u }, confidence_pct: SURE_PCT }).half_width;
+  return { half_width: within(budget.u), dominant, halved: dominant && within(dominant.halved) };
+}
+
+/** How far a number of an outlook reaches to either side. */
+export const reachOf = (name, outlook) =>
+  uncertainty.expanded({
+    estimate: {
+      value: outlook[`${name}_pct`],
+      u_value: outlook[`u_${name}_pct`],
+      nu_value: outlook[`nu_${name}`],
+    },
+    confidence_pct: SURE_PCT,
+  });
+
+/** The standard uncertainty of something that its maker promises to be within limits. */
+function within(instrument, key) {
+  try {
+    return uncertainty.ofLimit({ limit: instrument[key], shape: "rectangular" }).u;
+  } catch (refusal) {
+    if (refusal instanceof Refusal) refusal.field = key;
+    throw refusal;
+  }
+}
+
+function beside(budget, lowest, highest) {
+  const question = { estimate: estimateOf(budget), band: { lowest, highest } };
+  const { inside_pct } = decision.chances(question);
+  return { inside_pct, ...decision.decide({ ...question, confidence_pct: SURE_PCT }) };
+}
+
+// What repeating does not lessen is what a reading without scatter still has.
+function moreReadings(without, { s, degrees_of_freedom }, window) {
+  return decision.readingsNeeded({
+    value: without.value,
+    u_scatter: s,
+    nu_scatter: degrees_of_freedom,
+    u_rest: without.u,
+    nu_rest: without.degrees_of_freedom,
+    band: { lowest: window.strength_lowest_pct, highest: window.strength_highest_pct },
+    confidence_pct: SURE_PCT,
+  });
 }
 
 function nextTime(all, yield_pct) {

@@ -6,7 +6,7 @@ import words from "../words.en.js";
 import { attempt, judged, planned } from "./bench.js";
 import { h } from "./element.js";
 import { entryOf } from "./exchange.js";
-import { SHARED, SHELVED, fieldOf, fieldsOf } from "./fields.js";
+import { PLANNED, SHARED, SHELVED, fieldOf, fieldsOf } from "./fields.js";
 import { Form } from "./form.js";
 import { GuideView } from "./guide-view.js";
 import { judgement } from "./judge-view.js";
@@ -222,11 +222,11 @@ export class Calculator {
       return;
     }
     const { refusal } = outcome;
-    const field = blamed(refusal, SHARED);
+    const field = blamed(refusal, PLANNED);
     const text = sentence(refusal, field, all.units);
     this.#wishForm.refuse(field, text);
     this.#paper.replaceChildren(
-      refusedTicket(refusal, SHARED, all.units, {
+      refusedTicket(refusal, PLANNED, all.units, {
         take: (blamedField, nearest) => {
           this.#read()[blamedField.section][blamedField.key] = nearest;
           this.#changed(blamedField);
@@ -253,7 +253,7 @@ export class Calculator {
     }
     const outcome = attempt(() => judged(all));
     if (outcome.refusal) {
-      const field = blamed(outcome.refusal, ["brew", "instrument"]) ?? blamed(outcome.refusal, SHARED);
+      const field = blamed(outcome.refusal, ["brew", "instrument"]) ?? blamed(outcome.refusal, PLANNED);
       const text = sentence(outcome.refusal, field, all.units);
       this.#judgeForm.refuse(field, text);
       this.#verdict.replaceChildren(h("p", { class: "error" }, text));
@@ -341,6 +341,7 @@ export class Calculator {
           ),
           drawer(words.groups.wish, this.#wishForm, rest),
           this.#shelves.map(({ kind, actions }) => drawer(words.groups[kind], this.#wishForm, fieldsOf(kind), actions)),
+          drawer(words.groups.hand, this.#wishForm, fieldsOf("hand")),
           this.#unitsDrawer(),
         ),
         this.#station("ticket", this.#paper),

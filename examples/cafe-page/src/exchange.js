@@ -12,7 +12,7 @@ const MOST_READINGS = 10;
 const result = (key, quantity) => ({ id: `result.${key}`, section: "result", key, kind: "number", quantity });
 
 const LEAVES = [
-  ...fieldsOf("wish", "brewer", "coffee", "kitchen", "instrument", "brew"),
+  ...fieldsOf("wish", "brewer", "coffee", "kitchen", "instrument", "hand", "brew"),
   result("strength_pct", "strength"),
   result("yield_pct", "yield"),
   result("counted_yield_pct", "yield"),

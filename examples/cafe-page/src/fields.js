@@ -74,6 +74,15 @@ export const FIELDS = [
   }),
   choice("instrument", "zero", ["distilled", "brew_water"]),
   number("instrument", "repeatability_pct", "repeatability"),
+  number("instrument", "limit_pct", "strength_uncertainty"),
+  number("instrument", "factor_doubt_pct", "factor_uncertainty"),
+  number("instrument", "scale_limit_g", "mass_uncertainty"),
+
+  number("hand", "dose_g", "mass_uncertainty"),
+  number("hand", "water_g", "mass_uncertainty"),
+  number("hand", "yield_pct", "yield_uncertainty"),
+  number("hand", "retention_g_per_g", "retention_uncertainty"),
+  number("hand", "losses_g", "mass_uncertainty"),
 
   number("brew", "dose_g", "dose"),
   number("brew", "water_g", "brew_water"),
@@ -87,6 +96,9 @@ export const SHELVED = ["brewer", "coffee", "kitchen"];
 
 /** What a link carries: all that a recipe depends on. */
 export const SHARED = ["wish", ...SHELVED];
+
+/** What a plan and its chance depend on. */
+export const PLANNED = [...SHARED, "hand"];
 
 export const fieldsOf = (...sections) => FIELDS.filter((field) => sections.includes(field.section));
 

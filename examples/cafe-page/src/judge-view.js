@@ -36,9 +36,9 @@ export function judgement(found, plan, all, takeLearnt) {
     h(
       "dl",
       { class: "weigh" },
-      fact(SAID.strength, show("strength", found.strength_pct)),
-      fact(SAID.yield, show("yield", found.yield_pct)),
-      fact(SAID.counted, show("yield", found.counted_yield_pct)),
+      fact(SAID.strength, show("strength", found.strength_pct), show("strength", found.worth.sure.strength.half_width)),
+      fact(SAID.yield, show("yield", found.yield_pct), show("yield", found.worth.sure.yield.half_width)),
+      fact(SAID.counted, show("yield", found.counted_yield_pct), show("yield", found.worth.sure.counted.half_width)),
     ),
     agreement,
     h(
@@ -52,6 +52,8 @@ export function judgement(found, plan, all, takeLearnt) {
       units,
       found.added_g > 0 ? words.standing.drink(amount("addition", found.added_g, units)) : null,
     ),
+    sureness(found.worth, units),
+    found.worth.advice && suggestions(found.worth.advice, units),
     h("h3", {}, SAID.now),
     now(found, all),
     h("h3", {}, SAID.next),
@@ -60,7 +62,67 @@ export function judgement(found, plan, all, takeLearnt) {
   );
 }
 
-const fact = (name, value) => h("div", {}, h("dt", {}, name), h("dd", {}, value));
+const fact = (name, value, reach) =>
+  h("div", {}, h("dt", {}, name), h("dd", {}, value, h("small", {}, SAID.reach(reach))));
+
+function sureness({ sure, decided, both_pct, needed }, units) {
+  const share = (value) => amount("probability", value, units);
+  const rests = (name) => {
+    const { half_width, dominant, halved } = sure[name];
+    if (!dominant) return null;
+    const source = SAID.sources[dominant.source] ?? words.fields[`brew.${dominant.source}`]?.label ?? dominant.source;
+    return h(
+      "p",
+      { class: "hint" },
+      SAID.rests[name](
+        share(dominant.share_pct),
+        source,
+        amount("strength", halved, units),
+        amount("strength", half_width, units),
+      ),
+    );
+  };
+  const said = (name) => {
+    const { decision, inside_pct } = decided[name];
+    const text = SAID.decided[name][decision];
+    return typeof text === "string" ? text : text(share(inside_pct));
+  };
+  return [
+    h("h3", {}, SAID.sure),
+    h("p", { class: "hint" }, SAID.sureHint),
+    decided && h("p", { class: "decided" }, said("strength"), decided.yield && ` ${said("yield")}`),
+    decided && both_pct !== null && h("p", {}, SAID.decided.both(share(both_pct))),
+    needed &&
+      h("p", {}, needed.needed === "readings" ? SAID.needed.readings(needed.readings) : SAID.needed[needed.needed]),
+    rests("strength"),
+    rests("yield"),
+  ];
+}
+
+const AMOUNTS = { add_water: "addition", add_milk: "addition", dose: "dose", water: "brew_water", time: "time" };
+
+function suggestions({ suggestions: list, grind }, units) {
+  const what = ({ change, amount: value, before }) => {
+    const quantity = AMOUNTS[change];
+    if (!quantity) return SAID.change[change]();
+    return SAID.change[change](amount(quantity, value, units), amount(quantity, before, units));
+  };
+  const outlook = ({ strength_pct, beverage_g, inside_pct }) =>
+    SAID.outlook(
+      amount("strength", strength_pct, units),
+      amount("beverage", beverage_g, units),
+      amount("probability", inside_pct, units),
+    );
+  return [
+    h("h3", {}, SAID.could),
+    h(
+      "ol",
+      { class: "could" },
+      list.map((one) => h("li", {}, h("strong", {}, what(one)), h("span", {}, outlook(one.outlook)))),
+    ),
+    SAID.grind[grind] && h("p", {}, SAID.grind[grind]),
+  ];
+}
 
 const doubts = (list, units) => [
   h("p", {}, SAID.doubts),

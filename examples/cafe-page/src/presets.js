@@ -118,6 +118,15 @@ export const PRESETS = {
     ],
   },
   chosen: { brewer: 0, coffee: 0, kitchen: 0 },
-  instrument: { reads: "strength", refractive_factor_pct_per_brix: 0.85, zero: "distilled", repeatability_pct: 0.01 },
+  instrument: {
+    reads: "strength",
+    refractive_factor_pct_per_brix: 0.85,
+    zero: "distilled",
+    repeatability_pct: 0.01,
+    limit_pct: 0.03,
+    factor_doubt_pct: 2.4,
+    scale_limit_g: 0.1,
+  },
+  hand: { dose_g: 0.06, water_g: 2, yield_pct: 0.5, retention_g_per_g: 0.1, losses_g: 0.5 },
   brew: { dose_g: null, water_g: null, beverage_g: null, readings: [], note: "" },
 };

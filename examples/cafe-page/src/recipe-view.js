@@ -1,7 +1,7 @@
 // The recipe as a paper ticket, with its pictures, or what stands in its way.
 
 import words from "../words.en.js";
-import { cooling, weakening } from "./bench.js";
+import { cooling, reachOf, weakening } from "./bench.js";
 import { cautionsAt } from "./cautions.js";
 import { h } from "./element.js";
 import { coolingPicture, placePicture, weakeningPicture } from "./pictures.js";
@@ -72,6 +72,7 @@ export function ticket(plan, all, actions) {
     ),
     cautionsAt("serve", recipe, recipe.heat.wait_s === null ? recipe.heat.in_cup_c : wish.serve_c, units),
     recipe.tolerances && tolerances(recipe.tolerances, units),
+    plan.outlook && chances(plan, units),
     standingWords(plan.standing, units),
     h("p", { class: "local" }, SAID.local),
     h(
@@ -201,6 +202,27 @@ function heatWalk({ recipe, to_heat_g }, { brewer, units }) {
         ? SAID.boils(show(heat.boiling_c), amount("temperature_drop", heat.boiling_uncertainty_k, units))
         : SAID.boilsSurely(show(heat.boiling_c)),
     ),
+  );
+}
+
+function chances({ outlook, surer }, units) {
+  const { half_width } = reachOf("strength", outlook);
+  const share = (value) => amount("probability", value, units);
+  return h(
+    "p",
+    {},
+    SAID.chance(
+      amount("strength", outlook.strength_pct, units),
+      amount("strength", half_width, units),
+      share(outlook.inside_pct),
+    ),
+    surer && " ",
+    surer &&
+      SAID.surer(
+        amount("dose", surer.recipe.dose_g, units),
+        amount("strength", surer.recipe.strength_pct, units),
+        share(surer.outlook.inside_pct),
+      ),
   );
 }
 

@@ -6,7 +6,17 @@ import { FIELDS } from "./fields.js";
 import { bound, hasTwoReadings } from "./units.js";
 
 // What the package names otherwise than the page does.
-const ELSEWHERE = { water_c: "brewer.brew_c", strength_pct: "wish.strength_pct" };
+const ELSEWHERE = {
+  water_c: "brewer.brew_c",
+  strength_pct: "wish.strength_pct",
+  s: "instrument.repeatability_pct",
+  u_factor_pct: "instrument.factor_doubt_pct",
+  u_next_dose_g: "hand.dose_g",
+  u_next_water_g: "hand.water_g",
+  u_next_yield_pct: "hand.yield_pct",
+  u_next_retention_g_per_g: "hand.retention_g_per_g",
+  u_next_losses_g: "hand.losses_g",
+};
 
 /** The field that a refusal blames, of those in the given sections, or null. */
 export function blamed(refusal, sections) {

@@ -2,4 +2,19 @@
 
 export { cautionTexts, constants, limits, limitTexts, windows } from "./about.js";
 export { Refusal } from "./call.js";
-export { caution, dilution, extraction, heat, plan, ratio, reading, retention, verdict, water } from "./functions.js";
+export {
+  advise,
+  caution,
+  decision,
+  dilution,
+  extraction,
+  forecast,
+  heat,
+  plan,
+  ratio,
+  reading,
+  retention,
+  uncertainty,
+  verdict,
+  water,
+} from "./functions.js";
