@@ -409,7 +409,6 @@ export default {
     },
     outlook: (strength, size, chance) => `${strength}, ${size}, inside with ${chance}`,
     grind: {
-      leave: null,
       more: "Too little was extracted: grind finer. Nobody has published how much.",
       less: "Too much was extracted: grind coarser. Nobody has published how much.",
     },
