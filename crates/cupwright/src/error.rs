@@ -98,6 +98,22 @@ pub enum Error {
         /// What stands in the way.
         limit: Limit,
     },
+
+    /// Measurements from which a parameter cannot be told.
+    #[error(
+        "{}: these measurements cannot tell it, {why} ({}: {}, at least {} needed)",
+        .quantity.name(), .why.counts(), Rounded(*.found), Rounded(*.needed)
+    )]
+    CannotTell {
+        /// The parameter.
+        quantity: Quantity,
+        /// Why not.
+        why: Untold,
+        /// What there is of that which is wanting; [`Untold`] says what it is.
+        found: f64,
+        /// How much of it would be needed, for a start.
+        needed: f64,
+    },
 }
 
 impl Error {
@@ -173,6 +189,70 @@ impl Limit {
 }
 
 impl core::fmt::Display for Limit {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.words())
+    }
+}
+
+/// Why measurements cannot tell a parameter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+#[repr(u16)]
+pub enum Untold {
+    /// Fewer measurements than parameters and one: found and needed are their numbers.
+    TooFew = 1,
+    /// All doses alike, so that only what is kept in all is known: the widest gap between two doses, g.
+    OneDose = 2,
+    /// Nothing but zeros to compare with: found and needed are the largest of them in its own unit.
+    NoSpan = 3,
+    /// The yield is still rising as fast at the end, so where it levels off is not known: the longest
+    /// contact, s; needed is twice that, for a start.
+    StillRising = 4,
+    /// The yield has levelled off before the first measurement: measurements in the first half of the
+    /// shortest contact time.
+    LevelledOff = 5,
+    /// One rate describes them as well as two: the spread that a second rate explains, in standard
+    /// deviations of the measurements.
+    OneRate = 6,
+}
+
+impl Untold {
+    /// Every reason.
+    pub const ALL: &'static [Untold] = &[
+        Untold::TooFew,
+        Untold::OneDose,
+        Untold::NoSpan,
+        Untold::StillRising,
+        Untold::LevelledOff,
+        Untold::OneRate,
+    ];
+
+    /// The reason in plain words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Untold::TooFew => "there are too few",
+            Untold::OneDose => "one dose size shows only what is kept in all",
+            Untold::NoSpan => "they are all zero",
+            Untold::StillRising => "the yield is still rising at the longest contact",
+            Untold::LevelledOff => "the yield has levelled off at the shortest contact",
+            Untold::OneRate => "one rate describes them as well as two",
+        }
+    }
+
+    /// What [`Error::CannotTell`] counts for it.
+    const fn counts(self) -> &'static str {
+        match self {
+            Untold::TooFew => "measurements",
+            Untold::OneDose => "gap between doses in g",
+            Untold::NoSpan => "largest",
+            Untold::StillRising => "longest contact in s",
+            Untold::LevelledOff => "measurements before half the shortest contact",
+            Untold::OneRate => "explained by a second rate, in standard deviations",
+        }
+    }
+}
+
+impl core::fmt::Display for Untold {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(self.words())
     }

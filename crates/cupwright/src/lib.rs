@@ -16,6 +16,7 @@
 //! | what did I read? | [`reading`] | repeated readings, Brix, brew-water solids to strength |
 //! | what does it mean? | [`extraction`], [`verdict`] | yield, plausibility, place in a window |
 //! | what can I do to this cup? | [`dilution`] | water, milk, ice, splitting over cups |
+//! | what do my own brews say? | [`calibrate`] | retention, extraction rates, heat, cooling, factors |
 //! | what can hurt? | [`caution`] | scalds, pressing, glass, caffeine, milk, ice |
 //!
 //! # A cup, judged
@@ -75,6 +76,7 @@
 )]
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic))]
 
+pub mod calibrate;
 pub mod caution;
 pub mod dilution;
 pub mod error;

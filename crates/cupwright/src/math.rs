@@ -20,6 +20,11 @@ pub(crate) fn ln(x: f64) -> f64 {
     libm::log(x)
 }
 
+/// Arc tangent, in radians.
+pub(crate) fn atan(x: f64) -> f64 {
+    libm::atan(x)
+}
+
 /// Square root, correctly rounded.
 pub(crate) fn sqrt(x: f64) -> f64 {
     libm::sqrt(x)

@@ -397,6 +397,12 @@ quantities! {
     /// Solids that meet a liquid in one heat balance, where an interface has room for only so many.
     58 BodyCount = "bodies", from_count/count "" as "bodies" whole,
         0.0..=8.0, 0 decimals, source "range chosen here: kettle, brewer, grounds, paper, cup and three more";
+    /// Measurements from which something is learned.
+    80 Measurements = "measurements", from_count/count "" as "measurements" whole,
+        1.0..=30.0, 0 decimals, source "range chosen here: a month of brews, and what a small device has room for";
+    /// Chamber hold-up as a line through several brews has it, which may come out a little below zero.
+    81 FittedHoldUp = "fitted hold-up", from_grams/grams "g" as "fitted_hold_up_g",
+        -5000.0..=5000.0, 1 decimals, source "range of the hold-up, either side";
 }
 
 macro_rules! percentages {
@@ -499,7 +505,8 @@ mod tests {
                 &Quantity::Servings,
                 &Quantity::Batches,
                 &Quantity::ReadingCount,
-                &Quantity::BodyCount
+                &Quantity::BodyCount,
+                &Quantity::Measurements
             ]
         );
     }
