@@ -101,7 +101,7 @@ pub enum Error {
 
     /// Measurements from which a parameter cannot be told.
     #[error(
-        "{}: these measurements cannot tell it, {why} ({}: {}, at least {} needed)",
+        "{}: these measurements cannot tell it, {why} ({}: {}, needed for a start: {})",
         .quantity.name(), .why.counts(), Rounded(*.found), Rounded(*.needed)
     )]
     CannotTell {
@@ -109,9 +109,9 @@ pub enum Error {
         quantity: Quantity,
         /// Why not.
         why: Untold,
-        /// What there is of that which is wanting; [`Untold`] says what it is.
+        /// How much there is of that which is wanting; [`Untold`] says what it is.
         found: f64,
-        /// How much of it would be needed, for a start.
+        /// How much of it is needed for a start.
         needed: f64,
     },
 }
@@ -199,20 +199,19 @@ impl core::fmt::Display for Limit {
 #[non_exhaustive]
 #[repr(u16)]
 pub enum Untold {
-    /// Fewer measurements than parameters and one: found and needed are their numbers.
+    /// Fewer measurements than parameters and one: both numbers.
     TooFew = 1,
-    /// All doses alike, so that only what is kept in all is known: the widest gap between two doses, g.
+    /// All doses alike, so that only what is kept in all is known: the widest gap between doses, g.
     OneDose = 2,
-    /// Nothing but zeros to compare with: found and needed are the largest of them in its own unit.
+    /// What it is told by does not vary, or is all zero: how far it spans, in its own unit.
     NoSpan = 3,
-    /// The yield is still rising as fast at the end, so where it levels off is not known: the longest
-    /// contact, s; needed is twice that, for a start.
+    /// The yield has not begun to level off, so where it will is not known: the longest contact, s.
     StillRising = 4,
-    /// The yield has levelled off before the first measurement: measurements in the first half of the
-    /// shortest contact time.
+    /// The yield has levelled off before the first measurement: how many lie before half the shortest
+    /// contact.
     LevelledOff = 5,
-    /// One rate describes them as well as two: the spread that a second rate explains, in standard
-    /// deviations of the measurements.
+    /// One rate describes the measurements as well as two: the ratio F of the scatter that the second
+    /// rate explains to that which it leaves; needed is what one rate exceeds once in twenty times.
     OneRate = 6,
 }
 
@@ -232,8 +231,8 @@ impl Untold {
         match self {
             Untold::TooFew => "there are too few",
             Untold::OneDose => "one dose size shows only what is kept in all",
-            Untold::NoSpan => "they are all zero",
-            Untold::StillRising => "the yield is still rising at the longest contact",
+            Untold::NoSpan => "nothing varies that would tell it",
+            Untold::StillRising => "the yield does not level off before the longest contact",
             Untold::LevelledOff => "the yield has levelled off at the shortest contact",
             Untold::OneRate => "one rate describes them as well as two",
         }
@@ -244,10 +243,10 @@ impl Untold {
         match self {
             Untold::TooFew => "measurements",
             Untold::OneDose => "gap between doses in g",
-            Untold::NoSpan => "largest",
+            Untold::NoSpan => "it spans",
             Untold::StillRising => "longest contact in s",
             Untold::LevelledOff => "measurements before half the shortest contact",
-            Untold::OneRate => "explained by a second rate, in standard deviations",
+            Untold::OneRate => "F of the second rate",
         }
     }
 }

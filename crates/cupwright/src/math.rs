@@ -20,6 +20,11 @@ pub(crate) fn ln(x: f64) -> f64 {
     libm::log(x)
 }
 
+/// x to the power y.
+pub(crate) fn power(x: f64, y: f64) -> f64 {
+    libm::pow(x, y)
+}
+
 /// Arc tangent, in radians.
 pub(crate) fn atan(x: f64) -> f64 {
     libm::atan(x)

@@ -403,6 +403,9 @@ quantities! {
     /// Chamber hold-up as a line through several brews has it, which may come out a little below zero.
     81 FittedHoldUp = "fitted hold-up", from_grams/grams "g" as "fitted_hold_up_g",
         -5000.0..=5000.0, 1 decimals, source "range of the hold-up, either side";
+    /// Which cup a reading is of, where several cups were read several times each.
+    82 CupNumber = "cup number", from_number/number "" as "cup" whole,
+        1.0..=30.0, 0 decimals, source "as many as measurements";
 }
 
 macro_rules! percentages {
@@ -506,7 +509,8 @@ mod tests {
                 &Quantity::Batches,
                 &Quantity::ReadingCount,
                 &Quantity::BodyCount,
-                &Quantity::Measurements
+                &Quantity::Measurements,
+                &Quantity::CupNumber
             ]
         );
     }
