@@ -27,6 +27,7 @@ fn facts_are_whole(error: Error) {
         }
         Error::NotWhole { value, .. } => assert!(value.fract() != 0.0, "{words}"),
         Error::EmptyBand { lowest, highest, .. } => assert!(lowest >= highest, "{words}"),
+        Error::CannotTell { found, needed, .. } => assert!(found < needed, "{words}"),
         _ => panic!("a new variant: say here what its facts are"),
     }
 }

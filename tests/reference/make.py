@@ -13,6 +13,7 @@ import json
 import math
 import pathlib
 
+import calibration
 import cooling
 import heat_balance
 import mass_balance
@@ -20,7 +21,7 @@ import readings
 import water_coolprop
 import water_iapws
 
-MODULES = (cooling, heat_balance, mass_balance, readings, water_coolprop, water_iapws)
+MODULES = (calibration, cooling, heat_balance, mass_balance, readings, water_coolprop, water_iapws)
 
 
 def plain(value, digits):
