@@ -3,6 +3,33 @@
 //! ```text
 //! cargo test --test core coverage -- --nocapture
 //! ```
+//!
+//! | fit | from | truth held, % (refused, %) |
+//! |---|---|---|
+//! | retention line: retention, hold-up, next brew | 3 brews | 94.95, 94.90, 94.80 |
+//! | | 8 brews | 94.95, 94.87, 94.72 |
+//! | retention alone | 3, 8 brews | 94.71, 95.01 |
+//! | heat capacity | 3, 6 pours | 94.92, 94.76 |
+//! | equilibrium yield | 3, 8 steeps | 94.96, 95.48 |
+//! | cooling: rate, start | 3 readings | 94.77, 94.94 |
+//! | | 7 readings | 94.90, 95.08 |
+//! | refractive factor | 3, 6 samples | 95.55, 95.19 |
+//! | repeatability: next reading | 5 cups of 3 | 94.72 |
+//! | one rate of 55 s: E∞, ln τ | 3 yields to 300 s ± 0.3 | 94.61, 95.02 |
+//! | | 4 to 300 s ± 0.3 | 95.08, 95.13 |
+//! | | 8 to 480 s ± 0.6 | 95.20, 95.09 |
+//! | | 3 to 60 s ± 0.6 | 94.85, 95.07 (2.6) |
+//! | | 4 from 120 to 300 s ± 0.6 | 95.15, 95.47 (0.2) |
+//! | two rates, 17 and 125 s: E∞, f, ln τ1, ln τ2 | 12 to 600 s ± 0.15 | 94.99, 94.84, 94.86, 94.92 |
+//! | | 12 to 300 s ± 0.15 | 95.08, 94.48, 94.83, 95.29 |
+//! | | 7 to 480 s ± 0.15 | 95.21, 94.51, 94.68, 95.29 |
+//! | | 12 to 300 s ± 0.3 | 94.14, 96.43, 95.56, 95.16 (2.3) |
+//! | | 7 to 480 s ± 0.3 | 95.76, 93.74, 94.53, 95.49 (0.9) |
+//!
+//! The last two are not within 1 %: so scattered, the model is far from straight about them, and whether a
+//! second rate is accepted depends on how well a curve happens to fit. From five yields, where a third to
+//! two thirds are refused, intervals held the truth only 84 to 92 times in a hundred; so seven are asked
+//! for. Good brews are called suspicious less than five times in a hundred.
 
 use cupwright::calibrate::{
     self, Drained, Dried, MOST_MEASUREMENTS, Repeat, Settled, Steeped, Thermometer, Timed,
@@ -83,8 +110,12 @@ fn coverage<const P: usize>(
 }
 
 fn assert_95<const P: usize>(shares: [f64; P]) {
+    assert_95_within(1.0, shares);
+}
+
+fn assert_95_within<const P: usize>(percent: f64, shares: [f64; P]) {
     for share in shares {
-        assert!((94.0..=96.0).contains(&share), "{shares:?}");
+        assert!((share - 95.0).abs() <= percent, "{shares:?}");
     }
 }
 
@@ -120,6 +151,23 @@ fn coverage_of_retention() {
             Ok([Told { value, u: fit.u, freedom: fit.quality.freedom, truth: 2.03 }])
         }));
     }
+}
+
+/// Bonferroni's bound: at most five times in a hundred, and not much less.
+#[test]
+fn good_brews_are_seldom_suspicious() {
+    let mut scatter = Scatter(2);
+    let suspicious = (0..SIMULATED).filter(|_| {
+        let steeps = [0.0; 8].map(|_| Steeped {
+            strength: value(1.4 + scatter.of(0.02)),
+            water: value(300.0),
+            dose: value(20.0),
+        });
+        calibrate::equilibrium_yield(&steeps).unwrap().quality.odd.unwrap().is_suspicious
+    });
+    let share = 100.0 * suspicious.count() as f64 / SIMULATED as f64;
+    println!("called suspicious among good brews: {share:.2} %");
+    assert!((4.0..5.0).contains(&share), "{share}");
 }
 
 #[test]
@@ -182,6 +230,10 @@ fn yields(scatter: &mut Scatter, law: &Kinetics, contacts: &[f64], sigma: f64) -
         .collect()
 }
 
+fn of_yields(law: &str, contacts: &[f64], sigma: f64) -> String {
+    format!("{law}, {} to {} s ± {sigma}", contacts.len(), contacts.last().unwrap())
+}
+
 #[test]
 fn coverage_of_one_rate() {
     let law = Kinetics {
@@ -190,14 +242,19 @@ fn coverage_of_one_rate() {
         fast: value(55.0),
         slow: value(55.0),
     };
-    for contacts in [
-        &[30.0, 90.0, 300.0][..],
-        &[30.0, 60.0, 120.0, 300.0],
-        &[20.0, 40.0, 60.0, 90.0, 120.0, 180.0, 240.0, 480.0],
-    ] {
-        for sigma in [0.15, 0.3, 0.6] {
-            let what = format!("one rate, {} yields ± {sigma}", contacts.len());
-            assert_95(coverage(&what, ["equilibrium", "ln time"], |scatter| {
+    let cases: [(&[f64], f64); 5] = [
+        (&[30.0, 90.0, 300.0], 0.3),
+        (&[30.0, 60.0, 120.0, 300.0], 0.3),
+        (&[20.0, 40.0, 60.0, 90.0, 120.0, 180.0, 240.0, 480.0], 0.6),
+        // Hardly begun to level off, or nearly all of it done.
+        (&[10.0, 30.0, 60.0], 0.6),
+        (&[120.0, 180.0, 240.0, 300.0], 0.6),
+    ];
+    for (contacts, sigma) in cases {
+        assert_95(coverage(
+            &of_yields("one rate", contacts, sigma),
+            ["equilibrium", "ln time"],
+            |scatter| {
                 let fit = calibrate::one_rate(&yields(scatter, &law, contacts, sigma))?;
                 let freedom = fit.quality.freedom;
                 let told = |value, u, truth| Told { value, u, freedom, truth };
@@ -205,8 +262,8 @@ fn coverage_of_one_rate() {
                     told(fit.equilibrium.percent(), fit.u_equilibrium, 20.8),
                     told(fit.time.seconds().ln(), fit.u_ln_time, 55.0_f64.ln()),
                 ])
-            }));
-        }
+            },
+        ));
     }
 }
 
@@ -218,22 +275,35 @@ fn coverage_of_two_rates() {
         fast: value(16.6),
         slow: value(125.0),
     };
-    const CONTACTS: [f64; 12] =
-        [5.0, 10.0, 20.0, 30.0, 45.0, 60.0, 90.0, 120.0, 180.0, 240.0, 360.0, 600.0];
-    for sigma in [0.05, 0.15, 0.3] {
-        let what = format!("two rates, 12 yields ± {sigma}");
+    let short: &[f64] =
+        &[5.0, 10.0, 20.0, 30.0, 45.0, 60.0, 90.0, 120.0, 150.0, 180.0, 240.0, 300.0];
+    let long: &[f64] =
+        &[5.0, 10.0, 20.0, 30.0, 45.0, 60.0, 90.0, 120.0, 180.0, 240.0, 360.0, 600.0];
+    let few: &[f64] = &[5.0, 15.0, 30.0, 60.0, 120.0, 240.0, 480.0];
+    let cases = [
+        (long, 0.15, 1.0),
+        (short, 0.15, 1.0),
+        (few, 0.15, 1.0),
+        (short, 0.3, 2.0),
+        (few, 0.3, 2.0),
+    ];
+    for (contacts, sigma, within) in cases {
         let names = ["equilibrium", "fast share", "ln fast", "ln slow"];
-        assert_95(coverage(&what, names, |scatter| {
-            let fit = calibrate::two_rates(&yields(scatter, &law, &CONTACTS, sigma))?;
-            let freedom = fit.quality.freedom;
-            let told = |value, u, truth| Told { value, u, freedom, truth };
-            Ok([
-                told(fit.kinetics.equilibrium.percent(), fit.u_equilibrium, 23.0),
-                told(fit.kinetics.fast_share.percent(), fit.u_fast_share, 61.0),
-                told(fit.kinetics.fast.seconds().ln(), fit.u_ln_fast, 16.6_f64.ln()),
-                told(fit.kinetics.slow.seconds().ln(), fit.u_ln_slow, 125.0_f64.ln()),
-            ])
-        }));
+        let what = of_yields("two rates", contacts, sigma);
+        assert_95_within(
+            within,
+            coverage(&what, names, |scatter| {
+                let fit = calibrate::two_rates(&yields(scatter, &law, contacts, sigma))?;
+                let freedom = fit.quality.freedom;
+                let told = |value, u, truth| Told { value, u, freedom, truth };
+                Ok([
+                    told(fit.kinetics.equilibrium.percent(), fit.u_equilibrium, 23.0),
+                    told(fit.kinetics.fast_share.percent(), fit.u_fast_share, 61.0),
+                    told(fit.kinetics.fast.seconds().ln(), fit.u_ln_fast, 16.6_f64.ln()),
+                    told(fit.kinetics.slow.seconds().ln(), fit.u_ln_slow, 125.0_f64.ln()),
+                ])
+            }),
+        );
     }
 }
 

@@ -199,7 +199,7 @@ impl core::fmt::Display for Limit {
 #[non_exhaustive]
 #[repr(u16)]
 pub enum Untold {
-    /// Fewer measurements than parameters and one: both numbers.
+    /// Too few measurements: how many, and how many are needed.
     TooFew = 1,
     /// All doses alike, so that only what is kept in all is known: the widest gap between doses, g.
     OneDose = 2,

@@ -139,7 +139,7 @@ impl RetentionLine {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn retention_line(brews: &[Drained]) -> Result<RetentionLine, Error> {
-    let measurements = enough(brews, 2, Quantity::ApparentRetention)?;
+    let measurements = enough(brews, 3.0, Quantity::ApparentRetention)?;
     let points = brews.iter().map(Drained::point);
     let line = Line::of(points.clone()).ok_or_else(|| one_dose(brews))?;
     let each = points.map(|(x, y)| (y - line.at(x), line.leverage(x)));
@@ -245,7 +245,7 @@ pub(super) fn proportion<T, M: Measure>(
     point: impl Fn(&T) -> (f64, f64) + Copy,
     needed: f64,
 ) -> Result<Fitted<M>, Error> {
-    let measurements = enough(measured, 1, M::QUANTITY)?;
+    let measurements = enough(measured, 2.0, M::QUANTITY)?;
     let points = measured.iter().map(point);
     let ray = Ray::of(points.clone()).ok_or(Error::CannotTell {
         quantity: M::QUANTITY,

@@ -72,7 +72,7 @@ pub struct Cooling {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<Cooling, Error> {
-    let measurements = enough(readings, 2, Quantity::CoolingRate)?;
+    let measurements = enough(readings, 3.0, Quantity::CoolingRate)?;
     let law = Law::of(surroundings);
     for reading in readings {
         law.start(reading.temperature)?;

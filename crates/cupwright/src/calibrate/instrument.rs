@@ -3,8 +3,8 @@
 use super::Fitted;
 use super::brewer::proportion;
 use super::quality::{Quality, enough};
-use crate::error::{Error, Untold};
-use crate::math::sqrt;
+use crate::error::Error;
+use crate::math::{floor, sqrt};
 use crate::quantity::{
     Brix, CupNumber, Quantity, RefractiveFactor, Repeatability, Strength, computed,
 };
@@ -98,13 +98,8 @@ pub fn repeatability(readings: &[Repeat]) -> Result<Fitted<Repeatability>, Error
     let of_cup = |cup| readings.iter().filter(move |other| other.cup == cup);
     // Each reading is one part of its cup.
     let cups = readings.iter().map(|read| 1.0 / of_cup(read.cup).count() as f64).sum::<f64>();
-    let cups = crate::math::floor(cups + 0.5);
-    let found = readings.len() as f64;
-    if found < cups + 1.0 || readings.is_empty() {
-        let (quantity, why) = (Quantity::Repeatability, Untold::TooFew);
-        return Err(Error::CannotTell { quantity, why, found, needed: cups + 1.0 });
-    }
-    let measurements = enough(readings, 1, Quantity::Repeatability)?;
+    let cups = floor(cups + 0.5);
+    let measurements = enough(readings, cups + 1.0, Quantity::Repeatability)?;
     let each = readings.iter().map(|read| {
         let count = of_cup(read.cup).count() as f64;
         let mean = of_cup(read.cup).map(|other| other.strength.percent()).sum::<f64>() / count;

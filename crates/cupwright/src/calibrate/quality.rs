@@ -71,13 +71,13 @@ impl Quality {
     }
 }
 
-/// How many measurements there are, refused if more than thirty, or not one more than parameters.
+/// How many measurements there are, refused if more than thirty or fewer than needed to tell a quantity.
 pub(super) fn enough<T>(
     measured: &[T],
-    parameters: usize,
+    needed: f64,
     quantity: Quantity,
 ) -> Result<Measurements, Error> {
-    let (found, needed) = (measured.len() as f64, parameters as f64 + 1.0);
+    let found = measured.len() as f64;
     if found < needed {
         return Err(Error::CannotTell { quantity, why: Untold::TooFew, found, needed });
     }
