@@ -160,8 +160,8 @@ impl<const P: usize> Triangle<P> {
     /// δ of R δ = Qᵀr.
     fn solve(&self) -> [f64; P] {
         let mut solved = [0.0; P];
-        for (at, (row, turned)) in self.rows.iter().zip(self.turned).enumerate().rev() {
-            let value = (turned - dot(*row, solved)) / pick(row, at);
+        for (at, row) in self.rows.iter().enumerate().rev() {
+            let value = (pick(&self.turned, at) - dot(*row, solved)) / pick(row, at);
             put(&mut solved, at, value);
         }
         solved
