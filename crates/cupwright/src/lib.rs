@@ -17,6 +17,7 @@
 //! | what does it mean? | [`extraction`], [`verdict`] | yield, plausibility, place in a window |
 //! | what can I do to this cup? | [`dilution`] | water, milk, ice, splitting over cups |
 //! | what do my own brews say? | [`calibrate`] | retention, extraction rates, heat, cooling, factors |
+//! | where is that kept? | [`profile`] | what was learned, in JSON or in bytes with a check |
 //! | what can hurt? | [`caution`] | scalds, pressing, glass, caffeine, milk, ice |
 //!
 //! # A cup, judged
@@ -84,6 +85,7 @@ pub mod extraction;
 pub mod heat;
 mod math;
 pub mod plan;
+pub mod profile;
 pub mod quantity;
 pub mod ratio;
 pub mod reading;

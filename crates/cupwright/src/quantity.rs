@@ -406,6 +406,15 @@ quantities! {
     /// Which cup a reading is of, where several cups were read several times each.
     82 CupNumber = "cup number", from_number/number "" as "cup" whole,
         1.0..=30.0, 0 decimals, source "as many as measurements";
+    /// How far two learned values err together: covariance over both standard uncertainties.
+    83 Correlation = "correlation", from_ratio/ratio "" as "correlation",
+        -1.0..=1.0, 3 decimals, source "definition";
+    /// Degrees of freedom of a standard uncertainty: how well it is known itself.
+    84 DegreesOfFreedom = "degrees of freedom", from_count/count "" as "freedom",
+        1.0..=1000000000.0, 0 decimals, source "range chosen here: one to as good as certain";
+    /// Standard uncertainty of a learned value, in the unit of that value; of a time constant, that of its logarithm.
+    85 StandardUncertainty = "standard uncertainty", from_units/units "" as "u",
+        0.0..=1000000.0, 4 decimals, source "range chosen here";
 }
 
 macro_rules! percentages {

@@ -139,3 +139,43 @@ fn student_outside(x: f64, freedom: u32) -> f64 {
     };
     max(0.0, 1.0 - inside)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn students_tails_are_those_of_scipy() {
+        // t, degrees of freedom, 2 scipy.stats.t.sf(t, ν).
+        for (t, freedom, outside) in [
+            (0.0, 7, 1.0),
+            (1.0, 1, 0.5),
+            (2.0, 2, 0.183_503_419_072_273_97),
+            (1.5, 3, 0.230_583_865_244_822_94),
+            (1.5, 4, 0.208),
+            (2.5, 7, 0.040_992_218_585_752_89),
+            (3.1, 12, 0.009_189_996_378_391_336),
+            (12.706_204_736_174_694, 1, 0.05),
+            (4.302_652_729_749_462, 2, 0.05),
+            (2.048_407_141_795_245, 28, 0.05),
+            (2.045_229_642_132_703, 29, 0.05),
+        ] {
+            let x = t * t / (f64::from(freedom) + t * t);
+            let got = student_outside(x, freedom);
+            assert!((got - outside).abs() < 1e-13, "t {t}, ν {freedom}: {got} for {outside}");
+        }
+    }
+
+    #[test]
+    fn what_stands_alone_is_not_judged() {
+        let measurements = Measurements::from_count(4.0).unwrap();
+        // The first has all the leverage and no residual of its own.
+        let each = [(0.0, 1.0), (0.1, 1.0 / 3.0), (0.1, 1.0 / 3.0), (-0.2, 1.0 / 3.0)];
+        let odd = Quality::of(measurements, 2.0, each.into_iter()).odd.unwrap();
+        assert_eq!(odd.at, 3);
+        // Without scatter, or with too little to compare with, nothing is odd.
+        let still = each.map(|(_, h)| (0.0, h));
+        assert_eq!(Quality::of(measurements, 2.0, still.into_iter()).odd, None);
+        assert_eq!(Quality::of(measurements, 3.0, each.into_iter()).odd, None);
+    }
+}
