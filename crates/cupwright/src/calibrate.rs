@@ -49,6 +49,12 @@ pub use cup::{Cooling, Thermometer, cooling};
 pub use instrument::{Dried, Repeat, refractive_factor, repeatability};
 pub use quality::{MOST_MEASUREMENTS, Odd, Quality, SUSPICIOUS_CHANCE};
 
+use crate::error::{Error, Untold};
+use crate::math::sqrt;
+use crate::quantity::{Measure, computed};
+use line::Ray;
+use quality::enough;
+
 /// One parameter, as measurements tell it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Fitted<M> {
@@ -58,4 +64,24 @@ pub struct Fitted<M> {
     pub u: f64,
     /// How far the fit can be trusted.
     pub quality: Quality,
+}
+
+/// A factor M of y = M x; `needed` is an x from which it could be told.
+fn proportion<T, M: Measure>(
+    measured: &[T],
+    point: impl Fn(&T) -> (f64, f64) + Copy,
+    needed: f64,
+) -> Result<Fitted<M>, Error> {
+    let measurements = enough(measured, 2.0, M::QUANTITY)?;
+    let points = measured.iter().map(point);
+    let ray = Ray::of(points.clone()).ok_or(Error::CannotTell {
+        quantity: M::QUANTITY,
+        why: Untold::NoSpan,
+        found: 0.0,
+        needed,
+    })?;
+    let each = points.map(|(x, y)| (y - ray.slope * x, ray.leverage(x)));
+    let quality = Quality::of(measurements, 1.0, each);
+    let u = quality.s * sqrt(ray.slope_variance());
+    Ok(Fitted { value: computed(ray.slope)?, u, quality })
 }

@@ -1,13 +1,13 @@
 //! A brewer: what it keeps, and what heat it takes.
 
-use super::Fitted;
-use super::line::{Line, Ray};
+use super::line::Line;
 use super::quality::{Quality, enough};
+use super::{Fitted, proportion};
 use crate::error::{Error, Untold};
 use crate::math::{max, min, sqrt, square};
 use crate::quantity::{
     ApparentRetention, Beverage, BrewWater, Dose, FittedHoldUp, HeatCapacity, HoldUp, Liquid,
-    Measure, Quantity, Temperature, Vapour, VesselTemperature, computed,
+    Quantity, Temperature, Vapour, VesselTemperature, computed,
 };
 use crate::record::record;
 use crate::water;
@@ -178,6 +178,22 @@ fn one_dose(brews: &[Drained]) -> Error {
 /// # Errors
 /// [`Error::CannotTell`] for a single brew; [`Error::OutOfRange`] for more than thirty;
 /// [`Error::ResultOutOfRange`] outside the range of [`ApparentRetention`].
+///
+/// ```
+/// # use cupwright::{calibrate::{self, Drained}, quantity::*};
+/// let brew = |beverage| {
+///     Ok::<_, cupwright::Error>(Drained {
+///         dose: Dose::from_grams(15.0)?,
+///         water: BrewWater::from_grams(240.0)?,
+///         beverage: Beverage::from_grams(beverage)?,
+///         vapour: Vapour::NONE,
+///     })
+/// };
+/// // Invented brews.
+/// let brewer = calibrate::retention(&[brew(205.4)?, brew(207.1)?, brew(206.0)?])?;
+/// assert_eq!(format!("{} ± {:.2}", brewer.value, brewer.u), "2.26 g/g ± 0.03");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn retention(brews: &[Drained]) -> Result<Fitted<ApparentRetention>, Error> {
     proportion(brews, Drained::point, Quantity::Dose.lowest())
 }
@@ -237,24 +253,4 @@ pub fn heat_capacity(pours: &[Settled]) -> Result<Fitted<HeatCapacity>, Error> {
         (rise, pour.liquid.grams() * given)
     };
     proportion(pours, point, 1.0)
-}
-
-/// A factor M of y = M x; `needed` is an x from which it could be told.
-pub(super) fn proportion<T, M: Measure>(
-    measured: &[T],
-    point: impl Fn(&T) -> (f64, f64) + Copy,
-    needed: f64,
-) -> Result<Fitted<M>, Error> {
-    let measurements = enough(measured, 2.0, M::QUANTITY)?;
-    let points = measured.iter().map(point);
-    let ray = Ray::of(points.clone()).ok_or(Error::CannotTell {
-        quantity: M::QUANTITY,
-        why: Untold::NoSpan,
-        found: 0.0,
-        needed,
-    })?;
-    let each = points.map(|(x, y)| (y - ray.slope * x, ray.leverage(x)));
-    let quality = Quality::of(measurements, 1.0, each);
-    let u = quality.s * sqrt(ray.slope_variance());
-    Ok(Fitted { value: computed(ray.slope)?, u, quality })
 }

@@ -8,6 +8,8 @@
 //! Norris       -   12.8  14.4                        13.5  13.5
 //! Misra1a      1   11.3  11.1                        10.8  11.6
 //!              2   11.3  11.1                        10.8  11.6
+//! BoxBOD       1   11.7  11.8                        10.4  12.2
+//!              2   11.7  11.8                        10.4  12.2
 //! Chwirut2     1   10.9  11.3  10.9                  11.1  11.2  11.0
 //!              2   10.9  11.3  10.9                  11.1  11.2  11.0
 //! MGH17        1   11.1  11.2  11.0  11.4  10.8      10.6  10.7  10.9  11.3  11.3
@@ -108,13 +110,22 @@ fn certified_norris() {
     assert!(values > 12.0 && deviations > 12.0);
 }
 
+fn levelling_off(x: f64, [b1, b2]: &[f64; 2]) -> (f64, [f64; 2]) {
+    let left = exp(-b2 * x);
+    (b1 * (1.0 - left), [1.0 - left, b1 * x * left])
+}
+
 #[test]
 fn certified_misra1a() {
     let data = Certified::read(include_str!("../../../../tests/vectors/nist_strd/misra1a.txt"));
-    let fewest = data.fit("Misra1a", |x, [b1, b2]| {
-        let left = exp(-b2 * x);
-        (b1 * (1.0 - left), [1.0 - left, b1 * x * left])
-    });
+    let fewest = data.fit("Misra1a", levelling_off);
+    assert!(fewest.0 > 10.0 && fewest.1 > 10.0, "{fewest:?}");
+}
+
+#[test]
+fn certified_boxbod() {
+    let data = Certified::read(include_str!("../../../../tests/vectors/nist_strd/boxbod.txt"));
+    let fewest = data.fit("BoxBOD", levelling_off);
     assert!(fewest.0 > 10.0 && fewest.1 > 10.0, "{fewest:?}");
 }
 

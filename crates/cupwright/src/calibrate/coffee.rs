@@ -32,6 +32,22 @@ record! {
 /// # Errors
 /// [`Error::CannotTell`] for a single steep; [`Error::OutOfRange`] for more than thirty;
 /// [`Error::ResultOutOfRange`] for a steep whose own yield would be above 100 %.
+///
+/// ```
+/// # use cupwright::{calibrate::{self, Steeped}, quantity::*};
+/// let steep = |strength, water| {
+///     Ok::<_, cupwright::Error>(Steeped {
+///         strength: Strength::from_percent(strength)?,
+///         water: BrewWater::from_grams(water)?,
+///         dose: Dose::from_grams(20.0)?,
+///     })
+/// };
+/// // Invented steeps.
+/// let steeps = [steep(1.41, 300.0)?, steep(1.38, 310.0)?, steep(1.02, 400.0)?];
+/// let coffee = calibrate::equilibrium_yield(&steeps)?;
+/// assert_eq!(format!("{} ± {:.2}", coffee.value, coffee.u), "21.25 % ± 0.33");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn equilibrium_yield(steeps: &[Steeped]) -> Result<Fitted<Yield>, Error> {
     let measurements = enough(steeps, 2.0, Quantity::Yield)?;
     for steep in steeps {
@@ -306,6 +322,26 @@ const FEWEST_FOR_TWO: f64 = 7.0;
 /// [`Error::CannotTell`] for fewer than seven yields, for ones that one rate describes as well, and as
 /// [`one_rate`]; [`Error::OutOfRange`] for more than thirty; [`Error::ResultOutOfRange`] for an equilibrium
 /// above 100 %.
+///
+/// ```
+/// # use cupwright::{calibrate::{self, Timed}, quantity::*};
+/// let timed = |contact, extracted| {
+///     Ok::<_, cupwright::Error>(Timed {
+///         contact: Time::from_seconds(contact)?,
+///         extracted: Yield::from_percent(extracted)?,
+///     })
+/// };
+/// // Invented steeps.
+/// let steeps = [
+///     timed(3.0, 5.02)?, timed(6.0, 8.12)?, timed(12.0, 10.73)?, timed(25.0, 12.6)?,
+///     timed(50.0, 14.41)?, timed(100.0, 17.1)?, timed(200.0, 19.6)?, timed(400.0, 20.96)?,
+/// ];
+/// let coffee = calibrate::two_rates(&steeps)?;
+/// assert_eq!(coffee.kinetics.fast.to_string(), "4.8 s");
+/// assert_eq!(coffee.kinetics.slow.to_string(), "104.4 s");
+/// assert!(coffee.u_ln_fast < 0.05 && coffee.u_ln_slow < 0.10);
+/// # Ok::<(), cupwright::Error>(())
+/// ```
 pub fn two_rates(yields: &[Timed]) -> Result<TwoRates, Error> {
     let measurements = enough(yields, FEWEST_FOR_TWO, Quantity::TimeConstant)?;
     let reach = Reach::of(yields)?;

@@ -7,7 +7,7 @@
 //! ```
 //!
 //! (Nielsen 1999, report IMM-REP-1999-05, from memory.) The damping is not scaled by the diagonal of
-//! JᵀJ: scaled, it fails on certified data sets that it masters as it is.
+//! JᵀJ: as it is, it masters every certified data set of `certified.rs` from both of its starts.
 //!
 //! JᵀJ is never formed, which would cost half of the digits: each row of J is turned into a triangle R
 //! with RᵀR = JᵀJ by Givens' rotations as it comes, so no table of rows is needed either.

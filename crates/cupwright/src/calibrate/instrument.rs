@@ -1,8 +1,7 @@
 //! One's own instrument: what it shows of a coffee, and how well it repeats itself.
 
-use super::Fitted;
-use super::brewer::proportion;
 use super::quality::{Quality, enough};
+use super::{Fitted, proportion};
 use crate::error::Error;
 use crate::math::{floor, sqrt};
 use crate::quantity::{
