@@ -1,4 +1,5 @@
-//! How often the intervals that fits tell hold the truth, over simulated brews: 95 times in a hundred.
+//! How often the intervals that fits tell hold the truth, over simulated brews: 95 times in a
+//! hundred.
 //!
 //! ```text
 //! cargo test --test core coverage -- --nocapture
@@ -26,10 +27,11 @@
 //! | | 12 to 300 s ± 0.3 | 94.14, 96.43, 95.56, 95.16 (2.3) |
 //! | | 7 to 480 s ± 0.3 | 95.76, 93.74, 94.53, 95.49 (0.9) |
 //!
-//! The last two are not within 1 %: so scattered, the model is far from straight about them, and whether a
-//! second rate is accepted depends on how well a curve happens to fit. From five yields, where a third to
-//! two thirds are refused, intervals held the truth only 84 to 92 times in a hundred; so seven are asked
-//! for. Good brews are called suspicious less than five times in a hundred.
+//! The last two are not within 1 %: so scattered, the model is far from straight about them, and
+//! whether a second rate is accepted depends on how well a curve happens to fit. From five yields,
+//! where a third to two thirds are refused, intervals held the truth only 84 to 92 times in a
+//! hundred; so seven are asked for. Good brews are called suspicious less than five times in a
+//! hundred.
 
 use cupwright::calibrate::{
     self, Drained, Dried, MOST_MEASUREMENTS, Repeat, Settled, Steeped, Thermometer, Timed,
@@ -40,7 +42,8 @@ use cupwright::quantity::*;
 
 use crate::value;
 
-/// Brews simulated for each line of the table; the share of intervals that hold is then told to 0.2 %.
+/// Brews simulated for each line of the table; the share of intervals that hold is then told to 0.2
+/// %.
 const SIMULATED: usize = 10_000;
 
 /// 0.975 quantiles of Student's t for 1 to 30 degrees of freedom (scipy).

@@ -1,7 +1,8 @@
 //! What one's own brews tell: the numbers for which no published value can stand in.
 //!
-//! Published constants are of other people's brewers. A few brews on a scale give one's own, each with its
-//! standard uncertainty u and degrees of freedom ν, and a plain refusal where the brews cannot tell.
+//! Published constants are of other people's brewers. A few brews on a scale give one's own, each
+//! with its standard uncertainty u and degrees of freedom ν, and a plain refusal where the brews
+//! cannot tell.
 //!
 //! | what | from | function |
 //! |---|---|---|
@@ -14,20 +15,20 @@
 //! | refractive factor of a coffee | Brix beside oven-dried strength | [`refractive_factor`] |
 //! | repeatability of one's own readings | several cups, each read several times | [`repeatability`] |
 //!
-//! All are least squares: every measurement counts alike, and scatters independently of the others. With
-//! n measurements and p parameters,
+//! All are least squares: every measurement counts alike, and scatters independently of the others.
+//! With n measurements and p parameters,
 //!
 //! ```text
 //! s² = Σe²/ν,   ν = n − p,   u² = s² × diagonal of (JᵀJ)⁻¹
 //! ```
 //!
-//! and value ± t(ν) u, with Student's t, holds the truth 95 times in a hundred. A time constant is told by
-//! its logarithm, so its interval is τ e^(±t u(ln τ)). How often simulated brews' intervals do hold the
-//! truth is in `tests/core/coverage.rs`.
+//! and value ± t(ν) u, with Student's t, holds the truth 95 times in a hundred. A time constant is
+//! told by its logarithm, so its interval is τ e^(±t u(ln τ)). How often simulated brews' intervals
+//! do hold the truth is in `tests/core/coverage.rs`.
 //!
-//! Every fit comes with its [`Quality`]: what scatter is left, how far each measurement lies off and how
-//! much it alone decides, and which one stands out. An odd brew is for the brewer to judge: nothing is ever
-//! left out by itself.
+//! Every fit comes with its [`Quality`]: what scatter is left, how far each measurement lies off
+//! and how much it alone decides, and which one stands out. An odd brew is for the brewer to judge:
+//! nothing is ever left out by itself.
 
 mod brewer;
 mod coffee;

@@ -207,11 +207,12 @@ pub enum Untold {
     NoSpan = 3,
     /// The yield has not begun to level off, so where it will is not known: the longest contact, s.
     StillRising = 4,
-    /// The yield has levelled off before the first measurement: how many lie before half the shortest
-    /// contact.
+    /// The yield has levelled off before the first measurement: how many lie before half of the
+    /// shortest contact.
     LevelledOff = 5,
-    /// One rate describes the measurements as well as two: the ratio F of the scatter that the second
-    /// rate explains to that which it leaves; needed is what one rate exceeds once in twenty times.
+    /// One rate describes the measurements as well as two: the ratio F of the scatter that the
+    /// second rate explains to that which it leaves; needed is what one rate exceeds once in
+    /// twenty times.
     OneRate = 6,
 }
 

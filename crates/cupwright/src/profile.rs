@@ -1,8 +1,8 @@
 //! What was learned of one brewer, coffee, cup and instrument, and how it is kept.
 //!
-//! A [`Profile`] holds what [`crate::calibrate`] told, each value with its standard uncertainty and degrees
-//! of freedom, and nothing for what is not known yet. With the feature `serde` it is a plain record;
-//! without any library it is 312 bytes, for a scale's memory:
+//! A [`Profile`] holds what [`crate::calibrate`] told, each value with its standard uncertainty and
+//! degrees of freedom, and nothing for what is not known yet. With the feature `serde` it is a
+//! plain record; without any library it is 312 bytes, for a scale's memory:
 //!
 //! | bytes | what |
 //! |---|---|
@@ -14,9 +14,9 @@
 //! | 16 to 303 | for each of the twelve fields with an uncertainty: value, uncertainty, degrees of freedom |
 //! | 304 to 311 | the correlation |
 //!
-//! Whole numbers are little endian, the others IEEE 754 binary64, little endian; a field that is not there is
-//! zeros. A field added later makes a new version. A single wrong bit, or any wrong 32 in a row, is always
-//! found.
+//! Whole numbers are little endian, the others IEEE 754 binary64, little endian; a field that is
+//! not there is zeros. A field added later makes a new version. A single wrong byte is always found,
+//! other damage but once in four thousand million times.
 //!
 //! ```
 //! use cupwright::calibrate::{self, Dried};
@@ -214,8 +214,8 @@ profile! {
     10 cup_cooling: Learned<CoolingRate> = "cup_cooling_per_min",
     /// Repeatability of one's own readings on the instrument.
     11 repeatability: Learned<Repeatability> = "repeatability_pct",
-    /// Correlation of retention and hold-up, without which a beverage expected of both seems far less
-    /// certain than it is.
+    /// Correlation of retention and hold-up, without which a beverage expected of both seems far
+    /// less certain than it is.
     12 retention_correlation: Correlation = "retention_correlation",
 }
 
@@ -235,8 +235,8 @@ impl Profile {
         Ok(())
     }
 
-    /// Keeps what yields told of a coffee by one rate. The fast share is then all of it, and there is no
-    /// slow time.
+    /// Keeps what yields told of a coffee by one rate. All of it is then fast: a fast share and a
+    /// slow time kept before are dropped.
     ///
     /// # Errors
     /// [`Error::OutOfRange`] for an uncertainty beyond all use.
@@ -373,8 +373,8 @@ fn check_value(bytes: &[u8]) -> u32 {
     crc_32(bytes.iter().take(12).chain(bytes.iter().skip(16)).copied())
 }
 
-/// CRC-32 of IEEE 802.3: polynomial 04c11db7 from the lowest bit up, begun and ended inverted (from memory;
-/// its usual check value stands in a test).
+/// CRC-32 of IEEE 802.3: polynomial 04c11db7 from the lowest bit up, begun and ended inverted (from
+/// memory; its usual check value stands in a test).
 fn crc_32(bytes: impl Iterator<Item = u8>) -> u32 {
     const REVERSED: u32 = 0xedb8_8320;
     let shifted = |crc: u32| (crc >> 1) ^ if crc & 1 == 1 { REVERSED } else { 0 };

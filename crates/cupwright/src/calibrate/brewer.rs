@@ -41,7 +41,8 @@ pub struct RetentionLine {
     pub retention: ApparentRetention,
     /// Its standard uncertainty, g/g.
     pub u_retention: f64,
-    /// What is kept whatever the dose, c: the chamber's hold-up, with an unrinsed paper's uptake and drips.
+    /// What is kept whatever the dose, c: the chamber's hold-up, with an unrinsed paper's uptake
+    /// and drips.
     pub hold_up: FittedHoldUp,
     /// Its standard uncertainty, g.
     pub u_hold_up: f64,
@@ -89,8 +90,8 @@ impl RetentionLine {
     /// The hold-up as the planner takes it.
     ///
     /// # Errors
-    /// [`Error::ResultOutOfRange`] where the line starts below zero: then [`retention`] without a hold-up
-    /// describes the brewer better.
+    /// [`Error::ResultOutOfRange`] where the line starts below zero: then [`retention`] without a
+    /// hold-up describes the brewer better.
     pub fn chamber(&self) -> Result<HoldUp, Error> {
         computed(self.hold_up.grams())
     }
@@ -103,12 +104,14 @@ impl RetentionLine {
 /// r = S_xy/S_xx,   c = ȳ − r D̄,   u(r) = s/√S_xx,   u(c) = s √(1/n + D̄²/S_xx),   cov = −D̄ s²/S_xx
 /// ```
 ///
-/// Doses far apart tell most: with a scatter of 1 g, two brews each of 15 and 20 g tell r to 0.2 g/g, of
-/// 15 and 30 g to 0.07 g/g. Source: linear regression; checked against scipy and NIST's Norris data.
+/// Doses far apart tell most: with a scatter of 1 g, two brews each of 15 and 20 g tell r to 0.2
+/// g/g, of 15 and 30 g to 0.07 g/g. Source: linear regression; checked against scipy and NIST's
+/// Norris data.
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than three brews, or brews of one dose size; [`Error::OutOfRange`] for
-/// more than thirty; [`Error::ResultOutOfRange`] outside the range of [`ApparentRetention`].
+/// [`Error::CannotTell`] for fewer than three brews, or brews of one dose size;
+/// [`Error::OutOfRange`] for more than thirty; [`Error::ResultOutOfRange`] outside the range of
+/// [`ApparentRetention`].
 ///
 /// ```
 /// # use cupwright::{calibrate::{self, Drained}, quantity::*};
@@ -219,15 +222,15 @@ record! {
 /// C = Σxy/Σx²,   u(C) = s/√Σx²
 /// ```
 ///
-/// A line through the origin, in the heat that the water gave (y, J) over the rise of the vessel (x, K).
-/// It is the part that warms within the time you wait, so wait as long as a brew takes. A thermometer's
-/// 0.3 K is 300 J in 250 g of water: several pours are worth it. For one pour beside bodies already known, see
-/// [`crate::heat::vessel_heat_capacity`].
+/// A line through the origin, in the heat that the water gave (y, J) over the rise of the vessel
+/// (x, K). It is the part that warms within the time you wait, so wait as long as a brew takes. A
+/// thermometer's 0.3 K is 300 J in 250 g of water: several pours are worth it. For one pour beside
+/// bodies already known, see [`crate::heat::vessel_heat_capacity`].
 ///
 /// # Errors
-/// [`Error::CannotTell`] for a single pour, or vessels that were as warm as the water; [`Error::OutOfRange`]
-/// for more than thirty; [`Error::ResultOutOfRange`] below zero, where the temperatures do not stand in
-/// order.
+/// [`Error::CannotTell`] for a single pour, or vessels that were as warm as the water;
+/// [`Error::OutOfRange`] for more than thirty; [`Error::ResultOutOfRange`] below zero, where the
+/// temperatures do not stand in order.
 ///
 /// ```
 /// # use cupwright::{calibrate::{self, Settled}, quantity::*};

@@ -115,15 +115,15 @@ impl OneRate {
 /// E(t) = E∞ (1 − e^(−t/τ)),   parameters E∞ and ln τ
 /// ```
 ///
-/// One yield each of brews that differ in time of contact only, or of samples drawn from one. No start is
-/// asked for: for each of sixty τ the best E∞ is known in closed form, and the best of them is where the
-/// search begins. First order to an equilibrium was found for cold brews (Fuller & Rao 2017,
-/// doi 10.1038/s41598-017-18247-4, abstract).
+/// One yield each of brews that differ in time of contact only, or of samples drawn from one. No
+/// start is asked for: for each of sixty τ the best E∞ is known in closed form, and the best of
+/// them is where the search begins. First order to an equilibrium was found for cold brews (Fuller
+/// & Rao 2017, doi 10.1038/s41598-017-18247-4, abstract).
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than three yields, for ones that do not begin to level off, and for ones
-/// that have all levelled off; [`Error::OutOfRange`] for more than thirty; [`Error::ResultOutOfRange`] for
-/// an equilibrium above 100 %.
+/// [`Error::CannotTell`] for fewer than three yields, for ones that do not begin to level off, and
+/// for ones that have all levelled off; [`Error::OutOfRange`] for more than thirty;
+/// [`Error::ResultOutOfRange`] for an equilibrium above 100 %.
 ///
 /// ```
 /// # use cupwright::{calibrate::{self, Timed}, quantity::*};
@@ -164,7 +164,8 @@ pub fn one_rate(yields: &[Timed]) -> Result<OneRate, Error> {
         u_equilibrium: quality.s * sqrt(of_equilibrium),
         time: computed(exp(ln_time))?,
         u_ln_time,
-        covariance: square(quality.s) * of_both,
+        // Adding zero turns -0 into +0.
+        covariance: square(quality.s) * of_both + 0.0,
         quality,
     })
 }
@@ -209,9 +210,9 @@ impl Reach {
         Ok(Self { shortest, longest })
     }
 
-    /// Logarithms of the least and the largest time constant that could leave a trace in the yields:
-    /// e^−20 of the equilibrium is still to come at the shortest contact, or a hundredth has come at
-    /// the longest.
+    /// Logarithms of the least and the largest time constant that could leave a trace in the
+    /// yields: e^−20 of the equilibrium is still to come at the shortest contact, or a hundredth
+    /// has come at the longest.
     fn ln_times(&self) -> (f64, f64) {
         (ln(self.shortest / 20.0), ln(self.longest * 100.0))
     }
@@ -305,12 +306,12 @@ const FEWEST_FOR_TWO: f64 = 7.0;
 /// sought in ln(E∞ f), ln(E∞ (1 − f)), ln(1/τ2), ln(τ2/τ1 − 1)
 /// ```
 ///
-/// Yields from a few seconds to well beyond the slow time constant are needed. Even then the parts are far
-/// less certain than their sum E∞. The search begins at the best of all pairs of twenty time constants, for
-/// each of which the best shares are known in closed form.
+/// Yields from a few seconds to well beyond the slow time constant are needed. Even then the parts
+/// are far less certain than their sum E∞. The search begins at the best of all pairs of twenty
+/// time constants, for each of which the best shares are known in closed form.
 ///
-/// A second rate always describes some scatter as well. It is accepted only if it explains more than
-/// scatter about one rate would explain once in twenty times:
+/// A second rate always describes some scatter as well. It is accepted only if it explains more
+/// than scatter about one rate would explain once in twenty times:
 ///
 /// ```text
 /// F = [(S1 − S2)/2]/(S2/ν) > (ν/2)(0.05^(−2/ν) − 1)
@@ -319,9 +320,9 @@ const FEWEST_FOR_TWO: f64 = 7.0;
 /// Two mechanisms: Moroney et al. 2015, doi 10.1016/j.ces.2015.06.003 (abstract).
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than seven yields, for ones that one rate describes as well, and as
-/// [`one_rate`]; [`Error::OutOfRange`] for more than thirty; [`Error::ResultOutOfRange`] for an equilibrium
-/// above 100 %.
+/// [`Error::CannotTell`] for fewer than seven yields, for ones that one rate describes as well, and
+/// as [`one_rate`]; [`Error::OutOfRange`] for more than thirty; [`Error::ResultOutOfRange`] for an
+/// equilibrium above 100 %.
 ///
 /// ```
 /// # use cupwright::{calibrate::{self, Timed}, quantity::*};

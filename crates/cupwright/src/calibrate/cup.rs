@@ -43,13 +43,13 @@ pub struct Cooling {
 /// ∂T/∂T0 = F(T)/F(T0),     ∂T/∂k = −t F(T)
 /// ```
 ///
-/// Least squares in temperature, by the law of [`crate::heat::time_to_cool`]: every reading counts alike, the
-/// first one too, which [`crate::heat::cooling_rate`] takes to be exact. Readings over twenty minutes tell
-/// more than many within five.
+/// Least squares in temperature, by the law of [`crate::heat::time_to_cool`]: every reading counts
+/// alike, the first one too, which [`crate::heat::cooling_rate`] takes to be exact. Readings over
+/// twenty minutes tell more than many within five.
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than three readings, or all at one time; [`Error::OutOfRange`] for more
-/// than thirty; [`Error::Impossible`] for a reading not above where cooling ends;
+/// [`Error::CannotTell`] for fewer than three readings, or all at one time; [`Error::OutOfRange`]
+/// for more than thirty; [`Error::Impossible`] for a reading not above where cooling ends;
 /// [`Error::ResultOutOfRange`] outside the range of [`CoolingRate`], as for a cup that gets warmer.
 ///
 /// ```
@@ -106,7 +106,8 @@ pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<
         u_rate: quality.s * guess.rate * sqrt(of_rate),
         start: computed(law.celsius(theta))?,
         u_start: quality.s * sqrt(of_start),
-        covariance: square(quality.s) * guess.rate * of_both,
+        // Adding zero turns -0 into +0.
+        covariance: square(quality.s) * guess.rate * of_both + 0.0,
         quality,
     })
 }

@@ -6,14 +6,15 @@
 //! ρ > 0:  take the step, μ ← μ max(1/3, 1 − (2ρ − 1)³), ν ← 2;  otherwise μ ← μ ν, ν ← 2 ν
 //! ```
 //!
-//! (Nielsen 1999, report IMM-REP-1999-05, from memory.) The damping is not scaled by the diagonal of
-//! JᵀJ: as it is, it masters every certified data set of `certified.rs` from both of its starts.
+//! (Nielsen 1999, report IMM-REP-1999-05, from memory.) The damping is not scaled by the diagonal
+//! of JᵀJ: as it is, it masters every certified data set of `certified.rs` from both of its starts.
 //!
-//! JᵀJ is never formed, which would cost half of the digits: each row of J is turned into a triangle R
-//! with RᵀR = JᵀJ by Givens' rotations as it comes, so no table of rows is needed either.
+//! JᵀJ is never formed, which would cost half of the digits: each row of J is turned into a
+//! triangle R with RᵀR = JᵀJ by Givens' rotations as it comes, so no table of rows is needed
+//! either.
 //!
-//! Sums of squares can be compared to half of their digits only. The last steps are therefore undamped
-//! and judged by what another one promises to gain, |Qᵀr|², which falls to rounding.
+//! Sums of squares can be compared to half of their digits only. The last steps are therefore
+//! undamped and judged by what another one promises to gain, |Qᵀr|², which falls to rounding.
 
 use crate::math::{max, sqrt, square};
 
@@ -26,7 +27,8 @@ const MOST_STEPS: u32 = 600;
 /// Most undamped steps after them.
 const MOST_LAST_STEPS: u32 = 30;
 
-/// A sum of squares is taken as least when another step promises to lower it by less than this share.
+/// A sum of squares is taken as least when another step promises to lower it by less than this
+/// share.
 const SETTLED: f64 = 1e-12;
 
 /// A sum of squares is rounding alone below this share of the squares of what was measured.

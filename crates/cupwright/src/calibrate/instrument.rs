@@ -25,13 +25,13 @@ record! {
 /// k = Σ x T/Σ x²,   u(k) = s/√Σ x²
 /// ```
 ///
-/// Ten grams dried for three hours at 105 °C on a balance of 0.1 mg tell T to 0.003 %; on a scale of 0.1 g
-/// nothing is told. The factor holds for the coffees dried, filtered as they were. Its error is common to
-/// all readings and hardly touches their differences.
+/// Ten grams dried for three hours at 105 °C on a balance of 0.1 mg tell T to 0.003 %; on a scale
+/// of 0.1 g nothing is told. The factor holds for the coffees dried, filtered as they were. Its
+/// error is common to all readings and hardly touches their differences.
 ///
 /// # Errors
-/// [`Error::CannotTell`] for a single sample, or readings that are all zero; [`Error::OutOfRange`] for more
-/// than thirty; [`Error::ResultOutOfRange`] outside the range of [`RefractiveFactor`].
+/// [`Error::CannotTell`] for a single sample, or readings that are all zero; [`Error::OutOfRange`]
+/// for more than thirty; [`Error::ResultOutOfRange`] outside the range of [`RefractiveFactor`].
 ///
 /// ```
 /// # use cupwright::{calibrate::{self, Dried}, quantity::*};
@@ -67,13 +67,15 @@ record! {
 /// s_r² = Σ(x − x̄ of its cup)²/ν,   ν = readings less cups,   u(s_r) ≈ s_r/√(2ν)
 /// ```
 ///
-/// The order does not matter. A cup that was read once adds nothing. Five cups read three times tell s_r
-/// to a fifth; what counts later is ν: with an interval by Student's t of that many degrees of freedom the
-/// doubt about s_r is allowed for. Source: JCGM 100:2008, 4.2.4 and E.4.3 (from memory).
+/// The order does not matter. A cup that was read once adds nothing. Five cups read three times
+/// tell s_r to a fifth; what counts later is ν: with an interval by Student's t of that many
+/// degrees of freedom the doubt about s_r is allowed for. Source: JCGM 100:2008, 4.2.4 and E.4.3
+/// (from memory).
 ///
 /// # Errors
-/// [`Error::CannotTell`] where no cup was read twice; [`Error::OutOfRange`] for more than thirty readings;
-/// [`Error::ResultOutOfRange`] for readings that are all equal: the display is too coarse to tell.
+/// [`Error::CannotTell`] where no cup was read twice; [`Error::OutOfRange`] for more than thirty
+/// readings; [`Error::ResultOutOfRange`] for readings that are all equal: the display is too coarse
+/// to tell.
 ///
 /// ```
 /// # use cupwright::{calibrate::{self, Repeat}, quantity::*};

@@ -1,4 +1,5 @@
-//! How far a fit can be trusted: scatter, residuals, leverages, and the measurement that stands out.
+//! How far a fit can be trusted: scatter, residuals, leverages, and the measurement that stands
+//! out.
 
 use crate::error::{Error, Untold};
 use crate::math::{atan, max, min, sqrt, square};
@@ -12,11 +13,11 @@ pub const MOST_MEASUREMENTS: usize = 30;
 pub struct Odd {
     /// Which one, counted from 0.
     pub at: usize,
-    /// Its externally studentised residual: its distance from what the fit to all the others expects,
-    /// in standard deviations of that distance.
+    /// Its externally studentised residual: its distance from what the fit to all the others
+    /// expects, in standard deviations of that distance.
     pub studentised: f64,
-    /// Chance that the oddest of so many good measurements stands out as far or farther (Bonferroni's
-    /// bound, 1 at most).
+    /// Chance that the oddest of so many good measurements stands out as far or farther
+    /// (Bonferroni's bound, 1 at most).
     pub chance: f64,
     /// Whether that chance is below [`SUSPICIOUS_CHANCE`]: look for a reason before leaving it out.
     pub is_suspicious: bool,
@@ -36,8 +37,8 @@ pub struct Quality {
     pub s: f64,
     /// Residuals e, measured less fitted, in the order given; zeros beyond n.
     pub residuals: [f64; MOST_MEASUREMENTS],
-    /// Leverages h, in the order given: how much of a measurement the fit takes from it alone, 0 to 1;
-    /// zeros beyond n. They add up to p.
+    /// Leverages h, in the order given: how much of a measurement the fit takes from it alone, 0 to
+    /// 1; zeros beyond n. They add up to p.
     pub leverages: [f64; MOST_MEASUREMENTS],
     /// The oddest measurement; none with fewer than two degrees of freedom, or without any scatter.
     pub odd: Option<Odd>,
@@ -71,7 +72,8 @@ impl Quality {
     }
 }
 
-/// How many measurements there are, refused if more than thirty or fewer than needed to tell a quantity.
+/// How many measurements there are, refused if more than thirty or fewer than needed to tell a
+/// quantity.
 pub(super) fn enough<T>(
     measured: &[T],
     needed: f64,
