@@ -1,6 +1,6 @@
 """Fits of several brews by scipy: lines by linregress, curves by curve_fit with a model of its own (the
 cooling law stepped by DOP853, heat by IAPWS-95), leverages from the projection matrix, the odd one by
-Student's t. Data are invented, but for the cup that heat.rs tells of.
+Student's t. All data are invented.
 """
 
 import numpy
@@ -45,7 +45,6 @@ def near(outputs, share):
 
 def line_checks():
     brews = [
-        # The check of the notes on fitting: computed with scipy from invented brews.
         ([12, 15, 15, 18, 20, 20, 25, 30], [27.9, 34.6, 36.4, 41.6, 43.4, 45.0, 54.6, 65.6], 0.0),
         ([15, 15, 30, 30], [31.0, 33.2, 62.1, 60.5], 0.0),
         ([14.8, 20.1, 25.2, 18.3, 22.7, 30.4], [34.9, 45.1, 56.2, 61.0, 50.8, 66.9], 2.5),
@@ -158,7 +157,6 @@ def curve_checks():
                "u_ln_time_constant": c[1, 1] ** 0.5, "covariance_pct": c[0, 1]} | fit
         yield "calibrate.one_rate", {"contact_s": t, "yield_pct": y}, out, near(out, 1e-6), "MINPACK stops there"
     for t, y, start in [
-        # The check of the notes on fitting: computed with scipy from simulated yields.
         ([5, 10, 20, 30, 45, 60, 90, 120, 150, 180, 240, 300],
          [4.06, 6.91, 11.16, 13.73, 15.71, 17.0, 18.66, 19.52, 20.35, 20.78, 21.71, 22.19], [23, 60, 2.8, 4.8]),
         ([3, 6, 12, 25, 50, 100, 200, 400], [5.02, 8.12, 10.73, 12.6, 14.41, 17.1, 19.6, 20.96], [21, 50, 1.6, 4.8]),
