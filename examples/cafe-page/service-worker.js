@@ -1,8 +1,10 @@
-// Keeps the page usable without a network: the network is asked first, so that an edited page is seen at once; where
-// it fails or dawdles, the kept copy answers.
+// Keeps the page usable without a network: when it is opened the network is asked first, so that an edited page is seen
+// at once; where that fails or dawdles, the page as it was kept answers.
 
-const STORE = "brew-ticket";
+const STORE = "brew-ticket.";
 const PATIENCE_MS = 2500;
+// Put into a store when all others are there.
+const LAST = "./";
 const FILES = [
   "./",
   "index.html",
@@ -10,9 +12,11 @@ const FILES = [
   "icon.svg",
   "theme.css",
   "page.css",
+  "calculator.css",
   "print.css",
   "words.en.js",
   "src/main.js",
+  "src/calculator.js",
   "src/element.js",
   "src/fields.js",
   "src/presets.js",
@@ -21,6 +25,7 @@ const FILES = [
   "src/units.js",
   "src/refusals.js",
   "src/form.js",
+  "src/shelf-view.js",
   "src/bench.js",
   "src/recipe-view.js",
   "src/cautions.js",
@@ -39,32 +44,71 @@ const FILES = [
   "cupwright/src/about.js",
 ];
 
-self.addEventListener("install", (event) => {
-  event.waitUntil(
-    caches
-      .open(STORE)
-      .then((store) => store.addAll(FILES.map((file) => new Request(file, { cache: "reload" }))))
-      .then(() => self.skipWaiting()),
-  );
-});
+// A release is a store named by what is in it. The newest whole one is served, never a mixture of two.
+async function releases() {
+  const names = (await caches.keys()).filter((name) => name.startsWith(STORE));
+  const whole = await Promise.all(names.map(async (name) => (await caches.open(name)).match(LAST)));
+  return names.filter((_, index) => whole[index]);
+}
 
-self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
+const newest = async () => (await releases()).at(-1);
+
+// What each page was opened from. A worker that was put to sleep in between goes on with the newest.
+const openedFrom = new Map();
+
+/** Fetches all files, or fails; those that are new become a release. Gives its name. */
+async function renewed() {
+  const responses = await Promise.all(FILES.map((file) => fetch(new Request(file, { cache: "no-cache" }))));
+  const failed = responses.find(({ ok }) => !ok);
+  if (failed) throw new Error(`${failed.url}: ${failed.status}`);
+  const name = STORE + (await digest(responses));
+  if (name === (await newest())) return name;
+  await caches.delete(name);
+  const store = await caches.open(name);
+  const put = (file) => store.put(file, responses[FILES.indexOf(file)]);
+  await Promise.all(FILES.filter((file) => file !== LAST).map(put));
+  await put(LAST);
+  return name;
+}
+
+async function digest(responses) {
+  const bodies = await Promise.all(responses.map((response) => response.clone().blob()));
+  const lengths = bodies.map(({ size }) => size).join();
+  const bytes = await new Blob([lengths, ...bodies]).arrayBuffer();
+  const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
+  return Array.from(hash.subarray(0, 8), (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+/** Leaves the newest release and the one before it, which an open page may still ask for. */
+async function tidy() {
+  const keep = (await releases()).slice(-2);
+  const names = await caches.keys();
+  await Promise.all(names.filter((name) => !keep.includes(name)).map((name) => caches.delete(name)));
+}
+
+self.addEventListener("install", (event) => event.waitUntil(renewed().then(() => self.skipWaiting())));
+
+self.addEventListener("activate", (event) => event.waitUntil(tidy().then(() => self.clients.claim())));
 
 self.addEventListener("fetch", (event) => {
   const { request } = event;
-  if (request.method === "GET" && new URL(request.url).origin === self.location.origin) {
-    event.respondWith(answer(request));
-  }
+  if (request.method !== "GET" || new URL(request.url).origin !== self.location.origin) return;
+  event.respondWith(request.mode === "navigate" ? opened(event) : answer(event));
 });
 
-async function answer(request) {
-  const store = await caches.open(STORE);
-  const kept = await store.match(request, { ignoreSearch: true });
-  const fresh = fetch(request).then(async (response) => {
-    if (response.ok && kept) await store.put(request, response.clone());
-    return response;
-  });
-  if (!kept) return fresh;
-  const tooLong = new Promise((settle) => setTimeout(settle, PATIENCE_MS, kept));
-  return Promise.race([fresh.catch(() => kept), tooLong]);
+/** A page as it is now, or as it was kept where the network fails or dawdles. */
+async function opened(event) {
+  const kept = await newest();
+  const fresh = renewed();
+  event.waitUntil(fresh.then(tidy, () => {}));
+  const patience = new Promise((settle) => setTimeout(settle, PATIENCE_MS, kept));
+  const name = await Promise.race([fresh.catch(() => kept), patience]);
+  openedFrom.set(event.resultingClientId, name);
+  return answer(event, name);
+}
+
+async function answer({ request, clientId }, name = openedFrom.get(clientId)) {
+  const release = name ?? (await newest());
+  const kept = release && (await (await caches.open(release)).match(request, { ignoreSearch: true }));
+  return kept ?? fetch(request);
 }

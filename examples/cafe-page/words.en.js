@@ -18,10 +18,11 @@ export default {
     judge: "What came out",
     notebook: "Notebook",
   },
+  loading: "Loading…",
   noStart: "The calculator did not load. Reload the page; the first visit needs a connection.",
   offline: "You are offline. Everything here still works.",
   notKept: "This device keeps nothing for this page, so your settings last until it is closed.",
-  linkTaken: "Recipe taken from the link. Its brewer, coffee and kitchen are on your lists now.",
+  linkTaken: "Recipe taken from the link, with its brewer, coffee and kitchen.",
   linkRefused: (fields) => `The link was not taken: it is incomplete or unknown in ${fields}.`,
 
   groups: {
@@ -35,6 +36,8 @@ export default {
     instrument: "Your instrument",
   },
   optional: "may be left empty",
+  putBack: "Put it back",
+  close: "Close this message",
   range: (from, to) => `${from} to ${to}`,
   less: (label) => `Less: ${label}`,
   more: (label) => `More: ${label}`,
@@ -44,6 +47,7 @@ export default {
     kitchen: { pick: "Kitchen", another: "Add another kitchen", remove: "Remove this kitchen" },
     nameless: "without a name",
     copyOf: (name) => `${name}, copy`,
+    removed: (name) => `${name}: removed.`,
   },
   units: {
     mass: { label: "Weights", g: "grams", oz: "ounces" },
@@ -79,7 +83,7 @@ export default {
 
     "brewer.name": { label: "Name of the brewer" },
     "brewer.brew_c": { label: "Water as it meets the coffee" },
-    "brewer.contact_s": { label: "Time of contact", hint: "Minutes and seconds, as 2:30." },
+    "brewer.contact_s": { label: "Time of contact", hint: "From the first water. Minutes and seconds, as 2:30." },
     "brewer.held_strength_pct": {
       label: "Strength of what stays behind",
       hint: "Of the cup's: 100 for a stirred steep, 0 for water that flowed through.",
@@ -121,7 +125,7 @@ export default {
     "kitchen.pressure_kpa": { label: "Air pressure", hint: "At the kitchen, not reduced to sea level." },
     "kitchen.room_c": { label: "Room" },
     "kitchen.humidity_pct": { label: "Humidity", hint: "50 where unknown; it hardly matters." },
-    "kitchen.drop_k": { label: "Lost with each pour", hint: "About 1 K for a thin stream." },
+    "kitchen.drop_k": { label: "Lost with each pour", hint: "A thin stream loses about 1 K, which is 2 °F." },
     "kitchen.second_vessel_j_per_k": {
       label: "Heat a second vessel takes",
       hint: "A jug or flask between kettle and brewer.",
@@ -155,6 +159,9 @@ export default {
   refused: {
     missing: (label) => `${label}: a number is missing.`,
     wrong_type: (label, value) => `${label}: “${value}” is not a number.`,
+    not_time: (label, value) => `${label}: “${value}” is not a time; four minutes are 4:00.`,
+    two_readings: (label, value) =>
+      `${label}: “${value}” may mean thousands or decimals; leave the sign out or use a point.`,
     out_of_range: (label, value, from, to) => `${label}: ${value} is outside ${from} to ${to}.`,
     not_whole: (label, value, from, to) => `${label}: ${value} is not a whole number from ${from} to ${to}.`,
     infeasible: (label, value, why, nearest) => `${label}: ${value} cannot be had, ${why}. The nearest is ${nearest}.`,
@@ -179,6 +186,9 @@ export default {
     beverage: "Brew expected",
     perCup: "Brew in each cup",
     added: "Add to each cup",
+    addedAt: (temperature) => `at ${temperature}`,
+    rinse: "Hot rinse, poured away",
+    toHeat: "Water to heat, at least",
     brewStrength: (strength) => `brewed at ${strength}`,
     fill: "Fills the chamber to",
     yield: "Yield counted on",
@@ -194,8 +204,12 @@ export default {
     meets: "meets the coffee",
     slurry: "slurry settles",
     end: { cooling_rate: "end of contact", at_most: "end of contact, at most", unchanged: "end of contact" },
-    cup: "in the cup",
-    wait: (temperature, time) => `Wait ${time} and it is ${temperature} in the cup.`,
+    cup: { cooling_rate: "in the cup", at_most: "in the cup, at most", unchanged: "in the cup" },
+    wait: (temperature, time, atMost) =>
+      atMost
+        ? `Wait ${time} at most and it is ${temperature} in the cup.`
+        : `Wait ${time} and it is ${temperature} in the cup.`,
+    oneCup: "The temperatures are of a cup filled at once from its own batch.",
     noWait: "How long to wait is unknown until the cup's cooling is.",
     tolerances: "How far a hand may stray",
     doseAlone: "Coffee alone",
@@ -203,11 +217,15 @@ export default {
     between: (from, to) => `${from} to ${to}`,
     stillIn: "stays inside the window's strengths, the yield unchanged",
     said: (dose, water, batches) =>
-      batches === "1" ? `Weigh ${dose} of coffee and ${water} of water.` : `Weigh ${dose} of coffee and ${water} of water, ${batches} times.`,
+      batches === "1"
+        ? `Weigh ${dose} of coffee and ${water} of water.`
+        : `Weigh ${dose} of coffee and ${water} of water, ${batches} times.`,
     print: "Print the card",
+    printable: "Open the card to print",
     share: "Copy a link",
     shared: "Link copied. It holds every number of this recipe.",
-    notCopied: "The link is in the address bar; copy it there.",
+    notCopied: "The link was not copied; take it from here:",
+    theLink: "this recipe",
     begin: "Start brewing",
     take: (value) => `Take ${value}`,
     goTo: "Go to the field",
@@ -228,6 +246,8 @@ export default {
   standing: {
     none: "No window chosen.",
     points: (by) => `${by} points`,
+    hair: "a hair",
+    drink: (added) => `With ${added} of water added:`,
     strength: {
       below: (by) => `Strength below the window by ${by}.`,
       inside: () => "Strength inside the window.",
@@ -238,8 +258,8 @@ export default {
       inside: () => "Yield inside the window.",
       above: (by) => `Yield above the window by ${by}.`,
     },
-    inside: "Inside the window",
-    outside: "Outside the window",
+    inside: "Inside the window.",
+    outside: "Outside the window.",
   },
 
   guide: {
@@ -248,7 +268,13 @@ export default {
     steady: "The steps keep the recipe they were begun with.",
     progress: (step, of) => `Step ${step} of ${of}`,
     batch: (batch, of) => `Batch ${batch} of ${of}`,
-    heat: { name: "Heat the water", what: (kettle) => `Bring the kettle to ${kettle}.`, done: "It is hot" },
+    ended: "The guide is ended.",
+    restarted: "A new brew is begun; the guide and what was entered of the last one are put away.",
+    heat: {
+      name: "Heat the water",
+      what: (water, kettle) => `Bring at least ${water} of water to ${kettle} in the kettle.`,
+      done: "It is hot",
+    },
     preheat: {
       name: "Preheat",
       what: (rinse) => `Rinse the brewer with ${rinse} of that water. Pour it away.`,
@@ -257,38 +283,56 @@ export default {
     dose: { name: "Dose", what: (dose) => `Put in ${dose} of coffee.`, done: "Coffee is in" },
     pour: {
       name: "Pour",
-      what: (water, temperature) => `Pour ${water}. It should meet the coffee at ${temperature}.`,
-      done: "Water is on, start the clock",
+      what: (water, temperature, second) =>
+        second
+          ? `Move ${water} to the second vessel, where it is ${second}. It should meet the coffee at ${temperature}. Press the button as the first water goes in.`
+          : `Have ${water} ready to meet the coffee at ${temperature}. Press the button as the first water goes in.`,
+      done: "I am pouring now",
     },
-    steep: { name: "Steep", what: (time) => `Leave it for ${time}.`, done: "Time is up" },
-    flow: { name: "Let it run", what: (time) => `Let it run through in about ${time}.`, done: "Time is up" },
+    steep: {
+      name: "Steep",
+      what: (water, time) => `Pour ${water} in all, then leave it. ${time} from the first water.`,
+      done: "Go on",
+    },
+    flow: {
+      name: "Let it run",
+      what: (water, time) => `Pour ${water} in all and let it run through in about ${time} from the first water.`,
+      done: "Go on",
+    },
     press: { name: "Press", what: (beverage) => `Press slowly and straight. Expect ${beverage}.`, done: "Pressed" },
     drain: { name: "Drain", what: (beverage) => `Let it drain. Expect ${beverage}.`, done: "Drained" },
-    share: {
+    fill: {
       name: "Fill the cups",
-      what: (brew) => `Put ${brew} of brew into each cup.`,
-      done: "Cups are full",
-    },
-    add: {
-      name: "Add water",
-      what: (brew, added) => `${brew} of brew into each cup, and ${added} of hot water.`,
-      done: "Water is in",
+      what: (cups, brew) =>
+        cups === "1" ? `Put ${brew} of brew into a cup.` : `Put ${brew} of brew into each of ${cups} cups.`,
+      add: (added, temperature) => `Add ${added} of water at ${temperature} to each.`,
+      done: "That is filled",
     },
     wait: {
       name: "Wait to serve",
-      what: (time, temperature) => `Wait ${time}: then it is ${temperature}.`,
+      what: (time, temperature, atMost, several) =>
+        [
+          atMost ? `Wait ${time} at most: then it is ${temperature}.` : `Wait ${time}: then it is ${temperature}.`,
+          several && "That is the last cup; those filled before are cooler.",
+        ]
+          .filter(Boolean)
+          .join(" "),
       done: "Served",
     },
-    serve: { name: "Serve", what: (temperature) => `It is about ${temperature} in the cup.`, done: "Served" },
+    serve: {
+      name: "Serve",
+      what: (temperature, atMost) =>
+        atMost ? `It is at most ${temperature} in the cup.` : `It is about ${temperature} in the cup.`,
+      done: "Served",
+    },
+    clockBack: "The clock of this device went back",
     left: (time) => `${time} left`,
     over: (time) => `${time} over`,
     timeUp: (name) => `${name}: time is up.`,
-    readAloud: (name, what) => `${name}. ${what}`,
     finished: "Served. Weigh and read what is left, if you like to know.",
     finishedGo: "Enter what came out",
     back: "One step back",
     again: "End this guide",
-    doneAt: (time) => `done at ${time}`,
   },
 
   judge: {
@@ -300,14 +344,15 @@ export default {
     agreement: {
       mean: "Mean of the readings: they agree.",
       take_another: "The readings do not agree. Take another; until then they are no value.",
-      median: "The readings do not agree, so the median counts. Look for a warm sample, a bubble or an unfiltered drop.",
+      median:
+        "The readings do not agree, so the median counts. Look for a warm sample, a bubble or an unfiltered drop.",
     },
     single: "One reading alone. A second would show whether to believe it.",
     spread: (range, critical) => `They differ by ${range}; up to ${critical} is accepted.`,
     yield: "Yield, by this brewer's count",
     counted: "Yield, as windows count it",
     credibility: {
-      ordinary: "An ordinary yield.",
+      ordinary: "Nothing speaks against this yield.",
       near_limit: "Doubt it before you enjoy it: that is close to all that hot water can dissolve.",
       at_limit: "Doubt it: that is as much as hot water is known to dissolve.",
       beyond_limit: "Not to be believed: that is more than hot water can dissolve.",
@@ -315,9 +360,14 @@ export default {
     doubts: "For an ordinary yield one of these would have to differ:",
     doubt: (label, entered, would) => `${label}: ${would}, and you have ${entered}`,
     doubtWithout: (label, entered) => `${label}: you have ${entered}, and no value of it would explain the rest`,
-    doubted: { strength: "strength", brew_water: "brew water", dose: "coffee", held_strength: "strength of what stays behind" },
+    doubted: {
+      strength: "strength",
+      brew_water: "brew water",
+      dose: "coffee",
+      held_strength: "strength of what stays behind",
+    },
     now: "Now",
-    addWater: (added, wanted) => `Add ${added} of hot water to this batch for ${wanted}.`,
+    addWater: (added, wanted) => `Add ${added} of water to this batch for ${wanted}.`,
     addNothing: "It is as strong as wished. Add nothing.",
     next: "Next time",
     nextDoubt: "Settle the doubt first: brew and read again as before.",
@@ -328,6 +378,7 @@ export default {
     note: "Note",
     keep: "Keep in the notebook",
     kept: "Kept in the notebook.",
+    notKept: (wrong) => `Not kept: ${wrong}`,
   },
 
   pictures: {
@@ -341,18 +392,23 @@ export default {
     addedAxis: (unit) => `water added, ${unit}`,
     planned: "Planned",
     measured: "Measured",
+    after: (added) => `After ${added}`,
     wished: "Wished",
     veryHot: (temperature) => `above ${temperature}: very hot to drink`,
     placeText: (points, window) => `${points} ${window}`,
     point: (name, strength, yield_) => `${name}: strength ${strength} at a yield of ${yield_}.`,
     windowText: (strengths, yields) =>
-      yields ? `The window goes from ${strengths} in strength and ${yields} in yield.` : `The window goes from ${strengths} in strength.`,
+      yields
+        ? `The window goes from ${strengths} in strength and ${yields} in yield.`
+        : `The window goes from ${strengths} in strength.`,
     noWindow: "There is no window.",
     coolingText: (from, marks) => `It starts at ${from}. ${marks}`,
     mark: (temperature, time) => `${temperature} after ${time}.`,
     noCooling: "Give the cooling of a full cup under This kitchen, and the curve appears.",
     weakeningText: (from, to, added, wanted) =>
-      wanted ? `From ${from} down to ${to} with ${added} of water. ${wanted}` : `From ${from} down to ${to} with ${added} of water.`,
+      wanted
+        ? `From ${from} down to ${to} with ${added} of water. ${wanted}`
+        : `From ${from} down to ${to} with ${added} of water.`,
     wantedText: (strength, added) => `${strength} takes ${added}.`,
   },
 
@@ -363,7 +419,6 @@ export default {
     yield: "yield",
     weighed: "coffee, water, brew",
     remove: "Remove",
-    restore: "Put it back",
     removed: "Removed from the notebook.",
     exportJson: "Export JSON",
     exportCsv: "Export CSV",
@@ -382,6 +437,7 @@ export default {
       cells: (line, found, wanted) => `Line ${line}: ${found} cells, ${wanted} expected.`,
       unknown: (where) => `${where}: not known here.`,
       missing: (where) => `${where}: missing.`,
+      id: (where) => `${where}: must be 1 to 64 letters, digits, _ or -.`,
       text: (where) => `${where}: must be text of at most 500 characters.`,
       time: (where) => `${where}: must be a time such as 2030-01-31T09:30:00.000Z.`,
       flag: (where) => `${where}: must be true or false.`,

@@ -32,8 +32,10 @@ const byHand = {
       (beverage_g + added_g),
   }),
   boilingPoint({ pressure_kpa }) {
-    const n = [0, 1167.0521452767, -724213.16703206, -17.073846940092, 12020.82470247, -3232555.0322333,
-      14.91510861353, -4823.2657361591, 405113.40542057, -0.23855557567849, 650.17534844798];
+    const n = [
+      0, 1167.0521452767, -724213.16703206, -17.073846940092, 12020.82470247, -3232555.0322333, 14.91510861353,
+      -4823.2657361591, 405113.40542057, -0.23855557567849, 650.17534844798,
+    ];
     const b = Math.sqrt(Math.sqrt(pressure_kpa / 1000));
     const e = b * b + n[3] * b + n[6];
     const f = n[1] * b * b + n[4] * b + n[7];
@@ -63,6 +65,23 @@ const rows = [
     "water.boilingPoint",
     (x) => water.boilingPoint({ pressure_kpa: 88 * x }).water_c,
     (x) => byHand.boilingPoint({ pressure_kpa: 88 * x }).water_c,
+  ],
+  [
+    "extraction.extractionYield",
+    (x) =>
+      extraction.extractionYield({
+        brew: {
+          dose_g: 15 * x,
+          water_g: 200,
+          beverage_g: 172,
+          moisture_pct: 2,
+          water_solids_mg_per_l: 80,
+          vapour_g: 2,
+          held_strength_pct: 100,
+        },
+        strength_pct: 1.44,
+      }).yield_pct,
+    null,
   ],
   [
     "heat.timeToCool",

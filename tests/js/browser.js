@@ -17,14 +17,23 @@ const TYPES = {
 /** As strict as the package allows. */
 export const POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
 
-/** A server of a folder's files: its address, what it was asked for, and a `policy` to send while it is set. */
+/**
+ * A server of a folder's files: its address, what it was asked for, a `policy` to send while it is set, and `answers`
+ * of { status, body, delay_ms } to give to paths in place of the files.
+ */
 export async function serve(served) {
   const folder = resolve(served);
-  const asked = { requests: [], policy: null };
-  const server = createServer((request, response) => {
+  const asked = { requests: [], policy: null, answers: new Map() };
+  const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, "http://localhost").pathname));
     const file = join(folder, path.endsWith("/") ? `${path}index.html` : path);
     asked.requests.push(path);
+    const { status = 200, body = null, delay_ms = 0 } = asked.answers.get(path) ?? {};
+    if (delay_ms > 0) await new Promise((later) => setTimeout(later, delay_ms));
+    if (status !== 200) {
+      response.writeHead(status).end(body);
+      return;
+    }
     if (!file.startsWith(folder) || !existsSync(file) || !statSync(file).isFile()) {
       response.writeHead(404).end();
       return;
@@ -34,7 +43,8 @@ export async function serve(served) {
       "content-type": type,
       ...(asked.policy && { "content-security-policy": asked.policy }),
     });
-    createReadStream(file).pipe(response);
+    if (body === null) createReadStream(file).pipe(response);
+    else response.end(body);
   });
   await new Promise((ready) => server.listen(0, "127.0.0.1", ready));
   const address = `http://127.0.0.1:${server.address().port}`;

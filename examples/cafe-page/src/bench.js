@@ -6,6 +6,7 @@ import {
   dilution,
   extraction,
   heat,
+  limits,
   plan,
   reading,
   Refusal,
@@ -80,7 +81,8 @@ export function planned(all) {
       cup_j_per_k: kitchen.cup_j_per_k,
       cup_cooling_per_min: kitchen.cup_cooling_per_min,
       water_solids_mg_per_l: kitchen.water_solids_mg_per_l,
-      added_c: kitchen.added_c,
+      // Where none is added its temperature is nobody's business.
+      added_c: wish.add_water ? kitchen.added_c : brewer.brew_c,
     },
   });
   const counted_yield_pct = extraction.flowThroughYield({
@@ -88,14 +90,22 @@ export function planned(all) {
     beverage_g: recipe.beverage_g,
     dose_g: recipe.dose_g,
   }).yield_pct;
-  return { recipe, window, counted_yield_pct, standing: standing(window, recipe.strength_pct, counted_yield_pct) };
+  // Water added in the cup is heated too, unless it is added cold.
+  const hot_added_g =
+    wish.add_water && kitchen.added_c > kitchen.room_c ? (recipe.added_per_cup_g * wish.servings) / recipe.batches : 0;
+  return {
+    recipe,
+    window,
+    counted_yield_pct,
+    standing: standing(window, recipe.strength_pct, counted_yield_pct),
+    to_heat_g: recipe.water_g + (brewer.rinse_g ?? 0) + hot_added_g,
+  };
 }
 
 // Empty means "no strong brew" to the package, but not to somebody who has just asked for one.
 const required = (value) => value ?? "";
 
-const standing = (window, strength_pct, yield_pct) =>
-  window && verdict.stand({ window, strength_pct, yield_pct });
+const standing = (window, strength_pct, yield_pct) => window && verdict.stand({ window, strength_pct, yield_pct });
 
 /** How fast the hottest thing handled burns. */
 export const burn = (water_c) => caution.timeToBurn({ water_c });
@@ -112,10 +122,10 @@ export function cooling({ recipe }, { kitchen, wish }) {
       : answerOrNull(() => heat.timeToCool({ water_c: from_c, to_c, cooling_per_min, surroundings }).time_s);
   const very_hot_c = constants.VERY_HOT_DRINK_C.value;
   const marks = [
-    { of: "very_hot", at_c: very_hot_c, time_s: whenAt(very_hot_c) },
-    { of: "serve", at_c: wish.serve_c, time_s: whenAt(wish.serve_c) },
+    { at_c: very_hot_c, time_s: whenAt(very_hot_c) },
+    { at_c: wish.serve_c, time_s: whenAt(wish.serve_c) },
   ].filter(({ time_s }) => time_s !== null);
-  const shown_s = Math.max(1800, ...marks.map(({ time_s }) => time_s * 1.25));
+  const shown_s = Math.min(limits.time.max, Math.max(1800, ...marks.map(({ time_s }) => time_s * 1.25)));
   const curve = Array.from({ length: 49 }, (_, index) => {
     const time_s = (shown_s * index) / 48;
     return {
@@ -204,6 +214,7 @@ export function judged(all) {
     add,
     window,
     standing: standing(window, drink_pct, counted_yield_pct),
+    added_g: drink_pct === strength_pct ? 0 : add.value,
     next: plausibility.credibility === "ordinary" ? nextTime(all, yield_pct) : null,
   };
 }

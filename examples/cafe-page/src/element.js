@@ -18,6 +18,8 @@ function furnish(element, attributes, children) {
     else if (value === true) element.setAttribute(name, "");
     else if (value !== null && value !== undefined && value !== false) element.setAttribute(name, value);
   }
-  element.append(...children.flat(Infinity).filter((child) => child !== null && child !== undefined && child !== false));
+  element.append(
+    ...children.flat(Infinity).filter((child) => child !== null && child !== undefined && child !== false),
+  );
   return element;
 }

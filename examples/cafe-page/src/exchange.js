@@ -3,11 +3,10 @@
 
 import { limits } from "../cupwright/src/slim.js";
 import words from "../words.en.js";
-import { fieldsOf, quantityOf } from "./fields.js";
+import { MOST_TEXT, fieldsOf, quantityOf } from "./fields.js";
 
 export const SCHEMA = "cupwright-cafe-notebook/1";
 const WRONG = words.notebook.wrong;
-const MOST_TEXT = 500;
 const MOST_READINGS = 10;
 
 const result = (key, quantity) => ({ id: `result.${key}`, section: "result", key, kind: "number", quantity });
@@ -21,14 +20,21 @@ const LEAVES = [
 const SECTIONS = [...new Set(LEAVES.map(({ section }) => section))];
 const COLUMNS = ["id", "at", ...LEAVES.map(({ id }) => id)];
 
-/** An entry of the notebook from all sections and what was found. */
+/** An entry of the notebook from all sections and what was found, and what is wrong with it. */
 export function entryOf(all, found) {
   const from = { ...all, result: found };
-  const entry = { id: crypto.randomUUID(), at: new Date().toISOString() };
+  const entry = { id: freshId(), at: new Date().toISOString() };
   for (const section of SECTIONS) entry[section] = {};
   for (const { section, key } of LEAVES) entry[section][key] = structuredClone(from[section][key]);
-  return entry;
+  const wrong = [];
+  checked(entry, "", wrong);
+  return { entry, wrong };
 }
+
+// Of 128 random bits; randomUUID is only there on safe addresses.
+const freshId = () =>
+  Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, "0")).join("");
+const ID = /^[\w-]{1,64}$/;
 
 export const toJson = (entries) => `${JSON.stringify({ schema: SCHEMA, entries }, null, 2)}\n`;
 
@@ -36,7 +42,8 @@ export function toCsv(entries) {
   const lines = entries.map((entry) =>
     [entry.id, entry.at, ...LEAVES.map((leaf) => cell(leaf, entry[leaf.section][leaf.key]))].map(quoted).join(","),
   );
-  return `${[COLUMNS.join(","), ...lines].join("\r\n")}\r\n`;
+  // Some spreadsheets know UTF-8 by this mark alone.
+  return `\ufeff${[COLUMNS.join(","), ...lines].join("\r\n")}\r\n`;
 }
 
 // A spreadsheet would take such text for a formula; the apostrophe is taken off again on the way back.
@@ -113,9 +120,13 @@ function fromCell({ kind }, text) {
     case "number":
       return text === "" ? null : number(text);
     case "list":
-      return text.split(" ").filter((part) => part !== "").map(number);
+      return text
+        .split(" ")
+        .filter((part) => part !== "")
+        .map(number);
     case "flag":
-      return text === "true" ? true : text === "false" ? false : text;
+      // Spreadsheets write them in capitals.
+      return { true: true, false: false }[text.toLowerCase()] ?? text;
     case "text":
       return text.startsWith("'") ? text.slice(1) : text;
     default:
@@ -175,7 +186,7 @@ function checked(raw, where, wrong) {
     return null;
   }
   only(raw, ["id", "at", ...SECTIONS], where, wrong);
-  if (!isText(raw.id) || raw.id === "") wrong.push(WRONG.text(`${where}.id`));
+  if (typeof raw.id !== "string" || !ID.test(raw.id)) wrong.push(WRONG.id(`${where}.id`));
   const time = new Date(raw.at);
   if (typeof raw.at !== "string" || Number.isNaN(time.getTime()) || time.toISOString() !== raw.at) {
     wrong.push(WRONG.time(`${where}.at`));
@@ -192,7 +203,7 @@ function checked(raw, where, wrong) {
   if (SECTIONS.some((section) => typeof raw[section] !== "object" || raw[section] === null)) return entry;
   for (const leaf of LEAVES) {
     const value = raw[leaf.section][leaf.key];
-    const fault = faultOf(leaf, value, raw, `${where}.${leaf.id}`);
+    const fault = faultOf(leaf, value, raw, where ? `${where}.${leaf.id}` : leaf.id);
     if (fault) wrong.push(fault);
     else entry[leaf.section][leaf.key] = value;
   }
@@ -216,7 +227,9 @@ function faultOf(leaf, value, all, where) {
       return leaf.options.includes(value) ? null : WRONG.choice(where, leaf.options.join(", "));
     case "list": {
       if (!Array.isArray(value) || value.length === 0 || value.length > MOST_READINGS) return WRONG.list(where);
-      return value.map((one, index) => numberFault(quantityOf(leaf, all), one, `${where}[${index}]`)).find(Boolean) ?? null;
+      return (
+        value.map((one, index) => numberFault(quantityOf(leaf, all), one, `${where}[${index}]`)).find(Boolean) ?? null
+      );
     }
     default:
       if (value === null && (leaf.optional || leaf.when)) return null;

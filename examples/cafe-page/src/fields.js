@@ -1,5 +1,11 @@
 // Every input of the page. The order here is the order on the page, in a link and in the notebook.
 
+import { limits } from "../cupwright/src/slim.js";
+
+/** The longest text that a field takes. */
+export const MOST_TEXT = 500;
+const MOST_READINGS = limits.reading_count.max;
+
 const number = (section, key, quantity, more) => ({ section, key, kind: "number", quantity, ...more });
 const choice = (section, key, options, more) => ({ section, key, kind: "choice", options, ...more });
 const flag = (section, key, more) => ({ section, key, kind: "flag", ...more });
@@ -89,3 +95,22 @@ export const fieldOf = (id) => FIELDS.find((field) => field.id === id);
 /** What a quantity's readings are, which depends on the instrument. */
 export const quantityOf = (field, all) =>
   field.kind === "list" ? (all.instrument.reads === "brix" ? "brix" : "strength") : field.quantity;
+
+const isText = (value) => typeof value === "string" && value.length <= MOST_TEXT;
+const isTyped = (value) => isText(value) || (typeof value === "number" && Number.isFinite(value));
+
+/** Whether a field can hold a value. What was typed and is no number stays text, for the package to refuse. */
+export function canHold({ kind, options }, value) {
+  switch (kind) {
+    case "number":
+      return value === null || isTyped(value);
+    case "flag":
+      return typeof value === "boolean";
+    case "choice":
+      return options.includes(value);
+    case "list":
+      return Array.isArray(value) && value.length <= MOST_READINGS && value.every(isTyped);
+    default:
+      return isText(value);
+  }
+}

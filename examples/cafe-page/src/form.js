@@ -80,7 +80,13 @@ export class Form {
       field,
       input,
       error,
-      root: h("div", { class: "field flag" }, h("label", { for: id }, input, words.fields[field.id].label), note, error),
+      root: h(
+        "div",
+        { class: "field flag" },
+        h("label", { for: id }, input, words.fields[field.id].label),
+        note,
+        error,
+      ),
       show: (all) => {
         input.checked = all[field.section][field.key];
       },
@@ -136,7 +142,7 @@ export class Form {
           // Three fields of every day stay bare; a refusal names their range.
           if (!field.step) range.textContent = span(quantity, all.units);
         }
-        if (document.activeElement === input && field.kind !== "choice") {
+        if (input.getRootNode().activeElement === input && field.kind !== "choice") {
           const same = JSON.stringify(this.#value(field, input.value)) === JSON.stringify(value);
           if (same) return;
         }

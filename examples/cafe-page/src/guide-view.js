@@ -3,8 +3,8 @@
 import words from "../words.en.js";
 import { cautionsAt } from "./cautions.js";
 import { h, svg } from "./element.js";
-import { begin, duration, end, stand, stepBack, stepDone, underWay } from "./guide.js";
-import { amount, clock } from "./units.js";
+import { begin, cupsOfBatch, duration, keep, stand, stepBack, stepDone, underWay } from "./guide.js";
+import { amount, clock, figure } from "./units.js";
 
 const SAID = words.guide;
 const TICK_MS = 250;
@@ -12,21 +12,35 @@ const TICK_MS = 250;
 const RING = 2 * Math.PI * 54;
 
 export class GuideView {
-  #root;
+  #steps = h("div", {});
+  #alarm = h("p", { class: "unseen", role: "alert" });
   #units;
-  #say;
   #judge;
+  #changed;
+  #ended;
   #guide = underWay();
   #timer = null;
+  #tick = () => {};
+  #light = new ScreenLight();
 
-  constructor(root, { units, say, judge }) {
-    this.#root = root;
+  /**
+   * `judge` is called when the brew is done, `changed` with the guide after each step, `ended` with the guide that was
+   * ended by hand; `until` ends its clock.
+   */
+  constructor(root, { units, judge, changed, ended, until }) {
+    root.append(this.#steps, this.#alarm);
     this.#units = units;
-    this.#say = say;
     this.#judge = judge;
-    // A page that slept shows the right time at once.
-    document.addEventListener("visibilitychange", () => document.hidden || this.#tick());
+    this.#changed = changed;
+    this.#ended = ended;
+    document.addEventListener("visibilitychange", () => document.hidden || this.#woken(), { signal: until });
+    until.addEventListener("abort", () => this.#rest());
     this.show();
+  }
+
+  /** The brew under way, or null. */
+  get guide() {
+    return this.#guide;
   }
 
   begin(plan, all) {
@@ -34,22 +48,53 @@ export class GuideView {
     this.#moved();
   }
 
+  /** Puts a guide in place of the one that is on; null for none. */
+  put(guide) {
+    keep(guide);
+    this.#guide = guide;
+    this.#moved();
+  }
+
+  /** Takes up what another tab or element did. */
+  follow(guide) {
+    this.#guide = guide;
+    this.show();
+  }
+
   show() {
-    clearInterval(this.#timer);
-    this.#timer = null;
-    this.#tick = () => {};
-    this.#root.replaceChildren(...(this.#guide ? this.#under() : [h("p", { class: "quiet" }, SAID.idle)]));
+    this.#rest();
+    const idle = () => [h("p", { class: "quiet", tabindex: "-1" }, SAID.idle)];
+    this.#steps.replaceChildren(...(this.#guide ? this.#under() : idle()));
   }
 
   #moved() {
     this.show();
-    const step = this.#root.querySelector(".step-card h3");
-    step?.focus();
+    this.#changed(this.#guide);
+    this.#steps.querySelector("[tabindex]").focus();
+  }
+
+  #rest() {
+    clearInterval(this.#timer);
+    this.#timer = null;
+    this.#tick = () => {};
+    this.#alarm.textContent = "";
+    this.#light.release();
+  }
+
+  // A page that slept shows the right time at once.
+  #woken() {
+    this.#tick();
+    if (this.#timer !== null) this.#light.hold();
   }
 
   #under() {
     const guide = this.#guide;
     const at = stand(guide);
+    const step = Math.min(guide.done.length + 1, at.of);
+    const end = () => {
+      this.put(null);
+      this.#ended(guide);
+    };
     return [
       h(
         "p",
@@ -58,14 +103,14 @@ export class GuideView {
         " ",
         SAID.steady,
       ),
-      h("progress", { max: at.of, value: guide.done.length, "aria-label": SAID.progress(Math.min(guide.done.length + 1, at.of), at.of) }),
+      h("progress", { max: at.of, value: guide.done.length, "aria-label": SAID.progress(step, at.of) }),
       at.finished ? this.#finished() : this.#step(at),
       h(
         "div",
         { class: "actions" },
         guide.done.length > 0 &&
           h("button", { type: "button", onclick: () => (stepBack(guide), this.#moved()) }, SAID.back),
-        h("button", { type: "button", onclick: () => (end(), (this.#guide = null), this.show()) }, SAID.again),
+        h("button", { type: "button", onclick: end }, SAID.again),
       ),
     ];
   }
@@ -82,7 +127,11 @@ export class GuideView {
   #step(at) {
     const { name, what, done, caution } = this.#wording(at.kind);
     const takes_s = duration(this.#guide, at.kind);
-    const card = h(
+    const next = () => {
+      stepDone(this.#guide, Date.now());
+      this.#moved();
+    };
+    return h(
       "div",
       { class: "step-card" },
       h(
@@ -95,13 +144,8 @@ export class GuideView {
       h("p", { class: "what" }, what),
       takes_s !== null && this.#dial(at, takes_s, name),
       caution,
-      h(
-        "button",
-        { type: "button", class: "main huge", onclick: () => (stepDone(this.#guide, Date.now()), this.#moved()) },
-        done,
-      ),
+      h("button", { type: "button", class: "main huge", onclick: next }, done),
     );
-    return card;
   }
 
   #dial(at, takes_s, name) {
@@ -115,53 +159,94 @@ export class GuideView {
     );
     let told = false;
     this.#tick = () => {
-      const left_s = takes_s - (Date.now() - at.since) / 1000;
-      digits.textContent = left_s >= 0 ? SAID.left(clock(Math.ceil(left_s))) : SAID.over(clock(-left_s));
+      const gone_s = (Date.now() - at.since) / 1000;
+      const left_s = takes_s - gone_s;
+      if (gone_s < 0) digits.textContent = SAID.clockBack;
+      else digits.textContent = left_s >= 0 ? SAID.left(clock(Math.ceil(left_s))) : SAID.over(clock(-left_s));
       ring.setAttribute("stroke-dashoffset", RING * (1 - Math.min(1, Math.max(0, left_s / takes_s))));
       dial.classList.toggle("up", left_s < 0);
       if (left_s < 0 && !told) {
         told = true;
-        this.#say(SAID.timeUp(name));
+        this.#alarm.textContent = SAID.timeUp(name);
         if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.([200, 100, 200]);
       }
     };
     this.#tick();
     this.#timer = setInterval(() => this.#tick(), TICK_MS);
+    this.#light.hold();
     return dial;
   }
 
-  #tick = () => {};
-
   #wording(kind) {
-    const { recipe, contact_s, rinse_g, serve_c, add_water } = this.#guide;
+    const { recipe, to_heat_g, contact_s, rinse_g, serve_c, add_water, added_c } = this.#guide;
     const units = this.#units();
     const show = (quantity, value) => amount(quantity, value, units);
     const { heat } = recipe;
+    const atMost = heat.contact_heat === "at_most";
     const step = (key, what, caution) => ({ name: SAID[key].name, done: SAID[key].done, what, caution });
+    const water = show("brew_water", recipe.water_g);
+    const caution = (place, hot_c) => cautionsAt(place, recipe, hot_c, units);
     switch (kind) {
       case "heat":
-        return step(kind, SAID.heat.what(show("temperature", heat.kettle_c)), cautionsAt("pour", recipe, heat.kettle_c, units));
+        return step(
+          kind,
+          SAID.heat.what(show("liquid", to_heat_g), show("temperature", heat.kettle_c)),
+          caution("pour", heat.kettle_c),
+        );
       case "preheat":
         return step(kind, SAID.preheat.what(show("liquid", rinse_g)));
       case "dose":
         return step(kind, SAID.dose.what(show("dose", recipe.dose_g)));
-      case "pour":
-        return step(kind, SAID.pour.what(show("brew_water", recipe.water_g), show("temperature", heat.brew_c)));
+      case "pour": {
+        const second = heat.second_vessel_c !== null && show("temperature", heat.second_vessel_c);
+        return step(kind, SAID.pour.what(water, show("temperature", heat.brew_c), second));
+      }
       case "steep":
       case "flow":
-        return step(kind, SAID[kind].what(clock(contact_s)));
+        return step(kind, SAID[kind].what(water, clock(contact_s)));
       case "press":
-        return step(kind, SAID.press.what(show("beverage", recipe.beverage_g)), cautionsAt("press", recipe, heat.slurry_end_c, units));
+        return step(kind, SAID.press.what(show("beverage", recipe.beverage_g)), caution("press", heat.slurry_end_c));
       case "drain":
         return step(kind, SAID.drain.what(show("beverage", recipe.beverage_g)));
-      case "add_or_share":
-        return add_water
-          ? step("add", SAID.add.what(show("beverage", recipe.brew_per_cup_g), show("addition", recipe.added_per_cup_g)))
-          : step("share", SAID.share.what(show("beverage", recipe.brew_per_cup_g)));
+      case "fill": {
+        const cups = cupsOfBatch(this.#guide) ?? this.#guide.servings;
+        const brew = show("beverage", recipe.brew_per_cup_g);
+        const filled = SAID.fill.what(figure("servings", cups, units), brew);
+        const added = [show("addition", recipe.added_per_cup_g), show("temperature", added_c)];
+        return step(kind, add_water ? `${filled} ${SAID.fill.add(...added)}` : filled);
+      }
       case "wait":
-        return step(kind, SAID.wait.what(clock(heat.wait_s), show("temperature", serve_c)), cautionsAt("serve", recipe, serve_c, units));
+        return step(
+          kind,
+          SAID.wait.what(clock(heat.wait_s), show("temperature", serve_c), atMost, recipe.batches > 1),
+          caution("serve", serve_c),
+        );
       default:
-        return step("serve", SAID.serve.what(show("temperature", heat.in_cup_c)), cautionsAt("serve", recipe, heat.in_cup_c, units));
+        return step(kind, SAID.serve.what(show("temperature", heat.in_cup_c), atMost), caution("serve", heat.in_cup_c));
     }
+  }
+}
+
+/** Keeps the screen lit while a clock runs, where the browser can. */
+class ScreenLight {
+  #wanted = false;
+  #lock = null;
+
+  async hold() {
+    this.#wanted = true;
+    try {
+      const lock = await navigator.wakeLock?.request("screen");
+      // Another step may have begun before the browser answered.
+      if (this.#wanted && !this.#lock) this.#lock = lock ?? null;
+      else lock?.release();
+    } catch {
+      // A battery that is low, or a page out of sight: the moments kept make up for it.
+    }
+  }
+
+  release() {
+    this.#wanted = false;
+    this.#lock?.release();
+    this.#lock = null;
   }
 }

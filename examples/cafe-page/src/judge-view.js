@@ -18,7 +18,14 @@ export function judgement(found, plan, all, takeLearnt) {
   const agreement = [
     h("p", {}, brew.readings.length === 1 ? SAID.single : SAID.agreement[combined.agreement]),
     combined.critical_range_pct !== null &&
-      h("p", { class: "hint" }, SAID.spread(amount("strength", combined.range_pct, units), amount("repeatability", combined.critical_range_pct, units))),
+      h(
+        "p",
+        { class: "hint" },
+        SAID.spread(
+          amount("repeatability", combined.range_pct, units),
+          amount("repeatability", combined.critical_range_pct, units),
+        ),
+      ),
   ];
   if (found.strength_pct === undefined) return h("div", { class: "slate" }, h("h3", {}, SAID.meaning), agreement);
   const { plausibility } = found;
@@ -34,9 +41,17 @@ export function judgement(found, plan, all, takeLearnt) {
       fact(SAID.counted, show("yield", found.counted_yield_pct)),
     ),
     agreement,
-    h("p", { class: plausibility.credibility === "ordinary" ? null : "doubt" }, SAID.credibility[plausibility.credibility]),
+    h(
+      "p",
+      { class: plausibility.credibility === "ordinary" ? null : "doubt" },
+      SAID.credibility[plausibility.credibility],
+    ),
     plausibility.doubts.length > 0 && doubts(plausibility.doubts, units),
-    standingWords(found.standing, units),
+    standingWords(
+      found.standing,
+      units,
+      found.added_g > 0 ? words.standing.drink(amount("addition", found.added_g, units)) : null,
+    ),
     h("h3", {}, SAID.now),
     now(found, all),
     h("h3", {}, SAID.next),
@@ -69,25 +84,53 @@ const doubts = (list, units) => [
 function now({ add }, { wish, units }) {
   if (add.refusal) return h("p", {}, sentence(add.refusal, blamed({ field: "strength_pct" }, ["wish"]), units));
   if (add.value === 0) return h("p", {}, SAID.addNothing);
-  return h("p", { class: "do" }, SAID.addWater(amount("addition", add.value, units), amount("strength", wish.strength_pct, units)));
+  return h(
+    "p",
+    { class: "do" },
+    SAID.addWater(amount("addition", add.value, units), amount("strength", wish.strength_pct, units)),
+  );
 }
 
 function next(learning, units, takeLearnt) {
   if (!learning) return h("p", {}, SAID.nextDoubt);
   const { learnt, keptRefusal, plan } = learning;
   return [
-    h("p", {}, SAID.learnt(amount("yield", learnt.yield_pct, units), amount("apparent_retention", learnt.apparent_retention_g_per_g, units))),
+    h(
+      "p",
+      {},
+      SAID.learnt(
+        amount("yield", learnt.yield_pct, units),
+        amount("apparent_retention", learnt.apparent_retention_g_per_g, units),
+      ),
+    ),
     keptRefusal && h("p", { class: "doubt" }, sentence(keptRefusal, null, units)),
     plan.value
-      ? h("p", { class: "do" }, SAID.nextPlan(amount("dose", plan.value.recipe.dose_g, units), amount("brew_water", plan.value.recipe.water_g, units)))
-      : h("p", { class: "doubt" }, sentence(plan.refusal, blamed(plan.refusal, ["wish", "brewer", "coffee", "kitchen"]), units)),
+      ? h(
+          "p",
+          { class: "do" },
+          SAID.nextPlan(
+            amount("dose", plan.value.recipe.dose_g, units),
+            amount("brew_water", plan.value.recipe.water_g, units),
+          ),
+        )
+      : h(
+          "p",
+          { class: "doubt" },
+          sentence(plan.refusal, blamed(plan.refusal, ["wish", "brewer", "coffee", "kitchen"]), units),
+        ),
     h("button", { type: "button", onclick: () => takeLearnt(learnt) }, SAID.takeLearnt),
   ];
 }
 
 function pictures(found, plan, { brew, kitchen, wish, units }) {
   const points = [
-    { name: words.pictures.measured, kind: "measured", strength_pct: found.drink_pct, yield_pct: found.counted_yield_pct },
+    {
+      name:
+        found.added_g > 0 ? words.pictures.after(amount("addition", found.added_g, units)) : words.pictures.measured,
+      kind: "measured",
+      strength_pct: found.drink_pct,
+      yield_pct: found.counted_yield_pct,
+    },
   ];
   if (plan) {
     points.unshift({

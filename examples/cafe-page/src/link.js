@@ -1,6 +1,6 @@
 // All inputs of a recipe in the fragment of an address, which no server ever sees.
 
-import { SHARED, fieldsOf } from "./fields.js";
+import { SHARED, canHold, fieldsOf } from "./fields.js";
 
 export function toFragment(inputs) {
   const pairs = new URLSearchParams();
@@ -28,14 +28,17 @@ export function fromFragment(fragment) {
 }
 
 function read(field, text) {
-  switch (field.kind) {
+  const value = valueOf(field, text);
+  return value !== undefined && canHold(field, value) ? value : undefined;
+}
+
+function valueOf({ kind }, text) {
+  switch (kind) {
     case "number":
       if (text === "") return null;
-      return Number.isFinite(Number(text)) ? Number(text) : undefined;
+      return /^-?\d+(\.\d+)?(e-?\d+)?$/.test(text) ? Number(text) : undefined;
     case "flag":
       return text === "true" ? true : text === "false" ? false : undefined;
-    case "choice":
-      return field.options.includes(text) ? text : undefined;
     default:
       return text;
   }

@@ -13,9 +13,12 @@ export class NotebookView {
   #list = h("ol", { class: "entries" });
   #news = h("div", { role: "status" });
   #units;
+  #changed;
 
-  constructor(root, units) {
+  /** `changed` is called after an entry came or went. */
+  constructor(root, units, changed) {
     this.#units = units;
+    this.#changed = changed;
     const file = h("input", {
       type: "file",
       id: "notebook-file",
@@ -29,18 +32,30 @@ export class NotebookView {
       h(
         "div",
         { class: "actions" },
-        h("button", { type: "button", onclick: () => this.#export(toJson, "application/json", "json") }, SAID.exportJson),
+        h(
+          "button",
+          { type: "button", onclick: () => this.#export(toJson, "application/json", "json") },
+          SAID.exportJson,
+        ),
         h("button", { type: "button", onclick: () => this.#export(toCsv, "text/csv", "csv") }, SAID.exportCsv),
       ),
-      h("div", { class: "field file" }, h("label", { for: "notebook-file" }, SAID.import), file, h("p", { class: "hint", id: "notebook-file-hint" }, SAID.importHint)),
+      h(
+        "div",
+        { class: "field file" },
+        h("label", { for: "notebook-file" }, SAID.import),
+        file,
+        h("p", { class: "hint", id: "notebook-file-hint" }, SAID.importHint),
+      ),
       h("p", { class: "quiet" }, SAID.privacy),
     );
   }
 
-  async keep(entry) {
-    await this.#safely(async () => {
+  /** Whether the entry is kept now. */
+  keep(entry) {
+    return this.#safely(async () => {
       await put([entry]);
-      await this.show();
+      await this.#cameOrWent();
+      this.#list.querySelector("li").focus();
     });
   }
 
@@ -56,11 +71,13 @@ export class NotebookView {
   #entry(entry) {
     const { brew, result } = entry;
     const units = this.#units();
-    const when = new Intl.DateTimeFormat(words.locale, { dateStyle: "medium", timeStyle: "short" }).format(new Date(entry.at));
+    const when = new Intl.DateTimeFormat(words.locale, { dateStyle: "medium", timeStyle: "short" }).format(
+      new Date(entry.at),
+    );
     const name = SAID.entry(when, entry.coffee.name, entry.brewer.name);
     return h(
       "li",
-      {},
+      { tabindex: "-1" },
       h("p", {}, h("strong", {}, name)),
       h(
         "p",
@@ -72,15 +89,23 @@ export class NotebookView {
         ].join(", ")}`,
       ),
       brew.note && h("p", { class: "note" }, brew.note),
-      h("button", { type: "button", "aria-label": `${SAID.remove}: ${name}`, onclick: () => this.#remove(entry) }, SAID.remove),
+      h(
+        "button",
+        { type: "button", "aria-label": `${SAID.remove}: ${name}`, onclick: () => this.#remove(entry) },
+        SAID.remove,
+      ),
     );
   }
 
   async #remove(entry) {
     await this.#safely(async () => {
       await remove(entry.id);
-      await this.show();
-      const restore = h("button", { type: "button", onclick: () => (this.#news.replaceChildren(), this.keep(entry)) }, SAID.restore);
+      await this.#cameOrWent();
+      const restore = h(
+        "button",
+        { type: "button", onclick: () => (this.#news.replaceChildren(), this.keep(entry)) },
+        words.putBack,
+      );
       this.#news.replaceChildren(h("p", {}, SAID.removed), restore);
       restore.focus();
     });
@@ -103,16 +128,27 @@ export class NotebookView {
       const read = fromFile(text, file.name.toLowerCase().endsWith(".csv"), await entries());
       if (read.wrong.length === 0) await put(read.entries);
       input.value = "";
-      await this.show();
-      this.#news.replaceChildren(...(read.wrong.length === 0 ? [h("p", {}, SAID.imported(read.entries.length, read.known))] : refusedFile(read.wrong)));
+      await this.#cameOrWent();
+      this.#news.replaceChildren(
+        ...(read.wrong.length === 0
+          ? [h("p", {}, SAID.imported(read.entries.length, read.known))]
+          : refusedFile(read.wrong)),
+      );
     });
+  }
+
+  async #cameOrWent() {
+    await this.show();
+    this.#changed();
   }
 
   async #safely(work) {
     try {
       await work();
+      return true;
     } catch {
       this.#news.replaceChildren(h("p", { class: "error" }, SAID.noDatabase));
+      return false;
     }
   }
 }

@@ -43,9 +43,20 @@ export function placePicture(points, window, units) {
     const lift = points.some((other) => other.strength_pct > strength_pct) ? 22 : -12;
     parts.push(
       kind === "measured"
-        ? svg("rect", { class: "spot measured", x: cx - 7, y: cy - 7, width: 14, height: 14, transform: `rotate(45 ${cx} ${cy})` })
+        ? svg("rect", {
+            class: "spot measured",
+            x: cx - 7,
+            y: cy - 7,
+            width: 14,
+            height: 14,
+            transform: `rotate(45 ${cx} ${cy})`,
+          })
         : svg("circle", { class: "spot", cx, cy, r: 7 }),
-      svg("text", { class: "name", x: before ? cx - 8 : cx + 8, y: cy + lift, "text-anchor": before ? "end" : "start" }, name),
+      svg(
+        "text",
+        { class: "name", x: before ? cx - 8 : cx + 8, y: cy + lift, "text-anchor": before ? "end" : "start" },
+        name,
+      ),
     );
   }
   const say = points
@@ -56,8 +67,7 @@ export function placePicture(points, window, units) {
   return picture(SAID.place, SAID.placeText(say, saidWindow(window, units)), parts);
 }
 
-const hasYield = (window) =>
-  Number.isFinite(window.yield_lowest_pct) && Number.isFinite(window.yield_highest_pct);
+const hasYield = (window) => Number.isFinite(window.yield_lowest_pct) && Number.isFinite(window.yield_highest_pct);
 
 function saidWindow(window, units) {
   if (!window) return SAID.noWindow;
@@ -81,8 +91,18 @@ export function coolingPicture(cooling, units) {
   if (from_c > very_hot_c) {
     const edge = y.at(shown(very_hot_c));
     parts.push(
-      svg("rect", { class: "hot", x: FRAME.left, y: FRAME.top, width: WIDE - FRAME.left - FRAME.right, height: edge - FRAME.top }),
-      svg("text", { class: "name", x: WIDE - FRAME.right - 5, y: FRAME.top + 16, "text-anchor": "end" }, SAID.veryHot(amount("temperature", very_hot_c, units))),
+      svg("rect", {
+        class: "hot",
+        x: FRAME.left,
+        y: FRAME.top,
+        width: WIDE - FRAME.left - FRAME.right,
+        height: edge - FRAME.top,
+      }),
+      svg(
+        "text",
+        { class: "name", x: WIDE - FRAME.right - 5, y: FRAME.top + 16, "text-anchor": "end" },
+        SAID.veryHot(amount("temperature", very_hot_c, units)),
+      ),
     );
   }
   parts.push(
@@ -109,7 +129,9 @@ export function weakeningPicture(line, wanted, units) {
   const y = scale([first.strength_pct, last.strength_pct], 0.05, HIGH - FRAME.bottom, FRAME.top);
   const at = (point) => `${x.at(shown(point.added_g)).toFixed(1)} ${y.at(point.strength_pct).toFixed(1)}`;
   const parts = [
-    ...axes(x, y, SAID.addedAxis(unitOf("addition", units)), SAID.strengthAxis, plain, (value) => value.toFixed(y.decimals)),
+    ...axes(x, y, SAID.addedAxis(unitOf("addition", units)), SAID.strengthAxis, plain, (value) =>
+      value.toFixed(y.decimals),
+    ),
     svg("path", { class: "curve", d: `M${line.map(at).join("L")}` }),
   ];
   if (wanted) {
@@ -124,7 +146,8 @@ export function weakeningPicture(line, wanted, units) {
     amount("strength", first.strength_pct, units),
     amount("strength", last.strength_pct, units),
     amount("addition", last.added_g, units),
-    wanted && SAID.wantedText(amount("strength", wanted.strength_pct, units), amount("addition", wanted.added_g, units)),
+    wanted &&
+      SAID.wantedText(amount("strength", wanted.strength_pct, units), amount("addition", wanted.added_g, units)),
   );
   return picture(SAID.weakening, say, parts);
 }
@@ -138,7 +161,12 @@ function picture(title, text, parts) {
     h("h4", { id: `${id}-title` }, title),
     svg(
       "svg",
-      { viewBox: `0 0 ${WIDE} ${HIGH}`, role: "img", "aria-labelledby": `${id}-title`, "aria-describedby": `${id}-text` },
+      {
+        viewBox: `0 0 ${WIDE} ${HIGH}`,
+        role: "img",
+        "aria-labelledby": `${id}-title`,
+        "aria-describedby": `${id}-text`,
+      },
       ...parts,
     ),
     h("figcaption", { id: `${id}-text` }, text),
@@ -154,7 +182,8 @@ function scale(values, air, from, to) {
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = power * [1, 2, 5, 10].find((times) => times * power >= rough);
   const marks = [];
-  for (let index = Math.ceil(low / step - 1e-9); index * step <= high + step * 1e-9; index += 1) marks.push(index * step);
+  for (let index = Math.ceil(low / step - 1e-9); index * step <= high + step * 1e-9; index += 1)
+    marks.push(index * step);
   return {
     at: (value) => from + ((value - low) / span) * (to - from),
     marks,
@@ -171,11 +200,23 @@ function axes(x, y, xName, yName, xText, yText) {
     svg("path", { class: "axis", d: `M${FRAME.left} ${floor}H${WIDE - FRAME.right}` }),
     ...x.marks.map((value) => svg("path", { class: "axis", d: `M${x.at(value)} ${floor}v4` })),
     ...x.marks.map((value) => svg("text", { x: x.at(value), y: floor + 17, "text-anchor": "middle" }, xText(value))),
-    ...y.marks.map((value) => svg("text", { x: FRAME.left - 7, y: y.at(value) + 4, "text-anchor": "end" }, yText(value))),
-    svg("text", { class: "axis-name", x: (FRAME.left + WIDE - FRAME.right) / 2, y: HIGH - 5, "text-anchor": "middle" }, xName),
+    ...y.marks.map((value) =>
+      svg("text", { x: FRAME.left - 7, y: y.at(value) + 4, "text-anchor": "end" }, yText(value)),
+    ),
     svg(
       "text",
-      { class: "axis-name", x: 0, y: 0, "text-anchor": "middle", transform: `translate(12 ${(FRAME.top + floor) / 2}) rotate(-90)` },
+      { class: "axis-name", x: (FRAME.left + WIDE - FRAME.right) / 2, y: HIGH - 5, "text-anchor": "middle" },
+      xName,
+    ),
+    svg(
+      "text",
+      {
+        class: "axis-name",
+        x: 0,
+        y: 0,
+        "text-anchor": "middle",
+        transform: `translate(12 ${(FRAME.top + floor) / 2}) rotate(-90)`,
+      },
       yName,
     ),
   ];

@@ -6,11 +6,11 @@ import { cautionsAt } from "./cautions.js";
 import { h } from "./element.js";
 import { coolingPicture, placePicture, weakeningPicture } from "./pictures.js";
 import { blamed, sentence } from "./refusals.js";
-import { amount, bound, clock, figure } from "./units.js";
+import { amount, bound, clock, figure, short } from "./units.js";
 
 const SAID = words.ticket;
 
-/** The ticket of a plan. */
+/** The ticket of a plan, with what can be done with it: `actions` of { name, act }, the first one foremost. */
 export function ticket(plan, all, actions) {
   const { recipe } = plan;
   const { units, wish, brewer, coffee, kitchen } = all;
@@ -21,7 +21,15 @@ export function ticket(plan, all, actions) {
     h(
       "header",
       {},
-      h("p", { class: "order" }, SAID.order(figure("servings", wish.servings, units), bound("beverage", wish.cup_g, units), show("strength", recipe.strength_pct))),
+      h(
+        "p",
+        { class: "order" },
+        SAID.order(
+          figure("servings", wish.servings, units),
+          short("beverage", wish.cup_g, units),
+          show("strength", recipe.strength_pct),
+        ),
+      ),
       h("p", { class: "made-with" }, [brewer.name, coffee.name, kitchen.name].filter(Boolean).join(" · ")),
     ),
     h(
@@ -30,7 +38,8 @@ export function ticket(plan, all, actions) {
       big(SAID.coffee, show("dose", recipe.dose_g), recipe.batches > 1 && SAID.eachBatch),
       big(SAID.water, show("brew_water", recipe.water_g), recipe.batches > 1 && SAID.eachBatch),
       recipe.batches > 1 && big(SAID.batches, `× ${figure("batches", recipe.batches, units)}`),
-      wish.add_water && big(SAID.added, show("addition", recipe.added_per_cup_g)),
+      wish.add_water &&
+        big(SAID.added, show("addition", recipe.added_per_cup_g), SAID.addedAt(show("temperature", kitchen.added_c))),
     ),
     h("p", { class: "ratio" }, SAID.ratio(figure("water_ratio", recipe.water_ratio_g_per_g, units))),
     cautionsAt("pour", recipe, recipe.heat.kettle_c, units),
@@ -38,19 +47,27 @@ export function ticket(plan, all, actions) {
       "dl",
       { class: "rows" },
       row(SAID.contact, clock(brewer.contact_s)),
-      row(SAID.beverage, show("beverage", recipe.beverage_g), wish.add_water && SAID.brewStrength(show("strength", recipe.brew_strength_pct))),
+      row(
+        SAID.beverage,
+        show("beverage", recipe.beverage_g),
+        wish.add_water && SAID.brewStrength(show("strength", recipe.brew_strength_pct)),
+      ),
       wish.add_water && row(SAID.perCup, show("beverage", recipe.brew_per_cup_g)),
       recipe.fill_ml !== null && row(SAID.fill, show("volume", recipe.fill_ml)),
       row(SAID.yield, show("yield", recipe.yield_pct), SAID.counted(show("yield", plan.counted_yield_pct))),
       recipe.caffeine_mg !== null && row(SAID.caffeine, show("caffeine", recipe.caffeine_mg)),
     ),
-    heatWalk(recipe.heat, units),
+    heatWalk(plan, all),
     cautionsAt("press", recipe, recipe.heat.slurry_end_c, units),
     h(
       "p",
       { class: "wait" },
       recipe.heat.wait_s !== null
-        ? SAID.wait(show("temperature", wish.serve_c), clock(recipe.heat.wait_s))
+        ? SAID.wait(
+            show("temperature", wish.serve_c),
+            clock(recipe.heat.wait_s),
+            recipe.heat.contact_heat === "at_most",
+          )
         : wish.serve_c !== null && SAID.noWait,
     ),
     cautionsAt("serve", recipe, recipe.heat.wait_s === null ? recipe.heat.in_cup_c : wish.serve_c, units),
@@ -60,9 +77,9 @@ export function ticket(plan, all, actions) {
     h(
       "div",
       { class: "actions" },
-      h("button", { type: "button", class: "main", onclick: actions.begin }, SAID.begin),
-      h("button", { type: "button", onclick: actions.print }, SAID.print),
-      h("button", { type: "button", onclick: actions.share }, SAID.share),
+      actions.map(({ name, act }, index) =>
+        h("button", { type: "button", class: index === 0 && "main", onclick: act }, name),
+      ),
     ),
   );
 }
@@ -74,7 +91,14 @@ export function planPictures(plan, all) {
   const wanted = wish.add_water ? { added_g: recipe.added_per_cup_g, strength_pct: recipe.strength_pct } : null;
   return [
     placePicture(
-      [{ name: words.pictures.planned, kind: "planned", strength_pct: recipe.strength_pct, yield_pct: plan.counted_yield_pct }],
+      [
+        {
+          name: words.pictures.planned,
+          kind: "planned",
+          strength_pct: recipe.strength_pct,
+          yield_pct: plan.counted_yield_pct,
+        },
+      ],
       plan.window,
       units,
     ),
@@ -118,16 +142,19 @@ export function refusedTicket(refusal, sections, units, { take, visit }) {
   );
 }
 
-/** Where a cup stands, in words. */
-export function standingWords(standing, units) {
+/** Where a cup stands, in words; `of` says which cup, where that is not plain. */
+export function standingWords(standing, units, of = null) {
   if (!standing) return h("p", { class: "standing" }, words.standing.none);
   const place = (name, at) => {
     const by = at.side === "below" ? -at.above_lowest : at.side === "above" ? -at.below_highest : 0;
-    return words.standing[name][at.side](words.standing.points(figure(name, by, units)));
+    const points = figure(name, by, units);
+    const seen = points !== figure(name, 0, units);
+    return words.standing[name][at.side](seen ? words.standing.points(points) : words.standing.hair);
   };
   return h(
     "p",
     { class: standing.is_inside ? "standing inside" : "standing outside" },
+    of && `${of} `,
     h("strong", {}, standing.is_inside ? words.standing.inside : words.standing.outside),
     " ",
     place("strength", standing.strength),
@@ -135,13 +162,12 @@ export function standingWords(standing, units) {
   );
 }
 
-const big = (name, value, aside) =>
-  h("div", {}, h("dt", {}, name), h("dd", {}, value, aside && h("small", {}, aside)));
+const big = (name, value, aside) => h("div", {}, h("dt", {}, name), h("dd", {}, value, aside && h("small", {}, aside)));
 
-const row = (name, value, aside) =>
-  h("div", {}, h("dt", {}, name), h("dd", {}, value, aside && h("small", {}, aside)));
+const row = (name, value, aside) => h("div", {}, h("dt", {}, name), h("dd", {}, value, aside && h("small", {}, aside)));
 
-function heatWalk(heat, units) {
+function heatWalk({ recipe, to_heat_g }, { brewer, units }) {
+  const { heat, batches } = recipe;
   const show = (value) => amount("temperature", value, units);
   const stops = [
     [SAID.kettle, heat.kettle_c],
@@ -150,13 +176,24 @@ function heatWalk(heat, units) {
     [SAID.meets, heat.brew_c],
     [SAID.slurry, heat.slurry_c],
     [SAID.end[heat.contact_heat], heat.slurry_end_c],
-    [SAID.cup, heat.in_cup_c],
+    [SAID.cup[heat.contact_heat], heat.in_cup_c],
   ].filter(([, value]) => value !== null);
   return h(
     "section",
     { class: "walk" },
     h("h3", {}, SAID.walk),
-    h("ol", {}, stops.map(([name, value]) => h("li", {}, h("span", {}, name), h("b", {}, show(value))))),
+    h(
+      "dl",
+      { class: "rows" },
+      row(SAID.toHeat, amount("liquid", to_heat_g, units), batches > 1 && SAID.eachBatch),
+      brewer.rinse_g !== null && row(SAID.rinse, amount("liquid", brewer.rinse_g, units)),
+    ),
+    h(
+      "ol",
+      {},
+      stops.map(([name, value]) => h("li", {}, h("span", {}, name), h("b", {}, show(value)))),
+    ),
+    batches > 1 && h("p", { class: "hint" }, SAID.oneCup),
     h(
       "p",
       { class: "hint" },

@@ -3,7 +3,7 @@
 import { limitTexts } from "../cupwright/src/slim.js";
 import words from "../words.en.js";
 import { FIELDS } from "./fields.js";
-import { bound } from "./units.js";
+import { bound, hasTwoReadings } from "./units.js";
 
 // What the package names otherwise than the page does.
 const ELSEWHERE = { water_c: "brewer.brew_c", strength_pct: "wish.strength_pct" };
@@ -13,7 +13,10 @@ export function blamed(refusal, sections) {
   if (refusal.code === "empty_band" && sections.includes("wish")) {
     return FIELDS.find(({ id }) => id === `wish.${refusal.quantity}_lowest_pct`) ?? null;
   }
-  const named = (refusal.field ?? "").replace(/\[\d+\]$/, "").split(".").pop();
+  const named = (refusal.field ?? "")
+    .replace(/\[\d+\]$/, "")
+    .split(".")
+    .pop();
   const found = FIELDS.find((field) => sections.includes(field.section) && field.key === named);
   if (found) return found;
   if (sections.includes("brew") && ["strength_pct", "brix"].includes(named)) {
@@ -25,11 +28,13 @@ export function blamed(refusal, sections) {
 export function sentence(refusal, field, units) {
   const label = field ? words.fields[field.id].label : words.refused.whole;
   const { quantity, code } = refusal;
-  const show = (value) =>
-    typeof value === "number" && quantity ? bound(quantity, value, units) : String(value ?? "");
+  const show = (value) => (typeof value === "number" && quantity ? bound(quantity, value, units) : String(value ?? ""));
   const say = words.refused[code];
   if (code === "missing" || code === "wrong_type") {
-    return refusal.value === null || refusal.value === "" ? words.refused.missing(label) : words.refused.wrong_type(label, refusal.value);
+    const { value } = refusal;
+    if (value === null || value === "") return words.refused.missing(label);
+    if (field?.quantity === "time") return words.refused.not_time(label, value);
+    return hasTwoReadings(value) ? words.refused.two_readings(label, value) : words.refused.wrong_type(label, value);
   }
   if (code === "infeasible") {
     const why = words.limits[refusal.limit] ?? limitTexts[refusal.limit];

@@ -1,34 +1,41 @@
 // What the page remembers on this device between visits.
 
-import { FIELDS, SHARED, SHELVED, fieldsOf } from "./fields.js";
+import { FIELDS, SHARED, SHELVED, canHold, fieldsOf } from "./fields.js";
 import { PRESETS } from "./presets.js";
+import { CHOICES } from "./units.js";
 
 const KEY = "brew-ticket.settings";
 
-/** Settings as left on this device, over those it starts with; what is not known any more is dropped. */
+/** Settings as left on this device. */
 export function load() {
-  const settings = structuredClone(PRESETS);
-  let kept;
   try {
-    kept = JSON.parse(localStorage.getItem(KEY));
+    return restored(JSON.parse(localStorage.getItem(KEY)));
   } catch {
-    return settings;
+    return restored(null);
   }
-  if (!kept || typeof kept !== "object") return settings;
-  for (const section of ["units", "wish", "instrument", "brew"]) adopt(settings[section], kept[section]);
+}
+
+/** Settings as kept, over those a device starts with; what no field can hold is dropped. */
+export function restored(kept) {
+  const settings = structuredClone(PRESETS);
+  for (const [setting, options] of Object.entries(CHOICES)) {
+    if (options.includes(kept?.units?.[setting])) settings.units[setting] = kept.units[setting];
+  }
+  for (const section of ["wish", "instrument", "brew"]) adopt(section, settings[section], kept?.[section]);
   for (const kind of SHELVED) {
-    if (!Array.isArray(kept.shelf?.[kind]) || kept.shelf[kind].length === 0) continue;
-    const model = PRESETS.shelf[kind][0];
-    settings.shelf[kind] = kept.shelf[kind].map((entry) => adopt({ ...model }, entry));
-    const index = kept.chosen?.[kind];
-    if (Number.isInteger(index) && settings.shelf[kind][index]) settings.chosen[kind] = index;
-    else settings.chosen[kind] = 0;
+    const entries = kept?.shelf?.[kind];
+    if (!Array.isArray(entries) || entries.length === 0) continue;
+    settings.shelf[kind] = entries.map((entry) => adopt(kind, { ...PRESETS.shelf[kind][0] }, entry));
+    settings.chosen[kind] = entries[kept.chosen?.[kind]] ? kept.chosen[kind] : 0;
   }
   return settings;
 }
 
-function adopt(into, from) {
-  for (const key of Object.keys(into)) if (from && key in from) into[key] = from[key];
+function adopt(section, into, from) {
+  for (const field of fieldsOf(section)) {
+    const value = from?.[field.key];
+    if (value !== undefined && canHold(field, value)) into[field.key] = value;
+  }
   return into;
 }
 

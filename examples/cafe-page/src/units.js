@@ -66,6 +66,11 @@ export function amount(quantity, value, units) {
   return unit ? `${figure(quantity, value, units)}\u00a0${unit}` : figure(quantity, value, units);
 }
 
+/** The same without noughts at its end. */
+export function short(quantity, value, units) {
+  return `${format(toShown(quantity, value, units), 0, decimalsOf(quantity, units))}\u00a0${unitOf(quantity, units)}`;
+}
+
 /** A bound of a range or a value as it was typed: no decimals that say nothing. */
 export function bound(quantity, value, units) {
   const unit = quantity === "time" ? "" : unitOf(quantity, units);
@@ -91,12 +96,22 @@ export function typed(quantity, value, units) {
   return format(toShown(quantity, value, units), 0, decimalsOf(quantity, units) + 2);
 }
 
+const DECIMAL_SIGN = format(0.5, 1, 1).charAt(1);
+const TWO_READINGS = DECIMAL_SIGN === "." ? /^[+-]?\d{1,3},\d{3}$/ : /^[+-]?\d{1,3}\.\d{3}$/;
+
+/** Whether a number may mean thousands or decimals: both signs are taken for a decimal sign, but not where that is so. */
+export const hasTwoReadings = (text) => TWO_READINGS.test(text);
+
 /** The number typed, in the package's unit; null for nothing; the text itself where it is no number. */
 export function parsed(quantity, text, units) {
   const plain = text.trim().replace("\u2212", "-");
   if (plain === "") return null;
-  const minutes = quantity === "time" && /^(\d+):([0-5]\d)$/.exec(plain);
-  if (minutes) return Number(minutes[1]) * 60 + Number(minutes[2]);
+  if (quantity === "time") {
+    const [, minutes, hours, past, seconds] = /^(?:(\d+)|(\d+):([0-5]\d)):([0-5]\d)$/.exec(plain) ?? [];
+    if (seconds === undefined) return plain;
+    return (Number(minutes ?? past) + 60 * Number(hours ?? 0)) * 60 + Number(seconds);
+  }
+  if (hasTwoReadings(plain)) return plain;
   return /^[+-]?(\d+([.,]\d*)?|[.,]\d+)$/.test(plain)
     ? fromShown(quantity, Number(plain.replace(",", ".")), units)
     : plain;

@@ -4,7 +4,20 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 
-import { button, enter, entry, said, field, library, presets, ready, recipeOf, shown, visit, words } from "./setting.js";
+import {
+  button,
+  enter,
+  entry,
+  said,
+  field,
+  library,
+  presets,
+  ready,
+  recipeOf,
+  shown,
+  visit,
+  words,
+} from "./setting.js";
 
 const GUIDE = words.guide;
 const JUDGE = words.judge;
@@ -18,13 +31,16 @@ test("the guide's clock goes on through a reload and a locked screen", () =>
     await button(page, words.ticket.begin).click();
     const steps = page.locator("#guide .step-card");
     const done = () => steps.locator("button.main").click();
-    await steps.getByText(GUIDE.heat.what(shown("temperature", recipe.heat.kettle_c))).waitFor();
+    const rinse = presets.shelf.brewer[0].rinse_g;
+    const heated = shown("liquid", recipe.water_g + rinse);
+    await steps.getByText(GUIDE.heat.what(heated, shown("temperature", recipe.heat.kettle_c))).waitFor();
     await done();
-    await steps.getByText(GUIDE.preheat.what(shown("liquid", presets.shelf.brewer[0].rinse_g))).waitFor();
+    await steps.getByText(GUIDE.preheat.what(shown("liquid", rinse))).waitFor();
     await done();
     await steps.getByText(GUIDE.dose.what(shown("dose", recipe.dose_g))).waitFor();
     await done();
-    await steps.getByText(GUIDE.pour.what(shown("brew_water", recipe.water_g), shown("temperature", recipe.heat.brew_c))).waitFor();
+    const water = shown("brew_water", recipe.water_g);
+    await steps.getByText(GUIDE.pour.what(water, shown("temperature", recipe.heat.brew_c), false)).waitFor();
     await done();
     const clock = steps.getByRole("timer");
     const seconds = async () => {
@@ -56,20 +72,24 @@ test("the guide's clock goes on through a reload and a locked screen", () =>
     await steps.getByText(GUIDE.press.what(shown("beverage", recipe.beverage_g))).waitFor();
     assert.ok(await steps.locator(".caution").isVisible(), "the caution stands where the hand presses");
     await button(page, GUIDE.back).click();
-    await steps.getByText(GUIDE.steep.what("2:00")).waitFor();
+    await steps.getByText(GUIDE.steep.what(water, "2:00")).waitFor();
   }));
 
 test("every batch has its steps, and the last one leads to the readings", () =>
   visit({}, async (page) => {
     await ready(page);
     await enter(page, "wish.servings", "4");
-    const { batches } = recipeOf({ wish: { servings: 4 } });
+    const { batches, brew_per_cup_g } = recipeOf({ wish: { servings: 4 } });
     assert.ok(batches > 1);
+    assert.equal(4 % batches, 0);
     await button(page, words.ticket.begin).click();
     const card = page.locator("#guide .step-card");
-    // Heat; rinse, dose, pour, steep and press for each batch; fill, wait.
-    for (let step = 1; step <= 1 + 5 * batches + 2; step += 1) {
-      await card.getByText(GUIDE.progress(step, 1 + 5 * batches + 2)).waitFor();
+    const filled = GUIDE.fill.what(String(4 / batches), shown("beverage", brew_per_cup_g));
+    // Heat, rinse, dose, pour, steep, press and fill for each batch; wait.
+    const of = 7 * batches + 1;
+    for (let step = 1; step <= of; step += 1) {
+      await card.getByText(GUIDE.progress(step, of)).waitFor();
+      if (step % 7 === 0) await card.getByText(filled).waitFor();
       await card.locator("button.main").click();
     }
     await card.getByText(GUIDE.finished).waitFor();
@@ -77,7 +97,12 @@ test("every batch has its steps, and the last one leads to the readings", () =>
     assert.ok(await page.locator("#judge-heading").evaluate((heading) => heading === document.activeElement));
   }));
 
-const BREW = { "brew.dose_g": "16.4", "brew.water_g": "219.5", "brew.beverage_g": "193.2", "brew.readings": "1.42 1.43" };
+const BREW = {
+  "brew.dose_g": "16.4",
+  "brew.water_g": "219.5",
+  "brew.beverage_g": "193.2",
+  "brew.readings": "1.42 1.43",
+};
 
 async function weighed(page, more = {}) {
   for (const [id, text] of Object.entries({ ...BREW, ...more })) await enter(page, id, text);
@@ -90,7 +115,10 @@ test("readings are judged with the package's numbers, and both ways to go on are
     const [brewer] = presets.shelf.brewer;
     const [kitchen] = presets.shelf.kitchen;
     const [coffee] = presets.shelf.coffee;
-    const { strength_pct } = library.reading.combine({ strength_pct: [1.42, 1.43], repeatability_pct: presets.instrument.repeatability_pct });
+    const { strength_pct } = library.reading.combine({
+      strength_pct: [1.42, 1.43],
+      repeatability_pct: presets.instrument.repeatability_pct,
+    });
     const { yield_pct } = library.extraction.extractionYield({
       brew: {
         dose_g: 16.4,
@@ -113,7 +141,9 @@ test("readings are judged with the package's numbers, and both ways to go on are
       wanted_pct: presets.wish.strength_pct,
       water_solids_mg_per_l: kitchen.water_solids_mg_per_l,
     });
-    await judge.getByText(JUDGE.addWater(shown("addition", added_g), shown("strength", presets.wish.strength_pct))).waitFor();
+    await judge
+      .getByText(JUDGE.addWater(shown("addition", added_g), shown("strength", presets.wish.strength_pct)))
+      .waitFor();
     const { apparent_retention_g_per_g } = library.retention.retentionOfBrew({
       losses: {
         apparent_retention_g_per_g: brewer.apparent_retention_g_per_g,
@@ -160,7 +190,7 @@ test("a brew is kept, leaves as JSON and as CSV, and comes back the same", () =>
   visit({}, async (page) => {
     await ready(page);
     for (const [note, more] of [
-      ["=1+1, \"bright\"\nand clean", {}],
+      ['=1+1, "bright"\nand clean', {}],
       ["", { "brew.readings": "1.31 1.30 1.31", "brew.beverage_g": "188.7" }],
     ]) {
       await weighed(page, { ...more, "brew.note": note.replace("\n", " ") });
@@ -181,7 +211,7 @@ test("a brew is kept, leaves as JSON and as CSV, and comes back the same", () =>
     assert.equal(kept.entries.length, 2);
     assert.equal(readFileSync(csv.path, "utf8").trimEnd().split("\r\n").length, 3);
     // A cell that a spreadsheet would reckon with is text.
-    assert.ok(readFileSync(csv.path, "utf8").includes("\"'=1+1, \"\"bright\"\" and clean\""));
+    assert.ok(readFileSync(csv.path, "utf8").includes('"\'=1+1, ""bright"" and clean"'));
 
     const take = async ({ path, name }) => {
       await page.locator("#notebook-file").setInputFiles({ name, mimeType: "text/plain", buffer: readFileSync(path) });
@@ -192,7 +222,10 @@ test("a brew is kept, leaves as JSON and as CSV, and comes back the same", () =>
       for (let left = 2; left > 0; left -= 1) {
         await entries.first().getByRole("button").click();
         await page.getByText(BOOK.removed).waitFor();
-        await page.waitForFunction((count) => document.querySelectorAll("#notebook .entries > li:not(.quiet)").length === count, left - 1);
+        await page.waitForFunction(
+          (count) => document.querySelectorAll("#notebook .entries > li:not(.quiet)").length === count,
+          left - 1,
+        );
       }
       await take(file);
       await page.getByText(BOOK.imported(2, 0)).waitFor();

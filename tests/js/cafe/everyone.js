@@ -1,32 +1,29 @@
 // The page is for everyone: assistive technology, keyboards, small and wide screens, wet hands, dark rooms, other languages.
 
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { test } from "node:test";
 
-import { button, enter, field, packages, PHONE, picture, ready, recipeOf, TABLET, TILL, visit, words } from "./setting.js";
-
-const axe = readFileSync(join(packages, "node_modules/axe-core/axe.min.js"), "utf8");
-
-/** What axe finds wrong with the page as it stands. */
-async function faults(page) {
-  // Injected past the page's own content security policy, as the browser's tools are.
-  const { violations } = await page.evaluate(`(() => { ${axe}; return axe.run(document, { resultTypes: ["violations"] }); })()`);
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => `${id} ${target}: ${failureSummary}`));
-}
+import { faults, tooSmall, tooWide } from "./access.js";
+import { button, enter, field, PHONE, picture, ready, recipeOf, TABLET, TILL, visit, words } from "./setting.js";
 
 /** Everything that the page can show: opened drawers, refusals, a brew under way, a verdict, an entry. */
 const STATES = {
   recipe: async () => {},
   drawers: async (page) => {
-    await page.evaluate(() => document.querySelectorAll("details").forEach((drawer) => drawer.setAttribute("open", "")));
+    await page.evaluate(() =>
+      document.querySelectorAll("details").forEach((drawer) => drawer.setAttribute("open", "")),
+    );
   },
   refused: async (page) => {
     await enter(page, "wish.cup_g", "much");
   },
   infeasible: async (page) => {
-    for (const [key, text] of [["cup_g", "300"], ["servings", "3"], ["most_batches", "2"]]) await enter(page, `wish.${key}`, text);
+    for (const [key, text] of [
+      ["cup_g", "300"],
+      ["servings", "3"],
+      ["most_batches", "2"],
+    ])
+      await enter(page, `wish.${key}`, text);
   },
   brewing: async (page) => {
     await enter(page, "wish.most_batches", "");
@@ -34,7 +31,12 @@ const STATES = {
     for (let step = 0; step < 4; step += 1) await page.locator("#guide .step-card button.main").click();
   },
   judged: async (page) => {
-    for (const [id, text] of [["brew.dose_g", "16.4"], ["brew.water_g", "219.5"], ["brew.beverage_g", "193.2"], ["brew.readings", "1.42 1.43"]]) {
+    for (const [id, text] of [
+      ["brew.dose_g", "16.4"],
+      ["brew.water_g", "219.5"],
+      ["brew.beverage_g", "193.2"],
+      ["brew.readings", "1.42 1.43"],
+    ]) {
       await enter(page, id, text);
     }
     await button(page, words.judge.keep).click();
@@ -53,33 +55,20 @@ for (const colorScheme of ["light", "dark"]) {
         for (const [state, reach] of Object.entries(STATES)) {
           await reach(page);
           assert.deepEqual(await faults(page), [], state);
-          const { wide, screen } = await page.evaluate(() => ({ wide: document.documentElement.scrollWidth, screen: innerWidth }));
-          assert.ok(wide <= screen, `${state}: ${wide} px on a screen of ${screen}`);
-          assert.deepEqual(await small(page), [], state);
+          assert.deepEqual(await tooWide(page), [], state);
+          assert.deepEqual(await tooSmall(page), [], state);
           await picture(page, `${name}-${colorScheme}-${state}`);
         }
       }));
   }
 }
 
-/** Controls too small for a wet finger: less than 44 pixels in either direction. */
-const small = (page) =>
-  page.evaluate(() =>
-    [...document.querySelectorAll("button, select, input, summary, nav a")]
-      .filter((control) => control.checkVisibility())
-      .map((control) => {
-        // A box that belongs to a label is pressed by its label too.
-        const area = (control.type === "checkbox" && control.closest("label")) || control;
-        const { width, height } = area.getBoundingClientRect();
-        return { name: control.outerHTML.slice(0, 60), width, height };
-      })
-      .filter(({ width, height }) => width < 44 || height < 44),
-  );
-
 test("the keyboard reaches everything in the order of the page, and is seen where it is", () =>
   visit({ viewport: TILL }, async (page) => {
     await ready(page);
-    await page.evaluate(() => document.querySelectorAll("details").forEach((drawer) => drawer.setAttribute("open", "")));
+    await page.evaluate(() =>
+      document.querySelectorAll("details").forEach((drawer) => drawer.setAttribute("open", "")),
+    );
     const all = await page.evaluate(() => {
       const found = [...document.querySelectorAll("a[href], button, select, input, summary")].filter(
         (control) => control.checkVisibility() && !control.disabled,
@@ -103,10 +92,20 @@ test("the keyboard reaches everything in the order of the page, and is seen wher
         }),
       );
     }
-    assert.deepEqual(walked.map(({ place }) => place), [...Array(all).keys()]);
-    assert.deepEqual(walked.filter(({ seen }) => !seen), []);
+    assert.deepEqual(
+      walked.map(({ place }) => place),
+      [...Array(all).keys()],
+    );
+    assert.deepEqual(
+      walked.filter(({ seen }) => !seen),
+      [],
+    );
     await page.keyboard.press("Tab");
-    assert.equal(await page.evaluate(() => document.activeElement.dataset.place ?? "none"), "none", "focus leaves the page at its end");
+    assert.equal(
+      await page.evaluate(() => document.activeElement.dataset.place ?? "none"),
+      "none",
+      "focus leaves the page at its end",
+    );
   }));
 
 test("a brew from wish to notebook without a pointer", () =>
@@ -123,15 +122,21 @@ test("a brew from wish to notebook without a pointer", () =>
     await page.keyboard.press("Enter");
     await go(button(page, words.ticket.begin));
     await page.keyboard.press("Enter");
-    // Heat; rinse, dose, pour, steep and press for each batch; fill, wait.
-    for (let step = 0; step < 1 + 5 * recipeOf().batches + 2; step += 1) {
-      assert.ok(await page.locator("#guide .step-card h3").evaluate((heading) => heading === document.activeElement), `step ${step + 1}`);
+    // Heat, rinse, dose, pour, steep, press and fill for each batch; wait.
+    for (let step = 0; step < 7 * recipeOf().batches + 1; step += 1) {
+      assert.ok(
+        await page.locator("#guide .step-card h3").evaluate((heading) => heading === document.activeElement),
+        `step ${step + 1}`,
+      );
       await go(page.locator("#guide .step-card button.main"));
       await page.keyboard.press("Enter");
     }
     await go(button(page, words.guide.finishedGo));
     await page.keyboard.press("Enter");
-    for (const [id, text] of [["brew.beverage_g", "193.2"], ["brew.readings", "1.31 1.32"]]) {
+    for (const [id, text] of [
+      ["brew.beverage_g", "193.2"],
+      ["brew.readings", "1.31 1.32"],
+    ]) {
       await go(field(page, id));
       await page.keyboard.type(text);
     }
@@ -177,9 +182,16 @@ test("every word of the page comes from the catalogue or the package", () =>
     async (page, troubles) => {
       await ready(page);
       assert.match(troubles.shift(), /Service Worker registration blocked/);
-      await page.evaluate(() => document.querySelectorAll("details").forEach((drawer) => drawer.setAttribute("open", "")));
+      await page.evaluate(() =>
+        document.querySelectorAll("details").forEach((drawer) => drawer.setAttribute("open", "")),
+      );
       await page.locator(".ticket button.main").click();
-      for (const [id, text] of [["brew.dose_g", "16.4"], ["brew.water_g", "219.5"], ["brew.beverage_g", "193.2"], ["brew.readings", "2.02"]]) {
+      for (const [id, text] of [
+        ["brew.dose_g", "16.4"],
+        ["brew.water_g", "219.5"],
+        ["brew.beverage_g", "193.2"],
+        ["brew.readings", "2.02"],
+      ]) {
         await enter(page, id, text);
       }
       const bare = await page.evaluate(async () => {
@@ -196,12 +208,24 @@ test("every word of the page comes from the catalogue or the package", () =>
             else if (letter === "⟧") depth -= 1;
             else if (depth === 0) outside += letter;
           }
-          if (/\p{L}{3,}/u.test(outside) && !known.includes(outside) && node.parentElement.tagName !== "NOSCRIPT") found.push(node.data);
+          if (/\p{L}{3,}/u.test(outside) && !known.includes(outside) && node.parentElement.tagName !== "NOSCRIPT")
+            found.push(node.data);
         }
         return found;
       });
       // What the café itself has named is not the catalogue's.
-      const named = ["Hand-pressed steeper, small", "Drip cone on a glass jug", "Big batch brewer", "House, medium-fine", "Guest, fine", "Hut kitchen", "Cart by the lake"];
-      assert.deepEqual(bare.filter((text) => !text.split(" · ").every((part) => named.includes(part))), []);
+      const named = [
+        "Hand-pressed steeper, small",
+        "Drip cone on a glass jug",
+        "Big batch brewer",
+        "House, medium-fine",
+        "Guest, fine",
+        "Hut kitchen",
+        "Cart by the lake",
+      ];
+      assert.deepEqual(
+        bare.filter((text) => !text.split(" · ").every((part) => named.includes(part))),
+        [],
+      );
     },
   ));

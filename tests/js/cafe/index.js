@@ -1,4 +1,4 @@
-// node index.js NODE_PACKAGES SITE PICTURES: the café's page and its embed in headless Chromium.
+// node index.js NODE_PACKAGES SITE PICTURES: the café's page and the element in headless Chromium.
 
 import { after } from "node:test";
 
@@ -6,8 +6,10 @@ import { browser, server } from "./setting.js";
 
 await import("./recipe.js");
 await import("./brew.js");
+await import("./mishaps.js");
 await import("./everyone.js");
 await import("./offline.js");
+await import("./embed.js");
 
 after(async () => {
   await browser.close();

@@ -15,10 +15,18 @@ test("the page does its whole job offline after the first visit", () =>
     await page.reload();
     await ready(page);
     await enter(page, "wish.cup_g", "141");
-    assert.equal(await said(page.locator(".ticket"), words.ticket.coffee), shown("dose", recipeOf({ wish: { cup_g: 141 } }).dose_g));
+    assert.equal(
+      await said(page.locator(".ticket"), words.ticket.coffee),
+      shown("dose", recipeOf({ wish: { cup_g: 141 } }).dose_g),
+    );
     await button(page, words.ticket.begin).click();
     await page.locator("#guide .step-card").waitFor();
-    for (const [id, text] of [["brew.dose_g", "16.4"], ["brew.water_g", "219.5"], ["brew.beverage_g", "193.2"], ["brew.readings", "1.42 1.43"]]) {
+    for (const [id, text] of [
+      ["brew.dose_g", "16.4"],
+      ["brew.water_g", "219.5"],
+      ["brew.beverage_g", "193.2"],
+      ["brew.readings", "1.42 1.43"],
+    ]) {
       await enter(page, id, text);
     }
     await button(page, words.judge.keep).click();
@@ -35,13 +43,17 @@ test("the page can be installed", () =>
   visit({}, async (page) => {
     await ready(page);
     const manifest = await (await page.request.get(`${server.address}/cafe-page/manifest.webmanifest`)).json();
-    for (const key of ["name", "short_name", "start_url", "display", "icons", "background_color", "theme_color"]) assert.ok(manifest[key], key);
+    for (const key of ["name", "short_name", "start_url", "display", "icons", "background_color", "theme_color"])
+      assert.ok(manifest[key], key);
     const tools = await page.context().newCDPSession(page);
     const { errors } = await tools.send("Page.getAppManifest");
     assert.deepEqual(errors, []);
     const { installabilityErrors } = await tools.send("Page.getInstallabilityErrors");
     // A browser without a window installs nothing; anything else would be the page's fault.
-    assert.deepEqual(installabilityErrors.map(({ errorId }) => errorId).filter((id) => id !== "in-incognito"), []);
+    assert.deepEqual(
+      installabilityErrors.map(({ errorId }) => errorId).filter((id) => id !== "in-incognito"),
+      [],
+    );
   }));
 
 test("nothing but this page's own server is asked, and nothing is told", () =>

@@ -12,7 +12,13 @@ test("a recipe has the package's numbers", () =>
     await ready(page);
     for (const wish of [{}, { cup_g: 120, servings: 3 }, { strength_pct: 1.21, servings: 1 }]) {
       for (const [key, value] of Object.entries(wish)) await enter(page, `wish.${key}`, String(value));
-      const recipe = recipeOf({ wish: { cup_g: await valueOf(page, "cup_g"), strength_pct: await valueOf(page, "strength_pct"), servings: await valueOf(page, "servings") } });
+      const recipe = recipeOf({
+        wish: {
+          cup_g: await valueOf(page, "cup_g"),
+          strength_pct: await valueOf(page, "strength_pct"),
+          servings: await valueOf(page, "servings"),
+        },
+      });
       const ticket = page.locator(".ticket");
       for (const [name, quantity, value] of [
         [SAID.coffee, "dose", recipe.dose_g],
@@ -25,9 +31,17 @@ test("a recipe has the package's numbers", () =>
       }
       const walk = await ticket.locator(".walk li b").allInnerTexts();
       const { kettle_c, brewer_c, brew_c, slurry_c, slurry_end_c, in_cup_c } = recipe.heat;
-      assert.deepEqual(walk, [kettle_c, brewer_c, brew_c, slurry_c, slurry_end_c, in_cup_c].filter((value) => value !== null).map((value) => shown("temperature", value)));
+      assert.deepEqual(
+        walk,
+        [kettle_c, brewer_c, brew_c, slurry_c, slurry_end_c, in_cup_c]
+          .filter((value) => value !== null)
+          .map((value) => shown("temperature", value)),
+      );
       const tolerances = await said(ticket, SAID.doseAlone);
-      assert.equal(tolerances, SAID.between(recipe.tolerances.dose_from_g.toFixed(1), shown("dose", recipe.tolerances.dose_to_g)));
+      assert.equal(
+        tolerances,
+        SAID.between(recipe.tolerances.dose_from_g.toFixed(1), shown("dose", recipe.tolerances.dose_to_g)),
+      );
     }
   }));
 
@@ -66,7 +80,10 @@ test("what cannot be read as a number, or lies outside its range, is refused at 
     }
     await enter(page, "wish.cup_g", "190,5");
     assert.equal(await field(page, "wish.cup_g").getAttribute("aria-invalid"), null);
-    assert.equal(await said(page.locator(".ticket"), SAID.coffee), shown("dose", recipeOf({ wish: { cup_g: 190.5 } }).dose_g));
+    assert.equal(
+      await said(page.locator(".ticket"), SAID.coffee),
+      shown("dose", recipeOf({ wish: { cup_g: 190.5 } }).dose_g),
+    );
   }));
 
 test("a wish that cannot be had offers the nearest that can, and the recipe for it", () =>
@@ -93,17 +110,33 @@ test("ounces, fluid ounces and degrees Fahrenheit are for display alone", () =>
     await ready(page);
     const recipe = recipeOf();
     const grams = await said(page.locator(".ticket"), SAID.coffee);
-    for (const [setting, option] of [["mass", "oz"], ["temperature", "f"], ["volume", "floz"]]) {
+    for (const [setting, option] of [
+      ["mass", "oz"],
+      ["temperature", "f"],
+      ["volume", "floz"],
+    ]) {
       const choice = page.locator(`#units-${setting}`);
       await choice.evaluate((select) => select.closest("details").setAttribute("open", ""));
       await choice.selectOption(option);
     }
-    assert.equal(await said(page.locator(".ticket"), SAID.coffee), `${(recipe.dose_g / 28.349523125).toFixed(3)}\u00a0oz`);
-    assert.equal(await said(page.locator(".ticket"), SAID.fill), `${(recipe.fill_ml / 29.5735295625).toFixed(2)}\u00a0fl oz`);
-    assert.equal(await page.locator(".ticket .walk li b").first().innerText(), `${(recipe.heat.kettle_c * 1.8 + 32).toFixed(1)}\u00a0°F`);
+    assert.equal(
+      await said(page.locator(".ticket"), SAID.coffee),
+      `${(recipe.dose_g / 28.349523125).toFixed(3)}\u00a0oz`,
+    );
+    assert.equal(
+      await said(page.locator(".ticket"), SAID.fill),
+      `${(recipe.fill_ml / 29.5735295625).toFixed(2)}\u00a0fl oz`,
+    );
+    assert.equal(
+      await page.locator(".ticket .walk li b").first().innerText(),
+      `${(recipe.heat.kettle_c * 1.8 + 32).toFixed(1)}\u00a0°F`,
+    );
     await enter(page, "wish.cup_g", "7");
     const ofOunces = recipeOf({ wish: { cup_g: 7 * 28.349523125 } });
-    assert.equal(await said(page.locator(".ticket"), SAID.coffee), `${(ofOunces.dose_g / 28.349523125).toFixed(3)}\u00a0oz`);
+    assert.equal(
+      await said(page.locator(".ticket"), SAID.coffee),
+      `${(ofOunces.dose_g / 28.349523125).toFixed(3)}\u00a0oz`,
+    );
     await enter(page, "wish.cup_g", String(190 / 28.349523125));
     await page.locator("#units-mass").selectOption("g");
     assert.equal(await said(page.locator(".ticket"), SAID.coffee), grams);

@@ -72,7 +72,10 @@ export const button = (page, name) => page.getByRole("button", { name, exact: tr
 
 /** The text of an entry of a description list, by its name. */
 export const entry = (place, name) =>
-  place.locator("dl > div", { has: place.page().locator("dt", { hasText: new RegExp(`^${escaped(name)}$`) }) }).locator("dd").first();
+  place
+    .locator("dl > div", { has: place.page().locator("dt", { hasText: new RegExp(`^${escaped(name)}$`) }) })
+    .locator("dd")
+    .first();
 
 /** What stands there, without the remark beside it. */
 export const said = (place, name) => entry(place, name).evaluate((value) => value.firstChild.data);
@@ -89,7 +92,12 @@ export function shown(quantity, value) {
 }
 
 /** The recipe that the package has for the presets, with changes to the wish, written here once more and not by the page. */
-export function recipeOf({ wish = {}, brewer = presets.shelf.brewer[0], coffee = presets.shelf.coffee[0], kitchen = presets.shelf.kitchen[0] } = {}) {
+export function recipeOf({
+  wish = {},
+  brewer = presets.shelf.brewer[0],
+  coffee = presets.shelf.coffee[0],
+  kitchen = presets.shelf.kitchen[0],
+} = {}) {
   const wished = { ...presets.wish, ...wish };
   const { window } = library.windows[wished.window];
   return library.plan.recipe({
@@ -114,7 +122,9 @@ export function recipeOf({ wish = {}, brewer = presets.shelf.brewer[0], coffee =
         drips_g: brewer.drips_g,
         vapour_g: brewer.vapour_g,
       },
-      chamber: brewer.has_chamber ? { volume_ml: brewer.volume_ml, displacement_ml_per_g: brewer.displacement_ml_per_g } : null,
+      chamber: brewer.has_chamber
+        ? { volume_ml: brewer.volume_ml, displacement_ml_per_g: brewer.displacement_ml_per_g }
+        : null,
       heat_capacity_j_per_k: brewer.heat_capacity_j_per_k,
       rinse_g: brewer.rinse_g,
       cooling_per_min: brewer.cooling_per_min,
@@ -122,7 +132,11 @@ export function recipeOf({ wish = {}, brewer = presets.shelf.brewer[0], coffee =
       pressed: brewer.pressed,
       glass: brewer.glass,
     },
-    coffee: { yield_pct: coffee.yield_pct, moisture_pct: coffee.moisture_pct, caffeine_mg_per_g: coffee.caffeine_mg_per_g },
+    coffee: {
+      yield_pct: coffee.yield_pct,
+      moisture_pct: coffee.moisture_pct,
+      caffeine_mg_per_g: coffee.caffeine_mg_per_g,
+    },
     kitchen: {
       air: kitchen.air,
       pressure_kpa: kitchen.air === "pressure" ? kitchen.pressure_kpa : null,

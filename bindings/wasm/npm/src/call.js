@@ -1,5 +1,5 @@
-// The way of every call: objects checked and written to the module's memory, its functions called,
-// answers read back, refusals thrown.
+// The way of every call: objects read and checked, then written to the module's memory, its functions called,
+// answers read back, refusals thrown. All is read before anything is written: a getter may call us in turn.
 
 import { cautionKeys, limitKeys, limits, limitTexts, quantityKeys } from "./about.js";
 
@@ -101,33 +101,47 @@ export function boolean(value, name) {
   return value ? 1 : 0;
 }
 
-export function choice(value, texts, name) {
+export function choice(value, name, texts) {
   if (typeof value !== "string") throw mistyped(value, name, "a text");
   const code = texts.indexOf(value);
   if (code < 1) throw wrong("unknown_choice", name, `${shown(value)} is none of ${texts.slice(1).join(", ")}`, value);
   return code;
 }
 
-/** More items than any function takes are counted, and not written. */
+/** A value that may be absent: taken, or null. */
+export const optional = (value, name, take, more) =>
+  value === undefined || value === null ? null : take(value, name, more);
+
+/** More items than any function takes are counted, and not taken. */
 const MOST_ITEMS = 16;
 
-function isList(value, name) {
+function lengthOf(value, name) {
   if (!Array.isArray(value) && !ArrayBuffer.isView(value)) throw mistyped(value, name, "a list");
-}
-
-/** Writes numbers to a place after the base; how many. */
-export function numbers(value, name, place) {
-  isList(value, name);
-  const at = (base + place) >> 3;
-  for (let i = 0; i < value.length && i < MOST_ITEMS; i++) f64[at + i] = number(value[i], name);
   return value.length;
 }
 
-/** Writes objects to a place after the base; how many. */
-export function items(value, name, place, size, put) {
-  isList(value, name);
-  for (let i = 0; i < value.length && i < MOST_ITEMS; i++) put(value[i], base + place + i * size, name);
-  return value.length;
+/** A list of numbers, taken, and how many there are. */
+export function numbers(value, name) {
+  const count = lengthOf(value, name);
+  const values = [];
+  for (let i = 0; i < count && i < MOST_ITEMS; i++) values.push(number(value[i], name));
+  return { count, values };
+}
+
+/** The numbers of a list of objects, taken, and how many objects there are. */
+export function items(value, name, take) {
+  const count = lengthOf(value, name);
+  const values = [];
+  for (let i = 0; i < count && i < MOST_ITEMS; i++) values.push(...take(value[i], name));
+  return { count, values };
+}
+
+/** Writes numbers to a place after the base, so many doubles and then integers; where that is. */
+export function put(values, place, doubles = values.length) {
+  const at = base + place;
+  for (let i = 0; i < doubles; i++) f64[(at >> 3) + i] = values[i];
+  for (let i = doubles; i < values.length; i++) i32[(at >> 2) + doubles + i] = values[i];
+  return at;
 }
 
 /** Reads so many objects. */

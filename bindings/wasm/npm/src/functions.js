@@ -1,7 +1,8 @@
 // Made by `cargo xtask face`. Do not edit.
 
 import {
-  answer, answered, base, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, quantity, record,
+  answer, answered, base, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, optional, put,
+  quantity, record,
 } from "./call.js";
 
 const BURN = [null, "more_than_five_minutes", "within", "under_one_second"];
@@ -106,16 +107,20 @@ export function bind(exports) {
 }
 
 const HAZARDS_FIELDS = new Set(["hottest_c", "served_c", "caffeine_mg", "pressed", "glass", "milk", "ice"]);
-function putHazards(o, at, name) {
+function takeHazards(o, name) {
   record(o, 6, HAZARDS_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.hottest_c, "hottest_c");
-  f64[(at + 8) >> 3] = number(o.served_c, "served_c");
-  if (o.caffeine_mg != null) f64[(at + 16) >> 3] = number(o.caffeine_mg, "caffeine_mg");
-  i32[(at + 24) >> 2] = o.caffeine_mg != null ? 1 : 0;
-  i32[(at + 28) >> 2] = boolean(o.pressed, "pressed");
-  i32[(at + 32) >> 2] = boolean(o.glass, "glass");
-  i32[(at + 36) >> 2] = boolean(o.milk, "milk");
-  i32[(at + 40) >> 2] = boolean(o.ice, "ice");
+  const caffeine_mg = optional(o.caffeine_mg, "caffeine_mg", number);
+  return [
+    number(o.hottest_c, "hottest_c"),
+    number(o.served_c, "served_c"),
+    caffeine_mg ?? 0,
+    caffeine_mg !== null ? 1 : 0,
+    boolean(o.pressed, "pressed"),
+    boolean(o.glass, "glass"),
+    boolean(o.milk, "milk"),
+    boolean(o.ice, "ice"),
+    0, // padding
+  ];
 }
 
 function getTimeToBurn(at) {
@@ -151,24 +156,28 @@ function getIced(at) {
 }
 
 const BREW_FIELDS = new Set(["dose_g", "water_g", "beverage_g", "moisture_pct", "water_solids_mg_per_l", "vapour_g", "held_strength_pct"]);
-function putBrew(o, at, name) {
+function takeBrew(o, name) {
   record(o, 7, BREW_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.dose_g, "dose_g");
-  f64[(at + 8) >> 3] = number(o.water_g, "water_g");
-  f64[(at + 16) >> 3] = number(o.beverage_g, "beverage_g");
-  f64[(at + 24) >> 3] = number(o.moisture_pct, "moisture_pct");
-  f64[(at + 32) >> 3] = number(o.water_solids_mg_per_l, "water_solids_mg_per_l");
-  f64[(at + 40) >> 3] = number(o.vapour_g, "vapour_g");
-  f64[(at + 48) >> 3] = number(o.held_strength_pct, "held_strength_pct");
+  return [
+    number(o.dose_g, "dose_g"),
+    number(o.water_g, "water_g"),
+    number(o.beverage_g, "beverage_g"),
+    number(o.moisture_pct, "moisture_pct"),
+    number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
+    number(o.vapour_g, "vapour_g"),
+    number(o.held_strength_pct, "held_strength_pct"),
+  ];
 }
 
 const KINETICS_FIELDS = new Set(["equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s"]);
-function putKinetics(o, at, name) {
+function takeKinetics(o, name) {
   record(o, 4, KINETICS_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.equilibrium_yield_pct, "equilibrium_yield_pct");
-  f64[(at + 8) >> 3] = number(o.fast_share_pct, "fast_share_pct");
-  f64[(at + 16) >> 3] = number(o.fast_time_s, "fast_time_s");
-  f64[(at + 24) >> 3] = number(o.slow_time_s, "slow_time_s");
+  return [
+    number(o.equilibrium_yield_pct, "equilibrium_yield_pct"),
+    number(o.fast_share_pct, "fast_share_pct"),
+    number(o.fast_time_s, "fast_time_s"),
+    number(o.slow_time_s, "slow_time_s"),
+  ];
 }
 
 function getDoubt(at) {
@@ -188,10 +197,12 @@ function getPlausibility(at) {
 }
 
 const BODY_FIELDS = new Set(["heat_capacity_j_per_k", "body_c"]);
-function putBody(o, at, name) {
+function takeBody(o, name) {
   record(o, 2, BODY_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k");
-  f64[(at + 8) >> 3] = number(o.body_c, "body_c");
+  return [
+    number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
+    number(o.body_c, "body_c"),
+  ];
 }
 
 function getBody(at) {
@@ -202,73 +213,97 @@ function getBody(at) {
 }
 
 const SURROUNDINGS_FIELDS = new Set(["room_c", "humidity_pct", "cover"]);
-function putSurroundings(o, at, name) {
+function takeSurroundings(o, name) {
   record(o, 3, SURROUNDINGS_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.room_c, "room_c");
-  f64[(at + 8) >> 3] = number(o.humidity_pct, "humidity_pct");
-  i32[(at + 16) >> 2] = choice(o.cover, COVER, "cover");
+  return [
+    number(o.room_c, "room_c"),
+    number(o.humidity_pct, "humidity_pct"),
+    choice(o.cover, "cover", COVER),
+    0, // padding
+  ];
 }
 
 const WISH_FIELDS = new Set(["cup_g", "strength_pct", "brew_strength_pct", "brew_c", "contact_s", "serve_c", "window", "servings", "most_batches"]);
-function putWish(o, at, name) {
+function takeWish(o, name) {
   record(o, 5, WISH_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.cup_g, "cup_g");
-  f64[(at + 8) >> 3] = number(o.strength_pct, "strength_pct");
-  if (o.brew_strength_pct != null) f64[(at + 16) >> 3] = number(o.brew_strength_pct, "brew_strength_pct");
-  f64[(at + 24) >> 3] = number(o.brew_c, "brew_c");
-  f64[(at + 32) >> 3] = number(o.contact_s, "contact_s");
-  if (o.serve_c != null) f64[(at + 40) >> 3] = number(o.serve_c, "serve_c");
-  if (o.window != null) putWindow(o.window, at + 48, "window");
-  i32[(at + 88) >> 2] = integer(o.servings, "servings", "servings");
-  if (o.most_batches != null) i32[(at + 92) >> 2] = integer(o.most_batches, "most_batches", "batches");
-  i32[(at + 96) >> 2] = o.brew_strength_pct != null ? 1 : 0;
-  i32[(at + 100) >> 2] = o.most_batches != null ? 1 : 0;
-  i32[(at + 104) >> 2] = o.serve_c != null ? 1 : 0;
-  i32[(at + 108) >> 2] = o.window != null ? 1 : 0;
+  const brew_strength_pct = optional(o.brew_strength_pct, "brew_strength_pct", number);
+  const serve_c = optional(o.serve_c, "serve_c", number);
+  const window = optional(o.window, "window", takeWindow);
+  const most_batches = optional(o.most_batches, "most_batches", integer, "batches");
+  return [
+    number(o.cup_g, "cup_g"),
+    number(o.strength_pct, "strength_pct"),
+    brew_strength_pct ?? 0,
+    number(o.brew_c, "brew_c"),
+    number(o.contact_s, "contact_s"),
+    serve_c ?? 0,
+    ...(window ?? [0, 0, 0, 0, 0, 0]),
+    integer(o.servings, "servings", "servings"),
+    most_batches ?? 0,
+    brew_strength_pct !== null ? 1 : 0,
+    most_batches !== null ? 1 : 0,
+    serve_c !== null ? 1 : 0,
+    window !== null ? 1 : 0,
+  ];
 }
 
 const BREWER_FIELDS = new Set(["held_strength_pct", "losses", "chamber", "heat_capacity_j_per_k", "rinse_g", "cooling_per_min", "cover", "pressed", "glass"]);
-function putBrewer(o, at, name) {
+function takeBrewer(o, name) {
   record(o, 6, BREWER_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.held_strength_pct, "held_strength_pct");
-  putLosses(o.losses, at + 8, "losses");
-  if (o.chamber != null) putChamber(o.chamber, at + 56, "chamber");
-  f64[(at + 72) >> 3] = number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k");
-  if (o.rinse_g != null) f64[(at + 80) >> 3] = number(o.rinse_g, "rinse_g");
-  if (o.cooling_per_min != null) f64[(at + 88) >> 3] = number(o.cooling_per_min, "cooling_per_min");
-  i32[(at + 96) >> 2] = o.chamber != null ? 1 : 0;
-  i32[(at + 100) >> 2] = o.rinse_g != null ? 1 : 0;
-  i32[(at + 104) >> 2] = o.cooling_per_min != null ? 1 : 0;
-  i32[(at + 108) >> 2] = choice(o.cover, COVER, "cover");
-  i32[(at + 112) >> 2] = boolean(o.pressed, "pressed");
-  i32[(at + 116) >> 2] = boolean(o.glass, "glass");
+  const chamber = optional(o.chamber, "chamber", takeChamber);
+  const rinse_g = optional(o.rinse_g, "rinse_g", number);
+  const cooling_per_min = optional(o.cooling_per_min, "cooling_per_min", number);
+  return [
+    number(o.held_strength_pct, "held_strength_pct"),
+    ...takeLosses(o.losses, "losses"),
+    ...(chamber ?? [0, 0]),
+    number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
+    rinse_g ?? 0,
+    cooling_per_min ?? 0,
+    chamber !== null ? 1 : 0,
+    rinse_g !== null ? 1 : 0,
+    cooling_per_min !== null ? 1 : 0,
+    choice(o.cover, "cover", COVER),
+    boolean(o.pressed, "pressed"),
+    boolean(o.glass, "glass"),
+  ];
 }
 
 const COFFEE_FIELDS = new Set(["yield_pct", "moisture_pct", "caffeine_mg_per_g"]);
-function putCoffee(o, at, name) {
+function takeCoffee(o, name) {
   record(o, 2, COFFEE_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.yield_pct, "yield_pct");
-  f64[(at + 8) >> 3] = number(o.moisture_pct, "moisture_pct");
-  if (o.caffeine_mg_per_g != null) f64[(at + 16) >> 3] = number(o.caffeine_mg_per_g, "caffeine_mg_per_g");
-  i32[(at + 24) >> 2] = o.caffeine_mg_per_g != null ? 1 : 0;
+  const caffeine_mg_per_g = optional(o.caffeine_mg_per_g, "caffeine_mg_per_g", number);
+  return [
+    number(o.yield_pct, "yield_pct"),
+    number(o.moisture_pct, "moisture_pct"),
+    caffeine_mg_per_g ?? 0,
+    caffeine_mg_per_g !== null ? 1 : 0,
+    0, // padding
+  ];
 }
 
 const KITCHEN_FIELDS = new Set(["pressure_kpa", "altitude_m", "room_c", "humidity_pct", "drop_k", "second_vessel_j_per_k", "cup_j_per_k", "cup_cooling_per_min", "water_solids_mg_per_l", "added_c", "air"]);
-function putKitchen(o, at, name) {
+function takeKitchen(o, name) {
   record(o, 7, KITCHEN_FIELDS, name);
-  if (o.air === "pressure") f64[(at + 0) >> 3] = number(o.pressure_kpa, "pressure_kpa");
-  if (o.air === "altitude") f64[(at + 8) >> 3] = number(o.altitude_m, "altitude_m");
-  f64[(at + 16) >> 3] = number(o.room_c, "room_c");
-  f64[(at + 24) >> 3] = number(o.humidity_pct, "humidity_pct");
-  f64[(at + 32) >> 3] = number(o.drop_k, "drop_k");
-  if (o.second_vessel_j_per_k != null) f64[(at + 40) >> 3] = number(o.second_vessel_j_per_k, "second_vessel_j_per_k");
-  f64[(at + 48) >> 3] = number(o.cup_j_per_k, "cup_j_per_k");
-  if (o.cup_cooling_per_min != null) f64[(at + 56) >> 3] = number(o.cup_cooling_per_min, "cup_cooling_per_min");
-  f64[(at + 64) >> 3] = number(o.water_solids_mg_per_l, "water_solids_mg_per_l");
-  f64[(at + 72) >> 3] = number(o.added_c, "added_c");
-  i32[(at + 80) >> 2] = choice(o.air, AIR, "air");
-  i32[(at + 84) >> 2] = o.second_vessel_j_per_k != null ? 1 : 0;
-  i32[(at + 88) >> 2] = o.cup_cooling_per_min != null ? 1 : 0;
+  const second_vessel_j_per_k = optional(o.second_vessel_j_per_k, "second_vessel_j_per_k", number);
+  const cup_cooling_per_min = optional(o.cup_cooling_per_min, "cup_cooling_per_min", number);
+  const air = choice(o.air, "air", AIR);
+  return [
+    AIR[air] === "pressure" ? number(o.pressure_kpa, "pressure_kpa") : 0,
+    AIR[air] === "altitude" ? number(o.altitude_m, "altitude_m") : 0,
+    number(o.room_c, "room_c"),
+    number(o.humidity_pct, "humidity_pct"),
+    number(o.drop_k, "drop_k"),
+    second_vessel_j_per_k ?? 0,
+    number(o.cup_j_per_k, "cup_j_per_k"),
+    cup_cooling_per_min ?? 0,
+    number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
+    number(o.added_c, "added_c"),
+    air,
+    second_vessel_j_per_k !== null ? 1 : 0,
+    cup_cooling_per_min !== null ? 1 : 0,
+    0, // padding
+  ];
 }
 
 function getHeatWalk(at) {
@@ -318,10 +353,12 @@ function getRecipe(at) {
 }
 
 const CHAMBER_FIELDS = new Set(["volume_ml", "displacement_ml_per_g"]);
-function putChamber(o, at, name) {
+function takeChamber(o, name) {
   record(o, 2, CHAMBER_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.volume_ml, "volume_ml");
-  f64[(at + 8) >> 3] = number(o.displacement_ml_per_g, "displacement_ml_per_g");
+  return [
+    number(o.volume_ml, "volume_ml"),
+    number(o.displacement_ml_per_g, "displacement_ml_per_g"),
+  ];
 }
 
 function getBatchSplit(at) {
@@ -350,24 +387,35 @@ function getCombined(at) {
 }
 
 const LOSSES_FIELDS = new Set(["apparent_retention_g_per_g", "hold_up_g", "paper_g", "paper_uptake_g_per_g", "drips_g", "vapour_g"]);
-function putLosses(o, at, name) {
+function takeLosses(o, name) {
   record(o, 6, LOSSES_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g");
-  f64[(at + 8) >> 3] = number(o.hold_up_g, "hold_up_g");
-  f64[(at + 16) >> 3] = number(o.paper_g, "paper_g");
-  f64[(at + 24) >> 3] = number(o.paper_uptake_g_per_g, "paper_uptake_g_per_g");
-  f64[(at + 32) >> 3] = number(o.drips_g, "drips_g");
-  f64[(at + 40) >> 3] = number(o.vapour_g, "vapour_g");
+  return [
+    number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
+    number(o.hold_up_g, "hold_up_g"),
+    number(o.paper_g, "paper_g"),
+    number(o.paper_uptake_g_per_g, "paper_uptake_g_per_g"),
+    number(o.drips_g, "drips_g"),
+    number(o.vapour_g, "vapour_g"),
+  ];
 }
 
 const WINDOW_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct"]);
-function putWindow(o, at, name) {
+function takeWindow(o, name) {
   record(o, 2, WINDOW_FIELDS, name);
-  f64[(at + 0) >> 3] = number(o.strength_lowest_pct, "strength_lowest_pct");
-  f64[(at + 8) >> 3] = number(o.strength_highest_pct, "strength_highest_pct");
-  if (o.yield_lowest_pct != null || o.yield_highest_pct != null) f64[(at + 16) >> 3] = number(o.yield_lowest_pct, "yield_lowest_pct");
-  if (o.yield_lowest_pct != null || o.yield_highest_pct != null) f64[(at + 24) >> 3] = number(o.yield_highest_pct, "yield_highest_pct");
-  i32[(at + 32) >> 2] = o.yield_lowest_pct != null || o.yield_highest_pct != null ? 1 : 0;
+  const yield_lowest_pct = optional(o.yield_lowest_pct, "yield_lowest_pct", number);
+  const yield_highest_pct = optional(o.yield_highest_pct, "yield_highest_pct", number);
+  if (yield_lowest_pct !== null || yield_highest_pct !== null) {
+    number(yield_lowest_pct, "yield_lowest_pct");
+    number(yield_highest_pct, "yield_highest_pct");
+  }
+  return [
+    number(o.strength_lowest_pct, "strength_lowest_pct"),
+    number(o.strength_highest_pct, "strength_highest_pct"),
+    yield_lowest_pct ?? 0,
+    yield_highest_pct ?? 0,
+    yield_lowest_pct !== null || yield_highest_pct !== null ? 1 : 0,
+    0, // padding
+  ];
 }
 
 function getPlace(at) {
@@ -521,14 +569,14 @@ export const ratio = Object.freeze({
   },
   batches(o) {
     record(o, 4, RATIO_BATCHES_OPTIONS, "options");
-    putChamber(o.chamber, base + 576, "chamber");
-    answered(cupwrightRatioBatches(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.water_c, "water_c"), base + 576, answer, base));
+    const chamber = takeChamber(o.chamber, "chamber");
+    answered(cupwrightRatioBatches(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(chamber, 576, 2), answer, base));
     return getBatchSplit(answer);
   },
   largestDose(o) {
     record(o, 3, RATIO_LARGEST_DOSE_OPTIONS, "options");
-    putChamber(o.chamber, base + 576, "chamber");
-    answered(cupwrightRatioLargestDose(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), base + 576, answer, base));
+    const chamber = takeChamber(o.chamber, "chamber");
+    answered(cupwrightRatioLargestDose(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), put(chamber, 576, 2), answer, base));
     return { dose_g: f64[answer >> 3] };
   },
 });
@@ -551,26 +599,31 @@ const EXTRACTION_PLAUSIBILITY_OPTIONS = new Set(["brew", "strength_pct"]);
 export const extraction = Object.freeze({
   extractionYield(o) {
     record(o, 2, EXTRACTION_EXTRACTION_YIELD_OPTIONS, "options");
-    putBrew(o.brew, base + 576, "brew");
-    answered(cupwrightExtractionYield(base + 576, number(o.strength_pct, "strength_pct"), answer, base));
+    const brew = takeBrew(o.brew, "brew");
+    const strength_pct = number(o.strength_pct, "strength_pct");
+    answered(cupwrightExtractionYield(put(brew, 576, 7), strength_pct, answer, base));
     return { yield_pct: f64[answer >> 3] };
   },
   strength(o) {
     record(o, 2, EXTRACTION_STRENGTH_OPTIONS, "options");
-    putBrew(o.brew, base + 576, "brew");
-    answered(cupwrightExtractionStrength(base + 576, number(o.yield_pct, "yield_pct"), answer, base));
+    const brew = takeBrew(o.brew, "brew");
+    const yield_pct = number(o.yield_pct, "yield_pct");
+    answered(cupwrightExtractionStrength(put(brew, 576, 7), yield_pct, answer, base));
     return { strength_pct: f64[answer >> 3] };
   },
   beverage(o) {
     record(o, 3, EXTRACTION_BEVERAGE_OPTIONS, "options");
-    putBrew(o.brew, base + 576, "brew");
-    answered(cupwrightExtractionBeverage(base + 576, number(o.strength_pct, "strength_pct"), number(o.yield_pct, "yield_pct"), answer, base));
+    const brew = takeBrew(o.brew, "brew");
+    const strength_pct = number(o.strength_pct, "strength_pct");
+    const yield_pct = number(o.yield_pct, "yield_pct");
+    answered(cupwrightExtractionBeverage(put(brew, 576, 7), strength_pct, yield_pct, answer, base));
     return { beverage_g: f64[answer >> 3] };
   },
   retainedLiquid(o) {
     record(o, 2, EXTRACTION_RETAINED_LIQUID_OPTIONS, "options");
-    putBrew(o.brew, base + 576, "brew");
-    answered(cupwrightExtractionRetainedLiquid(base + 576, number(o.yield_pct, "yield_pct"), answer, base));
+    const brew = takeBrew(o.brew, "brew");
+    const yield_pct = number(o.yield_pct, "yield_pct");
+    answered(cupwrightExtractionRetainedLiquid(put(brew, 576, 7), yield_pct, answer, base));
     return { retained_g: f64[answer >> 3] };
   },
   flowThroughYield(o) {
@@ -615,20 +668,23 @@ export const extraction = Object.freeze({
   },
   yieldAtTime(o) {
     record(o, 2, EXTRACTION_YIELD_AT_TIME_OPTIONS, "options");
-    putKinetics(o.kinetics, base + 576, "kinetics");
-    answered(cupwrightExtractionYieldAtTime(base + 576, number(o.time_s, "time_s"), answer, base));
+    const kinetics = takeKinetics(o.kinetics, "kinetics");
+    const time_s = number(o.time_s, "time_s");
+    answered(cupwrightExtractionYieldAtTime(put(kinetics, 576, 4), time_s, answer, base));
     return { yield_pct: f64[answer >> 3] };
   },
   timeForYield(o) {
     record(o, 2, EXTRACTION_TIME_FOR_YIELD_OPTIONS, "options");
-    putKinetics(o.kinetics, base + 576, "kinetics");
-    answered(cupwrightExtractionTimeForYield(base + 576, number(o.yield_pct, "yield_pct"), answer, base));
+    const kinetics = takeKinetics(o.kinetics, "kinetics");
+    const yield_pct = number(o.yield_pct, "yield_pct");
+    answered(cupwrightExtractionTimeForYield(put(kinetics, 576, 4), yield_pct, answer, base));
     return { time_s: f64[answer >> 3] };
   },
   plausibility(o) {
     record(o, 2, EXTRACTION_PLAUSIBILITY_OPTIONS, "options");
-    putBrew(o.brew, base + 576, "brew");
-    answered(cupwrightExtractionPlausibility(base + 576, number(o.strength_pct, "strength_pct"), answer, base));
+    const brew = takeBrew(o.brew, "brew");
+    const strength_pct = number(o.strength_pct, "strength_pct");
+    answered(cupwrightExtractionPlausibility(put(brew, 576, 7), strength_pct, answer, base));
     return getPlausibility(answer);
   },
 });
@@ -644,26 +700,35 @@ const RETENTION_RETENTION_OF_SPENT_MOISTURE_OPTIONS = new Set(["spent_moisture_p
 export const retention = Object.freeze({
   beverage(o) {
     record(o, 3, RETENTION_BEVERAGE_OPTIONS, "options");
-    putLosses(o.losses, base + 576, "losses");
-    answered(cupwrightRetentionBeverage(base + 576, number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), answer, base));
+    const losses = takeLosses(o.losses, "losses");
+    const dose_g = number(o.dose_g, "dose_g");
+    const water_g = number(o.water_g, "water_g");
+    answered(cupwrightRetentionBeverage(put(losses, 576, 6), dose_g, water_g, answer, base));
     return { beverage_g: f64[answer >> 3] };
   },
   waterForBeverage(o) {
     record(o, 3, RETENTION_WATER_FOR_BEVERAGE_OPTIONS, "options");
-    putLosses(o.losses, base + 576, "losses");
-    answered(cupwrightRetentionWaterForBeverage(base + 576, number(o.dose_g, "dose_g"), number(o.beverage_g, "beverage_g"), answer, base));
+    const losses = takeLosses(o.losses, "losses");
+    const dose_g = number(o.dose_g, "dose_g");
+    const beverage_g = number(o.beverage_g, "beverage_g");
+    answered(cupwrightRetentionWaterForBeverage(put(losses, 576, 6), dose_g, beverage_g, answer, base));
     return { water_g: f64[answer >> 3] };
   },
   doseForBeverage(o) {
     record(o, 3, RETENTION_DOSE_FOR_BEVERAGE_OPTIONS, "options");
-    putLosses(o.losses, base + 576, "losses");
-    answered(cupwrightRetentionDoseForBeverage(base + 576, number(o.water_g, "water_g"), number(o.beverage_g, "beverage_g"), answer, base));
+    const losses = takeLosses(o.losses, "losses");
+    const water_g = number(o.water_g, "water_g");
+    const beverage_g = number(o.beverage_g, "beverage_g");
+    answered(cupwrightRetentionDoseForBeverage(put(losses, 576, 6), water_g, beverage_g, answer, base));
     return { dose_g: f64[answer >> 3] };
   },
   retentionOfBrew(o) {
     record(o, 4, RETENTION_RETENTION_OF_BREW_OPTIONS, "options");
-    putLosses(o.losses, base + 576, "losses");
-    answered(cupwrightRetentionOfBrew(base + 576, number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.beverage_g, "beverage_g"), answer, base));
+    const losses = takeLosses(o.losses, "losses");
+    const dose_g = number(o.dose_g, "dose_g");
+    const water_g = number(o.water_g, "water_g");
+    const beverage_g = number(o.beverage_g, "beverage_g");
+    answered(cupwrightRetentionOfBrew(put(losses, 576, 6), dose_g, water_g, beverage_g, answer, base));
     return { apparent_retention_g_per_g: f64[answer >> 3] };
   },
   apparentRetention(o) {
@@ -778,26 +843,28 @@ export const heat = Object.freeze({
   },
   settle(o) {
     record(o, 3, HEAT_SETTLE_OPTIONS, "options");
-    const count = items(o.bodies, "bodies", 576, 16, putBody);
-    answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), base + 576, count, answer, base));
+    const bodies = items(o.bodies, "bodies", takeBody);
+    answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(bodies.values, 576), bodies.count, answer, base));
     return { settled_c: f64[answer >> 3] };
   },
   beforeSettling(o) {
     record(o, 3, HEAT_BEFORE_SETTLING_OPTIONS, "options");
-    const count = items(o.bodies, "bodies", 576, 16, putBody);
-    answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), base + 576, count, answer, base));
+    const bodies = items(o.bodies, "bodies", takeBody);
+    answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), put(bodies.values, 576), bodies.count, answer, base));
     return { water_c: f64[answer >> 3] };
   },
   preheated(o) {
     record(o, 3, HEAT_PREHEATED_OPTIONS, "options");
-    putBody(o.vessel, base + 576, "vessel");
-    answered(cupwrightHeatPreheated(base + 576, number(o.water_g, "water_g"), number(o.water_c, "water_c"), answer, base));
+    const vessel = takeBody(o.vessel, "vessel");
+    const water_g = number(o.water_g, "water_g");
+    const water_c = number(o.water_c, "water_c");
+    answered(cupwrightHeatPreheated(put(vessel, 576, 2), water_g, water_c, answer, base));
     return getBody(answer);
   },
   vesselHeatCapacity(o) {
     record(o, 5, HEAT_VESSEL_HEAT_CAPACITY_OPTIONS, "options");
-    const count = items(o.others, "others", 576, 16, putBody);
-    answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), base + 576, count, answer, base));
+    const others = items(o.others, "others", takeBody);
+    answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), put(others.values, 576), others.count, answer, base));
     return { heat_capacity_j_per_k: f64[answer >> 3] };
   },
   afterVapour(o) {
@@ -822,20 +889,20 @@ export const heat = Object.freeze({
   },
   timeToCool(o) {
     record(o, 4, HEAT_TIME_TO_COOL_OPTIONS, "options");
-    putSurroundings(o.surroundings, base + 576, "surroundings");
-    answered(cupwrightHeatTimeToCool(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.cooling_per_min, "cooling_per_min"), base + 576, answer, base));
+    const surroundings = takeSurroundings(o.surroundings, "surroundings");
+    answered(cupwrightHeatTimeToCool(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 576, 2), answer, base));
     return { time_s: f64[answer >> 3] };
   },
   coolingRate(o) {
     record(o, 4, HEAT_COOLING_RATE_OPTIONS, "options");
-    putSurroundings(o.surroundings, base + 576, "surroundings");
-    answered(cupwrightHeatCoolingRate(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.time_s, "time_s"), base + 576, answer, base));
+    const surroundings = takeSurroundings(o.surroundings, "surroundings");
+    answered(cupwrightHeatCoolingRate(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.time_s, "time_s"), put(surroundings, 576, 2), answer, base));
     return { cooling_per_min: f64[answer >> 3] };
   },
   temperatureAfter(o) {
     record(o, 4, HEAT_TEMPERATURE_AFTER_OPTIONS, "options");
-    putSurroundings(o.surroundings, base + 576, "surroundings");
-    answered(cupwrightHeatTemperatureAfter(number(o.water_c, "water_c"), number(o.time_s, "time_s"), number(o.cooling_per_min, "cooling_per_min"), base + 576, answer, base));
+    const surroundings = takeSurroundings(o.surroundings, "surroundings");
+    answered(cupwrightHeatTemperatureAfter(number(o.water_c, "water_c"), number(o.time_s, "time_s"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 576, 2), answer, base));
     return { after_c: f64[answer >> 3] };
   },
   openCupRateEstimate(o) {
@@ -859,14 +926,15 @@ const READING_STRENGTH_OF_INDEX_OPTIONS = new Set(["refractive_index", "sample_c
 export const reading = Object.freeze({
   combine(o) {
     record(o, 2, READING_COMBINE_OPTIONS, "options");
-    const count = numbers(o.strength_pct, "strength_pct", 576);
-    answered(cupwrightReadingCombine(base + 576, count, number(o.repeatability_pct, "repeatability_pct"), answer, base));
+    const strength_pct = numbers(o.strength_pct, "strength_pct");
+    const repeatability_pct = number(o.repeatability_pct, "repeatability_pct");
+    answered(cupwrightReadingCombine(put(strength_pct.values, 576), strength_pct.count, repeatability_pct, answer, base));
     return getCombined(answer);
   },
   repeatability(o) {
     record(o, 1, READING_REPEATABILITY_OPTIONS, "options");
-    const count = numbers(o.strength_pct, "strength_pct", 576);
-    answered(cupwrightReadingRepeatability(base + 576, count, answer, base));
+    const strength_pct = numbers(o.strength_pct, "strength_pct");
+    answered(cupwrightReadingRepeatability(put(strength_pct.values, 576), strength_pct.count, answer, base));
     return { repeatability_pct: f64[answer >> 3] };
   },
   criticalRange(o) {
@@ -876,12 +944,12 @@ export const reading = Object.freeze({
   },
   totalStrength(o) {
     record(o, 3, READING_TOTAL_STRENGTH_OPTIONS, "options");
-    answered(cupwrightReadingTotalStrength(number(o.strength_pct, "strength_pct"), choice(o.zero, ZERO, "zero"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+    answered(cupwrightReadingTotalStrength(number(o.strength_pct, "strength_pct"), choice(o.zero, "zero", ZERO), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
     return { total_pct: f64[answer >> 3] };
   },
   coffeeStrength(o) {
     record(o, 3, READING_COFFEE_STRENGTH_OPTIONS, "options");
-    answered(cupwrightReadingCoffeeStrength(number(o.strength_pct, "strength_pct"), choice(o.zero, ZERO, "zero"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+    answered(cupwrightReadingCoffeeStrength(number(o.strength_pct, "strength_pct"), choice(o.zero, "zero", ZERO), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
     return { coffee_pct: f64[answer >> 3] };
   },
   brixOfIndex(o) {
@@ -920,8 +988,10 @@ const VERDICT_STAND_OPTIONS = new Set(["window", "strength_pct", "yield_pct"]);
 export const verdict = Object.freeze({
   stand(o) {
     record(o, 3, VERDICT_STAND_OPTIONS, "options");
-    putWindow(o.window, base + 576, "window");
-    answered(cupwrightVerdictStand(base + 576, number(o.strength_pct, "strength_pct"), number(o.yield_pct, "yield_pct"), answer, base));
+    const window = takeWindow(o.window, "window");
+    const strength_pct = number(o.strength_pct, "strength_pct");
+    const yield_pct = number(o.yield_pct, "yield_pct");
+    answered(cupwrightVerdictStand(put(window, 576, 4), strength_pct, yield_pct, answer, base));
     return getStanding(answer);
   },
 });
@@ -932,8 +1002,8 @@ const CAUTION_CAFFEINE_OPTIONS = new Set(["dose_g", "caffeine_mg_per_g", "share_
 export const caution = Object.freeze({
   of(o) {
     record(o, 1, CAUTION_OF_OPTIONS, "options");
-    putHazards(o.hazards, base + 576, "hazards");
-    answered(cupwrightCautionOf(base + 576, answer, base));
+    const hazards = takeHazards(o.hazards, "hazards");
+    answered(cupwrightCautionOf(put(hazards, 576, 3), answer, base));
     return { cautions: cautions(i32[answer >> 2]) };
   },
   timeToBurn(o) {
@@ -952,11 +1022,11 @@ const PLAN_RECIPE_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen"]);
 export const plan = Object.freeze({
   recipe(o) {
     record(o, 4, PLAN_RECIPE_OPTIONS, "options");
-    putWish(o.wish, base + 576, "wish");
-    putBrewer(o.brewer, base + 688, "brewer");
-    putCoffee(o.coffee, base + 808, "coffee");
-    putKitchen(o.kitchen, base + 840, "kitchen");
-    answered(cupwrightPlanRecipe(base + 576, base + 688, base + 808, base + 840, answer, base));
+    const wish = takeWish(o.wish, "wish");
+    const brewer = takeBrewer(o.brewer, "brewer");
+    const coffee = takeCoffee(o.coffee, "coffee");
+    const kitchen = takeKitchen(o.kitchen, "kitchen");
+    answered(cupwrightPlanRecipe(put(wish, 576, 10), put(brewer, 688, 12), put(coffee, 808, 3), put(kitchen, 840, 10), answer, base));
     return getRecipe(answer);
   },
 });

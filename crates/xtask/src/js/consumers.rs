@@ -84,7 +84,8 @@ fn npm(what: &str) -> Command {
     command
 }
 
-/// Both entries in Node.js, as a module, by `require` and in workers; then every misuse.
+/// Both entries in Node.js, as a module, by `require` and in workers; then every misuse, and
+/// options that call the library while they are read.
 fn in_node(project: &Path, answer: &str) -> Outcome {
     for script in ["at-once.js", "slim.js", "workers.js", "required.cjs"] {
         let got = output(&mut limited(60, program("node").arg(script).current_dir(project)))?;
@@ -96,7 +97,11 @@ fn in_node(project: &Path, answer: &str) -> Outcome {
     let cases = project.join("cases.jsonl");
     std::fs::write(&cases, cases::all(RANDOM)?)
         .map_err(|error| format!("{}: {error}", cases.display()))?;
-    run(program("node").args(["misuse.js", "cases.jsonl"]).current_dir(project))
+    run(program("node").args(["misuse.js", "cases.jsonl"]).current_dir(project))?;
+    for entry in ["cupwright", "cupwright/slim"] {
+        run(program("node").args(["lazy.js", entry, "cases.jsonl"]).current_dir(project))?;
+    }
+    Ok(())
 }
 
 /// Bundles by Vite and webpack, which must have nothing to say.

@@ -12,8 +12,13 @@ fn path() -> PathBuf {
     root().join("bindings/wasm/COSTS.md")
 }
 
-/// The files that a page loads, in the order of the table.
-const FILES: [&str; 4] = ["cupwright.wasm", "src/functions.js", "src/call.js", "src/about.js"];
+/// The files that both entries load.
+const SHARED: [&str; 4] = ["src/functions.js", "src/call.js", "src/about.js", "src/all.js"];
+/// The entries, with the files that each loads besides.
+const ENTRIES: [(&str, [&str; 2]); 2] = [
+    ("cupwright", ["src/index.js", "src/inlined.js"]),
+    ("cupwright/slim", ["src/slim.js", "cupwright.wasm"]),
+];
 
 /// Bytes of a file, as it is and gzipped.
 type Weight = (usize, usize);
@@ -26,33 +31,74 @@ pub fn write() -> Outcome {
     std::fs::write(path(), text).map_err(|error| format!("{}: {error}", path().display()))
 }
 
-/// Compares the weights with the committed ones as far as another compiler may differ.
+/// Compares the weights with the committed ones as far as another compiler may differ, and the README's
+/// with those.
 pub fn check() -> Outcome {
-    let committed = std::fs::read_to_string(path())
-        .map_err(|error| format!("{}: {error}", path().display()))?;
-    for (name, (bytes, gzipped)) in weights()? {
-        let line = committed.lines().find(|line| line.starts_with(&format!("| `{name}` |")));
-        let numbers: Vec<usize> = line
-            .unwrap_or_default()
-            .split('|')
-            .filter_map(|cell| cell.trim().parse().ok())
-            .collect();
-        if numbers.len() != 2 || differ(bytes, numbers[0]) || differ(gzipped, numbers[1]) {
+    let read = |path: &Path| {
+        std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
+    };
+    let committed = read(&path())?;
+    let weights = weights()?;
+    for (name, (bytes, gzipped)) in &weights {
+        let known = listed(&committed, name);
+        if known.is_none_or(|known| differ(*bytes, known.0) || differ(*gzipped, known.1)) {
             return Err(format!(
-                "{name} weighs {bytes} bytes, {gzipped} gzipped; COSTS.md says {numbers:?}: cargo xtask weigh"
+                "{name} weighs {bytes} bytes, {gzipped} gzipped; COSTS.md says {known:?}: cargo xtask weigh"
             ));
         }
     }
-    println!("{} files, as committed within a twentieth", FILES.len());
+    let [whole, slim] = ENTRIES.map(|(name, _)| listed(&committed, name).unwrap_or_default());
+    let words = smaller(slim, whole);
+    // Wherever its lines break.
+    let readme = read(&package::built().join("README.md"))?.replace('\n', " ");
+    if !readme.contains(&words) {
+        return Err(format!("the package's README does not say that slim is {words:?}"));
+    }
+    println!("{} weights, as committed within a twentieth; slim is {words}", weights.len());
     Ok(())
+}
+
+/// The weight that the table lists.
+fn listed(table: &str, name: &str) -> Option<Weight> {
+    let line = table.lines().find(|line| line.starts_with(&format!("| `{name}` |")))?;
+    let mut numbers = line.split('|').filter_map(|cell| cell.trim().parse().ok());
+    Some((numbers.next()?, numbers.next()?))
+}
+
+/// How the README says that one entry is smaller than another.
+fn smaller(small: Weight, large: Weight) -> String {
+    let kb = |bytes: usize| (bytes + 500) / 1000;
+    format!(
+        "smaller: {} kB against {}, gzipped {} against {}",
+        kb(small.0),
+        kb(large.0),
+        kb(small.1),
+        kb(large.1)
+    )
 }
 
 fn differ(a: usize, b: usize) -> bool {
     a.abs_diff(b) > a.max(b) / 20
 }
 
+/// Every file's weight, then every entry's.
 fn weights() -> Outcome<Vec<(&'static str, Weight)>> {
-    FILES.iter().map(|name| Ok((*name, weight(&package::built().join(name))?))).collect()
+    let own = ENTRIES.iter().flat_map(|(_, own)| own);
+    let names: Vec<&str> = SHARED.iter().chain(own).copied().collect();
+    let mut weights = Vec::new();
+    for name in &names {
+        weights.push((*name, weight(&package::built().join(name))?));
+    }
+    for (entry, own) in ENTRIES {
+        let loaded: Vec<Weight> = weights
+            .iter()
+            .filter(|(name, _)| SHARED.contains(name) || own.contains(name))
+            .map(|(_, weight)| *weight)
+            .collect();
+        let sum = |of: fn(&Weight) -> usize| loaded.iter().map(of).sum();
+        weights.push((entry, (sum(|weight| weight.0), sum(|weight| weight.1))));
+    }
+    Ok(weights)
 }
 
 fn weight(path: &Path) -> Outcome<Weight> {
@@ -74,15 +120,15 @@ fn text(weights: &[(&str, Weight)], calls: &str) -> Outcome<String> {
     let mut text = format!(
         "# What the package weighs and what a call costs\n\n\
          Made by `cargo xtask weigh` with Node.js {}.\n\n\
-         | file | bytes | gzipped |\n|---|---:|---:|\n",
+         | file or entry | bytes | gzipped |\n|---|---:|---:|\n",
         node.trim()
     );
     for (name, (bytes, gzipped)) in weights {
         let _ = writeln!(text, "| `{name}` | {bytes} | {gzipped} |");
     }
     text.push_str(
-        "\nThe default entry carries the module as text, a third more. `about.js` is data for forms and \
-         glossaries.\n\n\
+        "\nAn entry weighs what its files do together. `inlined.js` is the module as text. `about.js` is data for \
+         forms and glossaries.\n\n\
          Nanoseconds of a call, options object in, checks, plain object out, beside the same formula written by \
          hand in JavaScript without checks, in one run; the least of nine:\n\n\
          | function | call | by hand | ratio |\n|---|---:|---:|---:|\n",
@@ -108,5 +154,17 @@ mod tests {
     #[test]
     fn a_twentieth_is_let_pass() {
         assert!(!differ(1000, 1050) && differ(1000, 1100));
+    }
+
+    #[test]
+    fn a_weight_is_found_by_its_whole_name() {
+        let table = "| `cupwright.wasm` | 5 | 4 |\n| `cupwright` | 7400 | 3500 |\n| `x` | 1 |\n";
+        assert_eq!(listed(table, "cupwright"), Some((7400, 3500)));
+        assert_eq!(listed(table, "x"), None);
+        assert_eq!(listed(table, "wasm"), None);
+        assert_eq!(
+            smaller((5499, 2000), (7400, 3500)),
+            "smaller: 5 kB against 7, gzipped 2 against 4"
+        );
     }
 }

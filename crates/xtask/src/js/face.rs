@@ -21,7 +21,7 @@ pub struct Face {
 /// Where the inputs lie in the free memory of the module: behind the error and the answer, see `call.js`.
 const INPUTS_AT: usize = 576;
 
-/// Items of a list that `call.js` writes at most.
+/// Items of a list that `call.js` takes at most.
 const MOST_ITEMS: usize = 16;
 
 /// What a field means in JavaScript.
@@ -155,7 +155,8 @@ pub fn made() -> Outcome<Face> {
 const CODE_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
 
 import {
-  answer, answered, base, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, quantity, record,
+  answer, answered, base, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, optional, put,
+  quantity, record,
 } from \"./call.js\";
 
 ";
@@ -272,7 +273,7 @@ fn screaming_of(name: &str) -> String {
     screaming(&type_name(name))
 }
 
-/// A writer and a reader for each struct, and its type.
+/// What takes and what gives each struct, and its type.
 fn records(interface: &Interface, face: &mut Face) {
     for record in &interface.records {
         if record.name == "cupwright_error" {
@@ -280,7 +281,7 @@ fn records(interface: &Interface, face: &mut Face) {
         }
         let (is_in, is_out) = ways(interface, &record.name);
         if is_in {
-            writer(interface, record, &mut face.code);
+            taker(interface, record, &mut face.code);
         }
         if is_out {
             reader(interface, record, &mut face.code);
@@ -325,66 +326,124 @@ fn visible(record: &Record) -> Vec<&Variable> {
     record.fields.iter().filter(|field| !matches!(meaning(field), Meaning::Flag)).collect()
 }
 
-/// `function putBrew(o, at, path)`: writes an object's fields to memory.
-fn writer(interface: &Interface, record: &Record, code: &mut String) {
+/// `function takeBrew(o, name)`: reads and checks an object's fields, each once, and gives back the
+/// numbers for memory. Nothing is written yet: other options may have getters that call the module.
+fn taker(interface: &Interface, record: &Record, code: &mut String) {
     let name = type_name(&record.name);
-    let names: Vec<String> =
-        visible(record).iter().map(|field| format!("{:?}", field.name)).collect();
-    let is_needed = |field: &&&Variable| {
-        flag_of(record, &field.name).is_none() && chosen_at(&field.about).is_none()
+    let fields = visible(record);
+    let names: Vec<String> = fields.iter().map(|field| format!("{:?}", field.name)).collect();
+    let is_optional = |field: &Variable| flag_of(record, &field.name).is_some();
+    let chosen: Vec<_> = fields.iter().filter_map(|field| chosen_at(&field.about)).collect();
+    let needed = fields
+        .iter()
+        .filter(|field| !is_optional(field) && chosen_at(&field.about).is_none())
+        .count();
+    let set = format!("{}_FIELDS", screaming(&name));
+    let _ = writeln!(code, "const {set} = new Set([{}]);", names.join(", "));
+    let _ = writeln!(code, "function take{name}(o, name) {{\n  record(o, {needed}, {set}, name);");
+    // What other values depend on is read before them.
+    let is_first = |field: &Variable| {
+        is_optional(field) || chosen.iter().any(|(choice, _)| *choice == field.name)
     };
-    let needed = visible(record).iter().filter(is_needed).count();
-    let _ = writeln!(code, "const {}_FIELDS = new Set([{}]);", screaming(&name), names.join(", "));
-    let _ = writeln!(
-        code,
-        "function put{name}(o, at, name) {{\n  record(o, {needed}, {}_FIELDS, name);",
-        screaming(&name)
-    );
-    for (field, offset) in interface.offsets(&record.name) {
-        let place = format!("at + {offset}");
-        let value = format!("o.{}", field.name);
-        let path = format!("{:?}", field.name);
-        let put = match meaning(field) {
-            Meaning::Number => format!("f64[({place}) >> 3] = number({value}, {path});"),
-            Meaning::Count => {
-                format!("i32[({place}) >> 2] = integer({value}, {path}, {:?});", key_of(field))
-            }
-            Meaning::Boolean => format!("i32[({place}) >> 2] = boolean({value}, {path});"),
-            Meaning::Choice(of) => {
-                format!("i32[({place}) >> 2] = choice({value}, {}, {path});", screaming_of(&of))
-            }
-            Meaning::Record(of) => format!("put{}({value}, {place}, {path});", type_name(&of)),
-            Meaning::Flag => {
-                let stem = &field.name["has_".len()..];
-                let governed: Vec<String> = record
-                    .fields
-                    .iter()
-                    .filter(|other| flag_of(record, &other.name) == Some(&field.name))
-                    .map(|other| format!("o.{} != null", other.name))
-                    .collect();
-                assert!(!governed.is_empty(), "{}: nothing for {stem}", record.name);
-                format!("i32[({place}) >> 2] = {} ? 1 : 0;", governed.join(" || "))
-            }
-            Meaning::Quantity | Meaning::Cautions | Meaning::Array(..) => {
-                panic!("{}.{} goes only out", record.name, field.name)
-            }
-        };
-        let condition = match (flag_of(record, &field.name), chosen_at(&field.about)) {
-            (Some(flag), _) if !matches!(meaning(field), Meaning::Flag) => {
-                let any: Vec<String> = record
-                    .fields
-                    .iter()
-                    .filter(|other| flag_of(record, &other.name) == Some(flag))
-                    .map(|other| format!("o.{} != null", other.name))
-                    .collect();
-                format!("if ({}) ", any.join(" || "))
-            }
-            (_, Some((kind, value))) => format!("if (o.{kind} === {value:?}) "),
-            _ => String::new(),
-        };
-        let _ = writeln!(code, "  {condition}{put}");
+    for field in fields.iter().filter(|field| is_first(field)) {
+        let _ = writeln!(code, "  const {} = {};", field.name, taken(record, field));
     }
-    code.push_str("}\n\n");
+    for flag in &record.fields {
+        let governed = governed(record, &flag.name);
+        if governed.len() > 1 {
+            let _ = writeln!(code, "  if ({}) {{", are_there(&governed));
+            for field in governed {
+                let _ = writeln!(code, "    number({field}, {field:?});");
+            }
+            code.push_str("  }\n");
+        }
+    }
+    code.push_str("  return [\n");
+    for field in &record.fields {
+        let own = &field.name;
+        let value = match meaning(field) {
+            Meaning::Record(of) if is_optional(field) => {
+                let zeros = vec!["0"; numbers(interface, &of)];
+                format!("...({own} ?? [{}])", zeros.join(", "))
+            }
+            Meaning::Record(_) => format!("...{}", taken(record, field)),
+            Meaning::Flag => {
+                let governed = governed(record, own);
+                assert!(!governed.is_empty(), "{}.{own}: nothing for it", record.name);
+                format!("{} ? 1 : 0", are_there(&governed))
+            }
+            _ if is_optional(field) => format!("{own} ?? 0"),
+            _ if is_first(field) => own.clone(),
+            _ => taken(record, field),
+        };
+        let _ = writeln!(code, "    {value},");
+    }
+    let integers = record.fields.iter().filter(|field| field.kind == Type::Int);
+    if integers.count() % 2 == 1 {
+        code.push_str("    0, // padding\n");
+    }
+    code.push_str("  ];\n}\n\n");
+}
+
+/// The doubles that a struct begins with; integers fill the rest.
+fn doubles(interface: &Interface, name: &str) -> usize {
+    let mut doubles = 0;
+    for (field, offset) in interface.offsets(name) {
+        let own = match meaning(field) {
+            Meaning::Number => 1,
+            Meaning::Record(of) => self::doubles(interface, &of),
+            _ => 0,
+        };
+        // Else `put` of `call.js` would write to other places.
+        let is_next = offset == doubles * size_of::<f64>();
+        assert!(own == 0 || is_next, "{name}.{}: a double behind an integer", field.name);
+        doubles += own;
+    }
+    doubles
+}
+
+/// The numbers of a struct for memory, with one for padding at its end.
+fn numbers(interface: &Interface, name: &str) -> usize {
+    let doubles = doubles(interface, name);
+    doubles + (interface.size(name) - doubles * size_of::<f64>()) / size_of::<i32>()
+}
+
+/// The fields that a flag is for.
+fn governed<'a>(record: &'a Record, flag: &str) -> Vec<&'a str> {
+    let names = record.fields.iter().map(|field| field.name.as_str());
+    names.filter(|name| flag_of(record, name) == Some(flag)).collect()
+}
+
+/// Whether any of the fields is given, as JavaScript asks it.
+fn are_there(fields: &[&str]) -> String {
+    let tests: Vec<String> = fields.iter().map(|field| format!("{field} !== null")).collect();
+    tests.join(" || ")
+}
+
+/// A field read and checked: a number for memory, a record's numbers.
+fn taken(record: &Record, field: &Variable) -> String {
+    let (value, name) = (format!("o.{}", field.name), format!("{:?}", field.name));
+    let (check, more) = match meaning(field) {
+        Meaning::Number => ("number".to_string(), None),
+        Meaning::Count => ("integer".to_string(), Some(format!("{:?}", key_of(field)))),
+        Meaning::Boolean => ("boolean".to_string(), None),
+        Meaning::Choice(of) => ("choice".to_string(), Some(screaming_of(&of))),
+        Meaning::Record(of) => (format!("take{}", type_name(&of)), None),
+        Meaning::Flag | Meaning::Quantity | Meaning::Cautions | Meaning::Array(..) => {
+            panic!("{}.{name} is not given", record.name)
+        }
+    };
+    let more = more.map(|more| format!(", {more}")).unwrap_or_default();
+    if flag_of(record, &field.name).is_some() {
+        return format!("optional({value}, {name}, {check}{more})");
+    }
+    let call = format!("{check}({value}, {name}{more})");
+    match chosen_at(&field.about) {
+        Some((kind, choice)) => {
+            format!("{}[{kind}] === {choice:?} ? {call} : 0", screaming_of(&kind))
+        }
+        None => call,
+    }
 }
 
 /// `function getBrew(at)`: an object from memory.
@@ -539,7 +598,8 @@ fn one(interface: &Interface, room: &str, name: &str, function: &Function, face:
     signature(&camel(name), function, &options, &mut face.types);
 }
 
-/// Writes what goes to memory before the call; the arguments of the call.
+/// Takes the options; the arguments of the call, which go from left to right. All is taken before
+/// anything is written.
 fn arguments(
     interface: &Interface,
     options: &[(&Variable, Taken)],
@@ -548,43 +608,39 @@ fn arguments(
     let mut arguments = Vec::new();
     let mut place = INPUTS_AT;
     for (input, option) in options {
-        let (value, name) = (format!("o.{}", input.name), format!("{:?}", input.name));
-        let room = match option {
-            Taken::Number => {
-                arguments.push(format!("number({value}, {name})"));
-                continue;
-            }
-            Taken::Count => {
-                arguments.push(format!("integer({value}, {name}, {:?})", key_of(input)));
-                continue;
-            }
-            Taken::Choice(of) => {
-                arguments.push(format!("choice({value}, {}, {name})", screaming_of(of)));
-                continue;
-            }
-            Taken::Record(of) => {
-                let _ =
-                    writeln!(code, "    put{}({value}, base + {place}, {name});", type_name(of));
-                interface.size(of)
-            }
-            Taken::Items(of) => {
-                let (size, put) = (interface.size(of), type_name(of));
-                let _ = writeln!(
-                    code,
-                    "    const count = items({value}, {name}, {place}, {size}, put{put});"
-                );
-                MOST_ITEMS * size
-            }
-            Taken::Numbers => {
-                let _ = writeln!(code, "    const count = numbers({value}, {name}, {place});");
-                MOST_ITEMS * size_of::<f64>()
-            }
+        let own = &input.name;
+        let given = format!("o.{own}, {own:?}");
+        let call = match option {
+            Taken::Number => format!("number({given})"),
+            Taken::Count => format!("integer({given}, {:?})", key_of(input)),
+            Taken::Choice(of) => format!("choice({given}, {})", screaming_of(of)),
+            Taken::Record(of) => format!("take{}({given})", type_name(of)),
+            Taken::Items(of) => format!("items({given}, take{})", type_name(of)),
+            Taken::Numbers => format!("numbers({given})"),
         };
-        arguments.push(format!("base + {place}"));
-        if !matches!(option, Taken::Record(_)) {
-            arguments.push("count".to_string());
+        let is_scalar = matches!(option, Taken::Number | Taken::Count | Taken::Choice(_));
+        // Left of all that is written.
+        if is_scalar && place == INPUTS_AT {
+            arguments.push(call);
+            continue;
         }
-        place += room;
+        let _ = writeln!(code, "    const {own} = {call};");
+        match option {
+            Taken::Number | Taken::Count | Taken::Choice(_) => arguments.push(own.clone()),
+            Taken::Record(of) => {
+                arguments.push(format!("put({own}, {place}, {})", doubles(interface, of)));
+                place += interface.size(of);
+            }
+            Taken::Items(_) | Taken::Numbers => {
+                let size = match option {
+                    Taken::Items(of) => doubles(interface, of) * size_of::<f64>(),
+                    _ => size_of::<f64>(),
+                };
+                arguments.push(format!("put({own}.values, {place})"));
+                arguments.push(format!("{own}.count"));
+                place += MOST_ITEMS * size;
+            }
+        }
     }
     arguments
 }

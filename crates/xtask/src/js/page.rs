@@ -6,8 +6,8 @@ use super::package;
 use crate::commands::{limited, program, run};
 use crate::{Outcome, root, tools};
 
-/// Example pages, each a folder of `examples`.
-const PAGES: [&str; 1] = ["cafe-page"];
+/// Example pages, each a folder of `examples`. The first one has the package; the others use its files.
+const PAGES: [&str; 2] = ["cafe-page", "cafe-embed"];
 
 /// Where a server finds them all.
 fn site() -> PathBuf {
@@ -19,9 +19,8 @@ fn put_together() -> Outcome {
     let site = package::fresh(&site())?;
     for page in PAGES {
         copy(&root().join("examples").join(page), &site.join(page))?;
-        copy(&package::built(), &site.join(page).join("cupwright"))?;
     }
-    Ok(())
+    copy(&package::built(), &site.join(PAGES[0]).join("cupwright"))
 }
 
 /// Builds the package and the pages, and says how to see them.

@@ -7,30 +7,29 @@ import { createRequire } from "node:module";
 
 import * as library from "cupwright";
 
-const types = readFileSync(createRequire(import.meta.url).resolve("cupwright/cupwright.wasm").replace(/[^/\\]+$/, "index.d.ts"), "utf8");
+import { written } from "./cases.js";
+
+const types = readFileSync(
+  createRequire(import.meta.url)
+    .resolve("cupwright/cupwright.wasm")
+    .replace(/[^/\\]+$/, "index.d.ts"),
+  "utf8",
+);
 const OPTIONAL = new Set([...types.matchAll(/^ {2}(\w+)\?:/gm)].map(([, name]) => name));
 assert(OPTIONAL.size > 0);
 /** Needed with what stands beside them in a case: the other edge of a band, a choice. */
 const NEEDED = new Set(["yield_lowest_pct", "yield_highest_pct", "pressure_kpa", "altitude_m"]);
-
-function number(bits) {
-  return new Float64Array(BigUint64Array.of(BigInt(`0x${bits}`)).buffer)[0];
-}
-
-/** A case's options as a caller writes them. */
-function written(value) {
-  if (typeof value === "string") return /^[0-9a-f]{16}$/.test(value) ? number(value) : value;
-  if (Array.isArray(value)) return value.map(written);
-  if (typeof value !== "object") return value;
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, written(inner)]));
-}
 
 const isRecord = (value) => typeof value === "object" && !Array.isArray(value);
 
 /** The paths of all that is in the options; of lists the first item. */
 function* paths(value, path = []) {
   yield path;
-  const entries = Array.isArray(value) ? Object.entries(value).slice(0, 1) : isRecord(value) ? Object.entries(value) : [];
+  const entries = Array.isArray(value)
+    ? Object.entries(value).slice(0, 1)
+    : isRecord(value)
+      ? Object.entries(value)
+      : [];
   for (const [key, inner] of entries) yield* paths(inner, [...path, key]);
 }
 
@@ -47,13 +46,46 @@ function spoiled(options, path, put) {
 const MISSING = [undefined, null];
 /** By kind, values that are refused, and with which code. */
 const WRONG = {
-  record: [[[], "wrong_type"], ["1", "wrong_type"], [1, "wrong_type"], [Number.NaN, "wrong_type"], [true, "wrong_type"]],
-  list: [[{}, "wrong_type"], ["1", "wrong_type"], [1, "wrong_type"], [Number.NaN, "wrong_type"], [true, "wrong_type"]],
-  number: [["1", "wrong_type"], ["", "wrong_type"], [[], "wrong_type"], [{}, "wrong_type"], [true, "wrong_type"],
-    [1n, "wrong_type"], [Number.NaN, "out_of_range"], [Infinity, "out_of_range"], [-Infinity, "out_of_range"]],
-  boolean: [["true", "wrong_type"], [1, "wrong_type"], [0, "wrong_type"], [[], "wrong_type"], [Number.NaN, "wrong_type"]],
-  string: [["none of them", "unknown_choice"], ["", "unknown_choice"], [1, "wrong_type"], [[], "wrong_type"],
-    [Number.NaN, "wrong_type"], [true, "wrong_type"]],
+  record: [
+    [[], "wrong_type"],
+    ["1", "wrong_type"],
+    [1, "wrong_type"],
+    [Number.NaN, "wrong_type"],
+    [true, "wrong_type"],
+  ],
+  list: [
+    [{}, "wrong_type"],
+    ["1", "wrong_type"],
+    [1, "wrong_type"],
+    [Number.NaN, "wrong_type"],
+    [true, "wrong_type"],
+  ],
+  number: [
+    ["1", "wrong_type"],
+    ["", "wrong_type"],
+    [[], "wrong_type"],
+    [{}, "wrong_type"],
+    [true, "wrong_type"],
+    [1n, "wrong_type"],
+    [Number.NaN, "out_of_range"],
+    [Infinity, "out_of_range"],
+    [-Infinity, "out_of_range"],
+  ],
+  boolean: [
+    ["true", "wrong_type"],
+    [1, "wrong_type"],
+    [0, "wrong_type"],
+    [[], "wrong_type"],
+    [Number.NaN, "wrong_type"],
+  ],
+  string: [
+    ["none of them", "unknown_choice"],
+    ["", "unknown_choice"],
+    [1, "wrong_type"],
+    [[], "wrong_type"],
+    [Number.NaN, "wrong_type"],
+    [true, "wrong_type"],
+  ],
 };
 
 const kindOf = (value) => (Array.isArray(value) ? "list" : isRecord(value) ? "record" : typeof value);

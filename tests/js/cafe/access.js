@@ -1,0 +1,45 @@
+// What everyone needs of a page as it stands, in shadow trees too.
+
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+
+import { packages } from "./setting.js";
+
+const axe = readFileSync(join(packages, "node_modules/axe-core/axe.min.js"), "utf8");
+
+/** What axe finds wrong. Without preloading, which would write styles that the policy forbids into shadow trees. */
+export async function faults(page) {
+  // Injected past the page's own content security policy, as the browser's tools are.
+  const { violations } = await page.evaluate(
+    `(() => { ${axe}; return axe.run(document, { resultTypes: ["violations"], preload: false }); })()`,
+  );
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id} ${target}: ${failureSummary}`),
+  );
+}
+
+/** How far the page is wider than the screen, if it is. */
+export const tooWide = async (page) => {
+  const { wide, screen } = await page.evaluate(() => ({
+    wide: document.documentElement.scrollWidth,
+    screen: innerWidth,
+  }));
+  return wide <= screen ? [] : [`${wide} px on a screen of ${screen}`];
+};
+
+/** Controls too small for a wet finger: less than 44 pixels in either direction. */
+export const tooSmall = async (page) => {
+  const controls = page.locator("button, select, input, summary, nav a");
+  const sizes = await controls.evaluateAll((all) =>
+    all
+      .filter((control) => control.checkVisibility())
+      .map((control) => {
+        // A box that belongs to a label is pressed by its label too.
+        const area = (control.type === "checkbox" && control.closest("label")) || control;
+        const { width, height } = area.getBoundingClientRect();
+        return { name: control.outerHTML.slice(0, 60), width, height };
+      }),
+  );
+  if (sizes.length === 0) throw new Error("no control found");
+  return sizes.filter(({ width, height }) => width < 44 || height < 44);
+};
