@@ -14,8 +14,8 @@ use cupwright::plan::{self, Air, Brewer, Coffee, Kitchen, Wish};
 use cupwright::quantity::*;
 use cupwright::ratio::Chamber;
 use cupwright::retention::{Losses, Paper};
-use cupwright::verdict;
-use cupwright::{dilution, reading, water};
+use cupwright::uncertainty::{self, Estimate, Measured, Standard};
+use cupwright::{decision, dilution, reading, verdict, water};
 
 fn value<M: Measure>(value: f64) -> M {
     M::new(value).expect("a value in range")
@@ -106,6 +106,48 @@ fn of_reading(c: &mut Criterion) {
     });
 }
 
+fn of_uncertainty(c: &mut Criterion) {
+    let known = DegreesOfFreedom::KNOWN;
+    let (sure, few): (Confidence, DegreesOfFreedom) = (value(95.0), value(4.3));
+    time(c, "uncertainty/coverage_factor/known", known, |nu| {
+        uncertainty::coverage_factor(sure, *nu)
+    });
+    time(c, "uncertainty/coverage_factor/few", few, |nu| uncertainty::coverage_factor(sure, *nu));
+    let strength = Estimate {
+        value: value::<Strength>(1.42),
+        u: value(0.02),
+        freedom: DegreesOfFreedom::KNOWN,
+    };
+    let mass = Standard::known(value(0.06));
+    let measured = Measured {
+        strength,
+        dose: Estimate::with(value(15.0), mass),
+        water: Estimate::with(value(200.0), mass),
+        beverage: Estimate::with(value(173.0), mass),
+        moisture: Estimate::with(value(2.0), Standard::known(value(0.5))),
+        water_solids: Estimate::with(value(80.0), Standard::known(value(20.0))),
+        vapour: Estimate::with(value(1.5), Standard::known(value(1.0))),
+        held_strength: Estimate::with(HeldStrength::STEEPED, Standard::NONE),
+        span: Standard::known(value(0.1)),
+        factor: Standard::known(value(2.4)),
+    };
+    time(c, "uncertainty/extraction_yield", measured, uncertainty::extraction_yield);
+    let window = verdict::HOME_BREWER_2018.window;
+    let wanted = window.strength;
+    time(c, "decision/decide/known", strength, |s| decision::decide(s, &wanted, sure));
+    let unsure = Estimate { freedom: few, ..strength };
+    time(c, "decision/decide/few", unsure, |s| decision::decide(s, &wanted, sure));
+    let standard = Standard::known(value(0.03));
+    time(c, "decision/acceptance", standard, |s| {
+        decision::acceptance::<Strength>(s, &wanted, sure)
+    });
+    let Some(yields) = window.extracted else { return };
+    let extracted = Estimate::with(value(21.6), Standard::known(value(0.3)));
+    time(c, "decision/joint", extracted, |e| {
+        decision::joint(&strength, e, value(0.97), &wanted, &yields)
+    });
+}
+
 fn of_calibration(c: &mut Criterion) {
     let kept = [(12.0, 27.9), (15.0, 34.6), (18.0, 41.6), (20.0, 43.4), (25.0, 54.6), (30.0, 65.6)];
     let brews = kept.map(|(dose, kept)| Drained {
@@ -178,5 +220,14 @@ fn of_plan(c: &mut Criterion) {
     time(c, "plan/recipe", wish, |wish| plan::recipe(wish, &brewer, &coffee, &kitchen));
 }
 
-criterion_group!(rooms, of_water, of_extraction, of_heat, of_reading, of_calibration, of_plan);
+criterion_group!(
+    rooms,
+    of_water,
+    of_extraction,
+    of_heat,
+    of_reading,
+    of_uncertainty,
+    of_calibration,
+    of_plan
+);
 criterion_main!(rooms);

@@ -33,26 +33,17 @@
 //! hundred; so seven are asked for. Good brews are called suspicious less than five times in a
 //! hundred.
 
-use cupwright::calibrate::{
-    self, Drained, Dried, MOST_MEASUREMENTS, Repeat, Settled, Steeped, Thermometer, Timed,
-};
+use cupwright::calibrate::{self, Drained, Dried, Repeat, Settled, Steeped, Thermometer, Timed};
 use cupwright::extraction::{self, Kinetics};
 use cupwright::heat::{self, Body, Cover, Surroundings};
 use cupwright::quantity::*;
+use cupwright::uncertainty::{self, Estimate, Uncertain};
 
 use crate::value;
 
 /// Brews simulated for each line of the table; the share of intervals that hold is then told to 0.2
 /// %.
 const SIMULATED: usize = 10_000;
-
-/// 0.975 quantiles of Student's t for 1 to 30 degrees of freedom (scipy).
-const STUDENT: [f64; MOST_MEASUREMENTS] = [
-    12.706205, 4.302653, 3.182446, 2.776445, 2.570582, 2.446912, 2.364624, 2.306004, 2.262157,
-    2.228139, 2.200985, 2.178813, 2.160369, 2.144787, 2.131450, 2.119905, 2.109816, 2.100922,
-    2.093024, 2.085963, 2.079614, 2.073873, 2.068658, 2.063899, 2.059539, 2.055529, 2.051831,
-    2.048407, 2.045230, 2.042272,
-];
 
 /// Chance from a seed: SplitMix64 (Steele, Lea & Flood 2014), made normal by Box and Muller.
 struct Scatter(u64);
@@ -73,18 +64,28 @@ impl Scatter {
     }
 }
 
-/// What a fit says of one parameter, and the truth.
+/// How far off a fit is in one parameter, and how far off it says that it may be.
 struct Told {
-    value: f64,
-    u: f64,
-    freedom: f64,
-    truth: f64,
+    off: f64,
+    half_width: f64,
 }
 
 impl Told {
     fn holds(&self) -> bool {
-        (self.value - self.truth).abs() <= STUDENT[self.freedom as usize - 1] * self.u
+        self.off.abs() <= self.half_width
     }
+}
+
+fn told<M: Uncertain>(estimate: Estimate<M>, truth: f64) -> Told {
+    // Not by `expanded`, which refuses half-widths beyond all use.
+    let factor = uncertainty::coverage_factor(value(95.0), estimate.freedom);
+    let half_width = factor.ratio() * estimate.u.value();
+    Told { off: estimate.value.value() - truth, half_width }
+}
+
+/// Of a time constant, by its logarithm.
+fn told_ln(estimate: Estimate<TimeConstant>, truth: f64) -> Told {
+    Told { off: (estimate.value.seconds() / truth).ln(), ..told(estimate, truth) }
 }
 
 /// Simulates, prints a line for each parameter, and gives the shares in percent that hold.
@@ -137,21 +138,17 @@ fn coverage_of_retention() {
         let what = format!("retention line, {} brews", doses.len());
         assert_95(coverage(&what, ["retention", "hold-up", "next brew"], |scatter| {
             let line = calibrate::retention_line(&brews(scatter, 2.0))?;
-            let freedom = line.quality.freedom;
             let next = brew(scatter, 22.0, 2.0);
             let expected = line.expected(next.dose, next.water, next.vapour)?;
-            let told = |value, u, truth| Told { value, u, freedom, truth };
             Ok([
-                told(line.retention.grams_per_gram(), line.u_retention, 2.03),
-                told(line.hold_up.grams(), line.u_hold_up, 2.0),
-                told(expected.beverage.grams(), expected.u_next, next.beverage.grams()),
+                told(line.retention, 2.03),
+                told(line.hold_up, 2.0),
+                told(expected.beverage, next.beverage.grams()),
             ])
         }));
         let what = format!("retention alone, {} brews", doses.len());
         assert_95(coverage(&what, ["retention"], |scatter| {
-            let fit = calibrate::retention(&brews(scatter, 0.0))?;
-            let value = fit.value.grams_per_gram();
-            Ok([Told { value, u: fit.u, freedom: fit.quality.freedom, truth: 2.03 }])
+            Ok([told(calibrate::retention(&brews(scatter, 0.0))?.estimate, 2.03)])
         }));
     }
 }
@@ -191,9 +188,7 @@ fn coverage_of_heat_capacity() {
                     }
                 })
                 .collect();
-            let fit = calibrate::heat_capacity(&pours)?;
-            let value = fit.value.joules_per_kelvin();
-            Ok([Told { value, u: fit.u, freedom: fit.quality.freedom, truth: 168.0 }])
+            Ok([told(calibrate::heat_capacity(&pours)?.estimate, 168.0)])
         }));
     }
 }
@@ -211,13 +206,7 @@ fn coverage_of_equilibrium_yield() {
                     dose: value(20.0 + scatter.of(0.05)),
                 })
                 .collect();
-            let fit = calibrate::equilibrium_yield(&steeps)?;
-            Ok([Told {
-                value: fit.value.percent(),
-                u: fit.u,
-                freedom: fit.quality.freedom,
-                truth: 21.0,
-            }])
+            Ok([told(calibrate::equilibrium_yield(&steeps)?.estimate, 21.0)])
         }));
     }
 }
@@ -259,12 +248,7 @@ fn coverage_of_one_rate() {
             ["equilibrium", "ln time"],
             |scatter| {
                 let fit = calibrate::one_rate(&yields(scatter, &law, contacts, sigma))?;
-                let freedom = fit.quality.freedom;
-                let told = |value, u, truth| Told { value, u, freedom, truth };
-                Ok([
-                    told(fit.equilibrium.percent(), fit.u_equilibrium, 20.8),
-                    told(fit.time.seconds().ln(), fit.u_ln_time, 55.0_f64.ln()),
-                ])
+                Ok([told(fit.equilibrium, 20.8), told_ln(fit.time, 55.0)])
             },
         ));
     }
@@ -297,13 +281,11 @@ fn coverage_of_two_rates() {
             within,
             coverage(&what, names, |scatter| {
                 let fit = calibrate::two_rates(&yields(scatter, &law, contacts, sigma))?;
-                let freedom = fit.quality.freedom;
-                let told = |value, u, truth| Told { value, u, freedom, truth };
                 Ok([
-                    told(fit.kinetics.equilibrium.percent(), fit.u_equilibrium, 23.0),
-                    told(fit.kinetics.fast_share.percent(), fit.u_fast_share, 61.0),
-                    told(fit.kinetics.fast.seconds().ln(), fit.u_ln_fast, 16.6_f64.ln()),
-                    told(fit.kinetics.slow.seconds().ln(), fit.u_ln_slow, 125.0_f64.ln()),
+                    told(fit.equilibrium, 23.0),
+                    told(fit.fast_share, 61.0),
+                    told_ln(fit.fast, 16.6),
+                    told_ln(fit.slow, 125.0),
                 ])
             }),
         );
@@ -326,12 +308,7 @@ fn coverage_of_cooling() {
                 })
                 .collect();
             let cup = calibrate::cooling(&readings, &room)?;
-            let freedom = cup.quality.freedom;
-            let told = |value, u, truth| Told { value, u, freedom, truth };
-            Ok([
-                told(cup.rate.per_minute(), cup.u_rate, 0.0065),
-                told(cup.start.celsius(), cup.u_start, 85.0),
-            ])
+            Ok([told(cup.rate, 0.0065), told(cup.start, 85.0)])
         }));
     }
 }
@@ -350,9 +327,9 @@ fn coverage_of_refractive_factor() {
                     }
                 })
                 .collect();
-            let fit = calibrate::refractive_factor(&samples)?;
-            let value = fit.value.percent_per_degree();
-            Ok([Told { value, u: fit.u, freedom: fit.quality.freedom, truth: 0.86 }])
+            // Told relative to the factor.
+            let told = told(calibrate::refractive_factor(&samples)?.estimate, 0.86);
+            Ok([Told { off: 100.0 * told.off / (0.86 + told.off), ..told }])
         }));
     }
 }
@@ -368,7 +345,11 @@ fn coverage_of_repeatability() {
             })
             .collect();
         let own = calibrate::repeatability(&readings)?;
-        let value = 1.38 + scatter.of(0.012);
-        Ok([Told { value, u: own.value.percent(), freedom: own.quality.freedom, truth: 1.38 }])
+        let next: Estimate<Strength> = Estimate {
+            value: value(1.38 + scatter.of(0.012)),
+            u: value(own.estimate.value.percent()),
+            freedom: own.estimate.freedom,
+        };
+        Ok([told(next, 1.38)])
     }));
 }

@@ -263,7 +263,7 @@ fn brews_of_one_dose_tell_no_hold_up_but_a_retention() {
          in all (gap between doses in g: 0, needed for a start: 7.5)"
     );
     let all = calibrate::retention(&brews).unwrap();
-    assert_eq!(all.value.grams_per_gram(), 2.2);
+    assert_eq!(all.estimate.value.grams_per_gram(), 2.2);
 }
 
 #[test]

@@ -622,7 +622,7 @@ fn denser_is_never_hotter_above_the_maximum_and_vapour_rises() {
 fn assert_leverages(quality: &Quality, parameters: f64) {
     assert_abs_diff_eq!(quality.leverages.iter().sum::<f64>(), parameters, epsilon = 1e-8);
     assert!(quality.leverages.iter().all(|h| (-1e-12..=1.0 + 1e-9).contains(h)));
-    assert_eq!(quality.freedom, quality.measurements.count() - parameters);
+    assert_eq!(quality.freedom.count(), quality.measurements.count() - parameters);
 }
 
 /// Numbers to scatter measurements by, from -1 to 1.
@@ -661,9 +661,9 @@ proptest! {
         retention in 0.5..4.0_f64, hold_up in 0.0..20.0_f64, off in scatter::<6>()
     ) {
         let line = calibrate::retention_line(&brews_of(retention, hold_up, [0.0; 6])).unwrap();
-        assert_relative_eq!(line.retention.grams_per_gram(), retention, max_relative = 1e-10);
-        assert_abs_diff_eq!(line.hold_up.grams(), hold_up, epsilon = 1e-10);
-        assert!(line.quality.s < 1e-10 && line.u_retention < 1e-10);
+        assert_relative_eq!(line.retention.value.grams_per_gram(), retention, max_relative = 1e-10);
+        assert_abs_diff_eq!(line.hold_up.value.grams(), hold_up, epsilon = 1e-10);
+        assert!(line.quality.s < 1e-10 && line.retention.u.grams_per_gram() < 1e-10);
 
         let brews = brews_of(retention, hold_up, off);
         let line = calibrate::retention_line(&brews).unwrap();
@@ -673,11 +673,12 @@ proptest! {
         for (brew, off) in brews.iter().zip(line.quality.residuals) {
             let expected = line.expected(brew.dose, brew.water, brew.vapour).unwrap();
             assert_abs_diff_eq!(
-                expected.beverage.grams() - brew.beverage.grams(),
+                expected.beverage.value.grams() - brew.beverage.grams(),
                 off,
                 epsilon = 1e-9
             );
-            assert!(expected.u_mean < expected.u_next && expected.u_next < 1.5 * line.quality.s);
+            let u_next = expected.beverage.u;
+            assert!(expected.u_mean < u_next && u_next.grams() < 1.5 * line.quality.s);
         }
         let alone = calibrate::retention(&brews).unwrap();
         assert_leverages(&alone.quality, 1.0);
@@ -705,8 +706,8 @@ proptest! {
         let slow = TimeConstant::from_seconds(fast.seconds() * ratio).unwrap();
         let one = Kinetics { equilibrium, fast_share: Share::from_percent(100.0).unwrap(), fast, slow: fast };
         let fit = calibrate::one_rate(&yields_of(&one, [0.0; 9])).unwrap();
-        assert_relative_eq!(fit.equilibrium.percent(), equilibrium.percent(), max_relative = 1e-9);
-        assert_relative_eq!(fit.time.seconds(), fast.seconds(), max_relative = 1e-9);
+        assert_relative_eq!(fit.equilibrium.value.percent(), equilibrium.percent(), max_relative = 1e-9);
+        assert_relative_eq!(fit.time.value.seconds(), fast.seconds(), max_relative = 1e-9);
         assert_relative_eq!(
             extraction::yield_at_time(&fit.kinetics(), Time::from_seconds(40.0).unwrap()).percent(),
             extraction::yield_at_time(&one, Time::from_seconds(40.0).unwrap()).percent(),
@@ -715,15 +716,15 @@ proptest! {
 
         let two = Kinetics { equilibrium, fast_share: share, fast, slow };
         let fit = calibrate::two_rates(&yields_of(&two, [0.0; 9])).unwrap();
-        assert_relative_eq!(fit.kinetics.equilibrium.percent(), equilibrium.percent(), max_relative = 1e-6);
-        assert_relative_eq!(fit.kinetics.fast_share.percent(), share.percent(), max_relative = 1e-5);
-        assert_relative_eq!(fit.kinetics.fast.seconds(), fast.seconds(), max_relative = 1e-5);
-        assert_relative_eq!(fit.kinetics.slow.seconds(), slow.seconds(), max_relative = 1e-5);
+        assert_relative_eq!(fit.equilibrium.value.percent(), equilibrium.percent(), max_relative = 1e-6);
+        assert_relative_eq!(fit.fast_share.value.percent(), share.percent(), max_relative = 1e-5);
+        assert_relative_eq!(fit.fast.value.seconds(), fast.seconds(), max_relative = 1e-5);
+        assert_relative_eq!(fit.slow.value.seconds(), slow.seconds(), max_relative = 1e-5);
 
         let scattered = yields_of(&two, off.map(|off| 0.1 * off));
         if let Ok(fit) = calibrate::two_rates(&scattered) {
             assert_leverages(&fit.quality, 4.0);
-            assert!(fit.kinetics.fast <= fit.kinetics.slow);
+            assert!(fit.fast.value <= fit.slow.value);
             for (at, row) in fit.covariance.iter().enumerate() {
                 for (other, entry) in row.iter().enumerate() {
                     assert_relative_eq!(*entry, fit.covariance[other][at], max_relative = 1e-9);
@@ -731,7 +732,7 @@ proptest! {
             }
             // No one-rate law comes nearer.
             if let Ok(one) = calibrate::one_rate(&scattered) {
-                let squares = |q: &Quality| q.freedom * q.s * q.s;
+                let squares = |q: &Quality| q.freedom.count() * q.s * q.s;
                 assert!(squares(&fit.quality) < squares(&one.quality));
             }
         }
@@ -758,13 +759,13 @@ proptest! {
             })
         };
         let fit = calibrate::cooling(&readings([0.0; 5]), &room).unwrap();
-        assert_relative_eq!(fit.rate.per_minute(), rate.per_minute(), max_relative = 1e-8);
-        assert_relative_eq!(fit.start.celsius(), start.celsius(), max_relative = 1e-8);
+        assert_relative_eq!(fit.rate.value.per_minute(), rate.per_minute(), max_relative = 1e-8);
+        assert_relative_eq!(fit.start.value.celsius(), start.celsius(), max_relative = 1e-8);
         // Two readings alone have no scatter, and the function of two is the same law.
         let [first, .., last] = readings([0.0; 5]);
         let elapsed = Time::from_seconds(960.0).unwrap();
         let of_two = heat::cooling_rate(first.temperature, last.temperature, elapsed, &room).unwrap();
-        assert_relative_eq!(fit.rate.per_minute(), of_two.per_minute(), max_relative = 1e-8);
+        assert_relative_eq!(fit.rate.value.per_minute(), of_two.per_minute(), max_relative = 1e-8);
 
         let fit = calibrate::cooling(&readings(off.map(|off| 0.3 * off)), &room).unwrap();
         assert_leverages(&fit.quality, 2.0);

@@ -7,6 +7,7 @@ mod check_values;
 mod coverage;
 mod errors;
 mod laws;
+mod laws_of_uncertainty;
 mod plans;
 mod records;
 

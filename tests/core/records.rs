@@ -3,9 +3,10 @@
 use cupwright::calibrate::{self, Drained, Repeat, Timed};
 use cupwright::extraction::Brew;
 use cupwright::plan::Air;
-use cupwright::profile::{Learned, Profile};
+use cupwright::profile::Profile;
 use cupwright::quantity::*;
 use cupwright::retention::Paper;
+use cupwright::uncertainty::{Estimate, ReadStrength, Uncertain};
 use cupwright::verdict::Window;
 use proptest::prelude::*;
 
@@ -58,11 +59,31 @@ fn a_window_with_crossed_edges_is_refused() {
     assert!(serde_json::from_str::<Window>(text).is_err());
 }
 
-fn learned<M: Measure>() -> impl Strategy<Value = Option<Learned<M>>> {
-    let (low, high) = (M::QUANTITY.lowest(), M::QUANTITY.highest());
-    let known = (some::<M>(low, high), some(0.0, 1e6), some(1.0, 1e9))
-        .prop_map(|(value, u, freedom)| Learned { value, u, freedom });
+#[test]
+fn an_estimate_is_a_value_with_its_uncertainty() {
+    const READ: &str = r#"{
+        "reading": { "value": 1.44, "u": 0.01, "degrees_of_freedom": 2 },
+        "instrument": { "u": 0.02, "degrees_of_freedom": 1e9 },
+        "factor": { "u": 2.4, "degrees_of_freedom": 8 },
+        "zero": "brew_water",
+        "water_solids": { "value": 80, "u": 20, "degrees_of_freedom": 1e9 }
+    }"#;
+    let read: ReadStrength = serde_json::from_str(READ).unwrap();
+    assert_eq!(read.reading.value, Strength::from_percent(1.44).unwrap());
+    let again: ReadStrength = serde_json::from_str(&serde_json::to_string(&read).unwrap()).unwrap();
+    assert_eq!(again, read);
+    let error = serde_json::from_str::<ReadStrength>(&READ.replace("0.01", "-0.01")).unwrap_err();
+    assert!(error.to_string().starts_with("uncertainty of a strength: -0.01 %"), "{error}");
+}
+
+fn learned<M: Uncertain>() -> impl Strategy<Value = Option<Estimate<M>>> {
+    let known = (any_of::<M>(), any_of::<M::Uncertainty>(), any_of::<DegreesOfFreedom>())
+        .prop_map(|(value, u, freedom)| Estimate { value, u, freedom });
     prop::option::of(known)
+}
+
+fn any_of<M: Measure>() -> impl Strategy<Value = M> {
+    some(M::QUANTITY.lowest(), M::QUANTITY.highest())
 }
 
 fn profiles() -> impl Strategy<Value = Profile> {
@@ -123,12 +144,12 @@ fn a_profile_keeps_what_brews_told() {
     let own = calibrate::repeatability(&[1.44, 1.46, 1.45].map(read)).unwrap();
 
     let mut profile = Profile::default();
-    profile.keep_retention(&line).unwrap();
-    profile.keep_one_rate(&coffee).unwrap();
-    profile.repeatability = Some(Learned::of(&own).unwrap());
+    profile.keep_retention(&line);
+    profile.keep_one_rate(&coffee);
+    profile.repeatability = Some(own.estimate);
 
-    assert_eq!(profile.retention.unwrap().value, line.retention);
-    assert_eq!(profile.hold_up.unwrap().u.units(), line.u_hold_up);
+    assert_eq!(profile.retention, Some(line.retention));
+    assert_eq!(profile.hold_up, Some(line.hold_up));
     assert_eq!(profile.fast.unwrap().freedom.count(), 2.0);
     // The mean dose over the root of the mean square dose, negative.
     let (mean, square) = (62.0 / 3.0, (144.0 + 400.0 + 900.0) / 3.0_f64);
@@ -144,7 +165,7 @@ fn a_profile_keeps_what_brews_told() {
 
 #[test]
 fn a_profile_refuses_an_uncertainty_below_zero() {
-    let text = r#"{ "repeatability_pct": { "value": 0.01, "u": -0.1, "freedom": 3 } }"#;
+    let text = r#"{ "repeatability_pct": { "value": 0.01, "u": -0.1, "degrees_of_freedom": 3 } }"#;
     let error = serde_json::from_str::<Profile>(text).unwrap_err().to_string();
-    assert!(error.starts_with("standard uncertainty: -0.1 is outside 0 to 1000000"), "{error}");
+    assert!(error.starts_with("uncertainty of a strength: -0.1 % is outside 0 to 50 %"), "{error}");
 }

@@ -23,7 +23,7 @@ def quality(jacobian, residuals):
     q, _ = numpy.linalg.qr(jacobian)
     leverages = (q * q).sum(1)
     squares, freedom = residuals @ residuals, n - p
-    out = {"quality.measurements": n, "quality.freedom": freedom, "quality.s": (squares / freedom) ** 0.5}
+    out = {"quality.measurements": n, "quality.degrees_of_freedom": freedom, "quality.s": (squares / freedom) ** 0.5}
     for at in range(n):
         out[f"quality.residuals.{at}"] = residuals[at]
         out[f"quality.leverages.{at}"] = leverages[at]
@@ -67,7 +67,8 @@ def line_checks():
         at = numpy.array([1.0, 1.1 * doses.mean()])
         mean = float(at @ covariance @ at)
         out = {"beverage_g": 16 * at[1] - 1 - fit.intercept - fit.slope * at[1],
-               "u_mean_g": mean**0.5, "u_next_g": (mean + told["quality.s"] ** 2) ** 0.5}
+               "u_beverage_g": (mean + told["quality.s"] ** 2) ** 0.5, "degrees_of_freedom": told["quality.degrees_of_freedom"],
+               "u_mean_g": mean**0.5}
         yield "calibrate.expected_beverage", inputs | {"next_dose_g": at[1], "next_water_g": 16 * at[1], "next_vapour_g": 1}, out, {
             k: 1e-8 * abs(v) for k, v in out.items()}, "ten digits of inputs"
         out = through_origin(doses, kept, "apparent_retention_g_per_g", "u_retention_g_per_g")
@@ -86,7 +87,8 @@ def ray_checks():
         ([1.1, 1.3, 1.5, 1.7, 1.9, 4.2], [0.93, 1.12, 1.27, 1.45, 1.63, 3.9]),
     ]:
         x, y = numpy.array(brix), numpy.array(strength)
-        out = through_origin(x, y, "refractive_factor_pct_per_brix", "u_refractive_factor_pct_per_brix")
+        out = through_origin(x, y, "refractive_factor_pct_per_brix", "u_factor_pct")
+        out["u_factor_pct"] *= 100 / out["refractive_factor_pct_per_brix"]
         yield "calibrate.refractive_factor", {"brix": brix, "strength_pct": strength}, out, near(out, 1e-8), "ten digits of inputs"
     for liquid, before, settled, vessel in [
         ([250, 200, 250], [95, 95, 88], [84.9, 82.4, 79.2], [21, 21, 21]),

@@ -13,15 +13,20 @@ import json
 import math
 import pathlib
 
+import budgets
 import calibration
 import cooling
+import distributions
 import heat_balance
 import mass_balance
+import monte_carlo
 import readings
 import water_coolprop
 import water_iapws
 
-MODULES = (calibration, cooling, heat_balance, mass_balance, readings, water_coolprop, water_iapws)
+MODULES = (
+    budgets, calibration, cooling, distributions, heat_balance, mass_balance, monte_carlo, readings, water_coolprop, water_iapws,
+)
 
 
 def plain(value, digits):

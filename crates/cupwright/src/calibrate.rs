@@ -22,8 +22,8 @@
 //! s² = Σe²/ν,   ν = n − p,   u² = s² × diagonal of (JᵀJ)⁻¹
 //! ```
 //!
-//! and value ± t(ν) u, with Student's t, holds the truth 95 times in a hundred. A time constant is
-//! told by its logarithm, so its interval is τ e^(±t u(ln τ)). How often simulated brews' intervals
+//! and value ± t(ν) u ([`Estimate::expanded`]) holds the truth 95 times in a hundred. A time constant
+//! is told by its logarithm, so its interval is τ e^(±t u(ln τ)). How often simulated brews' intervals
 //! do hold the truth is in `tests/core/coverage.rs`.
 //!
 //! Every fit comes with its [`Quality`]: what scatter is left, how far each measurement lies off
@@ -52,31 +52,36 @@ pub use quality::{MOST_MEASUREMENTS, Odd, Quality, SUSPICIOUS_CHANCE};
 
 use crate::error::{Error, Untold};
 use crate::math::sqrt;
-use crate::quantity::{Measure, computed};
+use crate::quantity::{Quantity, computed};
+use crate::uncertainty::{Estimate, Uncertain};
 use line::Ray;
 use quality::enough;
 
 /// One parameter, as measurements tell it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Fitted<M> {
-    /// Its value.
-    pub value: M,
-    /// Its standard uncertainty, in the same unit.
-    pub u: f64,
+pub struct Fitted<M: Uncertain> {
+    /// Its value, standard uncertainty and degrees of freedom.
+    pub estimate: Estimate<M>,
     /// How far the fit can be trusted.
     pub quality: Quality,
 }
 
-/// A factor M of y = M x; `needed` is an x from which it could be told.
-fn proportion<T, M: Measure>(
+/// A value with the uncertainty and degrees of freedom that a fit gives it.
+fn told<M: Uncertain>(value: f64, u: f64, quality: &Quality) -> Result<Estimate<M>, Error> {
+    Ok(Estimate { value: computed(value)?, u: computed(u)?, freedom: quality.freedom })
+}
+
+/// The factor b of y = b x, and its standard uncertainty; `needed` is an x from which it could be told.
+fn proportion<T>(
+    quantity: Quantity,
     measured: &[T],
     point: impl Fn(&T) -> (f64, f64) + Copy,
     needed: f64,
-) -> Result<Fitted<M>, Error> {
-    let measurements = enough(measured, 2.0, M::QUANTITY)?;
+) -> Result<(f64, f64, Quality), Error> {
+    let measurements = enough(measured, 2.0, quantity)?;
     let points = measured.iter().map(point);
     let ray = Ray::of(points.clone()).ok_or(Error::CannotTell {
-        quantity: M::QUANTITY,
+        quantity,
         why: Untold::NoSpan,
         found: 0.0,
         needed,
@@ -84,5 +89,5 @@ fn proportion<T, M: Measure>(
     let each = points.map(|(x, y)| (y - ray.slope * x, ray.leverage(x)));
     let quality = Quality::of(measurements, 1.0, each);
     let u = quality.s * sqrt(ray.slope_variance());
-    Ok(Fitted { value: computed(ray.slope)?, u, quality })
+    Ok((ray.slope, u, quality))
 }

@@ -55,20 +55,20 @@ record! {
     }
 }
 
-/// The numbers of a [`Brew`] as the equations use them.
-struct Balance {
-    dose: f64,
-    beverage: f64,
+/// The numbers of a [`Brew`] as the equations use them, not checked.
+pub(crate) struct Balance {
+    pub(crate) dose: f64,
+    pub(crate) beverage: f64,
     /// Water of the beans less vapour, hD − V.
-    bean_water: f64,
+    pub(crate) bean_water: f64,
     /// Q, water that did not reach the cup.
-    missing: f64,
-    solids: f64,
-    held: f64,
+    pub(crate) missing: f64,
+    pub(crate) solids: f64,
+    pub(crate) held: f64,
 }
 
 impl Balance {
-    fn of(brew: &Brew) -> Self {
+    pub(crate) fn of(brew: &Brew) -> Self {
         let dose = brew.dose.grams();
         let beverage = brew.beverage.grams();
         let bean_water = brew.moisture.fraction() * dose - brew.vapour.grams();
@@ -80,6 +80,13 @@ impl Balance {
             solids: brew.water_solids.fraction(),
             held: brew.held_strength.fraction(),
         }
+    }
+
+    /// Yield in percent of a brew whose solids from coffee are τ.
+    pub(crate) fn extracted(&self, tau: f64) -> f64 {
+        let dissolved =
+            tau * (self.beverage + self.held * self.missing) + self.solids * self.bean_water;
+        100.0 * dissolved / (self.dose * (1.0 - self.solids - self.held * tau))
     }
 
     /// Refuses a beverage larger than `most`, where nothing at all would be kept.
@@ -132,8 +139,7 @@ pub fn extraction_yield(brew: &Brew, strength: Strength) -> Result<Yield, Error>
     // With nothing kept, B = W + hD − V + x and x + sW = T B.
     let all_water = brew.water.grams() * (1.0 - b.solids) + b.bean_water;
     b.accept(brew, all_water / (1.0 - strength.fraction()))?;
-    let dissolved = tau * (b.beverage + b.held * b.missing) + b.solids * b.bean_water;
-    computed(100.0 * dissolved / (b.dose * (1.0 - b.solids - b.held * tau)))
+    computed(b.extracted(tau))
 }
 
 /// τ = T − s, refused where the water alone is stronger than the beverage.

@@ -15,6 +15,7 @@
 //! | what will come out? | [`retention`] | beverage, and what grounds, paper and chamber keep |
 //! | what did I read? | [`reading`] | repeated readings, Brix, brew-water solids to strength |
 //! | what does it mean? | [`extraction`], [`verdict`] | yield, plausibility, place in a window |
+//! | how sure is that? | [`uncertainty`], [`decision`] | budgets; inside, outside or not yet decided |
 //! | what can I do to this cup? | [`dilution`] | water, milk, ice, splitting over cups |
 //! | what do my own brews say? | [`calibrate`] | retention, extraction rates, heat, cooling, factors |
 //! | where is that kept? | [`profile`] | what was learned, in JSON or in bytes with a check |
@@ -79,7 +80,9 @@
 
 pub mod calibrate;
 pub mod caution;
+pub mod decision;
 pub mod dilution;
+mod distribution;
 pub mod error;
 pub mod extraction;
 pub mod heat;
@@ -91,6 +94,7 @@ pub mod ratio;
 pub mod reading;
 mod record;
 pub mod retention;
+pub mod uncertainty;
 pub mod verdict;
 pub mod water;
 

@@ -15,6 +15,16 @@ pub(crate) fn one_minus_exp_minus(x: f64) -> f64 {
     -libm::expm1(-x)
 }
 
+/// Complementary error function, 2/√π times the integral of e^(-x²) from x on.
+pub(crate) fn erfc(x: f64) -> f64 {
+    libm::erfc(x)
+}
+
+/// Natural logarithm of 1 + x without loss of digits for small x.
+pub(crate) fn ln_one_plus(x: f64) -> f64 {
+    libm::log1p(x)
+}
+
 /// Natural logarithm.
 pub(crate) fn ln(x: f64) -> f64 {
     libm::log(x)
@@ -23,11 +33,6 @@ pub(crate) fn ln(x: f64) -> f64 {
 /// x to the power y.
 pub(crate) fn power(x: f64, y: f64) -> f64 {
     libm::pow(x, y)
-}
-
-/// Arc tangent, in radians.
-pub(crate) fn atan(x: f64) -> f64 {
-    libm::atan(x)
 }
 
 /// Square root, correctly rounded.

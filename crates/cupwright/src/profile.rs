@@ -20,7 +20,7 @@
 //!
 //! ```
 //! use cupwright::calibrate::{self, Dried};
-//! use cupwright::profile::{Learned, Profile};
+//! use cupwright::profile::Profile;
 //! use cupwright::quantity::*;
 //!
 //! let sample = |brix, strength| {
@@ -32,7 +32,7 @@
 //! // Invented samples.
 //! let factor = calibrate::refractive_factor(&[sample(1.42, 1.214)?, sample(1.66, 1.402)?])?;
 //! let mut mine = Profile::default();
-//! mine.refractive_factor = Some(Learned::of(&factor)?);
+//! mine.refractive_factor = Some(factor.estimate);
 //!
 //! let kept = mine.to_bytes();
 //! assert_eq!(Profile::from_bytes(&kept)?, mine);
@@ -43,46 +43,14 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
-use crate::calibrate::{Cooling, Fitted, OneRate, RetentionLine, TwoRates};
+use crate::calibrate::{OneRate, RetentionLine, TwoRates};
 use crate::error::Error;
+use crate::math::max;
 use crate::quantity::{
-    ApparentRetention, CoolingRate, Correlation, DegreesOfFreedom, FittedHoldUp, HeatCapacity,
-    Measure, RefractiveFactor, Repeatability, Share, StandardUncertainty, TimeConstant, Yield,
+    ApparentRetention, CoolingRate, Correlation, FittedHoldUp, HeatCapacity, Measure,
+    RefractiveFactor, Repeatability, Share, TimeConstant, Yield,
 };
-
-/// A value as it was learned.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(
-    feature = "serde",
-    derive(serde::Serialize, serde::Deserialize),
-    serde(deny_unknown_fields)
-)]
-pub struct Learned<M> {
-    /// The value.
-    pub value: M,
-    /// Its standard uncertainty, in the same unit; of a time constant that of its logarithm.
-    pub u: StandardUncertainty,
-    /// Its degrees of freedom.
-    pub freedom: DegreesOfFreedom,
-}
-
-impl<M: Measure> Learned<M> {
-    /// A value with its standard uncertainty and degrees of freedom.
-    ///
-    /// # Errors
-    /// [`Error::OutOfRange`] for an uncertainty below zero or fewer degrees of freedom than one.
-    pub fn new(value: M, u: f64, freedom: f64) -> Result<Self, Error> {
-        Ok(Self { value, u: Measure::new(u)?, freedom: Measure::new(freedom)? })
-    }
-
-    /// What a fit told.
-    ///
-    /// # Errors
-    /// [`Error::OutOfRange`] for an uncertainty beyond all use.
-    pub fn of(fit: &Fitted<M>) -> Result<Self, Error> {
-        Self::new(fit.value, fit.u, fit.quality.freedom)
-    }
-}
+use crate::uncertainty::{Estimate, Uncertain};
 
 /// First bytes of every profile.
 const MAGIC: [u8; 4] = *b"CUPW";
@@ -191,29 +159,29 @@ macro_rules! profile {
 
 profile! {
     /// Apparent retention of the brewer's grounds.
-    0 retention: Learned<ApparentRetention> = "apparent_retention_g_per_g",
+    0 retention: Estimate<ApparentRetention> = "apparent_retention_g_per_g",
     /// Hold-up of the brewer, as the same line has it.
-    1 hold_up: Learned<FittedHoldUp> = "fitted_hold_up_g",
+    1 hold_up: Estimate<FittedHoldUp> = "fitted_hold_up_g",
     /// Heat capacity of the brewer.
-    2 heat_capacity: Learned<HeatCapacity> = "heat_capacity_j_per_k",
+    2 heat_capacity: Estimate<HeatCapacity> = "heat_capacity_j_per_k",
     /// Cooling rate of the brewer while it steeps.
-    3 cooling: Learned<CoolingRate> = "cooling_per_min",
+    3 cooling: Estimate<CoolingRate> = "cooling_per_min",
     /// Yield that the coffee levels off at.
-    4 equilibrium: Learned<Yield> = "equilibrium_yield_pct",
+    4 equilibrium: Estimate<Yield> = "equilibrium_yield_pct",
     /// Share of it that dissolves fast.
-    5 fast_share: Learned<Share> = "fast_share_pct",
+    5 fast_share: Estimate<Share> = "fast_share_pct",
     /// Time constant of the fast share.
-    6 fast: Learned<TimeConstant> = "fast_time_s",
+    6 fast: Estimate<TimeConstant> = "fast_time_s",
     /// Time constant of the rest.
-    7 slow: Learned<TimeConstant> = "slow_time_s",
+    7 slow: Estimate<TimeConstant> = "slow_time_s",
     /// Refractive factor of the coffee.
-    8 refractive_factor: Learned<RefractiveFactor> = "refractive_factor_pct_per_brix",
+    8 refractive_factor: Estimate<RefractiveFactor> = "refractive_factor_pct_per_brix",
     /// Heat capacity of the cup.
-    9 cup: Learned<HeatCapacity> = "cup_j_per_k",
+    9 cup: Estimate<HeatCapacity> = "cup_j_per_k",
     /// Cooling rate of the full cup.
-    10 cup_cooling: Learned<CoolingRate> = "cup_cooling_per_min",
+    10 cup_cooling: Estimate<CoolingRate> = "cup_cooling_per_min",
     /// Repeatability of one's own readings on the instrument.
-    11 repeatability: Learned<Repeatability> = "repeatability_pct",
+    11 repeatability: Estimate<Repeatability> = "repeatability_pct",
     /// Correlation of retention and hold-up, without which a beverage expected of both seems far
     /// less certain than it is.
     12 retention_correlation: Correlation = "retention_correlation",
@@ -221,56 +189,24 @@ profile! {
 
 impl Profile {
     /// Keeps what brews told of a brewer's retention.
-    ///
-    /// # Errors
-    /// [`Error::OutOfRange`] for an uncertainty beyond all use.
-    pub fn keep_retention(&mut self, line: &RetentionLine) -> Result<(), Error> {
-        let freedom = line.quality.freedom;
-        let retention = Learned::new(line.retention, line.u_retention, freedom)?;
-        let hold_up = Learned::new(line.hold_up, line.u_hold_up, freedom)?;
+    pub fn keep_retention(&mut self, line: &RetentionLine) {
+        (self.retention, self.hold_up) = (Some(line.retention), Some(line.hold_up));
         // Brews without any scatter have none; rounding may lead a hair past one.
-        let correlation = line.covariance / (line.u_retention * line.u_hold_up);
-        self.retention_correlation = Correlation::accept(crate::math::max(correlation, -1.0));
-        (self.retention, self.hold_up) = (Some(retention), Some(hold_up));
-        Ok(())
+        let both = line.retention.u.grams_per_gram() * line.hold_up.u.grams();
+        self.retention_correlation = Correlation::accept(max(line.covariance / both, -1.0));
     }
 
     /// Keeps what yields told of a coffee by one rate. All of it is then fast: a fast share and a
     /// slow time kept before are dropped.
-    ///
-    /// # Errors
-    /// [`Error::OutOfRange`] for an uncertainty beyond all use.
-    pub fn keep_one_rate(&mut self, coffee: &OneRate) -> Result<(), Error> {
-        let freedom = coffee.quality.freedom;
-        let equilibrium = Learned::new(coffee.equilibrium, coffee.u_equilibrium, freedom)?;
-        let fast = Learned::new(coffee.time, coffee.u_ln_time, freedom)?;
-        (self.equilibrium, self.fast) = (Some(equilibrium), Some(fast));
+    pub fn keep_one_rate(&mut self, coffee: &OneRate) {
+        (self.equilibrium, self.fast) = (Some(coffee.equilibrium), Some(coffee.time));
         (self.fast_share, self.slow) = (None, None);
-        Ok(())
     }
 
     /// Keeps what yields told of a coffee by two rates.
-    ///
-    /// # Errors
-    /// [`Error::OutOfRange`] for an uncertainty beyond all use.
-    pub fn keep_two_rates(&mut self, coffee: &TwoRates) -> Result<(), Error> {
-        let (law, freedom) = (coffee.kinetics, coffee.quality.freedom);
-        let equilibrium = Learned::new(law.equilibrium, coffee.u_equilibrium, freedom)?;
-        let fast_share = Learned::new(law.fast_share, coffee.u_fast_share, freedom)?;
-        let fast = Learned::new(law.fast, coffee.u_ln_fast, freedom)?;
-        let slow = Learned::new(law.slow, coffee.u_ln_slow, freedom)?;
-        (self.equilibrium, self.fast_share) = (Some(equilibrium), Some(fast_share));
-        (self.fast, self.slow) = (Some(fast), Some(slow));
-        Ok(())
-    }
-
-    /// Keeps what a thermometer told of a cup.
-    ///
-    /// # Errors
-    /// [`Error::OutOfRange`] for an uncertainty beyond all use.
-    pub fn keep_cup_cooling(&mut self, cup: &Cooling) -> Result<(), Error> {
-        self.cup_cooling = Some(Learned::new(cup.rate, cup.u_rate, cup.quality.freedom)?);
-        Ok(())
+    pub fn keep_two_rates(&mut self, coffee: &TwoRates) {
+        (self.equilibrium, self.fast_share) = (Some(coffee.equilibrium), Some(coffee.fast_share));
+        (self.fast, self.slow) = (Some(coffee.fast), Some(coffee.slow));
     }
 }
 
@@ -284,11 +220,11 @@ trait Kept: Sized {
     fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Error>;
 }
 
-impl<M: Measure> Kept for Learned<M> {
+impl<M: Uncertain> Kept for Estimate<M> {
     const NUMBERS: usize = 3;
 
     fn numbers(self) -> impl Iterator<Item = f64> {
-        [self.value.value(), self.u.units(), self.freedom.count()].into_iter()
+        [self.value.value(), self.u.value(), self.freedom.count()].into_iter()
     }
 
     fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Error> {
@@ -388,8 +324,9 @@ mod tests {
     use super::*;
     use std::vec::Vec;
 
-    fn learned<M: Measure>(value: f64, u: f64, freedom: f64) -> Option<Learned<M>> {
-        Some(Learned::new(M::new(value).unwrap(), u, freedom).unwrap())
+    fn learned<M: Uncertain>(value: f64, u: f64, freedom: f64) -> Option<Estimate<M>> {
+        let (u, freedom) = (Measure::new(u).unwrap(), Measure::new(freedom).unwrap());
+        Some(Estimate { value: Measure::new(value).unwrap(), u, freedom })
     }
 
     fn profile() -> Profile {

@@ -397,6 +397,66 @@ quantities! {
     /// Solids that meet a liquid in one heat balance, where an interface has room for only so many.
     58 BodyCount = "bodies", from_count/count "" as "bodies" whole,
         0.0..=8.0, 0 decimals, source "range chosen here: kettle, brewer, grounds, paper, cup and three more";
+    /// Standard uncertainty of a mass, or a limit or step that one is made from.
+    59 MassUncertainty = "uncertainty of a mass", from_grams/grams "g" as "u_g",
+        0.0..=400000.0, 2 decimals, source "range chosen here: as for the largest mass";
+    /// Standard uncertainty of a strength, or a limit or step that one is made from.
+    60 StrengthUncertainty = "uncertainty of a strength", from_percent/percent "%" as "u_strength_pct",
+        0.0..=50.0, 3 decimals, source "range of the strength";
+    /// Standard uncertainty of a yield, or a limit that one is made from.
+    61 YieldUncertainty = "uncertainty of a yield", from_percent/percent "%" as "u_yield_pct",
+        0.0..=100.0, 2 decimals, source "range of the yield";
+    /// Standard uncertainty of a moisture, a held strength or another share, or a limit that one is made from.
+    62 ShareUncertainty = "uncertainty of a share", from_percent/percent "%" as "u_share_pct",
+        0.0..=100.0, 1 decimals, source "range of a share";
+    /// Standard uncertainty of a temperature, or a limit or step that one is made from.
+    63 TemperatureUncertainty = "uncertainty of a temperature", from_kelvin/kelvin "K" as "u_k",
+        0.0..=105.0, 2 decimals, source "range of the temperature";
+    /// Standard uncertainty of the solids of water, or a limit that one is made from.
+    64 WaterSolidsUncertainty = "uncertainty of water solids", from_milligrams_per_litre/milligrams_per_litre "mg/L" as "u_water_solids_mg_per_l",
+        0.0..=5000.0, 0 decimals, source "range of the water solids";
+    /// Standard uncertainty of a retention, or a limit that one is made from.
+    65 RetentionUncertainty = "uncertainty of a retention", from_grams_per_gram/grams_per_gram "g/g" as "u_retention_g_per_g",
+        0.0..=10.0, 3 decimals, source "range of the apparent retention";
+    /// Standard uncertainty of a scale's span: a relative error common to all that it weighs.
+    66 SpanUncertainty = "uncertainty of the scale's span", from_percent/percent "%" as "u_span_pct",
+        0.0..=50.0, 2 decimals, source "range chosen here";
+    /// Standard uncertainty of a refractive factor over its value: common to all readings of one coffee.
+    67 FactorUncertainty = "uncertainty of the refractive factor", from_percent/percent "%" as "u_factor_pct",
+        0.0..=50.0, 2 decimals, source "range chosen here";
+    /// Any value in a unit of its own.
+    68 Measurand = "measurand", from_number/number "" as "value",
+        -1000000000.0..=1000000000.0, 3 decimals, source "range chosen here";
+    /// Standard uncertainty in the unit of its value, or a limit or step that one is made from.
+    69 StandardUncertainty = "standard uncertainty", from_number/number "" as "u",
+        0.0..=1000000000.0, 3 decimals, source "range chosen here: as for any value";
+    /// How much a result changes with an input, in the units of the two.
+    70 Sensitivity = "sensitivity", from_number/number "" as "sensitivity",
+        -1000000000000.0..=1000000000000.0, 3 decimals, source "range chosen here";
+    /// How well an uncertainty is itself known, as if from so many repeats and one more; the highest stands for as good as known.
+    71 DegreesOfFreedom = "degrees of freedom", from_count/count "" as "degrees_of_freedom",
+        1.0..=1000000000.0, 1 decimals, source "GUM G.4; the highest chosen here";
+    /// How uncertain an uncertainty is, over itself.
+    72 Doubt = "doubt", from_percent/percent "%" as "doubt_pct",
+        0.0..=70.0, 0 decimals, source "one degree of freedom or more by GUM G.3";
+    /// How sure a statement has to be.
+    73 Confidence = "confidence", from_percent/percent "%" as "confidence_pct",
+        50.0..=99.9, 1 decimals, source "range chosen here";
+    /// Probability of a statement.
+    74 Probability = "probability", from_percent/percent "%" as "probability_pct",
+        0.0..=100.0, 1 decimals, source "definition";
+    /// Expanded uncertainty over standard uncertainty.
+    75 CoverageFactor = "coverage factor", from_ratio/ratio "" as "coverage_factor",
+        0.5..=1000.0, 2 decimals, source "Student t over the range of confidence";
+    /// Correlation of two values' errors.
+    76 Correlation = "correlation", from_ratio/ratio "" as "correlation",
+        -1.0..=1.0, 3 decimals, source "definition";
+    /// Terms of an uncertainty budget, or series of repeats put together.
+    77 TermCount = "terms", from_count/count "" as "terms" whole,
+        1.0..=10.0, 0 decimals, source "range chosen here: the inputs of a mass balance";
+    /// Repeats whose scatter tells an uncertainty.
+    78 RepeatCount = "repeats", from_count/count "" as "repeats" whole,
+        2.0..=100.0, 0 decimals, source "range chosen here; one alone has no scatter";
     /// Measurements from which something is learned.
     80 Measurements = "measurements", from_count/count "" as "measurements" whole,
         1.0..=30.0, 0 decimals, source "range chosen here: a month of brews, and what a small device has room for";
@@ -406,15 +466,15 @@ quantities! {
     /// Which cup a reading is of, where several cups were read several times each.
     82 CupNumber = "cup number", from_number/number "" as "cup" whole,
         1.0..=30.0, 0 decimals, source "as many as measurements";
-    /// How far two learned values err together: covariance over both standard uncertainties.
-    83 Correlation = "correlation", from_ratio/ratio "" as "correlation",
-        -1.0..=1.0, 3 decimals, source "definition";
-    /// Degrees of freedom of a standard uncertainty: how well it is known itself.
-    84 DegreesOfFreedom = "degrees of freedom", from_count/count "" as "freedom",
-        1.0..=1000000000.0, 0 decimals, source "range chosen here: one to as good as certain";
-    /// Standard uncertainty of a learned value, in the unit of that value; of a time constant, that of its logarithm.
-    85 StandardUncertainty = "standard uncertainty", from_units/units "" as "u",
-        0.0..=1000000.0, 4 decimals, source "range chosen here";
+    /// Standard uncertainty of a heat capacity.
+    83 HeatCapacityUncertainty = "uncertainty of a heat capacity", from_joules_per_kelvin/joules_per_kelvin "J/K" as "u_heat_capacity_j_per_k",
+        0.0..=1000000.0, 1 decimals, source "range chosen here";
+    /// Standard uncertainty of a cooling rate.
+    84 CoolingRateUncertainty = "uncertainty of a cooling rate", from_per_minute/per_minute "1/min" as "u_cooling_per_min",
+        0.0..=10.0, 5 decimals, source "range chosen here";
+    /// Standard uncertainty of a time constant over its value, which is that of its logarithm.
+    85 TimeConstantUncertainty = "uncertainty of a time constant", from_ratio/ratio "" as "u_ln_time",
+        0.0..=1000.0, 3 decimals, source "range chosen here";
 }
 
 macro_rules! percentages {
@@ -427,7 +487,19 @@ macro_rules! percentages {
         }
     )+};
 }
-percentages!(Strength, Yield, Moisture, HeldStrength, Share, Humidity, MilkSolids, SpentMoisture);
+percentages!(
+    Strength,
+    Yield,
+    Moisture,
+    HeldStrength,
+    Share,
+    Humidity,
+    MilkSolids,
+    SpentMoisture,
+    FactorUncertainty,
+    Confidence,
+    Probability
+);
 
 macro_rules! liquids {
     ($($name:ident),+) => {$(
@@ -464,6 +536,11 @@ impl HeldStrength {
 impl HoldUp {
     /// A chamber that keeps nothing.
     pub const NONE: Self = Self(0.0);
+}
+
+impl DegreesOfFreedom {
+    /// As good as known: counts as without end, and the t distribution as the normal one.
+    pub const KNOWN: Self = Self(1e9);
 }
 
 impl Drips {
@@ -518,6 +595,8 @@ mod tests {
                 &Quantity::Batches,
                 &Quantity::ReadingCount,
                 &Quantity::BodyCount,
+                &Quantity::TermCount,
+                &Quantity::RepeatCount,
                 &Quantity::Measurements,
                 &Quantity::CupNumber
             ]

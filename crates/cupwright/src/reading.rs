@@ -181,12 +181,14 @@ pub fn total_strength(
     zero: Zero,
     water: WaterSolids,
 ) -> Result<Strength, Error> {
+    computed(total_percent(reading.percent(), zero, water.fraction()))
+}
+
+/// The same with plain numbers, not checked: a reading in percent and the water's solids as a fraction.
+pub(crate) fn total_percent(reading: f64, zero: Zero, solids: f64) -> f64 {
     match zero {
-        Zero::Distilled => Ok(reading),
-        Zero::BrewWater => {
-            let s = water.fraction();
-            computed(reading.percent() + 100.0 * s * (1.0 - reading.fraction()))
-        }
+        Zero::Distilled => reading,
+        Zero::BrewWater => reading + 100.0 * solids * (1.0 - reading / 100.0),
     }
 }
 

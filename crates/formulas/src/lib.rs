@@ -12,6 +12,7 @@ use cupwright::calibrate::{
     Timed,
 };
 use cupwright::caution::{Hazards, TimeToBurn};
+use cupwright::decision::{Chances, Needed};
 use cupwright::extraction::{Brew, Kinetics};
 use cupwright::heat::{Body, Cover, Surroundings};
 use cupwright::plan::{Air, Brewer, Coffee, Kitchen, Wish};
@@ -19,10 +20,13 @@ use cupwright::quantity::*;
 use cupwright::ratio::Chamber;
 use cupwright::reading::Zero;
 use cupwright::retention::{Losses, Paper};
+use cupwright::uncertainty::{
+    Budget, Estimate, Influence, Measured, ReadStrength, Shape, Standard, Uncertain, Uncertainty,
+};
 use cupwright::verdict::{Band, Place, Standing, Window};
 use cupwright::{
-    Error, calibrate, caution, dilution, extraction, heat, plan, ratio, reading, retention,
-    verdict, water,
+    Error, calibrate, caution, decision, dilution, extraction, heat, plan, ratio, reading,
+    retention, uncertainty, verdict, water,
 };
 
 use inputs::Inputs;
@@ -315,7 +319,8 @@ fn quality(q: Quality) -> Outputs {
     let odd = q.odd;
     [
         one("quality.measurements", q.measurements),
-        vec![("quality.freedom", q.freedom), ("quality.s", q.s)],
+        one("quality.degrees_of_freedom", q.freedom),
+        vec![("quality.s", q.s)],
         of_each!("quality.residuals").into_iter().zip(q.residuals).collect(),
         of_each!("quality.leverages").into_iter().zip(q.leverages).collect(),
         vec![
@@ -329,17 +334,21 @@ fn quality(q: Quality) -> Outputs {
     .concat()
 }
 
-fn fitted<M: Measure>(field: &'static str, u: &'static str, fit: Fitted<M>) -> Outputs {
-    [one(field, fit.value), vec![(u, fit.u)], quality(fit.quality)].concat()
+/// A learned value and its standard uncertainty; its degrees of freedom are the quality's.
+fn learned<M: Uncertain>(field: &'static str, u: &'static str, learned: Estimate<M>) -> Outputs {
+    [one(field, learned.value), one(u, learned.u)].concat()
+}
+
+fn fitted<M: Uncertain>(field: &'static str, u: &'static str, fit: Fitted<M>) -> Outputs {
+    [learned(field, u, fit.estimate), quality(fit.quality)].concat()
 }
 
 fn retention_line(i: &dyn Inputs) -> Result<Outputs, Error> {
     let line = calibrate::retention_line(&drained(i)?)?;
     Ok([
-        one("apparent_retention_g_per_g", line.retention),
-        vec![("u_retention_g_per_g", line.u_retention)],
-        one("fitted_hold_up_g", line.hold_up),
-        vec![("u_hold_up_g", line.u_hold_up), ("covariance_g2_per_g", line.covariance)],
+        learned("apparent_retention_g_per_g", "u_retention_g_per_g", line.retention),
+        learned("fitted_hold_up_g", "u_hold_up_g", line.hold_up),
+        vec![("covariance_g2_per_g", line.covariance)],
         quality(line.quality),
     ]
     .concat())
@@ -349,18 +358,20 @@ fn expected_beverage(i: &dyn Inputs) -> Result<Outputs, Error> {
     let line = calibrate::retention_line(&drained(i)?)?;
     let expected =
         line.expected(get(i, "next_dose_g")?, get(i, "next_water_g")?, get(i, "next_vapour_g")?)?;
-    let mut outputs = one("beverage_g", expected.beverage);
-    outputs.extend([("u_mean_g", expected.u_mean), ("u_next_g", expected.u_next)]);
-    Ok(outputs)
+    Ok([
+        learned("beverage_g", "u_beverage_g", expected.beverage),
+        one("degrees_of_freedom", expected.beverage.freedom),
+        one("u_mean_g", expected.u_mean),
+    ]
+    .concat())
 }
 
 fn one_rate(i: &dyn Inputs) -> Result<Outputs, Error> {
     let coffee = calibrate::one_rate(&timed(i)?)?;
     Ok([
-        one("equilibrium_yield_pct", coffee.equilibrium),
-        vec![("u_equilibrium_yield_pct", coffee.u_equilibrium)],
-        one("time_constant_s", coffee.time),
-        vec![("u_ln_time_constant", coffee.u_ln_time), ("covariance_pct", coffee.covariance)],
+        learned("equilibrium_yield_pct", "u_equilibrium_yield_pct", coffee.equilibrium),
+        learned("time_constant_s", "u_ln_time_constant", coffee.time),
+        vec![("covariance_pct", coffee.covariance)],
         quality(coffee.quality),
     ]
     .concat())
@@ -376,14 +387,10 @@ fn two_rates(i: &dyn Inputs) -> Result<Outputs, Error> {
     ];
     let covariance = coffee.covariance.as_flattened().iter().copied();
     Ok([
-        one("equilibrium_yield_pct", coffee.kinetics.equilibrium),
-        vec![("u_equilibrium_yield_pct", coffee.u_equilibrium)],
-        one("fast_share_pct", coffee.kinetics.fast_share),
-        vec![("u_fast_share_pct", coffee.u_fast_share)],
-        one("fast_time_s", coffee.kinetics.fast),
-        vec![("u_ln_fast_time", coffee.u_ln_fast)],
-        one("slow_time_s", coffee.kinetics.slow),
-        vec![("u_ln_slow_time", coffee.u_ln_slow)],
+        learned("equilibrium_yield_pct", "u_equilibrium_yield_pct", coffee.equilibrium),
+        learned("fast_share_pct", "u_fast_share_pct", coffee.fast_share),
+        learned("fast_time_s", "u_ln_fast_time", coffee.fast),
+        learned("slow_time_s", "u_ln_slow_time", coffee.slow),
         COVARIANCES.as_flattened().iter().copied().zip(covariance).collect(),
         quality(coffee.quality),
     ]
@@ -393,10 +400,9 @@ fn two_rates(i: &dyn Inputs) -> Result<Outputs, Error> {
 fn cooling(i: &dyn Inputs) -> Result<Outputs, Error> {
     let cup = calibrate::cooling(&thermometer(i)?, &surroundings(i)?)?;
     Ok([
-        one("cooling_per_min", cup.rate),
-        vec![("u_cooling_per_min", cup.u_rate)],
-        one("start_c", cup.start),
-        vec![("u_start_k", cup.u_start), ("covariance_k_per_min", cup.covariance)],
+        learned("cooling_per_min", "u_cooling_per_min", cup.rate),
+        learned("start_c", "u_start_k", cup.start),
+        vec![("covariance_k_per_min", cup.covariance)],
         quality(cup.quality),
     ]
     .concat())
@@ -544,6 +550,104 @@ fn plausibility(p: extraction::Plausibility) -> Outputs {
         outputs.push((names[3], instead.unwrap_or(0.0)));
     }
     outputs
+}
+
+macro_rules! term_names {
+    ($($at:literal)+) => {[$([
+        concat!("terms.", $at, ".source"),
+        concat!("terms.", $at, ".sensitivity"),
+        concat!("terms.", $at, ".u"),
+        concat!("terms.", $at, ".degrees_of_freedom"),
+        concat!("terms.", $at, ".contribution"),
+    ]),+]};
+}
+
+/// A value by its field, its standard uncertainty under the same name after `u_`, its degrees of freedom
+/// under the name without its unit after `nu_`.
+fn estimate<M: Uncertain>(i: &dyn Inputs, field: &str) -> Result<Estimate<M>, Error> {
+    Ok(Estimate::with(get(i, field)?, standard(i, field)?))
+}
+
+fn standard<U: Uncertainty>(i: &dyn Inputs, of: &str) -> Result<Standard<U>, Error> {
+    Ok(Standard {
+        u: get(i, &format!("u_{of}"))?,
+        freedom: get(i, &format!("nu_{}", without_unit(of)))?,
+    })
+}
+
+/// A field's name without its unit.
+fn without_unit(field: &str) -> &str {
+    let units = ["_mg_per_l", "_g_per_g", "_pct", "_g", "_c"];
+    units.iter().find_map(|unit| field.strip_suffix(unit)).unwrap_or(field)
+}
+
+/// As many of lists of equal length as every interface has room for.
+fn lists<T>(
+    i: &dyn Inputs,
+    fields: &[(&str, Quantity)],
+    room: Quantity,
+    one: impl Fn(&[f64]) -> Result<T, Error>,
+) -> Result<Vec<T>, Error> {
+    let columns: Vec<_> = fields.iter().map(|(field, of)| i.numbers(field, *of)).collect();
+    let rows = columns.iter().map(Vec::len).min().unwrap_or(0);
+    (0..rows.min(room.highest() as usize))
+        .map(|row| one(&columns.iter().map(|column| column[row]).collect::<Vec<_>>()))
+        .collect()
+}
+
+fn band<M: Measure>(i: &dyn Inputs) -> Result<Band<M>, Error> {
+    Band::new(get(i, "lowest")?, get(i, "highest")?)
+}
+
+fn shape(i: &dyn Inputs) -> Shape {
+    let known = [Shape::Rectangular, Shape::Triangular, Shape::Arcsine].map(|s| (s as u8, s));
+    choice(i, "shape", &known)
+}
+
+fn standard_out<U: Uncertainty>(standard: Standard<U>) -> Outputs {
+    [one("u", standard.u), one("degrees_of_freedom", standard.freedom)].concat()
+}
+
+fn chances([below, inside, above]: [&'static str; 3], c: Chances) -> Outputs {
+    [one(below, c.below), one(inside, c.inside), one(above, c.above)].concat()
+}
+
+/// A budget: its result, what the linear rule leaves out, its largest term, and every term.
+fn budget<M: Uncertain>(b: Budget<M>) -> Outputs {
+    const TERMS: [[&str; 5]; uncertainty::MOST_TERMS] = term_names!(0 1 2 3 4 5 6 7 8 9);
+    let dominant = b.dominant();
+    let of_dominant = |value: fn(&uncertainty::Dominant<M::Uncertainty>) -> f64| {
+        dominant.as_ref().map_or(0.0, value)
+    };
+    let mut outputs = vec![
+        ("value", b.estimate.value.value()),
+        ("u", one("u", b.estimate.u)[0].1),
+        ("degrees_of_freedom", one("degrees_of_freedom", b.estimate.freedom)[0].1),
+        ("second_order", one("second_order", b.second_order)[0].1),
+        ("shift", b.shift),
+        ("has_dominant", flag(dominant.is_some())),
+        ("dominant.source", of_dominant(|d| f64::from(d.term.source as u16))),
+        ("dominant.contribution", of_dominant(|d| d.term.contribution())),
+        ("dominant.share_pct", of_dominant(|d| d.share.percent())),
+        ("dominant.halved", of_dominant(|d| d.halved.value())),
+        ("dominant.gone", of_dominant(|d| d.gone.value())),
+        ("term_count", b.terms().count() as f64),
+    ];
+    let terms = b.terms().copied().map(Some).chain(std::iter::repeat(None));
+    for (names, term) in TERMS.into_iter().zip(terms) {
+        outputs.push((names[0], term.map_or(0.0, |t| f64::from(t.source as u16))));
+        outputs.push((names[1], term.map_or(0.0, |t| t.sensitivity)));
+        outputs.push((names[2], term.map_or(0.0, |t| t.u)));
+        outputs.push((names[3], term.map_or(0.0, |t| t.freedom.count())));
+        outputs.push((names[4], term.map_or(0.0, |t| t.contribution())));
+    }
+    outputs
+}
+
+/// The budget of a yield, and how far it goes with the strength.
+fn yield_budget(b: Budget<Yield>) -> Outputs {
+    let correlation = one("correlation", b.correlation_with_strength());
+    [budget(b), correlation].concat()
 }
 
 macro_rules! formulas {
@@ -803,13 +907,148 @@ formulas! {
     "calibrate.two_rates" => |i| two_rates(i)?;
     "calibrate.cooling" => |i| cooling(i)?;
     "calibrate.refractive_factor" => |i| fitted(
-        "refractive_factor_pct_per_brix", "u_refractive_factor_pct_per_brix",
+        "refractive_factor_pct_per_brix", "u_factor_pct",
         calibrate::refractive_factor(&dried(i)?)?);
     "calibrate.repeatability" => |i| fitted(
         "repeatability_pct", "u_repeatability_pct", calibrate::repeatability(&repeats(i)?)?);
 
     "verdict.stand" => |i|
         standing(verdict::stand(&window(i)?, get(i, "strength_pct")?, get(i, "yield_pct")?));
+
+    "uncertainty.coverage_factor" => |i| one("coverage_factor",
+        uncertainty::coverage_factor(get(i, "confidence_pct")?, get(i, "degrees_of_freedom")?));
+    "uncertainty.expanded" => |i| {
+        let sure = estimate::<Measurand>(i, "value")?.expanded(get(i, "confidence_pct")?)?;
+        [one("coverage_factor", sure.factor), one("half_width", sure.half_width)].concat()
+    };
+    "uncertainty.of_repeats" => |i| {
+        let repeats = i.numbers("value", Quantity::Measurand);
+        RepeatCount::from_count(repeats.len() as f64)?;
+        let repeats = repeats.into_iter().map(Measure::new).collect::<Result<Vec<_>, _>>()?;
+        let mean: Estimate<Measurand> = uncertainty::of_repeats(&repeats)?;
+        let standard = Standard { u: mean.u, freedom: mean.freedom };
+        [one("value", mean.value), standard_out(standard)].concat()
+    };
+    "uncertainty.pooled" => |i| {
+        let fields =
+            [("s", Quantity::StandardUncertainty), ("degrees_of_freedom", Quantity::DegreesOfFreedom)];
+        let series = lists(i, &fields, Quantity::TermCount, |of| {
+            Ok(Standard { u: StandardUncertainty::new(of[0])?, freedom: Measure::new(of[1])? })
+        })?;
+        standard_out(uncertainty::pooled(&series, get(i, "readings")?)?)
+    };
+    "uncertainty.of_limit" => |i| standard_out(uncertainty::of_limit(
+        get::<StandardUncertainty>(i, "limit")?, shape(i)));
+    "uncertainty.of_display" => |i|
+        standard_out(uncertainty::of_display(get::<StandardUncertainty>(i, "step")?));
+    "uncertainty.of_expanded" => |i| standard_out(uncertainty::of_expanded(
+        get::<StandardUncertainty>(i, "expanded")?, get(i, "coverage_factor")?)?);
+    "uncertainty.freedom_of_doubt" => |i|
+        one("degrees_of_freedom", uncertainty::freedom_of_doubt(get(i, "doubt_pct")?));
+    "uncertainty.combine" => |i| {
+        let fields = [
+            ("sensitivity", Quantity::Sensitivity),
+            ("u", Quantity::StandardUncertainty),
+            ("degrees_of_freedom", Quantity::DegreesOfFreedom),
+        ];
+        let influences = lists(i, &fields, Quantity::TermCount, |of| Ok(Influence {
+            sensitivity: Measure::new(of[0])?,
+            u: Measure::new(of[1])?,
+            freedom: Measure::new(of[2])?,
+        }))?;
+        budget(uncertainty::combine(get(i, "value")?, &influences)?)
+    };
+    "uncertainty.strength" => |i| budget(uncertainty::strength(&ReadStrength {
+        reading: estimate(i, "strength_pct")?,
+        instrument: standard(i, "instrument_pct")?,
+        factor: standard(i, "factor_pct")?,
+        zero: zero(i),
+        water_solids: estimate(i, "water_solids_mg_per_l")?,
+    })?);
+    "uncertainty.flow_through_yield" => |i| yield_budget(uncertainty::flow_through_yield(
+        &estimate(i, "strength_pct")?, &estimate(i, "beverage_g")?, &estimate(i, "dose_g")?,
+        &standard(i, "factor_pct")?)?);
+    "uncertainty.steeped_yield" => |i| yield_budget(uncertainty::steeped_yield(
+        &estimate(i, "strength_pct")?, &estimate(i, "water_g")?, &estimate(i, "dose_g")?,
+        &standard(i, "factor_pct")?)?);
+    "uncertainty.extraction_yield" => |i| yield_budget(uncertainty::extraction_yield(&Measured {
+        strength: estimate(i, "strength_pct")?,
+        dose: estimate(i, "dose_g")?,
+        water: estimate(i, "water_g")?,
+        beverage: estimate(i, "beverage_g")?,
+        moisture: estimate(i, "moisture_pct")?,
+        water_solids: estimate(i, "water_solids_mg_per_l")?,
+        vapour: estimate(i, "vapour_g")?,
+        held_strength: estimate(i, "held_strength_pct")?,
+        span: standard(i, "span_pct")?,
+        factor: standard(i, "factor_pct")?,
+    })?);
+    "uncertainty.steeped_strength" => |i| budget(uncertainty::steeped_strength(
+        &estimate(i, "yield_pct")?, &estimate(i, "dose_g")?, &estimate(i, "water_g")?)?);
+    "uncertainty.beverage" => |i| budget(uncertainty::beverage(
+        &losses(i)?, &standard(i, "apparent_retention_g_per_g")?, &standard(i, "losses_g")?,
+        &estimate(i, "dose_g")?, &estimate(i, "water_g")?)?);
+    "uncertainty.water_to_reach" => |i| budget(uncertainty::water_to_reach(
+        &estimate(i, "beverage_g")?, &estimate(i, "strength_pct")?, get(i, "wanted_pct")?,
+        &estimate(i, "water_solids_mg_per_l")?)?);
+    "uncertainty.strength_after_water" => |i| budget(uncertainty::strength_after_water(
+        &estimate(i, "beverage_g")?, &estimate(i, "strength_pct")?, &estimate(i, "added_g")?,
+        &estimate(i, "water_solids_mg_per_l")?)?);
+    "uncertainty.mixed_temperature" => |i| budget(uncertainty::mixed_temperature(
+        &estimate(i, "hot_g")?, &estimate(i, "hot_c")?, &estimate(i, "cold_g")?,
+        &estimate(i, "cold_c")?)?);
+
+    "decision.chances" => |i| chances(["below_pct", "inside_pct", "above_pct"],
+        decision::chances(&estimate::<Measurand>(i, "value")?, &band(i)?));
+    "decision.decide" => |i| vec![("decision", f64::from(decision::decide(
+        &estimate::<Measurand>(i, "value")?, &band(i)?, get(i, "confidence_pct")?) as u8))];
+    "decision.largest_uncertainty" => |i| one("u", decision::largest_uncertainty::<Measurand>(
+        &band(i)?, get(i, "confidence_pct")?, get(i, "degrees_of_freedom")?)?);
+    "decision.acceptance" => |i| {
+        let safe = decision::acceptance::<Measurand>(
+            &standard(i, "value")?, &band(i)?, get(i, "confidence_pct")?);
+        vec![
+            ("has_acceptance", flag(safe.is_some())),
+            ("lowest", safe.map_or(0.0, |safe| safe.lowest().number())),
+            ("highest", safe.map_or(0.0, |safe| safe.highest().number())),
+        ]
+    };
+    "decision.readings_needed" => |i| {
+        let needed = decision::readings_needed::<Measurand>(
+            get(i, "value")?, &standard(i, "scatter")?, &standard(i, "rest")?, &band(i)?,
+            get(i, "confidence_pct")?)?;
+        match needed {
+            Needed::Readings(n) => vec![("needed", 1.0), ("readings", n.count())],
+            Needed::MoreThanTen => vec![("needed", 2.0), ("readings", 0.0)],
+            Needed::NoneIsEnough => vec![("needed", 3.0), ("readings", 0.0)],
+            other => panic!("a new variant: {other:?}"),
+        }
+    };
+    "decision.joint" => |i| {
+        let strengths = Band::new(get(i, "strength_lowest_pct")?, get(i, "strength_highest_pct")?)?;
+        let yields = Band::new(get(i, "yield_lowest_pct")?, get(i, "yield_highest_pct")?)?;
+        let joint = decision::joint(
+            &estimate(i, "strength_pct")?, &estimate(i, "yield_pct")?, get(i, "correlation")?,
+            &strengths, &yields);
+        [
+            chances(
+                ["strength.below_pct", "strength.inside_pct", "strength.above_pct"], joint.strength),
+            chances(["yield.below_pct", "yield.inside_pct", "yield.above_pct"], joint.extracted),
+            one("both_pct", joint.both),
+        ].concat()
+    };
+    "decision.compare" => |i| {
+        let compared = decision::compare(
+            &estimate::<Measurand>(i, "first")?, &estimate(i, "second")?, &standard(i, "factor_pct")?,
+            get(i, "confidence_pct")?)?;
+        [
+            vec![("difference", compared.difference)],
+            standard_out(compared.standard),
+            vec![("least", compared.least)],
+            one("confidence_pct", compared.confidence),
+            vec![("is_real", flag(compared.is_real))],
+        ].concat()
+    };
 
     "caution.of" => |i| cautions(caution::of(&hazards(i)?));
     "caution.time_to_burn" => |i| match caution::time_to_burn(get(i, "water_c")?) {

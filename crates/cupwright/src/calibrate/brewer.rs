@@ -2,14 +2,15 @@
 
 use super::line::Line;
 use super::quality::{Quality, enough};
-use super::{Fitted, proportion};
+use super::{Fitted, proportion, told};
 use crate::error::{Error, Untold};
 use crate::math::{max, min, sqrt, square};
 use crate::quantity::{
     ApparentRetention, Beverage, BrewWater, Dose, FittedHoldUp, HeatCapacity, HoldUp, Liquid,
-    Quantity, Temperature, Vapour, VesselTemperature, computed,
+    MassUncertainty, Quantity, Temperature, Vapour, VesselTemperature, computed,
 };
 use crate::record::record;
+use crate::uncertainty::Estimate;
 use crate::water;
 
 record! {
@@ -38,14 +39,10 @@ impl Drained {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RetentionLine {
     /// Apparent retention r of the grounds.
-    pub retention: ApparentRetention,
-    /// Its standard uncertainty, g/g.
-    pub u_retention: f64,
+    pub retention: Estimate<ApparentRetention>,
     /// What is kept whatever the dose, c: the chamber's hold-up, with an unrinsed paper's uptake
     /// and drips.
-    pub hold_up: FittedHoldUp,
-    /// Its standard uncertainty, g.
-    pub u_hold_up: f64,
+    pub hold_up: Estimate<FittedHoldUp>,
     /// Covariance of the two, g²/g: negative, since a line that is steeper starts lower.
     pub covariance: f64,
     /// How far the line can be trusted; its scatter is in g.
@@ -55,12 +52,10 @@ pub struct RetentionLine {
 /// A beverage that a line expects.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Expected {
-    /// The beverage.
-    pub beverage: Beverage,
-    /// Standard uncertainty of what many such brews give on average, g.
-    pub u_mean: f64,
-    /// Standard uncertainty of what the next one gives, g: √(u_mean² + s²).
-    pub u_next: f64,
+    /// What the next brew gives, with the standard uncertainty √(u_mean² + s²).
+    pub beverage: Estimate<Beverage>,
+    /// Standard uncertainty of what many such brews give on average.
+    pub u_mean: MassUncertainty,
 }
 
 impl RetentionLine {
@@ -75,15 +70,19 @@ impl RetentionLine {
         vapour: Vapour,
     ) -> Result<Expected, Error> {
         let d = dose.grams();
-        let kept = self.hold_up.grams() + self.retention.grams_per_gram() * d;
-        let variance =
-            square(self.u_hold_up) + d * (2.0 * self.covariance + d * square(self.u_retention));
+        let (hold_up, retention) = (self.hold_up, self.retention);
+        let kept = hold_up.value.grams() + retention.value.grams_per_gram() * d;
+        let variance = square(hold_up.u.grams())
+            + d * (2.0 * self.covariance + d * square(retention.u.grams_per_gram()));
         // Rounding may leave less than nothing of a line without scatter.
         let variance = max(0.0, variance);
         Ok(Expected {
-            beverage: computed(water.grams() - vapour.grams() - kept)?,
-            u_mean: sqrt(variance),
-            u_next: sqrt(variance + square(self.quality.s)),
+            beverage: told(
+                water.grams() - vapour.grams() - kept,
+                sqrt(variance + square(self.quality.s)),
+                &self.quality,
+            )?,
+            u_mean: computed(sqrt(variance))?,
         })
     }
 
@@ -93,7 +92,7 @@ impl RetentionLine {
     /// [`Error::ResultOutOfRange`] where the line starts below zero: then [`retention`] without a
     /// hold-up describes the brewer better.
     pub fn chamber(&self) -> Result<HoldUp, Error> {
-        computed(self.hold_up.grams())
+        computed(self.hold_up.value.grams())
     }
 }
 
@@ -131,14 +130,14 @@ impl RetentionLine {
 ///     brew(30.0, 480.0, 414.4)?,
 /// ];
 /// let line = calibrate::retention_line(&brews)?;
-/// assert_eq!(line.retention.to_string(), "2.08 g/g");
-/// assert_eq!(line.hold_up.to_string(), "2.8 g");
+/// assert_eq!(line.retention.value.to_string(), "2.08 g/g");
+/// assert_eq!(line.hold_up.value.to_string(), "2.8 g");
 /// let next = line.expected(
 ///     Dose::from_grams(18.0)?,
 ///     BrewWater::from_grams(290.0)?,
 ///     Vapour::NONE,
 /// )?;
-/// assert_eq!(next.beverage.to_string(), "249.7 g");
+/// assert_eq!(next.beverage.value.to_string(), "249.7 g");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn retention_line(brews: &[Drained]) -> Result<RetentionLine, Error> {
@@ -148,10 +147,8 @@ pub fn retention_line(brews: &[Drained]) -> Result<RetentionLine, Error> {
     let each = points.map(|(x, y)| (y - line.at(x), line.leverage(x)));
     let quality = Quality::of(measurements, 2.0, each);
     Ok(RetentionLine {
-        retention: computed(line.slope)?,
-        u_retention: quality.s * sqrt(line.slope_variance()),
-        hold_up: computed(line.intercept)?,
-        u_hold_up: quality.s * sqrt(line.leverage(0.0)),
+        retention: told(line.slope, quality.s * sqrt(line.slope_variance()), &quality)?,
+        hold_up: told(line.intercept, quality.s * sqrt(line.leverage(0.0)), &quality)?,
         covariance: square(quality.s) * line.covariance() + 0.0,
         quality,
     })
@@ -193,12 +190,14 @@ fn one_dose(brews: &[Drained]) -> Error {
 ///     })
 /// };
 /// // Invented brews.
-/// let brewer = calibrate::retention(&[brew(205.4)?, brew(207.1)?, brew(206.0)?])?;
-/// assert_eq!(format!("{} ± {:.2}", brewer.value, brewer.u), "2.26 g/g ± 0.03");
+/// let brewer = calibrate::retention(&[brew(205.4)?, brew(207.1)?, brew(206.0)?])?.estimate;
+/// assert_eq!(format!("{} ± {:.2}", brewer.value, brewer.u), "2.26 g/g ± 0.03 g/g");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn retention(brews: &[Drained]) -> Result<Fitted<ApparentRetention>, Error> {
-    proportion(brews, Drained::point, Quantity::Dose.lowest())
+    let (r, u, quality) =
+        proportion(Quantity::ApparentRetention, brews, Drained::point, Quantity::Dose.lowest())?;
+    Ok(Fitted { estimate: told(r, u, &quality)?, quality })
 }
 
 record! {
@@ -244,8 +243,8 @@ record! {
 /// };
 /// // Invented pours.
 /// let pours = [pour(250.0, 95.0, 84.9)?, pour(200.0, 95.0, 82.4)?, pour(250.0, 88.0, 79.2)?];
-/// let brewer = calibrate::heat_capacity(&pours)?;
-/// assert_eq!(format!("{} ± {:.1}", brewer.value, brewer.u), "166 J/K ± 3.9");
+/// let brewer = calibrate::heat_capacity(&pours)?.estimate;
+/// assert_eq!(format!("{} ± {}", brewer.value, brewer.u), "166 J/K ± 3.9 J/K");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn heat_capacity(pours: &[Settled]) -> Result<Fitted<HeatCapacity>, Error> {
@@ -255,5 +254,6 @@ pub fn heat_capacity(pours: &[Settled]) -> Result<Fitted<HeatCapacity>, Error> {
             - water::enthalpy(pour.settled).joules_per_gram();
         (rise, pour.liquid.grams() * given)
     };
-    proportion(pours, point, 1.0)
+    let (capacity, u, quality) = proportion(Quantity::HeatCapacity, pours, point, 1.0)?;
+    Ok(Fitted { estimate: told(capacity, u, &quality)?, quality })
 }

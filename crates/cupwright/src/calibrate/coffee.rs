@@ -1,15 +1,14 @@
 //! A coffee: how fast it gives what it can, and how much that is.
 
-use super::Fitted;
 use super::curve::{self, Curve, Square};
 use super::quality::{Quality, enough};
+use super::{Fitted, told};
 use crate::error::{Error, Untold};
 use crate::extraction::{self, Kinetics};
 use crate::math::{exp, ln, max, min, one_minus_exp_minus, power, sqrt, square};
-use crate::quantity::{
-    BrewWater, Dose, Quantity, Share, Strength, Time, TimeConstant, Yield, computed,
-};
+use crate::quantity::{BrewWater, Dose, Quantity, Share, Strength, Time, TimeConstant, Yield};
 use crate::record::record;
+use crate::uncertainty::Estimate;
 
 record! {
     /// A long steep, stirred and drained.
@@ -44,8 +43,8 @@ record! {
 /// };
 /// // Invented steeps.
 /// let steeps = [steep(1.41, 300.0)?, steep(1.38, 310.0)?, steep(1.02, 400.0)?];
-/// let coffee = calibrate::equilibrium_yield(&steeps)?;
-/// assert_eq!(format!("{} ± {:.2}", coffee.value, coffee.u), "21.25 % ± 0.33");
+/// let coffee = calibrate::equilibrium_yield(&steeps)?.estimate;
+/// assert_eq!(format!("{} ± {}", coffee.value, coffee.u), "21.25 % ± 0.33 %");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn equilibrium_yield(steeps: &[Steeped]) -> Result<Fitted<Yield>, Error> {
@@ -57,7 +56,7 @@ pub fn equilibrium_yield(steeps: &[Steeped]) -> Result<Fitted<Yield>, Error> {
     let yields = steeps.iter().map(|steep| of_steep(steep).map_or(f64::NAN, Yield::percent));
     let mean = yields.clone().sum::<f64>() / count;
     let quality = Quality::of(measurements, 1.0, yields.map(|e| (e - mean, 1.0 / count)));
-    Ok(Fitted { value: computed(mean)?, u: quality.s / sqrt(count), quality })
+    Ok(Fitted { estimate: told(mean, quality.s / sqrt(count), &quality)?, quality })
 }
 
 fn of_steep(steep: &Steeped) -> Result<Yield, Error> {
@@ -84,13 +83,9 @@ impl Timed {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OneRate {
     /// Yield E∞ that it levels off at.
-    pub equilibrium: Yield,
-    /// Its standard uncertainty, points of yield.
-    pub u_equilibrium: f64,
-    /// Time constant τ.
-    pub time: TimeConstant,
-    /// Standard uncertainty of ln τ: relative to τ.
-    pub u_ln_time: f64,
+    pub equilibrium: Estimate<Yield>,
+    /// Time constant τ; its uncertainty is that of ln τ.
+    pub time: Estimate<TimeConstant>,
     /// Covariance of E∞ and ln τ, points of yield.
     pub covariance: f64,
     /// How far the curve can be trusted; its scatter is in points of yield.
@@ -101,10 +96,10 @@ impl OneRate {
     /// The law as [`crate::extraction`] takes it.
     pub fn kinetics(&self) -> Kinetics {
         Kinetics {
-            equilibrium: self.equilibrium,
+            equilibrium: self.equilibrium.value,
             fast_share: Share::known(100.0),
-            fast: self.time,
-            slow: self.time,
+            fast: self.time.value,
+            slow: self.time.value,
         }
     }
 }
@@ -136,8 +131,8 @@ impl OneRate {
 /// // Invented steeps.
 /// let steeps = [timed(30.0, 9.1)?, timed(60.0, 13.9)?, timed(120.0, 18.6)?, timed(300.0, 20.7)?];
 /// let coffee = calibrate::one_rate(&steeps)?;
-/// assert_eq!(coffee.equilibrium.to_string(), "20.76 %");
-/// assert_eq!(coffee.time.to_string(), "53.2 s");
+/// assert_eq!(coffee.equilibrium.value.to_string(), "20.76 %");
+/// assert_eq!(coffee.time.value.to_string(), "53.2 s");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn one_rate(yields: &[Timed]) -> Result<OneRate, Error> {
@@ -160,10 +155,8 @@ pub fn one_rate(yields: &[Timed]) -> Result<OneRate, Error> {
         return Err(reach.refusal(ln_time));
     }
     Ok(OneRate {
-        equilibrium: computed(equilibrium)?,
-        u_equilibrium: quality.s * sqrt(of_equilibrium),
-        time: computed(exp(ln_time))?,
-        u_ln_time,
+        equilibrium: told(equilibrium, quality.s * sqrt(of_equilibrium), &quality)?,
+        time: told(exp(ln_time), u_ln_time, &quality)?,
         // Adding zero turns -0 into +0.
         covariance: square(quality.s) * of_both + 0.0,
         quality,
@@ -279,20 +272,30 @@ fn best_single(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) 
 /// A two-rate law of extraction.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TwoRates {
-    /// The law.
-    pub kinetics: Kinetics,
-    /// Standard uncertainty of E∞, points of yield.
-    pub u_equilibrium: f64,
-    /// Standard uncertainty of the fast share f, points.
-    pub u_fast_share: f64,
-    /// Standard uncertainty of ln τ1: relative to τ1.
-    pub u_ln_fast: f64,
-    /// Standard uncertainty of ln τ2: relative to τ2.
-    pub u_ln_slow: f64,
+    /// Yield E∞ that it levels off at.
+    pub equilibrium: Estimate<Yield>,
+    /// Fast share f of it.
+    pub fast_share: Estimate<Share>,
+    /// Time constant τ1 of the fast share; its uncertainty is that of ln τ1.
+    pub fast: Estimate<TimeConstant>,
+    /// Time constant τ2 of the rest; its uncertainty is that of ln τ2.
+    pub slow: Estimate<TimeConstant>,
     /// Covariances of E∞, f, ln τ1 and ln τ2, in points.
     pub covariance: [[f64; 4]; 4],
     /// How far the curve can be trusted; its scatter is in points of yield.
     pub quality: Quality,
+}
+
+impl TwoRates {
+    /// The law as [`crate::extraction`] takes it.
+    pub fn kinetics(&self) -> Kinetics {
+        Kinetics {
+            equilibrium: self.equilibrium.value,
+            fast_share: self.fast_share.value,
+            fast: self.fast.value,
+            slow: self.slow.value,
+        }
+    }
 }
 
 /// With one or two degrees of freedom, chance decides whether a second rate is accepted, and the
@@ -338,9 +341,9 @@ const FEWEST_FOR_TWO: f64 = 7.0;
 ///     timed(50.0, 14.41)?, timed(100.0, 17.1)?, timed(200.0, 19.6)?, timed(400.0, 20.96)?,
 /// ];
 /// let coffee = calibrate::two_rates(&steeps)?;
-/// assert_eq!(coffee.kinetics.fast.to_string(), "4.8 s");
-/// assert_eq!(coffee.kinetics.slow.to_string(), "104.4 s");
-/// assert!(coffee.u_ln_fast < 0.05 && coffee.u_ln_slow < 0.10);
+/// assert_eq!(coffee.fast.value.to_string(), "4.8 s");
+/// assert_eq!(coffee.slow.value.to_string(), "104.4 s");
+/// assert!(coffee.fast.u.ratio() < 0.05 && coffee.slow.u.ratio() < 0.10);
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn two_rates(yields: &[Timed]) -> Result<TwoRates, Error> {
@@ -380,16 +383,10 @@ pub fn two_rates(yields: &[Timed]) -> Result<TwoRates, Error> {
         return Err(untold(law.ln_fast, law.ln_slow, left));
     }
     Ok(TwoRates {
-        kinetics: Kinetics {
-            equilibrium: computed(law.equilibrium)?,
-            fast_share: computed(100.0 * law.fast_share)?,
-            fast: computed(exp(law.ln_fast))?,
-            slow: computed(exp(law.ln_slow))?,
-        },
-        u_equilibrium: sqrt(of_all),
-        u_fast_share: sqrt(of_share),
-        u_ln_fast: sqrt(of_fast),
-        u_ln_slow: sqrt(of_slow),
+        equilibrium: told(law.equilibrium, sqrt(of_all), &quality)?,
+        fast_share: told(100.0 * law.fast_share, sqrt(of_share), &quality)?,
+        fast: told(exp(law.ln_fast), sqrt(of_fast), &quality)?,
+        slow: told(exp(law.ln_slow), sqrt(of_slow), &quality)?,
         covariance,
         quality,
     })

@@ -3,11 +3,13 @@
 use super::curve::{self, Curve};
 use super::line::Line;
 use super::quality::{Quality, enough};
+use super::told;
 use crate::error::{Error, Untold};
 use crate::heat::{Law, Surroundings};
 use crate::math::{min, sqrt, square};
 use crate::quantity::{CoolingRate, Quantity, Temperature, Time, computed};
 use crate::record::record;
+use crate::uncertainty::Estimate;
 
 record! {
     /// A thermometer in a cup, read.
@@ -23,13 +25,9 @@ record! {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cooling {
     /// Cooling rate k.
-    pub rate: CoolingRate,
-    /// Its standard uncertainty, 1/min.
-    pub u_rate: f64,
+    pub rate: Estimate<CoolingRate>,
     /// Temperature at the first reading, by the curve through all of them.
-    pub start: Temperature,
-    /// Its standard uncertainty, K.
-    pub u_start: f64,
+    pub start: Estimate<Temperature>,
     /// Covariance of the two, K/min.
     pub covariance: f64,
     /// How far the curve can be trusted; its scatter is in K.
@@ -68,7 +66,7 @@ pub struct Cooling {
 /// // Invented readings.
 /// let readings = [read(0.0, 82.3)?, read(5.0, 72.8)?, read(10.0, 65.0)?, read(20.0, 54.4)?];
 /// let cup = calibrate::cooling(&readings, &room)?;
-/// assert_eq!(format!("{} ± {:.5}", cup.rate, cup.u_rate), "0.00665 1/min ± 0.00016");
+/// assert_eq!(format!("{} ± {}", cup.rate.value, cup.rate.u), "0.00665 1/min ± 0.00016 1/min");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<Cooling, Error> {
@@ -102,10 +100,8 @@ pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<
     let [theta, rate] = parameters;
     let [[of_start, of_both], [_, of_rate]] = covariance;
     Ok(Cooling {
-        rate: computed(guess.rate * rate)?,
-        u_rate: quality.s * guess.rate * sqrt(of_rate),
-        start: computed(law.celsius(theta))?,
-        u_start: quality.s * sqrt(of_start),
+        rate: told(guess.rate * rate, quality.s * guess.rate * sqrt(of_rate), &quality)?,
+        start: told(law.celsius(theta), quality.s * sqrt(of_start), &quality)?,
         // Adding zero turns -0 into +0.
         covariance: square(quality.s) * guess.rate * of_both + 0.0,
         quality,

@@ -1,12 +1,10 @@
 //! One's own instrument: what it shows of a coffee, and how well it repeats itself.
 
 use super::quality::{Quality, enough};
-use super::{Fitted, proportion};
+use super::{Fitted, proportion, told};
 use crate::error::Error;
 use crate::math::{floor, sqrt};
-use crate::quantity::{
-    Brix, CupNumber, Quantity, RefractiveFactor, Repeatability, Strength, computed,
-};
+use crate::quantity::{Brix, CupNumber, Quantity, RefractiveFactor, Repeatability, Strength};
 use crate::record::record;
 
 record! {
@@ -22,8 +20,10 @@ record! {
 /// Refractive factor of a coffee, T = k x, from samples read and oven-dried.
 ///
 /// ```text
-/// k = Σ x T/Σ x²,   u(k) = s/√Σ x²
+/// k = Σ x T/Σ x²,   u(k)/k = s/(k √Σ x²)
 /// ```
+///
+/// The uncertainty is told relative to k, as [`crate::uncertainty::strength`] takes it.
 ///
 /// Ten grams dried for three hours at 105 °C on a balance of 0.1 mg tell T to 0.003 %; on a scale
 /// of 0.1 g nothing is told. The factor holds for the coffees dried, filtered as they were. Its
@@ -43,12 +43,14 @@ record! {
 /// };
 /// // Invented samples.
 /// let samples = [sample(1.42, 1.214)?, sample(1.66, 1.402)?, sample(1.95, 1.667)?];
-/// let factor = calibrate::refractive_factor(&samples)?;
-/// assert_eq!(format!("{} ± {:.3}", factor.value, factor.u), "0.852 %/°Bx ± 0.003");
+/// let factor = calibrate::refractive_factor(&samples)?.estimate;
+/// assert_eq!(format!("{} ± {}", factor.value, factor.u), "0.852 %/°Bx ± 0.40 %");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn refractive_factor(samples: &[Dried]) -> Result<Fitted<RefractiveFactor>, Error> {
-    proportion(samples, |sample| (sample.brix.degrees(), sample.strength.percent()), 1.0)
+    let point = |sample: &Dried| (sample.brix.degrees(), sample.strength.percent());
+    let (k, u, quality) = proportion(Quantity::RefractiveFactor, samples, point, 1.0)?;
+    Ok(Fitted { estimate: told(k, 100.0 * u / k, &quality)?, quality })
 }
 
 record! {
@@ -91,8 +93,8 @@ record! {
 ///     read(2.0, 1.31)?, read(2.0, 1.33)?,
 /// ];
 /// let own = calibrate::repeatability(&readings)?;
-/// assert_eq!(own.value.to_string(), "0.012 % strength");
-/// assert_eq!(own.quality.freedom, 3.0);
+/// assert_eq!(own.estimate.value.to_string(), "0.012 % strength");
+/// assert_eq!(own.estimate.freedom.count(), 3.0);
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn repeatability(readings: &[Repeat]) -> Result<Fitted<Repeatability>, Error> {
@@ -107,6 +109,6 @@ pub fn repeatability(readings: &[Repeat]) -> Result<Fitted<Repeatability>, Error
         (read.strength.percent() - mean, 1.0 / count)
     });
     let quality = Quality::of(measurements, cups, each);
-    let u = quality.s / sqrt(2.0 * quality.freedom);
-    Ok(Fitted { value: computed(quality.s)?, u, quality })
+    let u = quality.s / sqrt(2.0 * quality.freedom.count());
+    Ok(Fitted { estimate: told(quality.s, u, &quality)?, quality })
 }

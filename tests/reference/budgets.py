@@ -1,0 +1,203 @@
+"""Budgets by automatic differentiation: GTC for the values, uncertainties and degrees of freedom, the
+package uncertainties beside it. The yield is the solution of the conservation equations, not a closed
+form of the library. Scatter of repeats by the standard library.
+"""
+
+import math
+import statistics
+
+import GTC
+import uncertainties
+from scipy.optimize import brentq
+from scipy.stats import t as student
+
+from water_coolprop import enthalpy
+
+SOURCE = "GUM propagation by automatic differentiation; conservation of water and solids; IAPWS-95"
+WITH = "GTC 1.5.1, uncertainties 3.2.3, scipy 1.17.1, CoolProp 8.0.0"
+DIGITS = 12
+
+KNOWN = 1e9
+LITRE = 0.9982065
+WHY = "a few roundings of doubles, twelve digits"
+
+
+def fraction(mg_per_l):
+    return mg_per_l * 1e-6 / LITRE
+
+
+def budget(model, inputs):
+    """Value, u, degrees of freedom and contributions of a model of (value, u, nu) triples."""
+    numbers = [GTC.ureal(x, u, math.inf if nu >= KNOWN else nu) for x, u, nu in inputs]
+    y = model(*numbers)
+    other = model(*[uncertainties.ufloat(x, u) if u else x for x, u, _ in inputs])
+    assert math.isclose(GTC.value(y), uncertainties.nominal_value(other), rel_tol=1e-12)
+    assert math.isclose(GTC.uncertainty(y), uncertainties.std_dev(other), rel_tol=1e-10, abs_tol=1e-15)
+    nu = GTC.dof(y)
+    out = {"value": GTC.value(y), "u": GTC.uncertainty(y), "degrees_of_freedom": min(nu, KNOWN) if nu == nu else KNOWN}
+    parts = [abs(GTC.component(y, x)) for x in numbers]
+    for at, part in enumerate(parts):
+        out[f"terms.{at}.contribution"] = part
+    most = max(parts)
+    if most > 0:
+        rest = math.fsum(p * p for p in parts) - most * most
+        out |= {
+            "dominant.contribution": most,
+            "dominant.share_pct": 100 * most * most / (rest + most * most),
+            "dominant.halved": math.sqrt(rest + most * most / 4),
+        }
+    return out
+
+
+def tolerance(out):
+    return {name: 1e-10 * abs(value) + 1e-12 for name, value in out.items()}
+
+
+def facts(**triples):
+    """Triples by the names of their fields, with `_u` and `_nu` before them as the formulas say it."""
+    inputs = {}
+    for field, (x, u, nu) in triples.items():
+        bare = field
+        for unit in ("_mg_per_l", "_g_per_g", "_pct", "_g", "_c"):
+            bare = bare.removesuffix(unit) if bare.endswith(unit) else bare
+        if x is not None:
+            inputs[field] = x
+        inputs[f"u_{field}"] = u
+        inputs[f"nu_{bare}"] = nu
+    return inputs
+
+
+def extracted(t, d, w, b, h, s, v, held, span, factor):
+    """Yield in percent from conservation by Cramer's rule: the dissolved x and the kept L."""
+    t = t * (1 + factor / 100) / 100
+    grow = 1 + span / 100
+    d, w, b, h, s, held = d * grow, w * grow, b * grow, h / 100, fraction(s), held / 100
+    kept = s + held * (t - s)
+    # x - L = B + V - hD - W;   x - kept L = TB - sW
+    right, left = b + v - h * d - w, t * b - s * w
+    x = (left - kept * right) / (1 - kept)
+    return 100 * x / d
+
+
+def total(r, e, f, s, brew_water):
+    x = (r + e) * (1 + f / 100)
+    return x + 100 * fraction(s) * (1 - x / 100) if brew_water else x
+
+
+def checks():
+    zero = (None, 0.0, KNOWN)
+
+    def error(triple):
+        return (0.0, triple[1], triple[2])
+
+    for r, e, f, s in [
+        ((1.44, 0.0058, 2), (None, 0.01732, KNOWN), (None, 2.353, 8), (150, 30, KNOWN)),
+        ((1.38, 0.01, 12), (None, 0.03, 50), zero, (0, 0, KNOWN)),
+        ((9.2, 0.05, 3), (None, 0.06, KNOWN), (None, 4, 4), (400, 100, 5)),
+        ((1.2, 0, KNOWN), zero, zero, (80, 0, KNOWN)),
+    ]:
+        for code, brew_water in ((1, False), (2, True)):
+            out = budget(lambda *x: total(*x, brew_water), [r, error(e), error(f), s])
+            yield "uncertainty.strength", {
+                "zero": code, **facts(strength_pct=r, instrument_pct=e, factor_pct=f, water_solids_mg_per_l=s)}, out, tolerance(out), WHY
+
+    # T 1.38 % from three readings on an instrument of ± 0.03 %; masses ± 0.1 g.
+    limit = 0.1 / math.sqrt(3)
+    read = (1.38, 0.0183, 219)
+    for t, b, d, f in [
+        (read, (278, limit, KNOWN), (20, limit, KNOWN), zero),
+        ((1.44, 0.02, 5), (250, 0.06, 9), (18, 0.03, 4), (None, 2.353, 8)),
+        ((8.9, 0.1, 3), (36.2, 0.2, KNOWN), (18.1, 0.05, KNOWN), (None, 5, 10)),
+        ((1.3, 0, KNOWN), (300, 0, KNOWN), (20, 0, KNOWN), zero),
+    ]:
+        out = budget(lambda t, b, d, f: t * (1 + f / 100) * b / d, [t, b, d, error(f)])
+        if out["u"] > 0:
+            out["correlation"] = math.hypot(out["terms.0.contribution"], out["terms.3.contribution"]) / out["u"]
+        yield "uncertainty.flow_through_yield", facts(strength_pct=t, beverage_g=b, dose_g=d, factor_pct=f), out, tolerance(out), WHY
+        if out["u"] > 0:
+            inputs = {"value": out["value"], "u_value": out["u"], "nu_value": out["degrees_of_freedom"], "confidence_pct": 95}
+            half = student.isf(0.025, out["degrees_of_freedom"]) * out["u"]
+            yield "uncertainty.expanded", inputs, {"half_width": half}, 1e-9, "twelve digits"
+        w = (b[0] * 1.2, b[1], b[2])
+        out = budget(lambda t, w, d, f: 100 * w / d * (t * (1 + f / 100) / 100) / (1 - t * (1 + f / 100) / 100), [t, w, d, error(f)])
+        yield "uncertainty.steeped_yield", facts(strength_pct=t, water_g=w, dose_g=d, factor_pct=f), out, tolerance(out), WHY
+
+    for t, d, w, b, h, s, v, held, span, factor in [
+        ((1.29, 0.02, 4), (60, 0.1, 10), (1000, 1, 3), (870, 1, 5), (3, 0.5, 2), (250, 40, 6), (12, 4, 7), (35, 15, 3), (None, 0.2, 9), (None, 2, 8)),
+        (read, (20, limit, KNOWN), (320, 0.5, KNOWN), (278, limit, KNOWN), (2, 1, KNOWN), (149.730975, 50, KNOWN), (3, 2, KNOWN), (0, 0, KNOWN), (None, 0.3, KNOWN), (None, 2.353, 8)),
+        (read, (20, limit, KNOWN), (320, 0.5, KNOWN), (278, limit, KNOWN), (2, 1, KNOWN), (149.730975, 50, KNOWN), (3, 2, KNOWN), (100, 0, KNOWN), zero, zero),
+        ((1.2, 0.02, 5), (25, 0.1, KNOWN), (375, 1, KNOWN), (340, 0.2, KNOWN), (0, 0, KNOWN), (0, 0, KNOWN), (0, 0, KNOWN), (0, 0, KNOWN), (None, 1, KNOWN), zero),
+        ((7.7, 0.1, 3), (30, 0.05, KNOWN), (90, 0.2, KNOWN), (52, 0.2, KNOWN), (10, 2, KNOWN), (5000, 500, KNOWN), (4, 1, KNOWN), (66.6, 20, KNOWN), (None, 0.5, KNOWN), (None, 5, 4)),
+    ]:
+        inputs = [t, d, w, b, h, s, v, held, error(span), error(factor)]
+        out = budget(extracted, inputs)
+        out["correlation"] = math.hypot(out["terms.0.contribution"], out["terms.9.contribution"]) / out["u"]
+        if h[0] == s[0] == v[0] == 0:
+            out["terms.8.contribution"] = 0.0
+        yield "uncertainty.extraction_yield", facts(
+            strength_pct=t, dose_g=d, water_g=w, beverage_g=b, moisture_pct=h, water_solids_mg_per_l=s, vapour_g=v,
+            held_strength_pct=held, span_pct=span, factor_pct=factor), out, {
+            name: 1e-9 * abs(value) + 1e-11 for name, value in out.items()}, "digits lost where a span all but cancels"
+
+    for e, d, w in [((20, 1, 5), (15, 0.06, KNOWN), (200, 0.5, KNOWN)), ((21, 0.5, KNOWN), (60, 0.1, 9), (1000, 2, 3)), ((18, 2, 2), (18, 0.1, KNOWN), (40, 1, KNOWN))]:
+        out = budget(lambda e, d, w: 100 * (e / 100 * d) / (w + e / 100 * d), [e, d, w])
+        yield "uncertainty.steeped_strength", facts(yield_pct=e, dose_g=d, water_g=w), out, tolerance(out), WHY
+
+    for r, kept, other, d, w in [
+        ((2.0, 0.15, 6), {"hold_up_g": 3, "paper_g": 0.5, "paper_uptake_g_per_g": 2, "drips_g": 1, "vapour_g": 2}, (None, 1.5, KNOWN), (20, 0.06, KNOWN), (320, 0.5, KNOWN)),
+        ((1.5, 0.05, 3), {"hold_up_g": 0, "paper_g": 0, "paper_uptake_g_per_g": 0, "drips_g": 0, "vapour_g": 0}, zero, (15, 0.1, 4), (250, 1, 8)),
+    ]:
+        lost = kept["hold_up_g"] + kept["paper_g"] * kept["paper_uptake_g_per_g"] + kept["drips_g"] + kept["vapour_g"]
+        out = budget(lambda w, d, r, x: w - r * d - lost - x, [w, d, r, error(other)])
+        yield "uncertainty.beverage", {**kept, **facts(apparent_retention_g_per_g=r, losses_g=other, dose_g=d, water_g=w)}, out, tolerance(out), WHY
+
+    for b, t, aim, s in [((180, 0.06, KNOWN), (1.55, 0.02, 5), 1.35, (0, 0, KNOWN)), ((45, 0.1, 9), (5.2, 0.08, 3), 1.4, (150, 40, 6)), ((300, 1, KNOWN), (1.4, 0.03, KNOWN), 1.399, (80, 20, KNOWN))]:
+        out = budget(lambda b, t, s: b * (t - aim) / (aim - 100 * fraction(s)), [b, t, s])
+        yield "uncertainty.water_to_reach", {"wanted_pct": aim, **facts(beverage_g=b, strength_pct=t, water_solids_mg_per_l=s)}, out, tolerance(out), WHY
+    for b, t, a, s in [((180, 0.06, KNOWN), (1.55, 0.02, 5), (30, 0.06, KNOWN), (0, 0, KNOWN)), ((45, 0.1, 9), (5.2, 0.08, 3), (120, 0.5, 4), (150, 40, 6)), ((40, 1, 5), (8, 0.2, 3), (0, 0.3, 2), (80, 20, KNOWN))]:
+        out = budget(lambda b, t, a, s: (t * b + 100 * fraction(s) * a) / (b + a), [b, t, a, s])
+        yield "uncertainty.strength_after_water", facts(beverage_g=b, strength_pct=t, added_g=a, water_solids_mg_per_l=s), out, tolerance(out), WHY
+
+    # The temperature of a mixture by root finding, its sensitivities by differences.
+    for inputs in [
+        [(45, 0.2, 5), (82, 1, 3), (120, 0.5, 9), (88, 0.5, 4)],
+        [(200, 1, KNOWN), (93, 0.5, KNOWN), (50, 0.5, KNOWN), (20, 1, KNOWN)],
+        [(170, 0.1, KNOWN), (70, 0.3, 8), (20, 2, KNOWN), (8, 2, KNOWN)],
+    ]:
+        def mixed(b, t, a, other):
+            heat = (b * enthalpy(t) + a * enthalpy(other)) / (b + a)
+            return brentq(lambda x: enthalpy(x) - heat, 0.0, 105.0, xtol=1e-12)
+
+        x = [value for value, _, _ in inputs]
+        parts = []
+        for at, (_, u, _) in enumerate(inputs):
+            step = 0.01
+            up, down = ([v + (sign * step if k == at else 0) for k, v in enumerate(x)] for sign in (1, -1))
+            parts.append(abs(mixed(*up) - mixed(*down)) / (2 * step) * u)
+        u = math.hypot(*parts)
+        inverse = sum((p / u) ** 4 / nu for p, (_, _, nu) in zip(parts, inputs) if nu < KNOWN)
+        nu = min(1 / inverse, KNOWN) if inverse else KNOWN
+        out = {"value": mixed(*x), "u": u, "degrees_of_freedom": nu} | {f"terms.{k}.contribution": p for k, p in enumerate(parts)}
+        hot_g, hot_c, cold_g, cold_c = inputs
+        yield "uncertainty.mixed_temperature", facts(hot_g=hot_g, hot_c=hot_c, cold_g=cold_g, cold_c=cold_c), {
+            k: float(f"{v:.7g}") for k, v in out.items()}, {
+            "value": 2e-3, "degrees_of_freedom": 2e-3 * nu} | {k: 1e-4 * u for k in out if k not in ("value", "degrees_of_freedom")}, (
+            "difference of IAPWS SR6-08 and IAPWS-95")
+
+    for repeats in ([1.43, 1.45, 1.44], [1.44, 1.44], [92.8, 93.1, 93.0, 92.7], [20.01, 20.03, 19.98, 20.0, 20.02, 19.97]):
+        yield "uncertainty.of_repeats", {"value": repeats}, {
+            "value": statistics.fmean(repeats), "u": statistics.stdev(repeats) / math.sqrt(len(repeats)), "degrees_of_freedom": len(repeats) - 1}, 1e-10, WHY
+    for s, nu, n in ([0.010, 0.014, 0.008], [4, 6, 2], 2), ([0.02], [9], 1), ([0.1, 0.12], [KNOWN, 3], 5):
+        pooled = math.sqrt(sum(a * a * b for a, b in zip(s, nu)) / sum(nu))
+        yield "uncertainty.pooled", {"s": s, "degrees_of_freedom": nu, "readings": n}, {
+            "u": pooled / math.sqrt(n), "degrees_of_freedom": min(sum(nu), KNOWN)}, 1e-11, WHY
+    # Half widths of one: the variances of the three laws, by their integrals 1/3, 1/6 and 1/2.
+    for shape, variance in (1, 1 / 3), (2, 1 / 6), (3, 1 / 2):
+        yield "uncertainty.of_limit", {"limit": 0.3, "shape": shape}, {"u": 0.3 * math.sqrt(variance), "degrees_of_freedom": KNOWN}, 1e-12, WHY
+    yield "uncertainty.of_display", {"step": 0.01}, {"u": 0.005 / math.sqrt(3), "degrees_of_freedom": KNOWN}, 1e-12, WHY
+    yield "uncertainty.of_expanded", {"expanded": 0.05, "coverage_factor": 2}, {"u": 0.025, "degrees_of_freedom": KNOWN}, 1e-15, WHY
+    for doubt, nu in (25, 8), (50, 2), (10, 50), (0, KNOWN):
+        yield "uncertainty.freedom_of_doubt", {"doubt_pct": doubt}, {"degrees_of_freedom": nu}, 1e-12 * nu, WHY
+    # GUM G.4.1's form: a product of three, relative uncertainties 0.25, 0.57 and 0.82 %.
+    out = budget(lambda a, b, c: a + b + c, [(0, 0.25, 9), (0, 0.57, 4), (0, 0.82, 14)])
+    yield "uncertainty.combine", {"value": 0, "sensitivity": [1, 1, 1], "u": [0.25, 0.57, 0.82], "degrees_of_freedom": [9, 4, 14]}, out, tolerance(out), WHY
