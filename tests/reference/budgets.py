@@ -58,13 +58,23 @@ def facts(**triples):
     inputs = {}
     for field, (x, u, nu) in triples.items():
         bare = field
-        for unit in ("_mg_per_l", "_g_per_g", "_pct", "_g", "_c"):
+        for unit in ("_mg_per_l", "_g_per_g", "_pct", "_g"):
             bare = bare.removesuffix(unit) if bare.endswith(unit) else bare
         if x is not None:
             inputs[field] = x
         inputs[f"u_{field}"] = u
         inputs[f"nu_{bare}"] = nu
     return inputs
+
+
+def mixture(**triples):
+    """Triples of masses and temperatures, whose names differ by their units alone."""
+    names = facts(**triples)
+    for bare in ("hot", "cold"):
+        names[f"nu_{bare}_mass"] = names.pop(f"nu_{bare}")
+        names[f"nu_{bare}_temperature"] = names.pop(f"nu_{bare}_c")
+        names[f"u_{bare}_k"] = names.pop(f"u_{bare}_c")
+    return names
 
 
 def extracted(t, d, w, b, h, s, v, held, span, factor):
@@ -179,7 +189,7 @@ def checks():
         nu = min(1 / inverse, KNOWN) if inverse else KNOWN
         out = {"value": mixed(*x), "u": u, "degrees_of_freedom": nu} | {f"terms.{k}.contribution": p for k, p in enumerate(parts)}
         hot_g, hot_c, cold_g, cold_c = inputs
-        yield "uncertainty.mixed_temperature", facts(hot_g=hot_g, hot_c=hot_c, cold_g=cold_g, cold_c=cold_c), {
+        yield "uncertainty.mixed_temperature", mixture(hot_g=hot_g, hot_c=hot_c, cold_g=cold_g, cold_c=cold_c), {
             k: float(f"{v:.7g}") for k, v in out.items()}, {
             "value": 2e-3, "degrees_of_freedom": 2e-3 * nu} | {k: 1e-4 * u for k in out if k not in ("value", "degrees_of_freedom")}, (
             "difference of IAPWS SR6-08 and IAPWS-95")

@@ -78,10 +78,10 @@ def checks():
                 return law(nu).sf(g / u) + law(nu).sf((highest - lowest - g) / u) - (1 - p)
 
             half = (highest - lowest) / 2
-            out = {"has_acceptance": 0, "lowest": 0, "highest": 0}
+            out = {"has_acceptance": 0, "acceptance.lowest": 0, "acceptance.highest": 0}
             if outside(half) < 0:
                 g = brentq(outside, 0, half, xtol=1e-15)
-                out = {"has_acceptance": 1, "lowest": lowest + g, "highest": highest - g}
+                out = {"has_acceptance": 1, "acceptance.lowest": lowest + g, "acceptance.highest": highest - g}
             yield "decision.acceptance", {"u_value": u, "nu_value": nu, "confidence_pct": sure, **band}, out, 1e-11, "twelve digits"
             yield "decision.largest_uncertainty", {"degrees_of_freedom": nu, "confidence_pct": sure, **band}, {
                 "u": half / law(nu).isf((1 - p) / 2)}, 1e-11, "twelve digits"

@@ -7,7 +7,7 @@ and its seed are fixed.
 
 import numpy
 
-from budgets import KNOWN, extracted, facts, total
+from budgets import KNOWN, extracted, facts, mixture, total
 
 SOURCE = "Monte Carlo of a million draws per case, JCGM 101:2008"
 WITH = "numpy 2.4.6"
@@ -89,7 +89,7 @@ def checks():
     hot, cold = draw(generator, "normal", 100, 20), draw(generator, "normal", 100, 20)
     th, tc = draw(generator, "normal", 50, 3), draw(generator, "normal", 50, 3)
     mixed = (hot * th + cold * tc) / (hot + cold)
-    yield "uncertainty.mixed_temperature", facts(
+    yield "uncertainty.mixed_temperature", mixture(
         hot_g=(100, 20, KNOWN), hot_c=(50, 3, KNOWN), cold_g=(100, 20, KNOWN), cold_c=(50, 3, KNOWN)), {
         "u": mixed.std(), "second_order": mixed.std()}, {"u": 0.03, "second_order": 0.005}, (
         "u is 1 % low by the linear rule; a million draws")

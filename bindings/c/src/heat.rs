@@ -144,7 +144,8 @@ pub unsafe extern "C" fn cupwright_heat_capacity(
 /// @param count How many, {BodyCount}.
 /// @param[out] settled_c {Temperature}.
 ///
-/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the liquid would freeze.
+/// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for more than eight bodies;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the liquid would freeze.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_heat_settle(
     water_g: f64,
@@ -173,7 +174,8 @@ pub unsafe extern "C" fn cupwright_heat_settle(
 /// @param count How many, {BodyCount}.
 /// @param[out] water_c {Temperature}.
 ///
-/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where that is no temperature of liquid water.
+/// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for more than eight bodies;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where that is no temperature of liquid water.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_heat_before_settling(
     water_g: f64,
@@ -233,7 +235,8 @@ pub unsafe extern "C" fn cupwright_heat_preheated(
 /// @param count How many, {BodyCount}.
 /// @param[out] heat_capacity_j_per_k {HeatCapacity}.
 ///
-/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the temperatures do not stand in order.
+/// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for more than eight bodies;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the temperatures do not stand in order.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_heat_vessel_heat_capacity(
     water_g: f64,

@@ -56,6 +56,12 @@ pub mod extraction;
 
 pub mod verdict;
 
+pub mod estimate;
+
+pub mod uncertainty;
+
+pub mod decision;
+
 pub mod dilution;
 
 pub mod caution;

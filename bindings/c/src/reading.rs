@@ -47,7 +47,7 @@ pub enum cupwright_zero {
 }
 
 /// The core's zero, or a refusal.
-fn zero_of(call: Call, zero: i32) -> Result<Zero, Refused> {
+pub(crate) fn zero_of(call: Call, zero: i32) -> Result<Zero, Refused> {
     const DISTILLED: i32 = cupwright_zero::Distilled as i32;
     const BREW_WATER: i32 = cupwright_zero::BrewWater as i32;
     match zero {

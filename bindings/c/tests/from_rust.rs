@@ -6,6 +6,7 @@ use std::mem::MaybeUninit;
 use std::ptr::{null, null_mut};
 
 use cupwright_c::caution::*;
+use cupwright_c::decision::*;
 use cupwright_c::dilution::*;
 use cupwright_c::extraction::*;
 use cupwright_c::heat::*;
@@ -14,6 +15,7 @@ use cupwright_c::ratio::*;
 use cupwright_c::reading::*;
 use cupwright_c::retention::*;
 use cupwright_c::status::*;
+use cupwright_c::uncertainty::*;
 use cupwright_c::verdict::*;
 use cupwright_c::version::*;
 use cupwright_c::water::*;
@@ -30,6 +32,23 @@ fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
             cupwright_caution_of(null(), null_mut(), error),
             cupwright_caution_time_to_burn(1.0, null_mut(), error),
             cupwright_caution_caffeine(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_decision_chances(null(), null(), null_mut(), error),
+            cupwright_decision_decide(null(), null(), 1.0, null_mut(), error),
+            cupwright_decision_largest_uncertainty(null(), 1.0, 1.0, null_mut(), error),
+            cupwright_decision_acceptance(1.0, 1.0, null(), 1.0, null_mut(), error),
+            cupwright_decision_readings_needed(
+                1.0,
+                1.0,
+                1.0,
+                1.0,
+                1.0,
+                null(),
+                1.0,
+                null_mut(),
+                error,
+            ),
+            cupwright_decision_joint(null(), null(), null(), 1.0, null_mut(), error),
+            cupwright_decision_compare(null(), null(), 1.0, null_mut(), error),
             cupwright_dilution_strength_after_water(1.0, 1.0, 1.0, 1.0, null_mut(), error),
             cupwright_dilution_water_to_reach(1.0, 1.0, 1.0, 1.0, null_mut(), error),
             cupwright_dilution_drink_of_brew(1.0, 1.0, 1.0, 1.0, null_mut(), error),
@@ -111,6 +130,46 @@ fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
                 error,
             ),
             cupwright_retention_of_spent_moisture(1.0, 1.0, null_mut(), error),
+            cupwright_uncertainty_coverage_factor(1.0, 1.0, null_mut(), error),
+            cupwright_uncertainty_expanded(null(), 1.0, null_mut(), error),
+            cupwright_uncertainty_of_repeats(null(), 1, null_mut(), error),
+            cupwright_uncertainty_pooled(null(), 1, 1, null_mut(), error),
+            cupwright_uncertainty_of_limit(1.0, 1, null_mut(), error),
+            cupwright_uncertainty_of_display(1.0, null_mut(), error),
+            cupwright_uncertainty_of_expanded(1.0, 1.0, null_mut(), error),
+            cupwright_uncertainty_freedom_of_doubt(1.0, null_mut(), error),
+            cupwright_uncertainty_combine(1.0, null(), 1, null_mut(), error),
+            cupwright_uncertainty_strength(null(), null(), null(), 1, null(), null_mut(), error),
+            cupwright_uncertainty_flow_through_yield(
+                null(),
+                null(),
+                null(),
+                null(),
+                null_mut(),
+                error,
+            ),
+            cupwright_uncertainty_steeped_yield(null(), null(), null(), null(), null_mut(), error),
+            cupwright_uncertainty_extraction_yield(null(), null_mut(), error),
+            cupwright_uncertainty_steeped_strength(null(), null(), null(), null_mut(), error),
+            cupwright_uncertainty_beverage(
+                null(),
+                null(),
+                null(),
+                null(),
+                null(),
+                null_mut(),
+                error,
+            ),
+            cupwright_uncertainty_water_to_reach(null(), null(), 1.0, null(), null_mut(), error),
+            cupwright_uncertainty_strength_after_water(
+                null(),
+                null(),
+                null(),
+                null(),
+                null_mut(),
+                error,
+            ),
+            cupwright_uncertainty_mixed_temperature(null(), null(), null_mut(), error),
             cupwright_verdict_stand(null(), 1.0, 1.0, null_mut(), error),
             cupwright_water_density(1.0, null_mut(), error),
             cupwright_water_specific_heat(1.0, null_mut(), error),
@@ -206,6 +265,35 @@ fn lists_are_read_as_far_as_they_go() {
             cupwright_status::OutOfRange as i32
         );
     }
+}
+
+#[test]
+fn the_longest_lists_are_taken_and_longer_ones_refused() {
+    let repeats = [1.44; 101];
+    let influence = cupwright_influence { sensitivity: 2.0, u: 0.5, degrees_of_freedom: 9.0 };
+    let influences = [influence; 11];
+    let (mut mean, mut budget) = (MaybeUninit::uninit(), MaybeUninit::uninit());
+    let mut error = MaybeUninit::uninit();
+    let mut of_repeats = |count| {
+        let (repeats, mean) = (repeats.as_ptr(), mean.as_mut_ptr());
+        // SAFETY: the places are there, and so many items.
+        unsafe { cupwright_uncertainty_of_repeats(repeats, count, mean, error.as_mut_ptr()) }
+    };
+    let too_many = cupwright_status::OutOfRange as i32;
+    assert_eq!([2, 100, 101, 1].map(&mut of_repeats), [OK, OK, too_many, too_many]);
+    let mut combine = |count| {
+        let (influences, budget) = (influences.as_ptr(), budget.as_mut_ptr());
+        // SAFETY: the places are there, and so many items.
+        unsafe { cupwright_uncertainty_combine(1.0, influences, count, budget, null_mut()) }
+    };
+    assert_eq!([0, 11, 1, 10].map(&mut combine), [too_many, too_many, OK, OK]);
+    // SAFETY: the calls wrote them.
+    let (mean, budget, error) =
+        unsafe { (mean.assume_init(), budget.assume_init(), error.assume_init()) };
+    assert_eq!((mean.value, mean.u, mean.degrees_of_freedom), (1.44, 0.0, 99.0));
+    assert_eq!((words(error.field), error.value), ("count".to_string(), 1.0));
+    assert_eq!((budget.term_count, budget.terms[9].contribution), (10, 1.0));
+    assert_eq!((budget.has_dominant, budget.dominant.share_pct), (1, 10.0));
 }
 
 #[test]

@@ -106,14 +106,15 @@ fn zero(i: &dyn Inputs) -> Zero {
     choice(i, "zero", &known)
 }
 
-/// Solids in the order of their list, as many as every interface has room for.
+/// Solids in the order of their list, refused as too many for every interface before any of them is
+/// looked at.
 fn bodies(i: &dyn Inputs) -> Result<Vec<Body>, Error> {
     let capacities = i.numbers("heat_capacity_j_per_k", Quantity::HeatCapacity);
     let temperatures = i.numbers("body_c", Quantity::VesselTemperature);
+    BodyCount::from_count(capacities.len().min(temperatures.len()) as f64)?;
     capacities
         .into_iter()
         .zip(temperatures)
-        .take(Quantity::BodyCount.highest() as usize)
         .map(|(capacity, temperature)| {
             Ok(Body {
                 heat_capacity: Measure::new(capacity)?,
@@ -568,6 +569,11 @@ fn estimate<M: Uncertain>(i: &dyn Inputs, field: &str) -> Result<Estimate<M>, Er
     Ok(Estimate::with(get(i, field)?, standard(i, field)?))
 }
 
+/// A value with names of its own for its uncertainty and the degrees of freedom of that.
+fn named<M: Uncertain>(i: &dyn Inputs, [value, u, nu]: [&str; 3]) -> Result<Estimate<M>, Error> {
+    Ok(Estimate { value: get(i, value)?, u: get(i, u)?, freedom: get(i, nu)? })
+}
+
 fn standard<U: Uncertainty>(i: &dyn Inputs, of: &str) -> Result<Standard<U>, Error> {
     Ok(Standard {
         u: get(i, &format!("u_{of}"))?,
@@ -577,20 +583,20 @@ fn standard<U: Uncertainty>(i: &dyn Inputs, of: &str) -> Result<Standard<U>, Err
 
 /// A field's name without its unit.
 fn without_unit(field: &str) -> &str {
-    let units = ["_mg_per_l", "_g_per_g", "_pct", "_g", "_c"];
+    let units = ["_mg_per_l", "_g_per_g", "_pct", "_g"];
     units.iter().find_map(|unit| field.strip_suffix(unit)).unwrap_or(field)
 }
 
-/// As many of lists of equal length as every interface has room for.
-fn lists<T>(
+/// Terms from lists of equal length, refused as too few or too many before any of them is looked at.
+fn terms<T>(
     i: &dyn Inputs,
     fields: &[(&str, Quantity)],
-    room: Quantity,
     one: impl Fn(&[f64]) -> Result<T, Error>,
 ) -> Result<Vec<T>, Error> {
     let columns: Vec<_> = fields.iter().map(|(field, of)| i.numbers(field, *of)).collect();
     let rows = columns.iter().map(Vec::len).min().unwrap_or(0);
-    (0..rows.min(room.highest() as usize))
+    TermCount::from_count(rows as f64)?;
+    (0..rows)
         .map(|row| one(&columns.iter().map(|column| column[row]).collect::<Vec<_>>()))
         .collect()
 }
@@ -612,8 +618,14 @@ fn chances([below, inside, above]: [&'static str; 3], c: Chances) -> Outputs {
     [one(below, c.below), one(inside, c.inside), one(above, c.above)].concat()
 }
 
-/// A budget: its result, what the linear rule leaves out, its largest term, and every term.
+/// A budget that has nothing to say of a correlation.
 fn budget<M: Uncertain>(b: Budget<M>) -> Outputs {
+    whole_budget(b, None)
+}
+
+/// A budget: its result, what the linear rule leaves out, how far it goes with the strength, its largest
+/// term, and every term.
+fn whole_budget<M: Uncertain>(b: Budget<M>, correlation: Option<Correlation>) -> Outputs {
     const TERMS: [[&str; 5]; uncertainty::MOST_TERMS] = term_names!(0 1 2 3 4 5 6 7 8 9);
     let dominant = b.dominant();
     let of_dominant = |value: fn(&uncertainty::Dominant<M::Uncertainty>) -> f64| {
@@ -625,6 +637,8 @@ fn budget<M: Uncertain>(b: Budget<M>) -> Outputs {
         ("degrees_of_freedom", one("degrees_of_freedom", b.estimate.freedom)[0].1),
         ("second_order", one("second_order", b.second_order)[0].1),
         ("shift", b.shift),
+        ("has_correlation", flag(correlation.is_some())),
+        ("correlation", correlation.map_or(0.0, Correlation::ratio)),
         ("has_dominant", flag(dominant.is_some())),
         ("dominant.source", of_dominant(|d| f64::from(d.term.source as u16))),
         ("dominant.contribution", of_dominant(|d| d.term.contribution())),
@@ -646,8 +660,8 @@ fn budget<M: Uncertain>(b: Budget<M>) -> Outputs {
 
 /// The budget of a yield, and how far it goes with the strength.
 fn yield_budget(b: Budget<Yield>) -> Outputs {
-    let correlation = one("correlation", b.correlation_with_strength());
-    [budget(b), correlation].concat()
+    let correlation = b.correlation_with_strength();
+    whole_budget(b, Some(correlation))
 }
 
 macro_rules! formulas {
@@ -932,7 +946,7 @@ formulas! {
     "uncertainty.pooled" => |i| {
         let fields =
             [("s", Quantity::StandardUncertainty), ("degrees_of_freedom", Quantity::DegreesOfFreedom)];
-        let series = lists(i, &fields, Quantity::TermCount, |of| {
+        let series = terms(i, &fields, |of| {
             Ok(Standard { u: StandardUncertainty::new(of[0])?, freedom: Measure::new(of[1])? })
         })?;
         standard_out(uncertainty::pooled(&series, get(i, "readings")?)?)
@@ -951,12 +965,13 @@ formulas! {
             ("u", Quantity::StandardUncertainty),
             ("degrees_of_freedom", Quantity::DegreesOfFreedom),
         ];
-        let influences = lists(i, &fields, Quantity::TermCount, |of| Ok(Influence {
+        let value = get(i, "value")?;
+        let influences = terms(i, &fields, |of| Ok(Influence {
             sensitivity: Measure::new(of[0])?,
             u: Measure::new(of[1])?,
             freedom: Measure::new(of[2])?,
         }))?;
-        budget(uncertainty::combine(get(i, "value")?, &influences)?)
+        budget(uncertainty::combine(value, &influences)?)
     };
     "uncertainty.strength" => |i| budget(uncertainty::strength(&ReadStrength {
         reading: estimate(i, "strength_pct")?,
@@ -995,8 +1010,10 @@ formulas! {
         &estimate(i, "beverage_g")?, &estimate(i, "strength_pct")?, &estimate(i, "added_g")?,
         &estimate(i, "water_solids_mg_per_l")?)?);
     "uncertainty.mixed_temperature" => |i| budget(uncertainty::mixed_temperature(
-        &estimate(i, "hot_g")?, &estimate(i, "hot_c")?, &estimate(i, "cold_g")?,
-        &estimate(i, "cold_c")?)?);
+        &named(i, ["hot_g", "u_hot_g", "nu_hot_mass"])?,
+        &named(i, ["hot_c", "u_hot_k", "nu_hot_temperature"])?,
+        &named(i, ["cold_g", "u_cold_g", "nu_cold_mass"])?,
+        &named(i, ["cold_c", "u_cold_k", "nu_cold_temperature"])?)?);
 
     "decision.chances" => |i| chances(["below_pct", "inside_pct", "above_pct"],
         decision::chances(&estimate::<Measurand>(i, "value")?, &band(i)?));
@@ -1009,8 +1026,8 @@ formulas! {
             &standard(i, "value")?, &band(i)?, get(i, "confidence_pct")?);
         vec![
             ("has_acceptance", flag(safe.is_some())),
-            ("lowest", safe.map_or(0.0, |safe| safe.lowest().number())),
-            ("highest", safe.map_or(0.0, |safe| safe.highest().number())),
+            ("acceptance.lowest", safe.map_or(0.0, |safe| safe.lowest().number())),
+            ("acceptance.highest", safe.map_or(0.0, |safe| safe.highest().number())),
         ]
     };
     "decision.readings_needed" => |i| {

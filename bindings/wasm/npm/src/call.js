@@ -113,7 +113,7 @@ export const optional = (value, name, take, more) =>
   value === undefined || value === null ? null : take(value, name, more);
 
 /** More items than any function takes are counted, and not taken. */
-const MOST_ITEMS = 16;
+const MOST_ITEMS = 100;
 
 function lengthOf(value, name) {
   if (!Array.isArray(value) && !ArrayBuffer.isView(value)) throw mistyped(value, name, "a list");

@@ -291,7 +291,7 @@ fn facts(error: &Error) -> Facts {
 
 /// What a wish that is refused, or a limit of the core's own, is about where the quantity alone leaves it
 /// open: formula, quantity, field.
-const WISHES: [(&str, Quantity, &str); 15] = [
+const WISHES: [(&str, Quantity, &str); 14] = [
     ("dilution.water_to_reach", Quantity::Strength, "wanted_pct"),
     ("dilution.drink_of_brew", Quantity::Strength, "wanted_pct"),
     ("dilution.brew_for_drink", Quantity::Strength, "wanted_pct"),
@@ -305,15 +305,15 @@ const WISHES: [(&str, Quantity, &str); 15] = [
     ("heat.reachable", Quantity::Temperature, "water_c"),
     ("ratio.whole_cups", Quantity::Beverage, "cup_g"),
     ("reading.critical_range", Quantity::ReadingCount, "readings"),
-    ("reading.repeatability", Quantity::ReadingCount, "count"),
-    ("reading.combine", Quantity::ReadingCount, "count"),
+    ("uncertainty.water_to_reach", Quantity::Strength, "wanted_pct"),
 ];
 
 /// The input to blame: the first that is not accepted, else the wish that cannot be met.
 pub fn blamed(formula: &Formula, error: &Error, asked: &[(String, Asked)]) -> Option<String> {
-    // How many readings there are is looked at before the readings.
-    let too_many = matches!(error, Error::OutOfRange { quantity: Quantity::ReadingCount, .. });
-    if let Some(field) = unaccepted(asked).filter(|_| !(too_many && has_list(asked))) {
+    if is_of_a_list(error, asked) {
+        return Some("count".to_string());
+    }
+    if let Some(field) = unaccepted(asked) {
         return Some(field.to_string());
     }
     if formula.id == "plan.recipe" {
@@ -344,15 +344,23 @@ fn wished(error: &Error, asked: &[(String, Asked)]) -> Option<String> {
     wish.field_of(error).map(str::to_string)
 }
 
-fn has_list(asked: &[(String, Asked)]) -> bool {
-    asked.iter().any(|(_, asked)| matches!(asked, Asked::Numbers(..)))
+/// Whether an error is about how many items a list has, which is looked at before the items.
+pub fn is_of_a_list(error: &Error, asked: &[(String, Asked)]) -> bool {
+    use Quantity::{BodyCount, ReadingCount, RepeatCount, TermCount};
+    let Error::OutOfRange { quantity, .. } = error else { return false };
+    let is_count = matches!(quantity, BodyCount | ReadingCount | RepeatCount | TermCount);
+    let has_list = asked.iter().any(|(_, asked)| matches!(asked, Asked::Numbers(..)));
+    // A number of readings may be an input beside a list of something else.
+    let is_number = asked.iter().any(|(_, asked)| match asked {
+        Asked::Number(of, value) => of == quantity && !of.accepts(*value),
+        _ => false,
+    });
+    is_count && has_list && !is_number
 }
 
-/// How many items lists make together: one list is readings, several are bodies, of which a formula takes
-/// no more than every interface does.
+/// How many items lists make together.
 fn length(lists: &[&[f64]]) -> usize {
-    let shortest = lists.iter().map(|list| list.len()).min().unwrap_or(0);
-    if lists.len() > 1 { shortest.min(Quantity::BodyCount.highest() as usize) } else { shortest }
+    lists.iter().map(|list| list.len()).min().unwrap_or(0)
 }
 
 /// The first input that is not accepted, in the order in which C looks at them: item by item in lists.

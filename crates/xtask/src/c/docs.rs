@@ -5,14 +5,13 @@ use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 
 use cupwright::Error;
-use cupwright::quantity::Quantity;
 use formulas::examples::examples;
 use formulas::inputs::{Asked, Drawn, Given, Inputs, Near, Remembered, asked_by};
 use formulas::vectors::files;
 use formulas::{FORMULAS, Formula};
 
 use super::calls::function_of;
-use super::cases::unaccepted;
+use super::cases::{is_of_a_list, unaccepted};
 use super::interface::{self, Function, Interface, Type};
 use crate::Outcome;
 
@@ -129,8 +128,7 @@ fn met(formula: &Formula) -> BTreeSet<String> {
         let remembered = Remembered::new(inputs);
         let Err(error) = (formula.call)(&remembered) else { return };
         let asked = remembered.asked.into_inner();
-        let counted = matches!(error, Error::OutOfRange { quantity: Quantity::ReadingCount, .. });
-        if counted || unaccepted(&asked).is_none() {
+        if is_of_a_list(&error, &asked) || unaccepted(&asked).is_none() {
             met.insert(status(&error).to_string());
         }
     };

@@ -15,7 +15,7 @@ use formulas::{FORMULAS, Formula, Outputs};
 use serde_json::{Map, Value, json};
 
 use super::about::key;
-use super::face::{Meaning, camel, chosen_at, codes, flag_of, meaning};
+use super::face::{Meaning, camel, choice_of, chosen_at, codes, flag_of, meaning};
 use crate::Outcome;
 use crate::c::calls::function_of;
 use crate::c::cases::{blamed, spoiled};
@@ -133,8 +133,7 @@ fn items(interface: &Interface, record: &str, asked: &BTreeMap<&str, &Asked>) ->
         })
         .collect();
     let count = lists.iter().map(|list| list.len()).min().unwrap_or(0);
-    // The formula takes no more bodies than the face does.
-    (0..count.min(Quantity::BodyCount.highest() as usize))
+    (0..count)
         .map(|at| {
             let object =
                 fields.iter().zip(&lists).map(|(field, list)| (field.name.clone(), bits(list[at])));
@@ -179,7 +178,10 @@ fn answered(interface: &Interface, function: &Function, outputs: &Outputs) -> Va
     match &**to {
         Type::Record(of) => object_out(interface, of, "", outputs),
         Type::Unsigned => json!({ &out.name: cautions(outputs[0].1) }),
-        _ => json!({ &out.name: bits(outputs[0].1) }),
+        _ => match choice_of(out) {
+            Some(of) => json!({ &out.name: codes(interface, &of)[outputs[0].1 as usize - 1].1 }),
+            None => json!({ &out.name: bits(outputs[0].1) }),
+        },
     }
 }
 

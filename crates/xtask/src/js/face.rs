@@ -22,7 +22,13 @@ pub struct Face {
 const INPUTS_AT: usize = 576;
 
 /// Items of a list that `call.js` takes at most.
-const MOST_ITEMS: usize = 16;
+const MOST_ITEMS: usize = 100;
+
+/// Bytes of the error before the answer, see `call.js`.
+const ERROR: usize = 64;
+
+/// Bytes that a call has for error, answer and inputs, see `call.js`.
+const ROOM: usize = 4096;
 
 /// What a field means in JavaScript.
 pub enum Meaning {
@@ -190,8 +196,10 @@ fn words(interface: &Interface, text: &str) -> String {
     for name in interface.codes.keys() {
         let choice = name.trim_start_matches("CUPWRIGHT_");
         if let Some((_, value)) = choice.split_once('_') {
-            text =
-                text.replace(&format!("for {name}"), &format!("for \"{}\"", value.to_lowercase()));
+            for before in ["for", "is"] {
+                let said = format!("{before} \"{}\"", value.to_lowercase());
+                text = text.replace(&format!("{before} {name}"), &said);
+            }
         }
     }
     text = without_enums(&text);
@@ -199,7 +207,7 @@ fn words(interface: &Interface, text: &str) -> String {
 }
 
 /// What C says and JavaScript says otherwise: absent values are null there, sets are lists.
-const PHRASES: [(&str, &str); 11] = [
+const PHRASES: [(&str, &str); 13] = [
     (": 1 or 0.", "."),
     ("NULL where there are none.", "Empty where there are none."),
     ("A bit 1 << n for each of enum cupwright_caution.", "What can hurt."),
@@ -207,6 +215,8 @@ const PHRASES: [(&str, &str); 11] = [
     ("; 0 without one", "; null without one"),
     ("; 0 where unknown", "; null where unknown"),
     ("; 0 where nothing", "; null where nothing"),
+    ("; 0 for anything", "; null for anything"),
+    (" Only so many as are counted mean something.", ""),
     ("; 0 for a single", "; null for a single"),
     ("; all zero with", "; null with"),
     ("; all zero where", "; null where"),
@@ -246,16 +256,16 @@ fn bind(interface: &Interface, code: &mut String) {
 /// Texts of the choices.
 fn tables(interface: &Interface, face: &mut Face) {
     let mut names = Vec::new();
-    for record in interface.records.iter().filter(|record| record.name != "cupwright_error") {
-        for field in &record.fields {
-            if let Meaning::Choice(name) = meaning(field)
-                && !names.contains(&name)
-            {
-                names.push(name);
-            }
+    let records = interface.records.iter().filter(|record| record.name != "cupwright_error");
+    let fields = records.flat_map(|record| &record.fields);
+    let formulas = FORMULAS.iter().map(|f| interface.function(&function_of(f.id)));
+    for variable in fields.chain(formulas.flat_map(|function| &function.parameters)) {
+        if let Some(name) = choice_of(variable)
+            && !names.contains(&name)
+        {
+            names.push(name);
         }
     }
-    names.push("zero".to_string());
     for name in names {
         let codes = codes(interface, &name);
         let texts: Vec<String> = codes.iter().map(|(_, text)| format!("{text:?}")).collect();
@@ -267,6 +277,20 @@ fn tables(interface: &Interface, face: &mut Face) {
     }
     face.code.push('\n');
     face.types.push('\n');
+}
+
+/// The enum of a field, a parameter or an answer, if it is a choice.
+pub fn choice_of(variable: &Variable) -> Option<String> {
+    let is_integer = match &variable.kind {
+        Type::Int => true,
+        Type::Out(to) => **to == Type::Int,
+        _ => false,
+    };
+    let kind = if is_integer { Type::Int } else { return None };
+    match meaning(&Variable { kind, ..variable.clone() }) {
+        Meaning::Choice(name) => Some(name),
+        _ => None,
+    }
 }
 
 fn screaming_of(name: &str) -> String {
@@ -562,10 +586,10 @@ fn options(function: &Function) -> Vec<(&Variable, Taken)> {
 }
 
 /// Where a function's answer goes, and what it is.
-fn answer_of(function: &Function) -> (&str, &Type) {
+fn answer_of(function: &Function) -> (&Variable, &Type) {
     let out = &function.parameters[function.parameters.len() - 2];
     match &out.kind {
-        Type::Out(to) => (&out.name, to),
+        Type::Out(to) => (out, to),
         other => panic!("{}: the answer goes to {other:?}", function.name),
     }
 }
@@ -589,10 +613,16 @@ fn one(interface: &Interface, room: &str, name: &str, function: &Function, face:
         arguments.join(", ")
     );
     let answer = match answer_of(function) {
-        (_, Type::Record(of)) => format!("get{}(answer)", type_name(of)),
-        (name, Type::Int) => format!("{{ {name}: i32[answer >> 2] }}"),
-        (name, Type::Unsigned) => format!("{{ {name}: cautions(i32[answer >> 2]) }}"),
-        (name, _) => format!("{{ {name}: f64[answer >> 3] }}"),
+        (_, Type::Record(of)) => {
+            assert!(ERROR + interface.size(of) <= INPUTS_AT, "{of} reaches into the inputs");
+            format!("get{}(answer)", type_name(of))
+        }
+        (out, Type::Int) => match choice_of(out) {
+            Some(of) => format!("{{ {}: {}[i32[answer >> 2]] }}", out.name, screaming_of(&of)),
+            None => format!("{{ {}: i32[answer >> 2] }}", out.name),
+        },
+        (out, Type::Unsigned) => format!("{{ {}: cautions(i32[answer >> 2]) }}", out.name),
+        (out, _) => format!("{{ {}: f64[answer >> 3] }}", out.name),
     };
     let _ = writeln!(face.code, "    return {answer};\n  }},");
     signature(&camel(name), function, &options, &mut face.types);
@@ -642,6 +672,7 @@ fn arguments(
             }
         }
     }
+    assert!(place <= ROOM, "the inputs need {place} bytes");
     arguments
 }
 
@@ -663,8 +694,11 @@ fn signature(name: &str, function: &Function, options: &[(&Variable, Taken)], ty
     }
     let answer = match answer_of(function) {
         (_, Type::Record(of)) => type_name(of),
-        (name, Type::Unsigned) => format!("{{ {name}: Caution[] }}"),
-        (name, _) => format!("{{ {name}: number }}"),
+        (out, Type::Unsigned) => format!("{{ {}: Caution[] }}", out.name),
+        (out, _) => match choice_of(out) {
+            Some(of) => format!("{{ {}: {} }}", out.name, type_name(&of)),
+            None => format!("{{ {}: number }}", out.name),
+        },
     };
     let _ = writeln!(types, "  }}): {answer};");
 }

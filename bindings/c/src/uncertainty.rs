@@ -1,0 +1,827 @@
+//! How sure a number is.
+
+use cupwright::Error;
+use cupwright::quantity::{
+    Measurand, Measure, Quantity, RepeatCount, StandardUncertainty, TermCount, Yield,
+};
+use cupwright::uncertainty::{
+    self, Budget, Influence, MOST_TERMS, Measured, ReadStrength, Shape, Standard, Term, Uncertain,
+};
+
+use crate::call::{Call, Refused, answer, checked, counted, each, field, given};
+use crate::estimate::{self, *};
+use crate::reading::zero_of;
+use crate::retention::{self, cupwright_losses};
+use crate::status::cupwright_error;
+
+/// A standard uncertainty and how well it is itself known.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_standard {
+    /// The standard uncertainty, in the unit of what it was made from, {StandardUncertainty}.
+    pub u: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub degrees_of_freedom: f64,
+}
+
+/// A mean of repeats and how sure it is.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_mean {
+    /// The mean, {Measurand}.
+    pub value: f64,
+    /// Its standard uncertainty, {StandardUncertainty}.
+    pub u: f64,
+    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    pub degrees_of_freedom: f64,
+}
+
+/// An interval around a value that holds the true one with some confidence.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_expanded {
+    /// How many standard uncertainties it reaches to either side, {CoverageFactor}.
+    pub coverage_factor: f64,
+    /// How far it reaches to either side, {StandardUncertainty}.
+    pub half_width: f64,
+}
+
+/// The scatter of an earlier series.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_series {
+    /// Standard deviation of its readings, {StandardUncertainty}.
+    pub s: f64,
+    /// One less than their number, {DegreesOfFreedom}.
+    pub degrees_of_freedom: f64,
+}
+
+/// What moves a result, for a budget of one's own.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_influence {
+    /// How much the result changes with it, {Sensitivity}.
+    pub sensitivity: f64,
+    /// Its standard uncertainty, {StandardUncertainty}.
+    pub u: f64,
+    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    pub degrees_of_freedom: f64,
+}
+
+/// What is known of an error inside its limits.
+#[repr(i32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum cupwright_shape {
+    /// Nothing: all values inside are as likely. A specification, a rounding.
+    Rectangular = 1,
+    /// Values near the middle are likelier.
+    Triangular = 2,
+    /// It swings between the limits. A thermostat.
+    Arcsine = 3,
+}
+
+/// One line of a budget.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_term {
+    /// How much the result changes with the input, in the units of the two.
+    pub sensitivity: f64,
+    /// The input's standard uncertainty, in its own unit.
+    pub u: f64,
+    /// The degrees of freedom of that, {DegreesOfFreedom}.
+    pub degrees_of_freedom: f64,
+    /// What it contributes to the result's standard uncertainty, in the result's unit.
+    pub contribution: f64,
+    /// The input, or its error: one of enum cupwright_quantity.
+    pub source: i32,
+}
+
+/// The term that contributes most, and what it is worth to improve it.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_dominant {
+    /// What it contributes, in the result's unit.
+    pub contribution: f64,
+    /// Its share of the variance, {Share}.
+    pub share_pct: f64,
+    /// What the combined standard uncertainty would be with half the term's.
+    pub halved: f64,
+    /// What it would be without the term.
+    pub gone: f64,
+    /// The input, or its error: one of enum cupwright_quantity.
+    pub source: i32,
+}
+
+/// A result with its standard uncertainty, and what that is made of.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_budget {
+    /// The result.
+    pub value: f64,
+    /// Its combined standard uncertainty, in its unit.
+    pub u: f64,
+    /// The effective degrees of freedom of that, {DegreesOfFreedom}.
+    pub degrees_of_freedom: f64,
+    /// The combined standard uncertainty with second-order terms too. Where it differs much from u,
+    /// the linear rule does not hold.
+    pub second_order: f64,
+    /// How far the mean of the result lies above the result at the inputs' means, in its unit.
+    pub shift: f64,
+    /// Correlation of a yield with the strength that it was computed from, {Correlation}; 0 for
+    /// anything but a yield.
+    pub correlation: f64,
+    /// The term that contributes most, the first of several; all zero where nothing is uncertain.
+    pub dominant: cupwright_dominant,
+    /// The terms in the order of the inputs. Only so many as are counted mean something.
+    pub terms: [cupwright_term; 10],
+    /// How many terms there are, {TermCount}.
+    pub term_count: i32,
+    /// Whether it is a yield: 1 or 0.
+    pub has_correlation: i32,
+    /// Whether anything is uncertain: 1 or 0.
+    pub has_dominant: i32,
+}
+
+/// The core's shape, or a refusal.
+fn shape_of(call: Call, shape: i32) -> Result<Shape, Refused> {
+    const RECTANGULAR: i32 = cupwright_shape::Rectangular as i32;
+    const TRIANGULAR: i32 = cupwright_shape::Triangular as i32;
+    const ARCSINE: i32 = cupwright_shape::Arcsine as i32;
+    match shape {
+        RECTANGULAR => Ok(Shape::Rectangular),
+        TRIANGULAR => Ok(Shape::Triangular),
+        ARCSINE => Ok(Shape::Arcsine),
+        _ => Err(call.unknown_choice(shape, field!(shape))),
+    }
+}
+
+fn standard(standard: Standard<StandardUncertainty>) -> cupwright_standard {
+    cupwright_standard { u: standard.u.value(), degrees_of_freedom: standard.freedom.value() }
+}
+
+const NO_TERM: cupwright_term = cupwright_term {
+    sensitivity: 0.0,
+    u: 0.0,
+    degrees_of_freedom: 0.0,
+    contribution: 0.0,
+    source: 0,
+};
+
+fn term(term: &Term) -> cupwright_term {
+    cupwright_term {
+        sensitivity: term.sensitivity,
+        u: term.u,
+        degrees_of_freedom: term.freedom.value(),
+        contribution: term.contribution(),
+        source: term.source as i32,
+    }
+}
+
+fn dominant<M: Uncertain>(budget: &Budget<M>) -> Option<cupwright_dominant> {
+    budget.dominant().map(|dominant| cupwright_dominant {
+        contribution: dominant.term.contribution(),
+        share_pct: dominant.share.value(),
+        halved: dominant.halved.value(),
+        gone: dominant.gone.value(),
+        source: dominant.term.source as i32,
+    })
+}
+
+const NO_DOMINANT: cupwright_dominant =
+    cupwright_dominant { contribution: 0.0, share_pct: 0.0, halved: 0.0, gone: 0.0, source: 0 };
+
+/// What C is told of a budget.
+fn budget<M: Uncertain>(budget: &Budget<M>) -> cupwright_budget {
+    let mut terms = [NO_TERM; MOST_TERMS];
+    for (place, of) in terms.iter_mut().zip(budget.terms()) {
+        *place = term(of);
+    }
+    let dominant = dominant(budget);
+    cupwright_budget {
+        value: budget.estimate.value.value(),
+        u: budget.estimate.u.value(),
+        degrees_of_freedom: budget.estimate.freedom.value(),
+        second_order: budget.second_order.value(),
+        shift: budget.shift,
+        correlation: 0.0,
+        dominant: dominant.unwrap_or(NO_DOMINANT),
+        terms,
+        term_count: budget.terms().count() as i32,
+        has_correlation: 0,
+        has_dominant: dominant.is_some().into(),
+    }
+}
+
+/// What C is told of the budget of a yield.
+fn of_yield(of: &Budget<Yield>) -> cupwright_budget {
+    let correlation = of.correlation_with_strength().value();
+    cupwright_budget { correlation, has_correlation: 1, ..budget(of) }
+}
+
+/// Coverage factor: the two-sided quantile of Student's distribution, of any degrees of freedom
+/// from 1, whole or not; for the highest the normal distribution's. Relative error below 10⁻¹¹.
+/// Source: GUM G.3.
+///
+/// ```text
+/// P(|T| ≤ k) = confidence
+/// ```
+///
+/// @param confidence_pct How sure the statement has to be, {Confidence}.
+/// @param degrees_of_freedom Of the uncertainty, {DegreesOfFreedom}.
+/// @param[out] coverage_factor {CoverageFactor}.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_coverage_factor(
+    confidence_pct: f64,
+    degrees_of_freedom: f64,
+    coverage_factor: *mut f64,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(coverage_factor, error, |call| Ok({
+        let (sure, freedom) =
+            (checked!(call, confidence_pct)?, checked!(call, degrees_of_freedom)?);
+        uncertainty::coverage_factor(sure, freedom).value()
+    }))
+}
+
+/// Expanded uncertainty U = k u for a confidence: "1.44 % ± 0.05 %".
+///
+/// @param estimate The value.
+/// @param confidence_pct How sure the statement has to be, {Confidence}.
+/// @param[out] expanded The interval.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a half-width past the range of the
+/// uncertainty.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_expanded(
+    estimate: *const cupwright_estimate,
+    confidence_pct: f64,
+    expanded: *mut cupwright_expanded,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(expanded, error, |call| Ok({
+        let estimate = estimate::any(call, given!(call, estimate)?)?;
+        let expanded = call.core(estimate.expanded(checked!(call, confidence_pct)?))?;
+        cupwright_expanded {
+            coverage_factor: expanded.factor.value(),
+            half_width: expanded.half_width.value(),
+        }
+    }))
+}
+
+/// Lends the core's repeats to a question.
+fn with_repeats<T>(
+    call: Call,
+    value: &[f64],
+    ask: impl FnOnce(&[Measurand]) -> Result<T, Error>,
+) -> Result<T, Refused> {
+    const MOST: usize = Quantity::RepeatCount.highest() as usize;
+    let mut places = [call.core(Measurand::from_number(0.0))?; MOST];
+    call.core(ask(each(value, &mut places, |value| checked!(call, value))?))
+}
+
+/// Mean of repeats and its standard uncertainty (type A evaluation).
+///
+/// ```text
+/// u = s/√n,   s² = Σ(x − x̄)²/(n − 1),   ν = n − 1
+/// ```
+///
+/// Two or three repeats say little about their own scatter: then cupwright_uncertainty_pooled()
+/// from earlier series is better. Repeats that are all equal give zero, because the display hides
+/// the scatter: combine with cupwright_uncertainty_of_display(). Source: GUM 4.2.
+///
+/// @param value The repeats, each {Measurand}.
+/// @param count How many, {RepeatCount}.
+/// @param[out] mean The mean and how sure it is.
+///
+/// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for a single repeat or more than a hundred;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a scatter past the range of the uncertainty.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_of_repeats(
+    value: *const f64,
+    count: usize,
+    mean: *mut cupwright_mean,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(mean, error, |call| Ok({
+        let repeats = given!(call, value, count: RepeatCount)?;
+        let mean = with_repeats(call, repeats, |repeats| uncertainty::of_repeats(repeats))?;
+        cupwright_mean {
+            value: mean.value.value(),
+            u: mean.u.value(),
+            degrees_of_freedom: mean.freedom.value(),
+        }
+    }))
+}
+
+fn series_of(
+    call: Call,
+    series: cupwright_series,
+) -> Result<Standard<StandardUncertainty>, Refused> {
+    Ok(Standard {
+        u: checked!(call, series.s)?,
+        freedom: checked!(call, series.degrees_of_freedom)?,
+    })
+}
+
+/// Standard uncertainty of a mean of n readings, from the scatter of earlier series.
+///
+/// ```text
+/// u = s_p/√n,   s_p² = Σ νᵢ sᵢ²/Σ νᵢ,   ν = Σ νᵢ
+/// ```
+///
+/// Where there are more than ten series, pool in steps, with n = 1. Source: GUM 4.2.4.
+///
+/// @param series The series.
+/// @param count How many, {TermCount}.
+/// @param readings How many readings the mean is of, {ReadingCount}.
+/// @param[out] standard The uncertainty of the mean.
+///
+/// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for no series or more than ten.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_pooled(
+    series: *const cupwright_series,
+    count: usize,
+    readings: i32,
+    standard: *mut cupwright_standard,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(standard, error, |call| Ok({
+        let given = given!(call, series, count: TermCount)?;
+        let mut places = [Standard::NONE; MOST_TERMS];
+        let series = each(given, &mut places, |series| series_of(call, series))?;
+        self::standard(call.core(uncertainty::pooled(series, counted!(call, readings)?))?)
+    }))
+}
+
+/// Standard uncertainty of an error that lies within ± a (type B evaluation).
+///
+/// ```text
+/// u = a/√3 rectangular,   a/√6 triangular,   a/√2 arcsine
+/// ```
+///
+/// It counts as known; where the limit itself is a guess, cupwright_uncertainty_freedom_of_doubt()
+/// says how well. Source: GUM 4.3.7, 4.3.9, and H.1 for a cyclic temperature.
+///
+/// @param limit The limit a, {StandardUncertainty}.
+/// @param shape What is known of the error: one of enum cupwright_shape.
+/// @param[out] standard Its uncertainty.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_of_limit(
+    limit: f64,
+    shape: i32,
+    standard: *mut cupwright_standard,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(standard, error, |call| Ok({
+        let (limit, shape) = (checked!(call, limit)?, shape_of(call, shape)?);
+        self::standard(uncertainty::of_limit(limit, shape))
+    }))
+}
+
+/// Standard uncertainty that a display of step d adds, u = d/√12. Source: GUM F.2.2.1.
+///
+/// @param step The step d, {StandardUncertainty}.
+/// @param[out] standard Its uncertainty.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_of_display(
+    step: f64,
+    standard: *mut cupwright_standard,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(standard, error, |call| Ok({
+        self::standard(uncertainty::of_display(checked!(call, step)?))
+    }))
+}
+
+/// Standard uncertainty from a certificate that says "± U, k", u = U/k. Source: GUM 4.3.3.
+///
+/// @param expanded The expanded uncertainty U, {StandardUncertainty}.
+/// @param coverage_factor The k, {CoverageFactor}; most often 2.
+/// @param[out] standard The standard uncertainty.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a U at the end of its range over a k below
+/// one.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_of_expanded(
+    expanded: f64,
+    coverage_factor: f64,
+    standard: *mut cupwright_standard,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(standard, error, |call| Ok({
+        let (expanded, factor) = (checked!(call, expanded)?, checked!(call, coverage_factor)?);
+        self::standard(call.core(uncertainty::of_expanded(expanded, factor))?)
+    }))
+}
+
+/// Degrees of freedom of an uncertainty that is itself uncertain by Δu/u, ν = ½ (Δu/u)⁻². A quarter
+/// gives 8; less than 0.0022 % counts as known. Source: GUM G.4.2, equation G.3.
+///
+/// @param doubt_pct How uncertain the uncertainty is, over itself, {Doubt}.
+/// @param[out] degrees_of_freedom {DegreesOfFreedom}.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_freedom_of_doubt(
+    doubt_pct: f64,
+    degrees_of_freedom: *mut f64,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(degrees_of_freedom, error, |call| Ok({
+        uncertainty::freedom_of_doubt(checked!(call, doubt_pct)?).value()
+    }))
+}
+
+fn influence_of(call: Call, influence: cupwright_influence) -> Result<Influence, Refused> {
+    Ok(Influence {
+        sensitivity: checked!(call, influence.sensitivity)?,
+        u: checked!(call, influence.u)?,
+        freedom: checked!(call, influence.degrees_of_freedom)?,
+    })
+}
+
+/// Lends the core's influences to a question.
+fn with_influences<T>(
+    call: Call,
+    given: &[cupwright_influence],
+    ask: impl FnOnce(&[Influence]) -> Result<T, Error>,
+) -> Result<T, Refused> {
+    let nothing = influence_of(
+        call,
+        cupwright_influence { sensitivity: 0.0, u: 0.0, degrees_of_freedom: 1.0 },
+    )?;
+    let mut places = [nothing; MOST_TERMS];
+    call.core(ask(each(given, &mut places, |influence| influence_of(call, influence))?))
+}
+
+/// A budget of one's own, from sensitivities and uncertainties in any units. Of what the linear
+/// rule leaves out it says nothing: second_order is u, and shift 0.
+///
+/// ```text
+/// u² = Σ cᵢ² uᵢ²                       GUM 5.1.2
+/// ν = u⁴ / Σ (cᵢ uᵢ)⁴/νᵢ               GUM G.4.1
+/// ```
+///
+/// @param value The result, {Measurand}.
+/// @param influences What moves it.
+/// @param count How many, {TermCount}.
+/// @param[out] budget The budget.
+///
+/// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for no influence or more than ten;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE past the range of the uncertainty.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_combine(
+    value: f64,
+    influences: *const cupwright_influence,
+    count: usize,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let (value, given) = (checked!(call, value)?, given!(call, influences, count: TermCount)?);
+        let ask = |influences: &[_]| uncertainty::combine(value, influences);
+        self::budget(&with_influences(call, given, ask)?)
+    }))
+}
+
+/// Strength of all solids in the beverage, from a reading r; see
+/// cupwright_reading_total_strength().
+///
+/// ```text
+/// T = x + s(1 − x),  x = (r + e)(1 + f)       zeroed on brew water
+/// T = x                                       zeroed on distilled water
+/// ```
+///
+/// Terms: reading, instrument e, factor f, water solids s. Leave the factor at 0 where it is to be
+/// kept apart for yields and comparisons.
+///
+/// @param strength The reading, mean of repeats, with their scatter.
+/// @param instrument The instrument's own error.
+/// @param factor The coffee's refractive factor.
+/// @param zero What the instrument was zeroed on: one of enum cupwright_zero.
+/// @param water_solids Solids of the brew water.
+/// @param[out] budget The strength and its budget, in %.
+///
+/// Fails with what cupwright_reading_total_strength() fails with, and
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_strength(
+    strength: *const cupwright_strength_estimate,
+    instrument: *const cupwright_instrument_uncertainty,
+    factor: *const cupwright_factor_uncertainty,
+    zero: i32,
+    water_solids: *const cupwright_water_solids_estimate,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let read = ReadStrength {
+            reading: estimate::strength(call, given!(call, strength)?)?,
+            instrument: estimate::instrument(call, given!(call, instrument)?)?,
+            factor: estimate::factor(call, given!(call, factor)?)?,
+            zero: zero_of(call, zero)?,
+            water_solids: estimate::water_solids(call, given!(call, water_solids)?)?,
+        };
+        self::budget(&call.core(uncertainty::strength(&read))?)
+    }))
+}
+
+/// The flow-through form of the yield, E = T B/D; see cupwright_extraction_flow_through_yield().
+///
+/// ```text
+/// (u(E)/E)² = (u(T)/T)² + (u(B)/B)² + (u(D)/D)² + f²
+/// ```
+///
+/// Terms: strength, beverage, dose, factor. The span of the scale cancels.
+///
+/// @param strength Strength.
+/// @param beverage Beverage.
+/// @param dose Dose.
+/// @param factor The coffee's refractive factor.
+/// @param[out] budget The yield and its budget, in %.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or an uncertainty past
+/// its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_flow_through_yield(
+    strength: *const cupwright_strength_estimate,
+    beverage: *const cupwright_beverage_estimate,
+    dose: *const cupwright_dose_estimate,
+    factor: *const cupwright_factor_uncertainty,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let strength = estimate::strength(call, given!(call, strength)?)?;
+        let beverage = estimate::beverage(call, given!(call, beverage)?)?;
+        let dose = estimate::dose(call, given!(call, dose)?)?;
+        let factor = estimate::factor(call, given!(call, factor)?)?;
+        of_yield(&call.core(uncertainty::flow_through_yield(&strength, &beverage, &dose, &factor))?)
+    }))
+}
+
+/// The steeped form of the yield, E = (W/D) T/(1 − T); see cupwright_extraction_steeped_yield().
+///
+/// ```text
+/// (u(E)/E)² = (u(T)/[T(1 − T)])² + (u(W)/W)² + (u(D)/D)² + (f/(1 − T))²
+/// ```
+///
+/// Terms: strength, brew water, dose, factor. The span of the scale cancels.
+///
+/// @param strength Strength.
+/// @param water Brew water.
+/// @param dose Dose.
+/// @param factor The coffee's refractive factor.
+/// @param[out] budget The yield and its budget, in %.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or an uncertainty past
+/// its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_steeped_yield(
+    strength: *const cupwright_strength_estimate,
+    water: *const cupwright_water_estimate,
+    dose: *const cupwright_dose_estimate,
+    factor: *const cupwright_factor_uncertainty,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let strength = estimate::strength(call, given!(call, strength)?)?;
+        let water = estimate::water(call, given!(call, water)?)?;
+        let dose = estimate::dose(call, given!(call, dose)?)?;
+        let factor = estimate::factor(call, given!(call, factor)?)?;
+        of_yield(&call.core(uncertainty::steeped_yield(&strength, &water, &dose, &factor))?)
+    }))
+}
+
+/// A brew with its strength, every number with its uncertainty.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_measured {
+    /// Strength, all solids.
+    pub strength: cupwright_strength_estimate,
+    /// Dose.
+    pub dose: cupwright_dose_estimate,
+    /// Brew water.
+    pub water: cupwright_water_estimate,
+    /// Beverage.
+    pub beverage: cupwright_beverage_estimate,
+    /// Moisture of the dose.
+    pub moisture: cupwright_moisture_estimate,
+    /// Solids of the brew water.
+    pub water_solids: cupwright_water_solids_estimate,
+    /// Vapour lost.
+    pub vapour: cupwright_vapour_estimate,
+    /// Strength of the liquid kept. How it was chosen may move the yield by three points: give it
+    /// an uncertainty where it is not known to be 0 or 100.
+    pub held_strength: cupwright_held_strength_estimate,
+    /// The scale that weighed dose, water and beverage.
+    pub span: cupwright_span_uncertainty,
+    /// The coffee's refractive factor.
+    pub factor: cupwright_factor_uncertainty,
+}
+
+/// The core's measured brew.
+fn measured_of(call: Call, measured: &cupwright_measured) -> Result<Measured, Refused> {
+    Ok(Measured {
+        strength: estimate::strength(call, &measured.strength)?,
+        dose: estimate::dose(call, &measured.dose)?,
+        water: estimate::water(call, &measured.water)?,
+        beverage: estimate::beverage(call, &measured.beverage)?,
+        moisture: estimate::moisture(call, &measured.moisture)?,
+        water_solids: estimate::water_solids(call, &measured.water_solids)?,
+        vapour: estimate::vapour(call, &measured.vapour)?,
+        held_strength: estimate::held_strength(call, &measured.held_strength)?,
+        span: estimate::span(call, &measured.span)?,
+        factor: estimate::factor(call, &measured.factor)?,
+    })
+}
+
+/// The yield by the whole mass balance; see cupwright_extraction_yield(). Terms in the order of the
+/// fields. What is left of the scale's span is the vapour's, if that was not weighed.
+///
+/// @param measured The brew.
+/// @param[out] budget The yield and its budget, in %.
+///
+/// Fails with what cupwright_extraction_yield() fails with, and
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_extraction_yield(
+    measured: *const cupwright_measured,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let measured = measured_of(call, given!(call, measured)?)?;
+        of_yield(&call.core(uncertainty::extraction_yield(&measured))?)
+    }))
+}
+
+/// Strength that a steep will have, T = E D/(W + E D); see cupwright_extraction_steeped_strength().
+///
+/// ```text
+/// ∂T/∂E = D W/(W + ED)²    ∂T/∂D = E W/(W + ED)²    ∂T/∂W = −E D/(W + ED)²
+/// ```
+///
+/// Terms: yield, dose, brew water. The yield's uncertainty is how far it differs from brew to brew.
+///
+/// @param expected The yield to expect.
+/// @param dose Dose.
+/// @param water Brew water.
+/// @param[out] budget The strength and its budget, in %.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a ratio, a strength or an uncertainty past
+/// its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_steeped_strength(
+    expected: *const cupwright_yield_estimate,
+    dose: *const cupwright_dose_estimate,
+    water: *const cupwright_water_estimate,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let expected = estimate::extracted(call, given!(call, expected)?)?;
+        let dose = estimate::dose(call, given!(call, dose)?)?;
+        let water = estimate::water(call, given!(call, water)?)?;
+        self::budget(&call.core(uncertainty::steeped_strength(&expected, &dose, &water))?)
+    }))
+}
+
+/// Beverage that a brew will give, B = W − r D − losses; see cupwright_retention_beverage().
+///
+/// Terms: brew water, dose, retention, other losses.
+///
+/// @param losses What the brewer keeps.
+/// @param retention How uncertain its retention is.
+/// @param other How uncertain its other losses are together.
+/// @param dose Dose.
+/// @param water Brew water.
+/// @param[out] budget The beverage and its budget, in g.
+///
+/// Fails with what cupwright_retention_beverage() fails with, and
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_beverage(
+    losses: *const cupwright_losses,
+    retention: *const cupwright_retention_uncertainty,
+    other: *const cupwright_losses_uncertainty,
+    dose: *const cupwright_dose_estimate,
+    water: *const cupwright_water_estimate,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let losses = retention::losses(call, given!(call, losses)?)?;
+        let held = estimate::retention(call, given!(call, retention)?)?;
+        let other = estimate::losses(call, given!(call, other)?)?;
+        let dose = estimate::dose(call, given!(call, dose)?)?;
+        let water = estimate::water(call, given!(call, water)?)?;
+        self::budget(&call.core(uncertainty::beverage(&losses, &held, &other, &dose, &water))?)
+    }))
+}
+
+/// Water to add for a wanted strength, A = B (T − T')/(T' − s); see
+/// cupwright_dilution_water_to_reach().
+///
+/// ```text
+/// ∂A/∂B = A/B    ∂A/∂T = B/(T' − s)    ∂A/∂s = A/(T' − s)
+/// ```
+///
+/// Terms: beverage, strength, water solids. The wish is exact. On the scale that weighed the
+/// beverage its span cancels.
+///
+/// @param beverage The brew.
+/// @param strength Its strength.
+/// @param wanted_pct Strength wanted, {Strength}.
+/// @param water_solids Solids of the water that is added.
+/// @param[out] budget The water and its budget, in g.
+///
+/// Fails with what cupwright_dilution_water_to_reach() fails with, and
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_water_to_reach(
+    beverage: *const cupwright_beverage_estimate,
+    strength: *const cupwright_strength_estimate,
+    wanted_pct: f64,
+    water_solids: *const cupwright_water_solids_estimate,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let beverage = estimate::beverage(call, given!(call, beverage)?)?;
+        let strength = estimate::strength(call, given!(call, strength)?)?;
+        let wanted = checked!(call, wanted_pct)?;
+        let water = estimate::water_solids(call, given!(call, water_solids)?)?;
+        self::budget(&call.wish(
+            &[(Quantity::Strength, field!(wanted_pct))],
+            uncertainty::water_to_reach(&beverage, &strength, wanted, &water),
+        )?)
+    }))
+}
+
+/// Strength after adding water, or with s = 0 milk, T' = (T B + s A)/(B + A); see
+/// cupwright_dilution_strength_after_water().
+///
+/// ```text
+/// ∂T'/∂B = (T − T')/(B + A)    ∂T'/∂T = B/(B + A)
+/// ∂T'/∂A = (s − T')/(B + A)    ∂T'/∂s = A/(B + A)
+/// ```
+///
+/// Terms: beverage, strength, addition, water solids. The span of the scale cancels.
+///
+/// @param beverage The brew.
+/// @param strength Its strength.
+/// @param added The water added.
+/// @param water_solids Its solids.
+/// @param[out] budget The strength and its budget, in %.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_strength_after_water(
+    beverage: *const cupwright_beverage_estimate,
+    strength: *const cupwright_strength_estimate,
+    added: *const cupwright_added_estimate,
+    water_solids: *const cupwright_water_solids_estimate,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let beverage = estimate::beverage(call, given!(call, beverage)?)?;
+        let strength = estimate::strength(call, given!(call, strength)?)?;
+        let added = estimate::added(call, given!(call, added)?)?;
+        let water = estimate::water_solids(call, given!(call, water_solids)?)?;
+        let after = uncertainty::strength_after_water(&beverage, &strength, &added, &water);
+        self::budget(&call.core(after)?)
+    }))
+}
+
+/// Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t); see
+/// cupwright_dilution_mixed_temperature().
+///
+/// ```text
+/// ∂t/∂B = [h(t1) − h(t)]/[(B + A) c(t)]    ∂t/∂t1 = B c(t1)/[(B + A) c(t)]    and for A, t2 alike
+/// ```
+///
+/// Terms: mass and temperature of the one, mass and temperature of the other. A pour onto a
+/// preheated brewer is such a mix, with the brewer as so much water. What the linear rule leaves
+/// out is found with one specific heat.
+///
+/// @param hot The hotter liquid.
+/// @param cold The colder one.
+/// @param[out] budget The temperature, °C, and its budget, in K.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_mixed_temperature(
+    hot: *const cupwright_hot_estimate,
+    cold: *const cupwright_cold_estimate,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let hot = given!(call, hot)?;
+        let (liquid, at) = (estimate::hot(call, hot)?, estimate::hot_temperature(call, hot)?);
+        let cold = given!(call, cold)?;
+        let (added, of) = (estimate::cold(call, cold)?, estimate::cold_temperature(call, cold)?);
+        self::budget(&call.core(uncertainty::mixed_temperature(&liquid, &at, &added, &of))?)
+    }))
+}
