@@ -62,6 +62,8 @@ pub mod uncertainty;
 
 pub mod decision;
 
+pub mod calibrate;
+
 pub mod dilution;
 
 pub mod caution;

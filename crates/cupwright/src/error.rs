@@ -102,7 +102,7 @@ pub enum Error {
     /// Measurements from which a parameter cannot be told.
     #[error(
         "{}: these measurements cannot tell it, {why} ({}: {}, needed for a start: {})",
-        .quantity.name(), .why.counts(), Rounded(*.found), Rounded(*.needed)
+        .quantity.name(), .why.wanting(), Rounded(*.found), Rounded(*.needed)
     )]
     CannotTell {
         /// The parameter.
@@ -239,8 +239,8 @@ impl Untold {
         }
     }
 
-    /// What [`Error::CannotTell`] counts for it.
-    const fn counts(self) -> &'static str {
+    /// What is wanting, in plain words: what [`Error::CannotTell`] counts.
+    pub const fn wanting(self) -> &'static str {
         match self {
             Untold::TooFew => "measurements",
             Untold::OneDose => "gap between doses in g",

@@ -459,7 +459,7 @@ quantities! {
         2.0..=100.0, 0 decimals, source "range chosen here; one alone has no scatter";
     /// Measurements from which something is learned.
     80 Measurements = "measurements", from_count/count "" as "measurements" whole,
-        1.0..=30.0, 0 decimals, source "range chosen here: a month of brews, and what a small device has room for";
+        0.0..=30.0, 0 decimals, source "range chosen here: a month of brews, and what a small device has room for";
     /// Chamber hold-up as a line through several brews has it, which may come out a little below zero.
     81 FittedHoldUp = "fitted hold-up", from_grams/grams "g" as "fitted_hold_up_g",
         -5000.0..=5000.0, 1 decimals, source "range of the hold-up, either side";

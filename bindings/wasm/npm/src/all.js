@@ -1,5 +1,5 @@
 // What both entries offer.
 
-export { cautionTexts, constants, limits, limitTexts, windows } from "./about.js";
+export { cautionTexts, constants, limits, limitTexts, untoldTexts, wantingTexts, windows } from "./about.js";
 export { Refusal } from "./call.js";
 export { caution, dilution, extraction, heat, plan, ratio, reading, retention, verdict, water } from "./functions.js";

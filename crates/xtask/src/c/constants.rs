@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::fmt::Write;
 
 use cupwright::caution::Caution;
-use cupwright::error::Limit;
+use cupwright::error::{Limit, Untold};
 use cupwright::extraction::Credibility;
 use cupwright::heat::Cover;
 use cupwright::plan::ContactHeat;
@@ -168,6 +168,7 @@ fn codes_of_the_core() -> Vec<(String, i64)> {
     use Credibility::{AtLimit, BeyondLimit, NearLimit, Ordinary};
     [
         listed("LIMIT", Limit::ALL.iter().copied(), |one| one as i64),
+        listed("UNTOLD", Untold::ALL.iter().copied(), |one| one as i64),
         listed("CAUTION", Caution::ALL, |one| one as i64),
         listed("CREDIBILITY", [Ordinary, NearLimit, AtLimit, BeyondLimit], |one| one as i64),
         listed("COVER", [Cover::Open, Cover::Lidded], |one| one as i64),
