@@ -191,31 +191,34 @@ const NO_DOMINANT: cupwright_dominant =
     cupwright_dominant { contribution: 0.0, share_pct: 0.0, halved: 0.0, gone: 0.0, source: 0 };
 
 /// What C is told of a budget.
-fn budget<M: Uncertain>(budget: &Budget<M>) -> cupwright_budget {
-    let mut terms = [NO_TERM; MOST_TERMS];
-    for (place, of) in terms.iter_mut().zip(budget.terms()) {
-        *place = term(of);
-    }
-    let dominant = dominant(budget);
-    cupwright_budget {
-        value: budget.estimate.value.value(),
-        u: budget.estimate.u.value(),
-        degrees_of_freedom: budget.estimate.freedom.value(),
-        second_order: budget.second_order.value(),
-        shift: budget.shift,
+fn budget<M: Uncertain>(of: &Budget<M>) -> cupwright_budget {
+    let dominant = dominant(of);
+    // Made in its place: its terms would take 400 bytes of stack beside it.
+    let mut budget = cupwright_budget {
+        value: of.estimate.value.value(),
+        u: of.estimate.u.value(),
+        degrees_of_freedom: of.estimate.freedom.value(),
+        second_order: of.second_order.value(),
+        shift: of.shift,
         correlation: 0.0,
         dominant: dominant.unwrap_or(NO_DOMINANT),
-        terms,
-        term_count: budget.terms().count() as i32,
+        terms: [NO_TERM; MOST_TERMS],
+        term_count: of.terms().count() as i32,
         has_correlation: 0,
         has_dominant: dominant.is_some().into(),
+    };
+    for (place, of) in budget.terms.iter_mut().zip(of.terms()) {
+        *place = term(of);
     }
+    budget
 }
 
 /// What C is told of the budget of a yield.
 fn of_yield(of: &Budget<Yield>) -> cupwright_budget {
-    let correlation = of.correlation_with_strength().value();
-    cupwright_budget { correlation, has_correlation: 1, ..budget(of) }
+    let mut budget = budget(of);
+    budget.correlation = of.correlation_with_strength().value();
+    budget.has_correlation = 1;
+    budget
 }
 
 /// Coverage factor: the two-sided quantile of Student's distribution, of any degrees of freedom
@@ -438,19 +441,9 @@ fn influence_of(call: Call, influence: cupwright_influence) -> Result<Influence,
     })
 }
 
-/// Lends the core's influences to a question.
-fn with_influences<T>(
-    call: Call,
-    given: &[cupwright_influence],
-    ask: impl FnOnce(&[Influence]) -> Result<T, Error>,
-) -> Result<T, Refused> {
-    let nothing = influence_of(
-        call,
-        cupwright_influence { sensitivity: 0.0, u: 0.0, degrees_of_freedom: 1.0 },
-    )?;
-    let mut places = [nothing; MOST_TERMS];
-    call.core(ask(each(given, &mut places, |influence| influence_of(call, influence))?))
-}
+/// No influence.
+const NO_INFLUENCE: cupwright_influence =
+    cupwright_influence { sensitivity: 0.0, u: 0.0, degrees_of_freedom: 1.0 };
 
 /// A budget of one's own, from sensitivities and uncertainties in any units. Of what the linear
 /// rule leaves out it says nothing: second_order is u, and shift 0.
@@ -477,8 +470,9 @@ pub unsafe extern "C" fn cupwright_uncertainty_combine(
 ) -> i32 {
     answer!(budget, error, |call| Ok({
         let (value, given) = (checked!(call, value)?, given!(call, influences, count: TermCount)?);
-        let ask = |influences: &[_]| uncertainty::combine(value, influences);
-        self::budget(&with_influences(call, given, ask)?)
+        let mut places = [influence_of(call, NO_INFLUENCE)?; MOST_TERMS];
+        let influences = each(given, &mut places, |influence| influence_of(call, influence))?;
+        self::budget(&call.core(uncertainty::combine(value, influences))?)
     }))
 }
 
@@ -751,10 +745,9 @@ pub unsafe extern "C" fn cupwright_uncertainty_water_to_reach(
         let strength = estimate::strength(call, given!(call, strength)?)?;
         let wanted = checked!(call, wanted_pct)?;
         let water = estimate::water_solids(call, given!(call, water_solids)?)?;
-        self::budget(&call.wish(
-            &[(Quantity::Strength, field!(wanted_pct))],
-            uncertainty::water_to_reach(&beverage, &strength, wanted, &water),
-        )?)
+        let made = uncertainty::water_to_reach(&beverage, &strength, wanted, &water);
+        let about = [(Quantity::Strength, field!(wanted_pct))];
+        self::budget(&call.wish(&about, made)?)
     }))
 }
 
@@ -789,8 +782,9 @@ pub unsafe extern "C" fn cupwright_uncertainty_strength_after_water(
         let strength = estimate::strength(call, given!(call, strength)?)?;
         let added = estimate::added(call, given!(call, added)?)?;
         let water = estimate::water_solids(call, given!(call, water_solids)?)?;
-        let after = uncertainty::strength_after_water(&beverage, &strength, &added, &water);
-        self::budget(&call.core(after)?)
+        self::budget(
+            &call.core(uncertainty::strength_after_water(&beverage, &strength, &added, &water))?,
+        )
     }))
 }
 

@@ -5,12 +5,14 @@ use std::collections::BTreeMap;
 use std::fmt::Write;
 
 use cupwright::caution::Caution;
+use cupwright::decision::Decision;
 use cupwright::error::{Limit, Untold};
 use cupwright::extraction::Credibility;
 use cupwright::heat::Cover;
 use cupwright::plan::ContactHeat;
 use cupwright::quantity::Quantity;
 use cupwright::reading::{Agreement, Zero};
+use cupwright::uncertainty::Shape;
 use cupwright::verdict::Side;
 
 use super::{header, interface};
@@ -144,7 +146,7 @@ fn expected() -> Outcome<BTreeMap<String, Value>> {
         put(name, Value::Integer(code));
     }
     // What only the interface knows: its own source says it once.
-    let own = ["STATUS_", "AIR_", "BURN_"];
+    let own = ["STATUS_", "AIR_", "BURN_", "NEEDED_"];
     for (name, code) in interface::read()?.codes {
         let name = name.trim_start_matches("CUPWRIGHT_").to_string();
         if own.iter().any(|own| name.starts_with(own)) {
@@ -166,6 +168,7 @@ fn codes_of_the_core() -> Vec<(String, i64)> {
             .collect()
     }
     use Credibility::{AtLimit, BeyondLimit, NearLimit, Ordinary};
+    use Decision::{Above, Below, Inside, NotYet, TooUncertain};
     [
         listed("LIMIT", Limit::ALL.iter().copied(), |one| one as i64),
         listed("UNTOLD", Untold::ALL.iter().copied(), |one| one as i64),
@@ -182,6 +185,8 @@ fn codes_of_the_core() -> Vec<(String, i64)> {
         }),
         listed("ZERO", [Zero::Distilled, Zero::BrewWater], |one| one as i64),
         listed("SIDE", [Side::Below, Side::Inside, Side::Above], |one| one as i64),
+        listed("SHAPE", [Shape::Rectangular, Shape::Triangular, Shape::Arcsine], |one| one as i64),
+        listed("DECISION", [Inside, Below, Above, NotYet, TooUncertain], |one| one as i64),
     ]
     .concat()
 }

@@ -45,10 +45,24 @@ type Table = Vec<(String, Vec<Cost>)>;
 /// Bytes of stack that a call may take.
 const STACK: u64 = 1024;
 
-/// What goes past it, and how far it may: a judgement solves the balance for four inputs, and a plan
-/// calls nearly everything there is.
-const DEEPER: [(&str, u64); 2] =
-    [("cupwright_extraction_plausibility", 1152), ("cupwright_plan_recipe", 3584)];
+/// What goes past it, and how far it may: a judgement solves the balance for four inputs, a plan calls
+/// nearly everything there is, a hundred repeats are lent as quantities, and a budget is ten terms in the
+/// core and ten in C beside the differences of its model.
+const DEEPER: [(&str, u64); 13] = [
+    ("cupwright_extraction_plausibility", 1152),
+    ("cupwright_plan_recipe", 3584),
+    ("cupwright_uncertainty_of_repeats", 1152),
+    ("cupwright_uncertainty_combine", 2048),
+    ("cupwright_uncertainty_strength", 2560),
+    ("cupwright_uncertainty_flow_through_yield", 2560),
+    ("cupwright_uncertainty_steeped_yield", 2560),
+    ("cupwright_uncertainty_extraction_yield", 3584),
+    ("cupwright_uncertainty_steeped_strength", 2560),
+    ("cupwright_uncertainty_beverage", 2560),
+    ("cupwright_uncertainty_water_to_reach", 2560),
+    ("cupwright_uncertainty_strength_after_water", 2560),
+    ("cupwright_uncertainty_mixed_temperature", 2560),
+];
 
 /// The boards of the table.
 fn boards() -> &'static [Board] {
