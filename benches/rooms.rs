@@ -7,6 +7,7 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use cupwright::calibrate::{self, Drained, Thermometer, Timed};
 use cupwright::extraction::{self, Brew, Kinetics};
 use cupwright::heat::{self, Body, Cover, Surroundings};
 use cupwright::plan::{self, Air, Brewer, Coffee, Kitchen, Wish};
@@ -147,6 +148,33 @@ fn of_uncertainty(c: &mut Criterion) {
     });
 }
 
+fn of_calibration(c: &mut Criterion) {
+    let kept = [(12.0, 27.9), (15.0, 34.6), (18.0, 41.6), (20.0, 43.4), (25.0, 54.6), (30.0, 65.6)];
+    let brews = kept.map(|(dose, kept)| Drained {
+        dose: value(dose),
+        water: value(16.0 * dose),
+        beverage: value(16.0 * dose - kept),
+        vapour: Vapour::NONE,
+    });
+    time(c, "calibrate/retention_line", brews, |brews| calibrate::retention_line(brews));
+    let yields = [
+        (5.0, 4.06),
+        (10.0, 6.91),
+        (20.0, 11.16),
+        (30.0, 13.73),
+        (60.0, 17.0),
+        (120.0, 19.52),
+        (180.0, 20.78),
+        (300.0, 22.19),
+    ]
+    .map(|(contact, extracted)| Timed { contact: value(contact), extracted: value(extracted) });
+    time(c, "calibrate/one_rate", yields, |yields| calibrate::one_rate(yields));
+    time(c, "calibrate/two_rates", yields, |yields| calibrate::two_rates(yields));
+    let readings = [(0.0, 82.3), (300.0, 72.8), (600.0, 65.0), (1200.0, 54.4)]
+        .map(|(at, celsius)| Thermometer { time: value(at), temperature: value(celsius) });
+    time(c, "calibrate/cooling", readings, |readings| calibrate::cooling(readings, &room()));
+}
+
 fn of_plan(c: &mut Criterion) {
     let brewer = Brewer {
         held_strength: HeldStrength::STEEPED,
@@ -192,5 +220,14 @@ fn of_plan(c: &mut Criterion) {
     time(c, "plan/recipe", wish, |wish| plan::recipe(wish, &brewer, &coffee, &kitchen));
 }
 
-criterion_group!(rooms, of_water, of_extraction, of_heat, of_reading, of_uncertainty, of_plan);
+criterion_group!(
+    rooms,
+    of_water,
+    of_extraction,
+    of_heat,
+    of_reading,
+    of_uncertainty,
+    of_calibration,
+    of_plan
+);
 criterion_main!(rooms);

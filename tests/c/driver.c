@@ -62,9 +62,10 @@ static int check_texts(void) {
         "a pointer is NULL",
         "not one of the choices",
         "an error without a name",
+        "measurements that cannot tell",
     };
     int wrong = 0;
-    for (int32_t code = CUPWRIGHT_STATUS_OK; code <= CUPWRIGHT_STATUS_UNNAMED; code++) {
+    for (int32_t code = CUPWRIGHT_STATUS_OK; code <= CUPWRIGHT_STATUS_CANNOT_TELL; code++) {
         wrong += strcmp(cupwright_status_text(code), statuses[code]) != 0;
     }
     for (int32_t code = CUPWRIGHT_QUANTITY_DOSE; code <= LAST_QUANTITY; code++) {
@@ -73,6 +74,9 @@ static int check_texts(void) {
     for (int32_t code = CUPWRIGHT_LIMIT_ADDING_WATER_WEAKENS; code <= CUPWRIGHT_LIMIT_EQUILIBRIUM_YIELD; code++) {
         wrong += cupwright_limit_text(code) == NULL;
     }
+    for (int32_t code = CUPWRIGHT_UNTOLD_TOO_FEW; code <= CUPWRIGHT_UNTOLD_ONE_RATE; code++) {
+        wrong += cupwright_untold_text(code) == NULL || cupwright_wanting_text(code) == NULL;
+    }
     for (int32_t code = CUPWRIGHT_CAUTION_SCALD; code <= CUPWRIGHT_CAUTION_ICE; code++) {
         wrong += cupwright_caution_text(code) == NULL;
     }
@@ -80,12 +84,15 @@ static int check_texts(void) {
     wrong += strcmp(cupwright_unit_text(CUPWRIGHT_QUANTITY_BREW_WATER), "g") != 0;
     wrong += strcmp(cupwright_unit_text(CUPWRIGHT_QUANTITY_SERVINGS), "") != 0;
     wrong += strcmp(cupwright_limit_text(CUPWRIGHT_LIMIT_CHAMBER), "the chamber does not hold it") != 0;
+    wrong += strcmp(cupwright_untold_text(CUPWRIGHT_UNTOLD_TOO_FEW), "there are too few") != 0;
+    wrong += strcmp(cupwright_wanting_text(CUPWRIGHT_UNTOLD_TOO_FEW), "measurements") != 0;
     wrong += strncmp(cupwright_caution_text(CUPWRIGHT_CAUTION_ICE), "Ice is food", 11) != 0;
     const int32_t none[] = {-1, 10000, INT32_MIN, INT32_MAX};
     for (size_t at = 0; at < sizeof none / sizeof none[0]; at++) {
         wrong += cupwright_status_text(none[at]) != NULL || cupwright_quantity_text(none[at]) != NULL ||
                  cupwright_unit_text(none[at]) != NULL || cupwright_limit_text(none[at]) != NULL ||
-                 cupwright_caution_text(none[at]) != NULL;
+                 cupwright_caution_text(none[at]) != NULL || cupwright_untold_text(none[at]) != NULL ||
+                 cupwright_wanting_text(none[at]) != NULL;
     }
     return wrong + (cupwright_quantity_text(0) != NULL);
 }
@@ -94,7 +101,9 @@ static int check_texts(void) {
 static int refuses_count(size_t count) {
     const double readings[1] = {1.4};
     const cupwright_body bodies[1] = {{0.0, 20.0}};
+    const cupwright_dried samples[1] = {{1.4, 1.2}};
     cupwright_combined combined;
+    cupwright_fitted_refractive_factor factor;
     cupwright_error error;
     double number;
     int wrong = 0;
@@ -110,11 +119,14 @@ static int refuses_count(size_t count) {
     wrong += cupwright_heat_vessel_heat_capacity(200.0, 90.0, 80.0, 20.0, bodies, count, &number, &error) !=
                  CUPWRIGHT_STATUS_OUT_OF_RANGE ||
              strcmp(error.field, "count") != 0;
+    wrong += cupwright_calibrate_refractive_factor(samples, count, &factor, &error) !=
+                 CUPWRIGHT_STATUS_OUT_OF_RANGE ||
+             error.quantity != CUPWRIGHT_QUANTITY_MEASUREMENTS || strcmp(error.field, "count") != 0;
     return wrong;
 }
 
 static int check_counts(void) {
-    int wrong = refuses_count(11) + refuses_count(SIZE_MAX) + refuses_count(SIZE_MAX / 2 + 2);
+    int wrong = refuses_count(31) + refuses_count(SIZE_MAX) + refuses_count(SIZE_MAX / 2 + 2);
 #if SIZE_MAX > 0xFFFFFFFFu
     /* What is left of it in 32 bits would be accepted. */
     wrong += refuses_count(((size_t)1 << 32) + 3);

@@ -1,6 +1,7 @@
 //! Every refusal, with its facts, as a caller meets it.
 
-use cupwright::error::{Error, Limit};
+use cupwright::calibrate::{self, Drained, Dried, Repeat, Thermometer, Timed};
+use cupwright::error::{Error, Limit, Untold};
 use cupwright::extraction::{self, Brew, Credibility};
 use cupwright::heat::{self, Cover, Surroundings};
 use cupwright::quantity::*;
@@ -226,4 +227,117 @@ fn cups_are_not_lost_to_rounding() {
         let three = f64::from(3 * tenths) / 10.0;
         assert_eq!(ratio::whole_cups(value(three), value(cup)).unwrap().count(), 3.0, "{cup}");
     }
+}
+
+// ---- What measurements cannot tell --------------------------------------------------------------
+
+fn drained(dose: f64) -> Drained {
+    Drained {
+        dose: value(dose),
+        water: value(16.0 * dose),
+        beverage: value(14.0 * dose - 3.0),
+        vapour: Vapour::NONE,
+    }
+}
+
+fn timed(of: &[(f64, f64)]) -> Vec<Timed> {
+    of.iter().map(|(t, e)| Timed { contact: value(*t), extracted: value(*e) }).collect()
+}
+
+#[test]
+fn brews_of_one_dose_tell_no_hold_up_but_a_retention() {
+    let brews = [15.0; 5].map(drained);
+    let error = calibrate::retention_line(&brews).unwrap_err();
+    assert_eq!(
+        error,
+        Error::CannotTell {
+            quantity: Quantity::HoldUp,
+            why: Untold::OneDose,
+            found: 0.0,
+            needed: 7.5
+        }
+    );
+    assert_eq!(
+        error.to_string(),
+        "chamber hold-up: these measurements cannot tell it, one dose size shows only what is kept \
+         in all (gap between doses in g: 0, needed for a start: 7.5)"
+    );
+    let all = calibrate::retention(&brews).unwrap();
+    assert_eq!(all.estimate.value.grams_per_gram(), 2.2);
+}
+
+#[test]
+fn too_few_or_too_many_measurements_are_counted() {
+    let brews = [12.0, 15.0].map(drained);
+    let error = calibrate::retention_line(&brews);
+    let (quantity, why) = (Quantity::ApparentRetention, Untold::TooFew);
+    assert_eq!(error, Err(Error::CannotTell { quantity, why, found: 2.0, needed: 3.0 }));
+
+    let error = calibrate::two_rates(&timed(&[(10.0, 5.0); 6])).unwrap_err();
+    let (quantity, why) = (Quantity::TimeConstant, Untold::TooFew);
+    assert_eq!(error, Error::CannotTell { quantity, why, found: 6.0, needed: 7.0 });
+
+    let read = |cup| Repeat { cup: value(cup), strength: value(1.4) };
+    let error = calibrate::repeatability(&[read(1.0), read(2.0), read(3.0)]).unwrap_err();
+    let (quantity, why) = (Quantity::Repeatability, Untold::TooFew);
+    assert_eq!(error, Error::CannotTell { quantity, why, found: 3.0, needed: 4.0 });
+
+    let error = calibrate::retention(&[drained(15.0); 31]).unwrap_err();
+    assert_eq!(error.to_string(), "measurements: 31 is outside 1 to 30");
+}
+
+#[test]
+fn a_yield_that_still_rises_tells_no_equilibrium() {
+    // A straight line.
+    let error = calibrate::one_rate(&timed(&[(10.0, 2.0), (20.0, 4.0), (30.0, 6.0)]));
+    let (quantity, why) = (Quantity::Yield, Untold::StillRising);
+    assert_eq!(error, Err(Error::CannotTell { quantity, why, found: 30.0, needed: 60.0 }));
+}
+
+#[test]
+fn yields_that_have_levelled_off_tell_no_rate() {
+    let yields = timed(&[(100.0, 20.1), (200.0, 19.9), (300.0, 20.2), (400.0, 19.8)]);
+    let error = calibrate::one_rate(&yields).unwrap_err();
+    let (quantity, why) = (Quantity::TimeConstant, Untold::LevelledOff);
+    assert_eq!(error, Error::CannotTell { quantity, why, found: 0.0, needed: 1.0 });
+}
+
+#[test]
+fn one_rate_is_not_told_as_two() {
+    // E∞ 20 %, τ 50 s, with some scatter.
+    let off = [0.1, -0.1, 0.05, -0.1, 0.1, -0.05, 0.1, -0.1];
+    let times = [10.0_f64, 20.0, 40.0, 60.0, 90.0, 120.0, 200.0, 400.0];
+    let yields: Vec<_> = times
+        .iter()
+        .zip(off)
+        .map(|(t, off)| (*t, 20.0 * (1.0 - (-t / 50.0).exp()) + off))
+        .collect();
+    let error = calibrate::two_rates(&timed(&yields)).unwrap_err();
+    let Error::CannotTell { quantity: Quantity::TimeConstant, why, found, needed } = error else {
+        panic!("{error}")
+    };
+    assert_eq!(why, Untold::OneRate);
+    // The 0.95 quantile of F with 2 and 4 degrees of freedom (scipy).
+    assert!((needed - 6.944_271_91).abs() < 1e-7 && found < needed, "{error}");
+}
+
+#[test]
+fn what_spans_nothing_tells_nothing() {
+    let dried = Dried { brix: value(0.0), strength: value(1.2) };
+    let error = calibrate::refractive_factor(&[dried; 3]).unwrap_err();
+    let (quantity, why) = (Quantity::RefractiveFactor, Untold::NoSpan);
+    assert_eq!(error, Error::CannotTell { quantity, why, found: 0.0, needed: 1.0 });
+
+    let room = Surroundings { room: value(20.0), humidity: value(50.0), cover: Cover::Open };
+    let reading = Thermometer { time: value(60.0), temperature: value(70.0) };
+    let error = calibrate::cooling(&[reading; 3], &room).unwrap_err();
+    let (quantity, why) = (Quantity::CoolingRate, Untold::NoSpan);
+    assert_eq!(error, Error::CannotTell { quantity, why, found: 0.0, needed: 600.0 });
+
+    let later = Thermometer { time: value(660.0), temperature: value(75.0) };
+    let error = calibrate::cooling(&[reading, reading, later], &room).unwrap_err();
+    assert!(
+        matches!(error, Error::ResultOutOfRange { quantity: Quantity::CoolingRate, value, .. } if value < 0.0),
+        "{error}"
+    );
 }

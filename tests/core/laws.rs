@@ -1,6 +1,7 @@
 //! What must always hold: mass and heat are conserved, inverses invert, more water is never stronger.
 
 use approx::{assert_abs_diff_eq, assert_relative_eq};
+use cupwright::calibrate::{self, Drained, Quality, Thermometer, Timed};
 use cupwright::extraction::{self, Brew, Credibility, Kinetics};
 use cupwright::heat::{self, Body, Cover, Surroundings};
 use cupwright::quantity::*;
@@ -612,5 +613,161 @@ fn denser_is_never_hotter_above_the_maximum_and_vapour_rises() {
         assert!(water::vapour_pressure(b) > water::vapour_pressure(a));
         assert!(water::enthalpy(b) > water::enthalpy(a));
         assert!(water::latent_heat(b) < water::latent_heat(a));
+    }
+}
+
+// ---- What brews tell ----------------------------------------------------------------------------
+
+/// Leverages add up to the parameters, and every one lies between 0 and 1.
+fn assert_leverages(quality: &Quality, parameters: f64) {
+    assert_abs_diff_eq!(quality.leverages.iter().sum::<f64>(), parameters, epsilon = 1e-8);
+    assert!(quality.leverages.iter().all(|h| (-1e-12..=1.0 + 1e-9).contains(h)));
+    assert_eq!(quality.freedom.count(), quality.measurements.count() - parameters);
+}
+
+/// Numbers to scatter measurements by, from -1 to 1.
+fn scatter<const N: usize>() -> impl Strategy<Value = [f64; N]> {
+    prop::array::uniform(-1.0..1.0_f64)
+}
+
+const CONTACTS: [f64; 9] = [4.0, 10.0, 20.0, 35.0, 60.0, 100.0, 180.0, 300.0, 600.0];
+
+fn yields_of(law: &Kinetics, off: [f64; 9]) -> [Timed; 9] {
+    let each = |at: usize| {
+        let contact = Time::from_seconds(CONTACTS[at]).unwrap();
+        let extracted = extraction::yield_at_time(law, contact).percent() + off[at];
+        Timed { contact, extracted: Yield::from_percent(extracted).unwrap() }
+    };
+    std::array::from_fn(each)
+}
+
+fn brews_of(retention: f64, hold_up: f64, off: [f64; 6]) -> [Drained; 6] {
+    let each = |at: usize| {
+        let dose = 12.0 + 3.5 * at as f64;
+        Drained {
+            dose: Dose::from_grams(dose).unwrap(),
+            water: BrewWater::from_grams(16.0 * dose).unwrap(),
+            beverage: Beverage::from_grams((16.0 - retention) * dose - hold_up - 1.0 + off[at])
+                .unwrap(),
+            vapour: Vapour::from_grams(1.0).unwrap(),
+        }
+    };
+    std::array::from_fn(each)
+}
+
+proptest! {
+    #[test]
+    fn exact_brews_give_the_brewer_back(
+        retention in 0.5..4.0_f64, hold_up in 0.0..20.0_f64, off in scatter::<6>()
+    ) {
+        let line = calibrate::retention_line(&brews_of(retention, hold_up, [0.0; 6])).unwrap();
+        assert_relative_eq!(line.retention.value.grams_per_gram(), retention, max_relative = 1e-10);
+        assert_abs_diff_eq!(line.hold_up.value.grams(), hold_up, epsilon = 1e-10);
+        assert!(line.quality.s < 1e-10 && line.retention.u.grams_per_gram() < 1e-10);
+
+        let brews = brews_of(retention, hold_up, off);
+        let line = calibrate::retention_line(&brews).unwrap();
+        assert_leverages(&line.quality, 2.0);
+        assert_abs_diff_eq!(line.quality.residuals.iter().sum::<f64>(), 0.0, epsilon = 1e-9);
+        // What a residual is off, the line expects of its own brew.
+        for (brew, off) in brews.iter().zip(line.quality.residuals) {
+            let expected = line.expected(brew.dose, brew.water, brew.vapour).unwrap();
+            assert_abs_diff_eq!(
+                expected.beverage.value.grams() - brew.beverage.grams(),
+                off,
+                epsilon = 1e-9
+            );
+            let u_next = expected.beverage.u;
+            assert!(expected.u_mean < u_next && u_next.grams() < 1.5 * line.quality.s);
+        }
+        let alone = calibrate::retention(&brews).unwrap();
+        assert_leverages(&alone.quality, 1.0);
+    }
+
+    #[test]
+    fn a_spoilt_brew_stands_out(at in 0..6_usize, off in scatter::<6>(), up: bool) {
+        let mut off = off.map(|off| 0.2 * off);
+        off[at] += if up { 20.0 } else { -20.0 };
+        let odd = calibrate::retention_line(&brews_of(2.0, 3.0, off)).unwrap().quality.odd.unwrap();
+        assert_eq!(odd.at, at);
+        // More beverage is less kept.
+        assert_eq!(odd.studentised < 0.0, up);
+        assert!(odd.is_suspicious, "{odd:?}");
+    }
+
+    #[test]
+    fn exact_yields_give_the_coffee_back(
+        equilibrium in some::<Yield>(15.0, 28.0),
+        share in some::<Share>(30.0, 70.0),
+        fast in some::<TimeConstant>(8.0, 25.0),
+        ratio in 5.0..12.0_f64,
+        off in scatter::<9>(),
+    ) {
+        let slow = TimeConstant::from_seconds(fast.seconds() * ratio).unwrap();
+        let one = Kinetics { equilibrium, fast_share: Share::from_percent(100.0).unwrap(), fast, slow: fast };
+        let fit = calibrate::one_rate(&yields_of(&one, [0.0; 9])).unwrap();
+        assert_relative_eq!(fit.equilibrium.value.percent(), equilibrium.percent(), max_relative = 1e-9);
+        assert_relative_eq!(fit.time.value.seconds(), fast.seconds(), max_relative = 1e-9);
+        assert_relative_eq!(
+            extraction::yield_at_time(&fit.kinetics(), Time::from_seconds(40.0).unwrap()).percent(),
+            extraction::yield_at_time(&one, Time::from_seconds(40.0).unwrap()).percent(),
+            max_relative = 1e-9
+        );
+
+        let two = Kinetics { equilibrium, fast_share: share, fast, slow };
+        let fit = calibrate::two_rates(&yields_of(&two, [0.0; 9])).unwrap();
+        assert_relative_eq!(fit.equilibrium.value.percent(), equilibrium.percent(), max_relative = 1e-6);
+        assert_relative_eq!(fit.fast_share.value.percent(), share.percent(), max_relative = 1e-5);
+        assert_relative_eq!(fit.fast.value.seconds(), fast.seconds(), max_relative = 1e-5);
+        assert_relative_eq!(fit.slow.value.seconds(), slow.seconds(), max_relative = 1e-5);
+
+        let scattered = yields_of(&two, off.map(|off| 0.1 * off));
+        if let Ok(fit) = calibrate::two_rates(&scattered) {
+            assert_leverages(&fit.quality, 4.0);
+            assert!(fit.fast.value <= fit.slow.value);
+            for (at, row) in fit.covariance.iter().enumerate() {
+                for (other, entry) in row.iter().enumerate() {
+                    assert_relative_eq!(*entry, fit.covariance[other][at], max_relative = 1e-9);
+                }
+            }
+            // No one-rate law comes nearer.
+            if let Ok(one) = calibrate::one_rate(&scattered) {
+                let squares = |q: &Quality| q.freedom.count() * q.s * q.s;
+                assert!(squares(&fit.quality) < squares(&one.quality));
+            }
+        }
+    }
+
+    #[test]
+    fn exact_readings_give_the_cup_back(
+        start in some::<Temperature>(75.0, 95.0),
+        rate in some::<CoolingRate>(0.003, 0.02),
+        room in rooms(),
+        begin in 0.0..600.0_f64,
+        off in scatter::<5>(),
+    ) {
+        prop_assume!(room.room.celsius() > 5.0);
+        let readings = |off: [f64; 5]| -> [Thermometer; 5] {
+            std::array::from_fn(|at| {
+                let since = 240.0 * at as f64;
+                let elapsed = Time::from_seconds(since).unwrap();
+                let shown = heat::temperature_after(start, elapsed, rate, &room).unwrap().celsius();
+                Thermometer {
+                    time: Time::from_seconds(begin + since).unwrap(),
+                    temperature: Temperature::from_celsius(shown + off[at]).unwrap(),
+                }
+            })
+        };
+        let fit = calibrate::cooling(&readings([0.0; 5]), &room).unwrap();
+        assert_relative_eq!(fit.rate.value.per_minute(), rate.per_minute(), max_relative = 1e-8);
+        assert_relative_eq!(fit.start.value.celsius(), start.celsius(), max_relative = 1e-8);
+        // Two readings alone have no scatter, and the function of two is the same law.
+        let [first, .., last] = readings([0.0; 5]);
+        let elapsed = Time::from_seconds(960.0).unwrap();
+        let of_two = heat::cooling_rate(first.temperature, last.temperature, elapsed, &room).unwrap();
+        assert_relative_eq!(fit.rate.value.per_minute(), of_two.per_minute(), max_relative = 1e-8);
+
+        let fit = calibrate::cooling(&readings(off.map(|off| 0.3 * off)), &room).unwrap();
+        assert_leverages(&fit.quality, 2.0);
     }
 }

@@ -36,7 +36,7 @@ function same(a, b) {
   return a === b;
 }
 
-const FACTS = ["code", "field", "value", "min", "max", "quantity", "nearest", "limit", "beside"];
+const FACTS = ["code", "field", "value", "min", "max", "quantity", "nearest", "limit", "beside", "why"];
 
 /** The facts of what was thrown, as a case lists them. */
 function facts(thrown, Refusal) {

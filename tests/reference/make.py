@@ -14,6 +14,7 @@ import math
 import pathlib
 
 import budgets
+import calibration
 import cooling
 import distributions
 import forecasts
@@ -25,7 +26,8 @@ import water_coolprop
 import water_iapws
 
 MODULES = (
-    budgets, cooling, distributions, forecasts, heat_balance, mass_balance, monte_carlo, readings, water_coolprop, water_iapws,
+    budgets, calibration, cooling, distributions, forecasts, heat_balance, mass_balance, monte_carlo, readings,
+    water_coolprop, water_iapws,
 )
 
 

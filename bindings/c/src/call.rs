@@ -291,6 +291,14 @@ fn facts(error: &Error) -> cupwright_error {
             limit: limit as i32,
             ..NO_FACTS
         },
+        Error::CannotTell { quantity, why, found, needed } => cupwright_error {
+            status: status::CannotTell as i32,
+            quantity: quantity as i32,
+            value: found,
+            lowest: needed,
+            limit: why as i32,
+            ..NO_FACTS
+        },
         _ => cupwright_error { status: status::Unnamed as i32, ..NO_FACTS },
     }
 }

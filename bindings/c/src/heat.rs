@@ -51,7 +51,7 @@ pub(crate) fn cover(call: Call, code: i32) -> Result<Cover, Refused> {
 }
 
 /// The core's surroundings.
-fn surroundings_of(
+pub(crate) fn surroundings_of(
     call: Call,
     surroundings: &cupwright_surroundings,
 ) -> Result<Surroundings, Refused> {

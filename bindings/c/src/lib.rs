@@ -66,6 +66,8 @@ pub mod forecast;
 
 pub mod advise;
 
+pub mod calibrate;
+
 pub mod dilution;
 
 pub mod caution;

@@ -27,6 +27,8 @@ pub enum cupwright_status {
     UnknownChoice = 8,
     /// An error that this version of the interface has no name for.
     Unnamed = 9,
+    /// Measurements that cannot tell what they are for; the error's `limit` says why.
+    CannotTell = 10,
 }
 
 /// What stands in the way of a wish, in the `limit` of an error.
@@ -55,13 +57,34 @@ pub enum cupwright_limit {
     EquilibriumYield = 10,
 }
 
+/// Why measurements cannot tell, in the `limit` of an error. Its `value` is how much there is of what
+/// is wanting, its `lowest` how much is needed for a start: cupwright_wanting_text().
+#[repr(i32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum cupwright_untold {
+    /// Too few measurements.
+    TooFew = 1,
+    /// All doses alike, so that only what is kept in all is known.
+    OneDose = 2,
+    /// What it is told by does not vary, or is all zero.
+    NoSpan = 3,
+    /// The yield has not begun to level off, so where it will is not known.
+    StillRising = 4,
+    /// The yield has levelled off before the first measurement.
+    LevelledOff = 5,
+    /// One rate describes the measurements as well as two.
+    OneRate = 6,
+}
+
 /// The facts of a refusal. Numbers are in the quantity's own unit; what does not apply is zero.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct cupwright_error {
-    /// The value given or computed. May be infinite or not a number.
+    /// The value given or computed. May be infinite or not a number. Of measurements that cannot
+    /// tell, how much there is of what is wanting.
     pub value: f64,
-    /// The lowest value that is accepted, or that is possible beside the other inputs.
+    /// The lowest value that is accepted, or that is possible beside the other inputs. Of
+    /// measurements that cannot tell, how much is needed for a start.
     pub lowest: f64,
     /// The highest.
     pub highest: f64,
@@ -73,7 +96,8 @@ pub struct cupwright_error {
     pub quantity: i32,
     /// For an impossible value, the input that it does not go with: one of enum cupwright_quantity.
     pub beside: i32,
-    /// For an infeasible wish, what stands in the way: one of enum cupwright_limit.
+    /// For an infeasible wish, what stands in the way: one of enum cupwright_limit. For measurements
+    /// that cannot tell, why: one of enum cupwright_untold.
     pub limit: i32,
     /// The parameter or field to blame, by its name; NULL where the fault is not one input's.
     pub field: *const c_char,

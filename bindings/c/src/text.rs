@@ -4,7 +4,7 @@ use core::ffi::c_char;
 use core::ptr;
 
 use cupwright::caution::Caution;
-use cupwright::error::Limit;
+use cupwright::error::{Limit, Untold};
 use cupwright::quantity::Quantity;
 
 use crate::status::cupwright_status;
@@ -52,7 +52,7 @@ fn quantity(code: i32) -> Option<usize> {
 }
 
 /// Statuses in plain words.
-const STATUSES: [(cupwright_status, &str); 10] = [
+const STATUSES: [(cupwright_status, &str); 11] = [
     (cupwright_status::Ok, "ok\0"),
     (cupwright_status::OutOfRange, "outside its range\0"),
     (cupwright_status::NotWhole, "not a whole number\0"),
@@ -63,6 +63,7 @@ const STATUSES: [(cupwright_status, &str); 10] = [
     (cupwright_status::Null, "a pointer is NULL\0"),
     (cupwright_status::UnknownChoice, "not one of the choices\0"),
     (cupwright_status::Unnamed, "an error without a name\0"),
+    (cupwright_status::CannotTell, "measurements that cannot tell\0"),
 ];
 
 /// A status in plain words; NULL for a code that is none of enum cupwright_status.
@@ -92,6 +93,24 @@ pub extern "C" fn cupwright_unit_text(quantity_code: i32) -> *const c_char {
 pub extern "C" fn cupwright_limit_text(limit: i32) -> *const c_char {
     let place = Limit::ALL.iter().position(|known| *known as i32 == limit);
     nth(ended!(*Limit::ALL, Limit::words), place)
+}
+
+fn untold(code: i32) -> Option<usize> {
+    Untold::ALL.iter().position(|known| *known as i32 == code)
+}
+
+/// Why measurements cannot tell, in plain words, "there are too few"; NULL for a code that is none of
+/// enum cupwright_untold.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_untold_text(why: i32) -> *const c_char {
+    nth(ended!(*Untold::ALL, Untold::words), untold(why))
+}
+
+/// What is wanting where measurements cannot tell, in plain words, "gap between doses in g"; NULL for a
+/// code that is none of enum cupwright_untold.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_wanting_text(why: i32) -> *const c_char {
+    nth(ended!(*Untold::ALL, Untold::wanting), untold(why))
 }
 
 /// A caution in plain words for the person at the bench; NULL for a code that is none of enum

@@ -5,6 +5,7 @@ use std::ffi::{CStr, c_char};
 use std::mem::MaybeUninit;
 use std::ptr::{null, null_mut};
 
+use cupwright_c::calibrate::*;
 use cupwright_c::caution::*;
 use cupwright_c::decision::*;
 use cupwright_c::dilution::*;
@@ -29,6 +30,16 @@ fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
     // SAFETY: NULL is refused.
     unsafe {
         vec![
+            cupwright_calibrate_retention_line(null(), 1, null_mut(), error),
+            cupwright_calibrate_expected_beverage(null(), 1, 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_calibrate_retention(null(), 1, null_mut(), error),
+            cupwright_calibrate_heat_capacity(null(), 1, null_mut(), error),
+            cupwright_calibrate_equilibrium_yield(null(), 1, null_mut(), error),
+            cupwright_calibrate_one_rate(null(), 1, null_mut(), error),
+            cupwright_calibrate_two_rates(null(), 1, null_mut(), error),
+            cupwright_calibrate_cooling(null(), 1, null(), null_mut(), error),
+            cupwright_calibrate_refractive_factor(null(), 1, null_mut(), error),
+            cupwright_calibrate_repeatability(null(), 1, null_mut(), error),
             cupwright_caution_of(null(), null_mut(), error),
             cupwright_caution_time_to_burn(1.0, null_mut(), error),
             cupwright_caution_caffeine(1.0, 1.0, 1.0, null_mut(), error),
@@ -297,6 +308,28 @@ fn the_longest_lists_are_taken_and_longer_ones_refused() {
 }
 
 #[test]
+fn measurements_that_cannot_tell_say_why() {
+    let samples = [cupwright_dried { brix: 1.5, strength_pct: 1.27 }; 31];
+    let (mut fitted, mut error) = (MaybeUninit::uninit(), MaybeUninit::uninit());
+    let mut factor = |count| {
+        let samples = if count == 0 { null() } else { samples.as_ptr() };
+        let (fitted, error) = (fitted.as_mut_ptr(), error.as_mut_ptr());
+        // SAFETY: the places are there, and so many items.
+        unsafe { cupwright_calibrate_refractive_factor(samples, count, fitted, error) }
+    };
+    let (too_many, too_few) =
+        (cupwright_status::OutOfRange as i32, cupwright_status::CannotTell as i32);
+    assert_eq!([0, 31, 2, 30, 1].map(&mut factor), [too_few, too_many, OK, OK, too_few]);
+    // SAFETY: the calls wrote them.
+    let (fitted, error): (cupwright_fitted_refractive_factor, cupwright_error) =
+        unsafe { (fitted.assume_init(), error.assume_init()) };
+    assert_eq!((fitted.quality.measurements, fitted.quality.degrees_of_freedom), (30, 29.0));
+    assert_eq!((error.value, error.lowest), (1.0, 2.0));
+    assert_eq!(error.limit, cupwright_untold::TooFew as i32);
+    assert!(error.field.is_null());
+}
+
+#[test]
 fn a_choice_that_is_none_is_refused() {
     let room = cupwright_surroundings { room_c: 20.0, humidity_pct: 50.0, cover: 0 };
     let (mut time, mut error) = (0.0, MaybeUninit::uninit());
@@ -327,14 +360,19 @@ fn every_code_has_words() {
     for limit in cupwright::error::Limit::ALL {
         assert_eq!(words(cupwright_limit_text(*limit as i32)), limit.words());
     }
+    for why in cupwright::error::Untold::ALL {
+        assert_eq!(words(cupwright_untold_text(*why as i32)), why.words());
+        assert_eq!(words(cupwright_wanting_text(*why as i32)), why.wanting());
+    }
     for caution in cupwright::caution::Caution::ALL {
         assert_eq!(words(cupwright_caution_text(caution as i32)), caution.words());
     }
-    for status in 0..=9 {
+    for status in 0..=10 {
         assert!(!words(cupwright_status_text(status)).is_empty());
     }
     for none in [-1, 0, 10_000, i32::MIN, i32::MAX] {
         assert!(cupwright_quantity_text(none).is_null());
+        assert!(cupwright_untold_text(none).is_null() && cupwright_wanting_text(none).is_null());
         assert!(cupwright_caution_text(none).is_null() && cupwright_limit_text(none).is_null());
     }
 }

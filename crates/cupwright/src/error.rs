@@ -98,6 +98,22 @@ pub enum Error {
         /// What stands in the way.
         limit: Limit,
     },
+
+    /// Measurements from which a parameter cannot be told.
+    #[error(
+        "{}: these measurements cannot tell it, {why} ({}: {}, needed for a start: {})",
+        .quantity.name(), .why.wanting(), Rounded(*.found), Rounded(*.needed)
+    )]
+    CannotTell {
+        /// The parameter.
+        quantity: Quantity,
+        /// Why not.
+        why: Untold,
+        /// How much there is of that which is wanting; [`Untold`] says what it is.
+        found: f64,
+        /// How much of it is needed for a start.
+        needed: f64,
+    },
 }
 
 impl Error {
@@ -173,6 +189,70 @@ impl Limit {
 }
 
 impl core::fmt::Display for Limit {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.words())
+    }
+}
+
+/// Why measurements cannot tell a parameter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+#[repr(u16)]
+pub enum Untold {
+    /// Too few measurements: how many, and how many are needed.
+    TooFew = 1,
+    /// All doses alike, so that only what is kept in all is known: the widest gap between doses, g.
+    OneDose = 2,
+    /// What it is told by does not vary, or is all zero: how far it spans, in its own unit.
+    NoSpan = 3,
+    /// The yield has not begun to level off, so where it will is not known: the longest contact, s.
+    StillRising = 4,
+    /// The yield has levelled off before the first measurement: how many lie before half of the
+    /// shortest contact.
+    LevelledOff = 5,
+    /// One rate describes the measurements as well as two: the ratio F of the scatter that the
+    /// second rate explains to that which it leaves; needed is what one rate exceeds once in
+    /// twenty times.
+    OneRate = 6,
+}
+
+impl Untold {
+    /// Every reason.
+    pub const ALL: &'static [Untold] = &[
+        Untold::TooFew,
+        Untold::OneDose,
+        Untold::NoSpan,
+        Untold::StillRising,
+        Untold::LevelledOff,
+        Untold::OneRate,
+    ];
+
+    /// The reason in plain words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Untold::TooFew => "there are too few",
+            Untold::OneDose => "one dose size shows only what is kept in all",
+            Untold::NoSpan => "nothing varies that would tell it",
+            Untold::StillRising => "the yield does not level off before the longest contact",
+            Untold::LevelledOff => "the yield has levelled off at the shortest contact",
+            Untold::OneRate => "one rate describes them as well as two",
+        }
+    }
+
+    /// What is wanting, in plain words: what [`Error::CannotTell`] counts.
+    pub const fn wanting(self) -> &'static str {
+        match self {
+            Untold::TooFew => "measurements",
+            Untold::OneDose => "gap between doses in g",
+            Untold::NoSpan => "it spans",
+            Untold::StillRising => "longest contact in s",
+            Untold::LevelledOff => "measurements before half the shortest contact",
+            Untold::OneRate => "F of the second rate",
+        }
+    }
+}
+
+impl core::fmt::Display for Untold {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(self.words())
     }

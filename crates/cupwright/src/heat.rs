@@ -314,7 +314,7 @@ const NEAREST_K: f64 = STRAIGHT_K + 1e-6;
 const PANELS: u32 = 6;
 
 /// The cooling law of a surroundings, dT/dt = −k F(T).
-struct Law {
+pub(crate) struct Law {
     room: f64,
     vapour_weight: f64,
     vapour_of_air: f64,
@@ -328,7 +328,7 @@ pub(crate) fn cools(from: Temperature, surroundings: &Surroundings) -> bool {
 }
 
 impl Law {
-    fn of(surroundings: &Surroundings) -> Self {
+    pub(crate) fn of(surroundings: &Surroundings) -> Self {
         let room = surroundings.room.celsius();
         let vapour_weight = match surroundings.cover {
             Cover::Open => OPEN_CUP_K_PER_KPA,
@@ -359,13 +359,18 @@ impl Law {
         theta / self.f(self.end + theta)
     }
 
+    /// F at a temperature θ above the end, as the law is evaluated.
+    pub(crate) fn speed(&self, theta: f64) -> f64 {
+        theta / self.pace(theta)
+    }
+
     /// k t from θ1 down to θ: the integral of dT/F = (θ/F) d ln θ.
-    fn span(&self, theta1: f64, theta: f64) -> f64 {
+    pub(crate) fn span(&self, theta1: f64, theta: f64) -> f64 {
         integral(ln(theta), ln(theta1), PANELS, |u| self.pace(exp(u)))
     }
 
     /// θ of a start, refused if there is nothing to cool.
-    fn start(&self, from: Temperature) -> Result<f64, Error> {
+    pub(crate) fn start(&self, from: Temperature) -> Result<f64, Error> {
         let theta = from.celsius() - self.end;
         if theta < STRAIGHT_K {
             return Err(Error::Impossible {
@@ -377,6 +382,33 @@ impl Law {
             });
         }
         Ok(theta)
+    }
+
+    /// θ after θ1 has cooled for k t, the inverse of [`Self::span`].
+    pub(crate) fn after(&self, theta1: f64, goal: f64) -> f64 {
+        let to_straight = self.span(theta1, STRAIGHT_K);
+        if goal >= to_straight {
+            return STRAIGHT_K * exp((to_straight - goal) / self.pace(STRAIGHT_K));
+        }
+        // k t is a convex, decreasing function of ln θ. The first step lands on or below the root,
+        // those after it climb.
+        let mut u = ln(theta1);
+        for _ in 0..MOST_NEWTON_STEPS {
+            let theta = exp(u);
+            let step = (goal - self.span(theta1, theta)) / self.pace(theta);
+            let next = max(u - step, ln(STRAIGHT_K));
+            let settled = (next - u).abs() < 1e-13;
+            u = next;
+            if settled {
+                break;
+            }
+        }
+        exp(u)
+    }
+
+    /// A temperature θ above the end, in °C.
+    pub(crate) fn celsius(&self, theta: f64) -> f64 {
+        self.end + theta
     }
 
     /// θ of a goal, refused if cooling does not get there.
@@ -480,25 +512,7 @@ pub fn temperature_after(
 ) -> Result<Temperature, Error> {
     let law = Law::of(surroundings);
     let theta1 = law.start(from)?;
-    let goal = rate.per_minute() * elapsed.seconds() / 60.0;
-    let to_straight = law.span(theta1, STRAIGHT_K);
-    if goal >= to_straight {
-        let left = STRAIGHT_K * exp((to_straight - goal) / law.pace(STRAIGHT_K));
-        return computed(law.end + left);
-    }
-    // k t is a convex, decreasing function of ln θ. The first step lands on or below the root, those
-    // after it climb.
-    let mut u = ln(theta1);
-    for _ in 0..MOST_NEWTON_STEPS {
-        let theta = exp(u);
-        let next = max(u - (goal - law.span(theta1, theta)) / law.pace(theta), ln(STRAIGHT_K));
-        let settled = (next - u).abs() < 1e-13;
-        u = next;
-        if settled {
-            break;
-        }
-    }
-    computed(law.end + exp(u))
+    computed(law.celsius(law.after(theta1, rate.per_minute() * elapsed.seconds() / 60.0)))
 }
 
 /// Far more than convergence needs (under ten in tests): only a bound for the proof that it ends.

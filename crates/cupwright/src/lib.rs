@@ -19,6 +19,8 @@
 //! | what will a brew be, how surely? | [`forecast`] | strength, yield and size before it is made, and the chance to land |
 //! | what now, and next time? | [`advise`] | suggestions, the surest first |
 //! | what can I do to this cup? | [`dilution`] | water, milk, ice, splitting over cups |
+//! | what do my own brews say? | [`calibrate`] | retention, extraction rates, heat, cooling, factors |
+//! | where is that kept? | [`profile`] | what was learned, in JSON or in bytes with a check |
 //! | what can hurt? | [`caution`] | scalds, pressing, glass, caffeine, milk, ice |
 //!
 //! # A cup, judged
@@ -79,6 +81,7 @@
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic))]
 
 pub mod advise;
+pub mod calibrate;
 pub mod caution;
 pub mod decision;
 pub mod dilution;
@@ -89,6 +92,7 @@ pub mod forecast;
 pub mod heat;
 mod math;
 pub mod plan;
+pub mod profile;
 pub mod quantity;
 pub mod ratio;
 pub mod reading;

@@ -30,6 +30,11 @@ pub(crate) fn ln(x: f64) -> f64 {
     libm::log(x)
 }
 
+/// x to the power y.
+pub(crate) fn power(x: f64, y: f64) -> f64 {
+    libm::pow(x, y)
+}
+
 /// Square root, correctly rounded.
 pub(crate) fn sqrt(x: f64) -> f64 {
     libm::sqrt(x)

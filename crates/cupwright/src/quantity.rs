@@ -406,7 +406,7 @@ quantities! {
     /// Standard uncertainty of a yield, or a limit that one is made from.
     61 YieldUncertainty = "uncertainty of a yield", from_percent/percent "%" as "u_yield_pct",
         0.0..=100.0, 2 decimals, source "range of the yield";
-    /// Standard uncertainty of a moisture or a held strength, or a limit that one is made from.
+    /// Standard uncertainty of a moisture, a held strength or another share, or a limit that one is made from.
     62 ShareUncertainty = "uncertainty of a share", from_percent/percent "%" as "u_share_pct",
         0.0..=100.0, 1 decimals, source "range of a share";
     /// Standard uncertainty of a temperature, or a limit or step that one is made from.
@@ -457,6 +457,24 @@ quantities! {
     /// Repeats whose scatter tells an uncertainty.
     78 RepeatCount = "repeats", from_count/count "" as "repeats" whole,
         2.0..=100.0, 0 decimals, source "range chosen here; one alone has no scatter";
+    /// Measurements from which something is learned.
+    80 Measurements = "measurements", from_count/count "" as "measurements" whole,
+        0.0..=30.0, 0 decimals, source "range chosen here: a month of brews, and what a small device has room for";
+    /// Chamber hold-up as a line through several brews has it, which may come out a little below zero.
+    81 FittedHoldUp = "fitted hold-up", from_grams/grams "g" as "fitted_hold_up_g",
+        -5000.0..=5000.0, 1 decimals, source "range of the hold-up, either side";
+    /// Which cup a reading is of, where several cups were read several times each.
+    82 CupNumber = "cup number", from_number/number "" as "cup" whole,
+        1.0..=30.0, 0 decimals, source "as many as measurements";
+    /// Standard uncertainty of a heat capacity.
+    83 HeatCapacityUncertainty = "uncertainty of a heat capacity", from_joules_per_kelvin/joules_per_kelvin "J/K" as "u_heat_capacity_j_per_k",
+        0.0..=1000000.0, 1 decimals, source "range chosen here";
+    /// Standard uncertainty of a cooling rate.
+    84 CoolingRateUncertainty = "uncertainty of a cooling rate", from_per_minute/per_minute "1/min" as "u_cooling_per_min",
+        0.0..=10.0, 5 decimals, source "range chosen here";
+    /// Standard uncertainty of a time constant over its value, which is that of its logarithm.
+    85 TimeConstantUncertainty = "uncertainty of a time constant", from_ratio/ratio "" as "u_ln_time",
+        0.0..=1000.0, 3 decimals, source "range chosen here";
 }
 
 macro_rules! percentages {
@@ -578,7 +596,9 @@ mod tests {
                 &Quantity::ReadingCount,
                 &Quantity::BodyCount,
                 &Quantity::TermCount,
-                &Quantity::RepeatCount
+                &Quantity::RepeatCount,
+                &Quantity::Measurements,
+                &Quantity::CupNumber
             ]
         );
     }

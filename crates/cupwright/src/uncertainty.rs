@@ -47,11 +47,13 @@ use crate::error::Error;
 use crate::extraction::{self, Balance, Brew};
 use crate::math::{max, min, sqrt, square};
 use crate::quantity::{
-    Addition, ApparentRetention, Beverage, BrewWater, Confidence, Correlation, CoverageFactor,
-    DegreesOfFreedom, Dose, Doubt, FactorUncertainty, HeldStrength, Liquid, MassUncertainty,
-    Measurand, Measure, Moisture, Quantity, ReadingCount, RepeatCount, RetentionUncertainty,
-    Sensitivity, Share, ShareUncertainty, SpanUncertainty, StandardUncertainty, Strength,
-    StrengthUncertainty, Temperature, TemperatureUncertainty, TermCount, Vapour, WaterSolids,
+    Addition, ApparentRetention, Beverage, BrewWater, Confidence, CoolingRate,
+    CoolingRateUncertainty, Correlation, CoverageFactor, DegreesOfFreedom, Dose, Doubt,
+    FactorUncertainty, FittedHoldUp, HeatCapacity, HeatCapacityUncertainty, HeldStrength, Liquid,
+    MassUncertainty, Measurand, Measure, Moisture, Quantity, ReadingCount, RefractiveFactor,
+    RepeatCount, Repeatability, RetentionUncertainty, Sensitivity, Share, ShareUncertainty,
+    SpanUncertainty, StandardUncertainty, Strength, StrengthUncertainty, Temperature,
+    TemperatureUncertainty, TermCount, TimeConstant, TimeConstantUncertainty, Vapour, WaterSolids,
     WaterSolidsUncertainty, Yield, YieldUncertainty, computed,
 };
 use crate::reading::{self, Zero};
@@ -82,15 +84,18 @@ macro_rules! uncertainties {
     )+};
 }
 uncertainties! {
-    MassUncertainty: Dose, BrewWater, Beverage, Addition, Liquid, Vapour;
-    StrengthUncertainty: Strength;
+    MassUncertainty: Dose, BrewWater, Beverage, Addition, Liquid, Vapour, FittedHoldUp;
+    StrengthUncertainty: Strength, Repeatability;
     YieldUncertainty: Yield;
-    ShareUncertainty: Moisture, HeldStrength;
+    ShareUncertainty: Moisture, HeldStrength, Share;
     TemperatureUncertainty: Temperature;
     WaterSolidsUncertainty: WaterSolids;
     RetentionUncertainty: ApparentRetention;
     SpanUncertainty:;
-    FactorUncertainty:;
+    FactorUncertainty: RefractiveFactor;
+    HeatCapacityUncertainty: HeatCapacity;
+    CoolingRateUncertainty: CoolingRate;
+    TimeConstantUncertainty: TimeConstant;
     StandardUncertainty: Measurand;
 }
 
@@ -119,7 +124,8 @@ impl<U: Uncertainty> Standard<U> {
     }
 }
 
-/// A value with its standard uncertainty.
+/// A value with its standard uncertainty, in the same unit; of a refractive factor and of a time constant relative to
+/// it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(
     feature = "serde",

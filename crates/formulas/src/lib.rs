@@ -11,6 +11,10 @@ use std::collections::BTreeMap;
 use std::sync::Mutex;
 
 use cupwright::advise::{Cup, Means, Suggestion};
+use cupwright::calibrate::{
+    Drained, Dried, Fitted, MOST_MEASUREMENTS, Quality, Repeat, Settled, Steeped, Thermometer,
+    Timed,
+};
 use cupwright::caution::{Hazards, TimeToBurn};
 use cupwright::decision::{Chances, Needed};
 use cupwright::extraction::{Brew, Kinetics};
@@ -26,8 +30,8 @@ use cupwright::uncertainty::{
 };
 use cupwright::verdict::{Band, Place, Standing, Window};
 use cupwright::{
-    Error, advise, caution, decision, dilution, extraction, forecast, heat, plan, ratio, reading,
-    retention, uncertainty, verdict, water,
+    Error, advise, calibrate, caution, decision, dilution, extraction, forecast, heat, plan, ratio,
+    reading, retention, uncertainty, verdict, water,
 };
 
 use inputs::Inputs;
@@ -214,6 +218,200 @@ fn hazards(i: &dyn Inputs) -> Result<Hazards, Error> {
         milk: i.flag("milk"),
         ice: i.flag("ice"),
     })
+}
+
+/// Measurements from a list for each field, refused as too many before any of them is looked at.
+fn measured<const N: usize, T>(
+    i: &dyn Inputs,
+    fields: [(&str, Quantity); N],
+    of: impl Fn([f64; N]) -> Result<T, Error>,
+) -> Result<Vec<T>, Error> {
+    let lists = fields.map(|(field, quantity)| i.numbers(field, quantity));
+    let count = lists.iter().map(Vec::len).min().unwrap_or(0);
+    if count > MOST_MEASUREMENTS {
+        Measurements::from_count(count as f64)?;
+    }
+    (0..count).map(|at| of(lists.each_ref().map(|list| list[at]))).collect()
+}
+
+fn drained(i: &dyn Inputs) -> Result<Vec<Drained>, Error> {
+    let fields = [
+        ("dose_g", Quantity::Dose),
+        ("water_g", Quantity::BrewWater),
+        ("beverage_g", Quantity::Beverage),
+        ("vapour_g", Quantity::Vapour),
+    ];
+    measured(i, fields, |[dose, water, beverage, vapour]| {
+        Ok(Drained {
+            dose: Measure::new(dose)?,
+            water: Measure::new(water)?,
+            beverage: Measure::new(beverage)?,
+            vapour: Measure::new(vapour)?,
+        })
+    })
+}
+
+fn settled(i: &dyn Inputs) -> Result<Vec<Settled>, Error> {
+    let fields = [
+        ("liquid_g", Quantity::Liquid),
+        ("before_c", Quantity::Temperature),
+        ("settled_c", Quantity::Temperature),
+        ("vessel_c", Quantity::VesselTemperature),
+    ];
+    measured(i, fields, |[liquid, before, settled, vessel]| {
+        Ok(Settled {
+            liquid: Measure::new(liquid)?,
+            before: Measure::new(before)?,
+            settled: Measure::new(settled)?,
+            vessel: Measure::new(vessel)?,
+        })
+    })
+}
+
+fn steeped(i: &dyn Inputs) -> Result<Vec<Steeped>, Error> {
+    let fields = [
+        ("strength_pct", Quantity::Strength),
+        ("water_g", Quantity::BrewWater),
+        ("dose_g", Quantity::Dose),
+    ];
+    measured(i, fields, |[strength, water, dose]| {
+        Ok(Steeped {
+            strength: Measure::new(strength)?,
+            water: Measure::new(water)?,
+            dose: Measure::new(dose)?,
+        })
+    })
+}
+
+fn timed(i: &dyn Inputs) -> Result<Vec<Timed>, Error> {
+    let fields = [("contact_s", Quantity::Time), ("yield_pct", Quantity::Yield)];
+    measured(i, fields, |[contact, extracted]| {
+        Ok(Timed { contact: Measure::new(contact)?, extracted: Measure::new(extracted)? })
+    })
+}
+
+fn thermometer(i: &dyn Inputs) -> Result<Vec<Thermometer>, Error> {
+    let fields = [("time_s", Quantity::Time), ("water_c", Quantity::Temperature)];
+    measured(i, fields, |[time, temperature]| {
+        Ok(Thermometer { time: Measure::new(time)?, temperature: Measure::new(temperature)? })
+    })
+}
+
+fn dried(i: &dyn Inputs) -> Result<Vec<Dried>, Error> {
+    let fields = [("brix", Quantity::Brix), ("strength_pct", Quantity::Strength)];
+    measured(i, fields, |[brix, strength]| {
+        Ok(Dried { brix: Measure::new(brix)?, strength: Measure::new(strength)? })
+    })
+}
+
+fn repeats(i: &dyn Inputs) -> Result<Vec<Repeat>, Error> {
+    let fields = [("cup", Quantity::CupNumber), ("strength_pct", Quantity::Strength)];
+    measured(i, fields, |[cup, strength]| {
+        Ok(Repeat { cup: Measure::new(cup)?, strength: Measure::new(strength)? })
+    })
+}
+
+/// `before` followed by each of thirty places.
+macro_rules! of_each {
+    ($before:literal) => {
+        of_each!($before; 0 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15 16 17 18 19 20 21 22 23 24 25 26 27 28 29)
+    };
+    ($before:literal; $($at:literal)+) => {
+        [$(concat!($before, ".", $at)),+]
+    };
+}
+
+fn quality(q: Quality) -> Outputs {
+    let odd = q.odd;
+    [
+        one("quality.measurements", q.measurements),
+        one("quality.degrees_of_freedom", q.freedom),
+        vec![("quality.s", q.s)],
+        of_each!("quality.residuals").into_iter().zip(q.residuals).collect(),
+        of_each!("quality.leverages").into_iter().zip(q.leverages).collect(),
+        vec![
+            ("quality.has_odd", flag(odd.is_some())),
+            ("quality.odd.at", odd.map_or(0.0, |odd| odd.at as f64)),
+            ("quality.odd.studentised", odd.map_or(0.0, |odd| odd.studentised)),
+            ("quality.odd.chance", odd.map_or(0.0, |odd| odd.chance)),
+            ("quality.odd.is_suspicious", flag(odd.is_some_and(|odd| odd.is_suspicious))),
+        ],
+    ]
+    .concat()
+}
+
+/// A learned value and its standard uncertainty; its degrees of freedom are the quality's.
+fn learned<M: Uncertain>(field: &'static str, u: &'static str, learned: Estimate<M>) -> Outputs {
+    [one(field, learned.value), one(u, learned.u)].concat()
+}
+
+fn fitted<M: Uncertain>(field: &'static str, u: &'static str, fit: Fitted<M>) -> Outputs {
+    [learned(field, u, fit.estimate), quality(fit.quality)].concat()
+}
+
+fn retention_line(i: &dyn Inputs) -> Result<Outputs, Error> {
+    let line = calibrate::retention_line(&drained(i)?)?;
+    Ok([
+        learned("apparent_retention_g_per_g", "u_retention_g_per_g", line.retention),
+        learned("fitted_hold_up_g", "u_hold_up_g", line.hold_up),
+        vec![("covariance_g2_per_g", line.covariance)],
+        quality(line.quality),
+    ]
+    .concat())
+}
+
+fn expected_beverage(i: &dyn Inputs) -> Result<Outputs, Error> {
+    let line = calibrate::retention_line(&drained(i)?)?;
+    let expected =
+        line.expected(get(i, "next_dose_g")?, get(i, "next_water_g")?, get(i, "next_vapour_g")?)?;
+    Ok([
+        learned("beverage_g", "u_beverage_g", expected.beverage),
+        one("degrees_of_freedom", expected.beverage.freedom),
+        one("u_mean_g", expected.u_mean),
+    ]
+    .concat())
+}
+
+fn one_rate(i: &dyn Inputs) -> Result<Outputs, Error> {
+    let coffee = calibrate::one_rate(&timed(i)?)?;
+    Ok([
+        learned("equilibrium_yield_pct", "u_equilibrium_yield_pct", coffee.equilibrium),
+        learned("time_constant_s", "u_ln_time_constant", coffee.time),
+        vec![("covariance_pct", coffee.covariance)],
+        quality(coffee.quality),
+    ]
+    .concat())
+}
+
+fn two_rates(i: &dyn Inputs) -> Result<Outputs, Error> {
+    let coffee = calibrate::two_rates(&timed(i)?)?;
+    const COVARIANCES: [[&str; 4]; 4] = [
+        ["covariance.0.0", "covariance.0.1", "covariance.0.2", "covariance.0.3"],
+        ["covariance.1.0", "covariance.1.1", "covariance.1.2", "covariance.1.3"],
+        ["covariance.2.0", "covariance.2.1", "covariance.2.2", "covariance.2.3"],
+        ["covariance.3.0", "covariance.3.1", "covariance.3.2", "covariance.3.3"],
+    ];
+    let covariance = coffee.covariance.as_flattened().iter().copied();
+    Ok([
+        learned("equilibrium_yield_pct", "u_equilibrium_yield_pct", coffee.equilibrium),
+        learned("fast_share_pct", "u_fast_share_pct", coffee.fast_share),
+        learned("fast_time_s", "u_ln_fast_time", coffee.fast),
+        learned("slow_time_s", "u_ln_slow_time", coffee.slow),
+        COVARIANCES.as_flattened().iter().copied().zip(covariance).collect(),
+        quality(coffee.quality),
+    ]
+    .concat())
+}
+
+fn cooling(i: &dyn Inputs) -> Result<Outputs, Error> {
+    let cup = calibrate::cooling(&thermometer(i)?, &surroundings(i)?)?;
+    Ok([
+        learned("cooling_per_min", "u_cooling_per_min", cup.rate),
+        learned("start_c", "u_start_k", cup.start),
+        vec![("covariance_k_per_min", cup.covariance)],
+        quality(cup.quality),
+    ]
+    .concat())
 }
 
 /// A flag and a value that goes out as zero where there is none.
@@ -813,6 +1011,23 @@ formulas! {
     "reading.strength_of_index" => |i| one("strength_pct", reading::strength_of_index(
         get(i, "refractive_index")?, get(i, "sample_c")?,
         get(i, "refractive_factor_pct_per_brix")?)?);
+
+    "calibrate.retention_line" => |i| retention_line(i)?;
+    "calibrate.expected_beverage" => |i| expected_beverage(i)?;
+    "calibrate.retention" => |i| fitted(
+        "apparent_retention_g_per_g", "u_retention_g_per_g", calibrate::retention(&drained(i)?)?);
+    "calibrate.heat_capacity" => |i| fitted("heat_capacity_j_per_k", "u_heat_capacity_j_per_k",
+        calibrate::heat_capacity(&settled(i)?)?);
+    "calibrate.equilibrium_yield" => |i| fitted(
+        "yield_pct", "u_yield_pct", calibrate::equilibrium_yield(&steeped(i)?)?);
+    "calibrate.one_rate" => |i| one_rate(i)?;
+    "calibrate.two_rates" => |i| two_rates(i)?;
+    "calibrate.cooling" => |i| cooling(i)?;
+    "calibrate.refractive_factor" => |i| fitted(
+        "refractive_factor_pct_per_brix", "u_factor_pct",
+        calibrate::refractive_factor(&dried(i)?)?);
+    "calibrate.repeatability" => |i| fitted(
+        "repeatability_pct", "u_repeatability_pct", calibrate::repeatability(&repeats(i)?)?);
 
     "verdict.stand" => |i|
         standing(verdict::stand(&window(i)?, get(i, "strength_pct")?, get(i, "yield_pct")?));

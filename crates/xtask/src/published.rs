@@ -3,7 +3,7 @@
 
 use cupwright::quantity::Measure;
 use cupwright::verdict::{GOLDEN_CUP_2015, HOME_BREWER_2018, PublishedWindow};
-use cupwright::{caution, dilution, extraction, heat, reading, water};
+use cupwright::{calibrate, caution, dilution, extraction, heat, reading, water};
 
 use crate::{Outcome, root};
 
@@ -17,7 +17,8 @@ pub struct Constant {
 }
 
 /// Names outside Rust, values, and where the core has them: file and name.
-const NUMBERS: [(&str, f64, &str, &str); 16] = [
+const NUMBERS: [(&str, f64, &str, &str); 17] = [
+    ("SUSPICIOUS_CHANCE", calibrate::SUSPICIOUS_CHANCE, "calibrate/quality", "SUSPICIOUS_CHANCE"),
     (
         "ALTITUDE_ONLY_UNCERTAINTY_K",
         water::ALTITUDE_ONLY_UNCERTAINTY_K,

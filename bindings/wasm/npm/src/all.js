@@ -1,9 +1,10 @@
 // What both entries offer.
 
-export { cautionTexts, constants, limits, limitTexts, windows } from "./about.js";
+export { cautionTexts, constants, limits, limitTexts, untoldTexts, wantingTexts, windows } from "./about.js";
 export { Refusal } from "./call.js";
 export {
   advise,
+  calibrate,
   caution,
   decision,
   dilution,

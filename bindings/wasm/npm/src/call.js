@@ -1,7 +1,9 @@
 // The way of every call: objects read and checked, then written to the module's memory, its functions called,
 // answers read back, refusals thrown. All is read before anything is written: a getter may call us in turn.
 
-import { cautionKeys, limitKeys, limits, limitTexts, quantityKeys } from "./about.js";
+import {
+  cautionKeys, limitKeys, limits, limitTexts, quantityKeys, untoldKeys, untoldTexts, wantingTexts,
+} from "./about.js";
 
 /** Why a call has no answer. */
 export class Refusal extends RangeError {
@@ -24,6 +26,8 @@ export class Refusal extends RangeError {
     this.nearest = facts.nearest ?? null;
     /** What stands in the way of a wish, or null. */
     this.limit = facts.limit ?? null;
+    /** Why measurements cannot tell, or null. */
+    this.why = facts.why ?? null;
     /** The quantity that a value does not go with, or null. */
     this.beside = facts.beside ?? null;
   }
@@ -40,7 +44,7 @@ export let answer;
 /** Bytes of the error before the answer. */
 const ERROR = 64;
 /** Bytes that a call needs: error, answer, inputs. */
-const ROOM = 4096;
+const ROOM = 8192;
 const PAGE = 65536;
 
 /** Makes a compiled module the one that answers; its functions. */
@@ -144,6 +148,18 @@ export function put(values, place, doubles = values.length) {
   return at;
 }
 
+/** Writes the items of a list to a place after the base, each of `size` numbers: doubles and then integers. */
+export function putEach(values, place, doubles, size) {
+  const bytes = 8 * doubles + 4 * (size - doubles);
+  for (let i = 0; i * size < values.length; i++) {
+    put(values.slice(i * size, (i + 1) * size), place + i * bytes, doubles);
+  }
+  return base + place;
+}
+
+/** Reads so many numbers. */
+export const doubles = (count, at) => Array.from(f64.subarray(at >> 3, (at >> 3) + count));
+
 /** Reads so many objects. */
 export function list(count, most, at, size, get) {
   return Array.from({ length: Math.min(count, most) }, (_, i) => get(at + i * size));
@@ -168,11 +184,12 @@ const CODES = [
   "null",
   "unknown_choice",
   "unnamed",
+  "cannot_tell",
 ];
 
 /** Throws for any status but success. */
 export function answered(status) {
-  if (status !== 0) throw told();
+  if (status !== 0) throw reported();
 }
 
 /** The refusal of a count that is not an integer, which the module could not be asked about. */
@@ -184,20 +201,22 @@ function refused(code, value, field) {
 }
 
 /** The refusal that the module has told of. */
-function told() {
+function reported() {
   const [d, i] = [base >> 3, base >> 2];
   const code = CODES[i32[i + 8]];
   const ranged = code !== "infeasible";
+  const told = code !== "cannot_tell";
   return refusal({
     code,
     field: text(i32[i + 12]),
     value: code === "empty_band" ? null : f64[d],
     min: ranged ? f64[d + 1] : null,
-    max: ranged ? f64[d + 2] : null,
+    max: ranged && told ? f64[d + 2] : null,
     nearest: ranged ? null : f64[d + 3],
     quantity: quantity(i32[i + 9]),
     beside: quantity(i32[i + 10]),
-    limit: limitKeys[i32[i + 11]] ?? null,
+    limit: told ? limitKeys[i32[i + 11]] : null,
+    why: told ? null : untoldKeys[i32[i + 11]],
   });
 }
 
@@ -230,6 +249,9 @@ function refusal(facts) {
     infeasible: () =>
       `${name}: ${rounded(value)}${u} cannot be reached, ${limitTexts[facts.limit]}; ` +
       `the nearest is ${rounded(nearest)}${u}`,
+    cannot_tell: () =>
+      `${name}: these measurements cannot tell it, ${untoldTexts[facts.why]} ` +
+      `(${wantingTexts[facts.why]}: ${rounded(value)}, needed for a start: ${rounded(min)})`,
   };
   return new Refusal((words[facts.code] ?? (() => `${name}: ${facts.code}`))(), facts);
 }

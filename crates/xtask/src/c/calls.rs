@@ -102,21 +102,21 @@ fn names(leaves: Vec<(String, Type)>) -> Vec<String> {
 
 /// A record's numbers in their order, with their names and types.
 fn leaves(interface: &Interface, record: &str, before: &str) -> Vec<(String, Type)> {
-    let mut all = Vec::new();
-    for field in &interface.record(record).fields {
-        let name = format!("{before}{}", field.name);
-        match &field.kind {
-            Type::Record(inner) => all.extend(leaves(interface, inner, &format!("{name}."))),
-            Type::Array(of, length) => {
-                let Type::Record(inner) = &**of else { panic!("{name}: an array of numbers") };
-                for at in 0..*length {
-                    all.extend(leaves(interface, inner, &format!("{name}.{at}.")));
-                }
-            }
-            kind => all.push((name, kind.clone())),
+    let fields = interface.record(record).fields.iter();
+    fields
+        .flat_map(|field| leaves_of(interface, &field.kind, format!("{before}{}", field.name)))
+        .collect()
+}
+
+/// The numbers of a value of a name.
+fn leaves_of(interface: &Interface, kind: &Type, name: String) -> Vec<(String, Type)> {
+    match kind {
+        Type::Record(inner) => leaves(interface, inner, &format!("{name}.")),
+        Type::Array(of, length) => {
+            (0..*length).flat_map(|at| leaves_of(interface, of, format!("{name}.{at}"))).collect()
         }
+        kind => vec![(name, kind.clone())],
     }
-    all
 }
 
 /// A name with dots as C says it: `doubts.0.entered` is `doubts[0].entered`.
@@ -176,7 +176,12 @@ fn declare(interface: &Interface, call: &Call, text: &mut String) -> Vec<String>
                 match &**to {
                     Type::Record(record) => {
                         for field in &interface.record(record).fields {
-                            let _ = writeln!(text, "        {name}[i].{} = take(row);", field.name);
+                            let _ = writeln!(
+                                text,
+                                "        {name}[i].{} = {}take(row);",
+                                field.name,
+                                cast(&field.kind)
+                            );
                         }
                     }
                     _ => {

@@ -189,13 +189,13 @@ impl Cases {
 /// The numbers in the order of the function's parameters; none where C cannot say them. What was not
 /// asked for is not a number: an input behind a flag, or one after the first that was refused.
 fn row(call: &Call, asked: &[(String, Asked)], yes: i32) -> Option<Vec<f64>> {
-    let asked: BTreeMap<&str, &Asked> =
+    let by_name: BTreeMap<&str, &Asked> =
         asked.iter().map(|(name, asked)| (name.as_str(), asked)).collect();
     let mut row = Vec::new();
     for taken in &call.takes {
         match taken {
             Taken::One(name, is_integer) => {
-                let value = match asked.get(name.as_str()) {
+                let value = match by_name.get(name.as_str()) {
                     Some(Asked::Number(quantity, value)) if quantity.is_whole() => {
                         // Counts are integers in C.
                         if f64::from(*value as i32).to_bits() != value.to_bits() {
@@ -215,12 +215,17 @@ fn row(call: &Call, asked: &[(String, Asked)], yes: i32) -> Option<Vec<f64>> {
             Taken::Many(names) => {
                 let lists: Vec<&[f64]> = names
                     .iter()
-                    .map(|name| match asked.get(name.as_str()) {
+                    .map(|name| match by_name.get(name.as_str()) {
                         Some(Asked::Numbers(_, values)) => &values[..],
                         _ => &[],
                     })
                     .collect();
                 let count = length(&lists);
+                // Counts are integers in C.
+                let is_integer = |x: &f64| f64::from(*x as i32).to_bits() == x.to_bits();
+                if wholes(asked).any(|values| !values.iter().take(count).all(is_integer)) {
+                    return None;
+                }
                 row.push(count as f64);
                 for at in 0..count {
                     row.extend(lists.iter().map(|list| list[at]));
@@ -229,6 +234,14 @@ fn row(call: &Call, asked: &[(String, Asked)], yes: i32) -> Option<Vec<f64>> {
         }
     }
     Some(row)
+}
+
+/// Lists of counts.
+pub fn wholes(asked: &[(String, Asked)]) -> impl Iterator<Item = &[f64]> {
+    asked.iter().filter_map(|(_, asked)| match asked {
+        Asked::Numbers(quantity, values) if quantity.is_whole() => Some(&values[..]),
+        _ => None,
+    })
 }
 
 /// The error's facts as C tells them.
@@ -284,6 +297,9 @@ fn facts(error: &Error) -> Facts {
         }
         Error::Infeasible { wish, value, nearest, limit } => {
             Facts { nearest, limit: f64::from(limit as u16), ..ranged(6, wish, value, 0.0, 0.0) }
+        }
+        Error::CannotTell { quantity, why, found, needed } => {
+            Facts { limit: f64::from(why as u16), ..ranged(10, quantity, found, needed, 0.0) }
         }
         other => panic!("a new variant: {other:?}"),
     }
@@ -346,9 +362,10 @@ fn wished(error: &Error, asked: &[(String, Asked)]) -> Option<String> {
 
 /// Whether an error is about how many items a list has, which is looked at before the items.
 pub fn is_of_a_list(error: &Error, asked: &[(String, Asked)]) -> bool {
-    use Quantity::{BodyCount, ReadingCount, RepeatCount, TermCount};
+    use Quantity::{BodyCount, Measurements, ReadingCount, RepeatCount, TermCount};
     let Error::OutOfRange { quantity, .. } = error else { return false };
-    let is_count = matches!(quantity, BodyCount | ReadingCount | RepeatCount | TermCount);
+    let is_count =
+        matches!(quantity, BodyCount | Measurements | ReadingCount | RepeatCount | TermCount);
     let has_list = asked.iter().any(|(_, asked)| matches!(asked, Asked::Numbers(..)));
     // A number of readings may be an input beside a list of something else.
     let is_number = asked.iter().any(|(_, asked)| match asked {
@@ -361,6 +378,17 @@ pub fn is_of_a_list(error: &Error, asked: &[(String, Asked)]) -> bool {
 /// How many items lists make together.
 fn length(lists: &[&[f64]]) -> usize {
     lists.iter().map(|list| list.len()).min().unwrap_or(0)
+}
+
+/// How many numbers of lists are not accepted.
+pub fn unaccepted_items(asked: &[(String, Asked)]) -> usize {
+    let unaccepted = |(_, asked): &(String, Asked)| match asked {
+        Asked::Numbers(quantity, values) => {
+            values.iter().filter(|value| !quantity.accepts(**value)).count()
+        }
+        _ => 0,
+    };
+    asked.iter().map(unaccepted).sum()
 }
 
 /// The first input that is not accepted, in the order in which C looks at them: item by item in lists.

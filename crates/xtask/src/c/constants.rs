@@ -6,7 +6,7 @@ use std::fmt::Write;
 
 use cupwright::caution::Caution;
 use cupwright::decision::Decision;
-use cupwright::error::Limit;
+use cupwright::error::{Limit, Untold};
 use cupwright::extraction::Credibility;
 use cupwright::heat::Cover;
 use cupwright::plan::ContactHeat;
@@ -171,6 +171,7 @@ fn codes_of_the_core() -> Vec<(String, i64)> {
     use Decision::{Above, Below, Inside, NotYet, TooUncertain};
     [
         listed("LIMIT", Limit::ALL.iter().copied(), |one| one as i64),
+        listed("UNTOLD", Untold::ALL.iter().copied(), |one| one as i64),
         listed("CAUTION", Caution::ALL, |one| one as i64),
         listed("CREDIBILITY", [Ordinary, NearLimit, AtLimit, BeyondLimit], |one| one as i64),
         listed("COVER", [Cover::Open, Cover::Lidded], |one| one as i64),

@@ -152,6 +152,7 @@ fn status(error: &Error) -> &'static str {
         Error::EmptyBand { .. } => "EMPTY_BAND",
         Error::ResultOutOfRange { .. } => "RESULT_OUT_OF_RANGE",
         Error::Infeasible { .. } => "INFEASIBLE",
+        Error::CannotTell { .. } => "CANNOT_TELL",
         other => panic!("a new variant: {other:?}"),
     }
 }

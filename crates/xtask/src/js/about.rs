@@ -4,7 +4,7 @@
 use std::fmt::Write;
 
 use cupwright::caution::Caution;
-use cupwright::error::Limit;
+use cupwright::error::{Limit, Untold};
 use cupwright::quantity::Quantity;
 use serde_json::{Map, Value, json};
 
@@ -38,6 +38,14 @@ pub fn made() -> Outcome<String> {
         "What can stand in the way of a wish",
         Limit::ALL.iter().map(|l| (*l as i64, key(l), l.words())),
     );
+    keyed(
+        &mut text,
+        "untold",
+        "Why measurements cannot tell",
+        Untold::ALL.iter().map(|u| (*u as i64, key(u), u.words())),
+    );
+    let wanting = Untold::ALL.iter().map(|u| (key(u), json!(u.wanting()))).collect();
+    put(&mut text, "What is wanting then, in plain words.", "wantingTexts", &wanting);
     keyed(
         &mut text,
         "caution",
@@ -135,6 +143,7 @@ pub fn types() -> Outcome<String> {
     Ok(TYPES
         .replace("QUANTITIES", &union(Quantity::ALL.iter().map(key).collect()))
         .replace("LIMITS", &union(Limit::ALL.iter().map(key).collect()))
+        .replace("UNTOLD", &union(Untold::ALL.iter().map(key).collect()))
         .replace("CAUTIONS", &union(Caution::ALL.iter().map(key).collect()))
         .replace("CONSTANTS", &union(constants))
         .replace("WINDOWS", &union(WINDOWS.iter().map(|(name, _)| name.to_lowercase()).collect())))
@@ -174,6 +183,12 @@ export const limits: Readonly<Record<QuantityKey, Quantity>>;
 export type Limit = LIMITS;
 export const limitTexts: Readonly<Record<Limit, string>>;
 
+/** Why measurements cannot tell. */
+export type Untold = UNTOLD;
+export const untoldTexts: Readonly<Record<Untold, string>>;
+/** What is wanting then: what the value of a refusal counts. */
+export const wantingTexts: Readonly<Record<Untold, string>>;
+
 /** What can hurt. */
 export type Caution = CAUTIONS;
 /** Cautions in plain words. They defer to local codes, the equipment's instructions and licensed practice. */
@@ -196,16 +211,17 @@ export type RefusalCode =
   | "impossible"
   | "empty_band"
   | "result_out_of_range"
-  | "infeasible";
+  | "infeasible"
+  | "cannot_tell";
 
 /** Why a function has no answer, in words and in facts. */
 export class Refusal extends RangeError {
   readonly code: RefusalCode;
   /** The input to blame, or null. */
   readonly field: string | null;
-  /** The value given or computed, or null. */
+  /** The value given or computed; how much there is of what is wanting, where measurements cannot tell; or null. */
   readonly value: unknown;
-  /** The lowest value that is accepted or possible, or null. */
+  /** The lowest value that is accepted or possible; how much is needed for a start, where measurements cannot tell; or null. */
   readonly min: number | null;
   /** The highest, or null. */
   readonly max: number | null;
@@ -215,6 +231,8 @@ export class Refusal extends RangeError {
   readonly nearest: number | null;
   /** What stands in the way of a wish, or null. */
   readonly limit: Limit | null;
+  /** Why measurements cannot tell, or null. */
+  readonly why: Untold | null;
   /** The quantity that a value does not go with, or null. */
   readonly beside: QuantityKey | null;
 }

@@ -15,10 +15,10 @@ use formulas::{FORMULAS, Formula, Outputs};
 use serde_json::{Map, Value, json};
 
 use super::about::key;
-use super::face::{Meaning, camel, choice_of, chosen_at, codes, flag_of, meaning};
+use super::face::{Meaning, camel, choice_of, chosen_at, codes, count_of, flag_of, meaning};
 use crate::Outcome;
 use crate::c::calls::function_of;
-use crate::c::cases::{blamed, spoiled};
+use crate::c::cases::{blamed, spoiled, unaccepted_items, wholes};
 use crate::c::interface::{self, Function, Interface, Type};
 
 /// All cases, with as many random ones of each kind for each function as asked for.
@@ -63,6 +63,10 @@ fn case(interface: &Interface, formula: &Formula, inputs: &dyn Inputs) -> Option
     // A count of negative zero is zero in the module.
     let is_lost = |asked: &Asked| matches!(asked, Asked::Number(q, v) if q.is_whole() && *v == 0.0 && v.is_sign_negative());
     if asked.iter().any(|(_, asked)| is_lost(asked)) {
+        return None;
+    }
+    // An item that is no integer is refused before any other.
+    if wholes(&asked).next().is_some() && unaccepted_items(&asked) > 1 {
         return None;
     }
     let function = interface.functions.iter().find(|f| f.name == function_of(formula.id))?;
@@ -211,7 +215,7 @@ fn object_out(interface: &Interface, record: &str, before: &str, outputs: &Outpu
                 object_out(interface, &of, &format!("{before}{}.", field.name), outputs)
             }
             Meaning::Array(of, _) => {
-                let count = value(&format!("{}_count", field.name.trim_end_matches('s'))) as usize;
+                let count = value(&count_of(field)) as usize;
                 (0..count)
                     .map(|at| {
                         object_out(
@@ -223,6 +227,15 @@ fn object_out(interface: &Interface, record: &str, before: &str, outputs: &Outpu
                     })
                     .collect()
             }
+            Meaning::Numbers => (0..value(&count_of(field)) as usize)
+                .map(|at| bits(value(&format!("{}.{at}", field.name))))
+                .collect(),
+            Meaning::Table(rows, columns) => (0..rows)
+                .map(|row| -> Value {
+                    let entry = |at| bits(value(&format!("{}.{row}.{at}", field.name)));
+                    (0..columns).map(entry).collect()
+                })
+                .collect(),
             Meaning::Flag => unreachable!("skipped"),
         };
         object.insert(field.name.clone(), shown);
@@ -274,6 +287,10 @@ fn refused(formula: &Formula, error: &Error, asked: &[(String, Asked)]) -> Value
         Error::Infeasible { wish, value, nearest, limit } => {
             put("infeasible", wish, &[("value", value), ("nearest", nearest)]);
             refusal["limit"] = json!(key(&limit));
+        }
+        Error::CannotTell { quantity, why, found, needed } => {
+            put("cannot_tell", quantity, &[("value", found), ("min", needed)]);
+            refusal["why"] = json!(key(&why));
         }
         other => panic!("a new variant: {other:?}"),
     }

@@ -28,7 +28,7 @@ const MOST_ITEMS: usize = 100;
 const ERROR: usize = 64;
 
 /// Bytes that a call has for error, answer and inputs, see `call.js`.
-const ROOM: usize = 4096;
+const ROOM: usize = 8192;
 
 /// What a field means in JavaScript.
 pub enum Meaning {
@@ -46,6 +46,10 @@ pub enum Meaning {
     Cautions,
     Record(String),
     Array(String, usize),
+    /// As many numbers as another field says.
+    Numbers,
+    /// Rows of numbers, so many of so many.
+    Table(usize, usize),
 }
 
 /// What an integer stands for, by its name and docs.
@@ -56,6 +60,8 @@ pub fn meaning(variable: &Variable) -> Meaning {
         Type::Record(name) => Meaning::Record(name.clone()),
         Type::Array(of, length) => match &**of {
             Type::Record(name) => Meaning::Array(name.clone(), *length),
+            Type::Double => Meaning::Numbers,
+            Type::Array(of, columns) if **of == Type::Double => Meaning::Table(*length, *columns),
             other => panic!("{}: an array of {other:?}", variable.name),
         },
         Type::Int if variable.name.starts_with("has_") => Meaning::Flag,
@@ -65,7 +71,9 @@ pub fn meaning(variable: &Variable) -> Meaning {
                     rest.chars().take_while(|c| c.is_ascii_alphanumeric() || *c == '_').collect();
                 if name == "quantity" { Meaning::Quantity } else { Meaning::Choice(name) }
             }
-            None if variable.about.contains('{') || variable.name.ends_with("_count") => {
+            None if ["{", "counted from 0"].iter().any(|words| variable.about.contains(words))
+                || variable.name.ends_with("_count") =>
+            {
                 Meaning::Count
             }
             None => Meaning::Boolean,
@@ -161,8 +169,8 @@ pub fn made() -> Outcome<Face> {
 const CODE_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
 
 import {
-  answer, answered, base, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, optional, put,
-  quantity, record,
+  answer, answered, base, boolean, cautions, choice, doubles, f64, i32, integer, items, list, number, numbers, optional,
+  put, putEach, quantity, record,
 } from \"./call.js\";
 
 ";
@@ -207,13 +215,14 @@ fn words(interface: &Interface, text: &str) -> String {
 }
 
 /// What C says and JavaScript says otherwise: absent values are null there, sets are lists.
-const PHRASES: [(&str, &str); 13] = [
+const PHRASES: [(&str, &str); 14] = [
     (": 1 or 0.", "."),
     ("NULL where there are none.", "Empty where there are none."),
     ("A bit 1 << n for each of enum cupwright_caution.", "What can hurt."),
     (": a bit 1 << n for each of enum cupwright_caution", ""),
     ("; 0 without one", "; null without one"),
     ("; 0 where unknown", "; null where unknown"),
+    ("; 0 behind them", ""),
     ("; 0 where nothing", "; null where nothing"),
     ("; 0 for anything", "; null for anything"),
     (" Only so many as are counted mean something.", ""),
@@ -453,9 +462,12 @@ fn taken(record: &Record, field: &Variable) -> String {
         Meaning::Boolean => ("boolean".to_string(), None),
         Meaning::Choice(of) => ("choice".to_string(), Some(screaming_of(&of))),
         Meaning::Record(of) => (format!("take{}", type_name(&of)), None),
-        Meaning::Flag | Meaning::Quantity | Meaning::Cautions | Meaning::Array(..) => {
-            panic!("{}.{name} is not given", record.name)
-        }
+        Meaning::Flag
+        | Meaning::Quantity
+        | Meaning::Cautions
+        | Meaning::Array(..)
+        | Meaning::Numbers
+        | Meaning::Table(..) => panic!("{}.{name} is not given", record.name),
     };
     let more = more.map(|more| format!(", {more}")).unwrap_or_default();
     if flag_of(record, &field.name).is_some() {
@@ -489,14 +501,19 @@ fn reader(interface: &Interface, record: &Record, code: &mut String) {
             Meaning::Record(of) => format!("get{}(at + {offset})", type_name(&of)),
             Meaning::Array(of, length) => {
                 let size = interface.size(&of);
-                let count = offsets.iter().find(|(other, _)| {
-                    other.name == format!("{}_count", field.name.trim_end_matches('s'))
-                });
-                let (_, count) =
-                    count.unwrap_or_else(|| panic!("{}: how many {}?", record.name, field.name));
+                let count = count_at(&offsets, field);
                 format!(
                     "list(i32[(at + {count}) >> 2], {length}, at + {offset}, {size}, get{})",
                     type_name(&of)
+                )
+            }
+            Meaning::Numbers => {
+                format!("doubles(i32[(at + {}) >> 2], at + {offset})", count_at(&offsets, field))
+            }
+            Meaning::Table(rows, columns) => {
+                let size = columns * size_of::<f64>();
+                format!(
+                    "list({rows}, {rows}, at + {offset}, {size}, (row) => doubles({columns}, row))"
                 )
             }
         };
@@ -519,6 +536,21 @@ fn reader(interface: &Interface, record: &Record, code: &mut String) {
     code.push_str("  };\n}\n\n");
 }
 
+/// The field that says how many items of an array there are: its own count, or the one in its docs.
+pub fn count_of(field: &Variable) -> String {
+    match field.about.replace('\n', " ").split_once("as many as there are ") {
+        Some((_, rest)) => rest.chars().take_while(char::is_ascii_lowercase).collect(),
+        None => format!("{}_count", field.name.trim_end_matches('s')),
+    }
+}
+
+/// Where that stands.
+fn count_at(offsets: &[(&Variable, usize)], field: &Variable) -> usize {
+    let count = count_of(field);
+    let found = offsets.iter().find(|(other, _)| other.name == count);
+    found.unwrap_or_else(|| panic!("how many {}?", field.name)).1
+}
+
 fn type_of(record: &Record, is_in: bool, is_out: bool, types: &mut String) {
     let _ = writeln!(types, "export interface {} {{", type_name(&record.name));
     for field in visible(record) {
@@ -533,6 +565,8 @@ fn type_of(record: &Record, is_in: bool, is_out: bool, types: &mut String) {
             Meaning::Cautions => "Caution[]".to_string(),
             Meaning::Record(of) => type_name(&of),
             Meaning::Array(of, _) => format!("{}[]", type_name(&of)),
+            Meaning::Numbers => "number[]".to_string(),
+            Meaning::Table(..) => "number[][]".to_string(),
             Meaning::Flag => continue,
         };
         let optional = flag_of(record, &field.name).is_some() || chosen_at(&field.about).is_some();
@@ -663,10 +697,17 @@ fn arguments(
             }
             Taken::Items(_) | Taken::Numbers => {
                 let size = match option {
-                    Taken::Items(of) => doubles(interface, of) * size_of::<f64>(),
+                    Taken::Items(of) => interface.size(of),
                     _ => size_of::<f64>(),
                 };
-                arguments.push(format!("put({own}.values, {place})"));
+                arguments.push(match option {
+                    Taken::Items(of) if numbers(interface, of) > doubles(interface, of) => format!(
+                        "putEach({own}.values, {place}, {}, {})",
+                        doubles(interface, of),
+                        numbers(interface, of)
+                    ),
+                    _ => format!("put({own}.values, {place})"),
+                });
                 arguments.push(format!("{own}.count"));
                 place += MOST_ITEMS * size;
             }

@@ -1,0 +1,500 @@
+//! A coffee: how fast it gives what it can, and how much that is.
+
+use super::curve::{self, Curve, Square};
+use super::quality::{Quality, enough};
+use super::{Fitted, told};
+use crate::error::{Error, Untold};
+use crate::extraction::{self, Kinetics};
+use crate::math::{exp, ln, max, min, one_minus_exp_minus, power, sqrt, square};
+use crate::quantity::{BrewWater, Dose, Quantity, Share, Strength, Time, TimeConstant, Yield};
+use crate::record::record;
+use crate::uncertainty::Estimate;
+
+record! {
+    /// A long steep, stirred and drained.
+    pub struct Steeped {
+        /// Strength T.
+        strength: Strength = "strength_pct",
+        /// Brew water W.
+        water: BrewWater = "water_g",
+        /// Dose D.
+        dose: Dose = "dose_g",
+    }
+}
+
+/// Yield at which a coffee levels off: the mean of long steeps.
+///
+/// ```text
+/// E∞ = mean of (W/D) T/(1 − T),   u = s/√n
+/// ```
+///
+/// # Errors
+/// [`Error::CannotTell`] for a single steep; [`Error::OutOfRange`] for more than thirty;
+/// [`Error::ResultOutOfRange`] for a steep whose own yield would be above 100 %.
+///
+/// ```
+/// # use cupwright::{calibrate::{self, Steeped}, quantity::*};
+/// let steep = |strength, water| {
+///     Ok::<_, cupwright::Error>(Steeped {
+///         strength: Strength::from_percent(strength)?,
+///         water: BrewWater::from_grams(water)?,
+///         dose: Dose::from_grams(20.0)?,
+///     })
+/// };
+/// // Invented steeps.
+/// let steeps = [steep(1.41, 300.0)?, steep(1.38, 310.0)?, steep(1.02, 400.0)?];
+/// let coffee = calibrate::equilibrium_yield(&steeps)?.estimate;
+/// assert_eq!(format!("{} ± {}", coffee.value, coffee.u), "21.25 % ± 0.33 %");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn equilibrium_yield(steeps: &[Steeped]) -> Result<Fitted<Yield>, Error> {
+    let measurements = enough(steeps, 2.0, Quantity::Yield)?;
+    for steep in steeps {
+        of_steep(steep)?;
+    }
+    let count = measurements.count();
+    let yields = steeps.iter().map(|steep| of_steep(steep).map_or(f64::NAN, Yield::percent));
+    let mean = yields.clone().sum::<f64>() / count;
+    let quality = Quality::of(measurements, 1.0, yields.map(|e| (e - mean, 1.0 / count)));
+    Ok(Fitted { estimate: told(mean, quality.s / sqrt(count), &quality)?, quality })
+}
+
+fn of_steep(steep: &Steeped) -> Result<Yield, Error> {
+    extraction::steeped_yield(steep.strength, steep.water, steep.dose)
+}
+
+record! {
+    /// A yield after a time of contact.
+    pub struct Timed {
+        /// Time of contact t.
+        contact: Time = "contact_s",
+        /// Yield E by then.
+        extracted: Yield = "yield_pct",
+    }
+}
+
+impl Timed {
+    fn point(&self) -> (f64, f64) {
+        (self.contact.seconds(), self.extracted.percent())
+    }
+}
+
+/// A one-rate law of extraction.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OneRate {
+    /// Yield E∞ that it levels off at.
+    pub equilibrium: Estimate<Yield>,
+    /// Time constant τ; its uncertainty is that of ln τ.
+    pub time: Estimate<TimeConstant>,
+    /// Covariance of E∞ and ln τ, points of yield.
+    pub covariance: f64,
+    /// How far the curve can be trusted; its scatter is in points of yield.
+    pub quality: Quality,
+}
+
+impl OneRate {
+    /// The law as [`crate::extraction`] takes it.
+    pub fn kinetics(&self) -> Kinetics {
+        Kinetics {
+            equilibrium: self.equilibrium.value,
+            fast_share: Share::known(100.0),
+            fast: self.time.value,
+            slow: self.time.value,
+        }
+    }
+}
+
+/// How fast a coffee extracts, by one rate.
+///
+/// ```text
+/// E(t) = E∞ (1 − e^(−t/τ)),   parameters E∞ and ln τ
+/// ```
+///
+/// One yield each of brews that differ in time of contact only, or of samples drawn from one. No
+/// start is asked for: for each of sixty τ the best E∞ is known in closed form, and the best of
+/// them is where the search begins. First order to an equilibrium was found for cold brews (Fuller
+/// & Rao 2017, doi 10.1038/s41598-017-18247-4, abstract).
+///
+/// # Errors
+/// [`Error::CannotTell`] for fewer than three yields, for ones that do not begin to level off, and
+/// for ones that have all levelled off; [`Error::OutOfRange`] for more than thirty;
+/// [`Error::ResultOutOfRange`] for an equilibrium above 100 %.
+///
+/// ```
+/// # use cupwright::{calibrate::{self, Timed}, quantity::*};
+/// let timed = |contact, extracted| {
+///     Ok::<_, cupwright::Error>(Timed {
+///         contact: Time::from_seconds(contact)?,
+///         extracted: Yield::from_percent(extracted)?,
+///     })
+/// };
+/// // Invented steeps.
+/// let steeps = [timed(30.0, 9.1)?, timed(60.0, 13.9)?, timed(120.0, 18.6)?, timed(300.0, 20.7)?];
+/// let coffee = calibrate::one_rate(&steeps)?;
+/// assert_eq!(coffee.equilibrium.value.to_string(), "20.76 %");
+/// assert_eq!(coffee.time.value.to_string(), "53.2 s");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn one_rate(yields: &[Timed]) -> Result<OneRate, Error> {
+    let measurements = enough(yields, 3.0, Quantity::TimeConstant)?;
+    let reach = Reach::of(yields)?;
+    let points = yields.iter().map(Timed::point);
+    let best = best_single(points.clone(), &reach);
+    let Curve { parameters, covariance } =
+        curve::fit(points.clone(), [best.equilibrium, best.ln_time], single)
+            .ok_or_else(|| reach.refusal(best.ln_time))?;
+    let each = points.map(|(t, e)| {
+        let (value, slopes) = single(t, &parameters);
+        (e - value, curve::covaried(&covariance, &slopes, &slopes))
+    });
+    let quality = Quality::of(measurements, 2.0, each);
+    let [equilibrium, ln_time] = parameters;
+    let [[of_equilibrium, of_both], [_, of_time]] = covariance;
+    let u_ln_time = quality.s * sqrt(of_time);
+    if !reach.covers(ln_time) || u_ln_time > MOST_U_LN_TIME {
+        return Err(reach.refusal(ln_time));
+    }
+    Ok(OneRate {
+        equilibrium: told(equilibrium, quality.s * sqrt(of_equilibrium), &quality)?,
+        time: told(exp(ln_time), u_ln_time, &quality)?,
+        // Adding zero turns -0 into +0.
+        covariance: square(quality.s) * of_both + 0.0,
+        quality,
+    })
+}
+
+/// A time constant uncertain by a factor of e is not told.
+const MOST_U_LN_TIME: f64 = 1.0;
+
+/// E(t) and its slopes in E∞ and ln τ.
+fn single(t: f64, [equilibrium, ln_time]: &[f64; 2]) -> (f64, [f64; 2]) {
+    let turns = t * exp(-ln_time);
+    let done = one_minus_exp_minus(turns);
+    (equilibrium * done, [done, -equilibrium * turns * exp(-turns)])
+}
+
+/// The times of contact that there are.
+struct Reach {
+    /// The shortest above zero, s.
+    shortest: f64,
+    /// The longest, s.
+    longest: f64,
+}
+
+/// Time constants tried before a search, one after the other.
+const TRIED: u32 = 60;
+
+/// Time constants tried as pairs.
+const TRIED_AS_PAIRS: u32 = 20;
+
+impl Reach {
+    fn of(yields: &[Timed]) -> Result<Self, Error> {
+        let contacts = yields.iter().map(|timed| timed.contact.seconds());
+        let longest = contacts.clone().fold(0.0, max);
+        let most = yields.iter().map(|timed| timed.extracted.percent()).fold(0.0, max);
+        for (quantity, found, needed) in
+            [(Quantity::TimeConstant, longest, STARTING_CONTACT_S), (Quantity::Yield, most, 1.0)]
+        {
+            if found == 0.0 {
+                return Err(Error::CannotTell { quantity, why: Untold::NoSpan, found, needed });
+            }
+        }
+        let shortest = contacts.filter(|t| *t > 0.0).fold(f64::INFINITY, min);
+        Ok(Self { shortest, longest })
+    }
+
+    /// Logarithms of the least and the largest time constant that could leave a trace in the
+    /// yields: e^−20 of the equilibrium is still to come at the shortest contact, or a hundredth
+    /// has come at the longest.
+    fn ln_times(&self) -> (f64, f64) {
+        (ln(self.shortest / 20.0), ln(self.longest * 100.0))
+    }
+
+    fn covers(&self, ln_time: f64) -> bool {
+        let (least, most) = self.ln_times();
+        ln_time > least && ln_time < most
+    }
+
+    /// `count` of them, evenly spread.
+    fn tries(&self, count: u32) -> impl Iterator<Item = f64> + Clone {
+        let (least, most) = self.ln_times();
+        let step = (most - least) / f64::from(count.saturating_sub(1));
+        (0..count).map(move |at| least + step * f64::from(at))
+    }
+
+    /// Why a time constant is not told: it is beyond the yields on one side or the other.
+    fn refusal(&self, ln_time: f64) -> Error {
+        if ln_time > 0.5 * (ln(self.shortest) + ln(self.longest)) {
+            Error::CannotTell {
+                quantity: Quantity::Yield,
+                why: Untold::StillRising,
+                found: self.longest,
+                needed: 2.0 * self.longest,
+            }
+        } else {
+            Error::CannotTell {
+                quantity: Quantity::TimeConstant,
+                why: Untold::LevelledOff,
+                found: 0.0,
+                needed: 1.0,
+            }
+        }
+    }
+}
+
+/// A time of contact that tells something for a start, s.
+const STARTING_CONTACT_S: f64 = 60.0;
+
+/// The best of the time constants tried, with its own best equilibrium.
+struct Single {
+    ln_time: f64,
+    equilibrium: f64,
+    /// Σe²
+    squares: f64,
+}
+
+fn best_single(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) -> Single {
+    let of = |ln_time: f64| {
+        let rise = |t: f64| one_minus_exp_minus(t * exp(-ln_time));
+        let together = points.clone().map(|(t, e)| rise(t) * e).sum::<f64>();
+        let equilibrium = together / points.clone().map(|(t, _)| square(rise(t))).sum::<f64>();
+        let squares = points.clone().map(|(t, e)| square(e - equilibrium * rise(t))).sum();
+        Single { ln_time, equilibrium, squares }
+    };
+    let start = of(reach.ln_times().0);
+    reach
+        .tries(TRIED)
+        .skip(1)
+        .map(of)
+        .fold(start, |best, next| if next.squares < best.squares { next } else { best })
+}
+
+/// A two-rate law of extraction.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TwoRates {
+    /// Yield E∞ that it levels off at.
+    pub equilibrium: Estimate<Yield>,
+    /// Fast share f of it.
+    pub fast_share: Estimate<Share>,
+    /// Time constant τ1 of the fast share; its uncertainty is that of ln τ1.
+    pub fast: Estimate<TimeConstant>,
+    /// Time constant τ2 of the rest; its uncertainty is that of ln τ2.
+    pub slow: Estimate<TimeConstant>,
+    /// Covariances of E∞, f, ln τ1 and ln τ2, in points.
+    pub covariance: [[f64; 4]; 4],
+    /// How far the curve can be trusted; its scatter is in points of yield.
+    pub quality: Quality,
+}
+
+impl TwoRates {
+    /// The law as [`crate::extraction`] takes it.
+    pub fn kinetics(&self) -> Kinetics {
+        Kinetics {
+            equilibrium: self.equilibrium.value,
+            fast_share: self.fast_share.value,
+            fast: self.fast.value,
+            slow: self.slow.value,
+        }
+    }
+}
+
+/// With one or two degrees of freedom, chance decides whether a second rate is accepted, and the
+/// intervals of those that are held the truth only 84 to 92 times in a hundred.
+const FEWEST_FOR_TWO: f64 = 7.0;
+
+/// How fast a coffee extracts, by two rates.
+///
+/// ```text
+/// E(t) = E∞ [ f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2)) ]
+/// sought in ln(E∞ f), ln(E∞ (1 − f)), ln(1/τ2), ln(τ2/τ1 − 1)
+/// ```
+///
+/// Yields from a few seconds to well beyond the slow time constant are needed. Even then the parts
+/// are far less certain than their sum E∞. The search begins at the best of all pairs of twenty
+/// time constants, for each of which the best shares are known in closed form.
+///
+/// A second rate always describes some scatter as well. It is accepted only if it explains more
+/// than scatter about one rate would explain once in twenty times:
+///
+/// ```text
+/// F = [(S1 − S2)/2]/(S2/ν) > (ν/2)(0.05^(−2/ν) − 1)
+/// ```
+///
+/// Two mechanisms: Moroney et al. 2015, doi 10.1016/j.ces.2015.06.003 (abstract).
+///
+/// # Errors
+/// [`Error::CannotTell`] for fewer than seven yields, for ones that one rate describes as well, and
+/// as [`one_rate`]; [`Error::OutOfRange`] for more than thirty; [`Error::ResultOutOfRange`] for an
+/// equilibrium above 100 %.
+///
+/// ```
+/// # use cupwright::{calibrate::{self, Timed}, quantity::*};
+/// let timed = |contact, extracted| {
+///     Ok::<_, cupwright::Error>(Timed {
+///         contact: Time::from_seconds(contact)?,
+///         extracted: Yield::from_percent(extracted)?,
+///     })
+/// };
+/// // Invented steeps.
+/// let steeps = [
+///     timed(3.0, 5.02)?, timed(6.0, 8.12)?, timed(12.0, 10.73)?, timed(25.0, 12.6)?,
+///     timed(50.0, 14.41)?, timed(100.0, 17.1)?, timed(200.0, 19.6)?, timed(400.0, 20.96)?,
+/// ];
+/// let coffee = calibrate::two_rates(&steeps)?;
+/// assert_eq!(coffee.fast.value.to_string(), "4.8 s");
+/// assert_eq!(coffee.slow.value.to_string(), "104.4 s");
+/// assert!(coffee.fast.u.ratio() < 0.05 && coffee.slow.u.ratio() < 0.10);
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn two_rates(yields: &[Timed]) -> Result<TwoRates, Error> {
+    let measurements = enough(yields, FEWEST_FOR_TWO, Quantity::TimeConstant)?;
+    let reach = Reach::of(yields)?;
+    let points = yields.iter().map(Timed::point);
+    let one = squares_of_one(points.clone(), &reach);
+    let freedom = measurements.count() - 4.0;
+    // Without any scatter left the ratio is endless, or nothing where one rate leaves none either.
+    let ratio = |left: f64| if one > left { 0.5 * (one - left) / (left / freedom) } else { 0.0 };
+    let needed = 0.5 * freedom * (power(0.05, -2.0 / freedom) - 1.0);
+    let one_rate_does = |found| {
+        let (quantity, why) = (Quantity::TimeConstant, Untold::OneRate);
+        Error::CannotTell { quantity, why, found, needed }
+    };
+    let pair = best_pair(points.clone(), &reach).ok_or_else(|| one_rate_does(0.0))?;
+    let untold = |ln_fast, ln_slow, left| match ratio(left) {
+        found if found <= needed => one_rate_does(found),
+        _ if ln_slow > ln(reach.longest) => reach.refusal(ln_slow),
+        _ => reach.refusal(ln_fast),
+    };
+    let Curve { parameters, covariance } = curve::fit(points.clone(), pair.sought(), double)
+        .ok_or_else(|| untold(pair.ln_fast, pair.ln_slow, pair.squares))?;
+    let each = points.map(|(t, e)| {
+        let (value, slopes) = double(t, &parameters);
+        (e - value, curve::covaried(&covariance, &slopes, &slopes))
+    });
+    let quality = Quality::of(measurements, 4.0, each);
+    let left = freedom * square(quality.s);
+    let law = Law::of(&parameters);
+    let covariance = law.covariance(&covariance, square(quality.s));
+    let [[of_all, ..], [_, of_share, ..], [_, _, of_fast, _], [.., of_slow]] = covariance;
+    let is_told = [(law.ln_fast, of_fast), (law.ln_slow, of_slow)]
+        .into_iter()
+        .all(|(ln_time, variance)| reach.covers(ln_time) && sqrt(variance) <= MOST_U_LN_TIME);
+    if ratio(left) <= needed || !is_told {
+        return Err(untold(law.ln_fast, law.ln_slow, left));
+    }
+    Ok(TwoRates {
+        equilibrium: told(law.equilibrium, sqrt(of_all), &quality)?,
+        fast_share: told(100.0 * law.fast_share, sqrt(of_share), &quality)?,
+        fast: told(exp(law.ln_fast), sqrt(of_fast), &quality)?,
+        slow: told(exp(law.ln_slow), sqrt(of_slow), &quality)?,
+        covariance,
+        quality,
+    })
+}
+
+/// Σe² about the best one-rate law.
+fn squares_of_one(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) -> f64 {
+    let best = best_single(points.clone(), reach);
+    curve::fit(points.clone(), [best.equilibrium, best.ln_time], single)
+        .map_or(best.squares, |curve| {
+            points.map(|(t, e)| square(e - single(t, &curve.parameters).0)).sum()
+        })
+}
+
+/// E(t) and its slopes in the parameters sought.
+fn double(t: f64, [ln_fast, ln_slow, ln_rate, ln_excess]: &[f64; 4]) -> (f64, [f64; 4]) {
+    let (fast, slow, excess) = (exp(*ln_fast), exp(*ln_slow), exp(*ln_excess));
+    let slow_turns = t * exp(*ln_rate);
+    let fast_turns = slow_turns * (1.0 + excess);
+    let fast_part = fast * one_minus_exp_minus(fast_turns);
+    let slow_part = slow * one_minus_exp_minus(slow_turns);
+    let by_fast_turns = fast * exp(-fast_turns);
+    let by_rate = by_fast_turns * fast_turns + slow * exp(-slow_turns) * slow_turns;
+    (fast_part + slow_part, [fast_part, slow_part, by_rate, by_fast_turns * slow_turns * excess])
+}
+
+/// The parameters sought, as those of the law.
+struct Law {
+    equilibrium: f64,
+    fast_share: f64,
+    ln_fast: f64,
+    ln_slow: f64,
+    /// Slopes of the four in the parameters sought.
+    slopes: Square<4>,
+}
+
+impl Law {
+    fn of([ln_fast, ln_slow, ln_rate, ln_excess]: &[f64; 4]) -> Self {
+        let (fast, slow, excess) = (exp(*ln_fast), exp(*ln_slow), exp(*ln_excess));
+        let share = fast / (fast + slow);
+        let by_share = 100.0 * share * (1.0 - share);
+        Self {
+            equilibrium: fast + slow,
+            fast_share: share,
+            ln_fast: -ln_rate - ln(1.0 + excess),
+            ln_slow: -ln_rate,
+            slopes: [
+                [fast, slow, 0.0, 0.0],
+                [by_share, -by_share, 0.0, 0.0],
+                [0.0, 0.0, -1.0, -excess / (1.0 + excess)],
+                [0.0, 0.0, -1.0, 0.0],
+            ],
+        }
+    }
+
+    /// Covariances of E∞, f in %, ln τ1 and ln τ2.
+    fn covariance(&self, sought: &Square<4>, variance: f64) -> Square<4> {
+        let slopes = self.slopes;
+        // Adding zero turns -0 into +0.
+        slopes.map(|one| slopes.map(|other| variance * curve::covaried(sought, &one, &other) + 0.0))
+    }
+}
+
+/// Two time constants with their own best parts of the equilibrium.
+struct Pair {
+    ln_fast: f64,
+    ln_slow: f64,
+    fast_part: f64,
+    slow_part: f64,
+    /// Σe²
+    squares: f64,
+}
+
+impl Pair {
+    /// The parameters sought.
+    fn sought(&self) -> [f64; 4] {
+        let excess = exp(self.ln_slow - self.ln_fast) - 1.0;
+        [ln(self.fast_part), ln(self.slow_part), -self.ln_slow, ln(excess)]
+    }
+
+    /// The parts that describe the points best, from two linear equations.
+    fn of(points: impl Iterator<Item = (f64, f64)>, ln_fast: f64, ln_slow: f64) -> Self {
+        let [mut ff, mut fs, mut ss, mut fe, mut se, mut ee] = [0.0; 6];
+        for (t, e) in points {
+            let f = one_minus_exp_minus(t * exp(-ln_fast));
+            let s = one_minus_exp_minus(t * exp(-ln_slow));
+            (ff, fs, ss) = (ff + f * f, fs + f * s, ss + s * s);
+            (fe, se, ee) = (fe + f * e, se + s * e, ee + e * e);
+        }
+        let below = ff * ss - fs * fs;
+        let fast_part = (fe * ss - se * fs) / below;
+        let slow_part = (se * ff - fe * fs) / below;
+        let squares = max(0.0, ee - fast_part * fe - slow_part * se);
+        Self { ln_fast, ln_slow, fast_part, slow_part, squares }
+    }
+}
+
+/// The best pair of the time constants tried; none where no pair has two parts above zero.
+fn best_pair(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) -> Option<Pair> {
+    let tries = reach.tries(TRIED_AS_PAIRS);
+    let pairs = tries.clone().enumerate().flat_map(|(at, ln_fast)| {
+        tries.clone().skip(at).skip(1).map(move |ln_slow| (ln_fast, ln_slow))
+    });
+    pairs
+        .map(|(ln_fast, ln_slow)| Pair::of(points.clone(), ln_fast, ln_slow))
+        .filter(|pair| pair.fast_part > 0.0 && pair.slow_part > 0.0)
+        .fold(None, |best: Option<Pair>, next| match best {
+            Some(best) if best.squares <= next.squares => Some(best),
+            _ => Some(next),
+        })
+}

@@ -1,0 +1,135 @@
+//! A cup: how fast it cools.
+
+use super::curve::{self, Curve};
+use super::line::Line;
+use super::quality::{Quality, enough};
+use super::told;
+use crate::error::{Error, Untold};
+use crate::heat::{Law, Surroundings};
+use crate::math::{min, sqrt, square};
+use crate::quantity::{CoolingRate, Quantity, Temperature, Time, computed};
+use crate::record::record;
+use crate::uncertainty::Estimate;
+
+record! {
+    /// A thermometer in a cup, read.
+    pub struct Thermometer {
+        /// When, from any beginning.
+        time: Time = "time_s",
+        /// What it shows.
+        temperature: Temperature = "water_c",
+    }
+}
+
+/// How a cup cools, as a thermometer tells it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cooling {
+    /// Cooling rate k.
+    pub rate: Estimate<CoolingRate>,
+    /// Temperature at the first reading, by the curve through all of them.
+    pub start: Estimate<Temperature>,
+    /// Covariance of the two, K/min.
+    pub covariance: f64,
+    /// How far the curve can be trusted; its scatter is in K.
+    pub quality: Quality,
+}
+
+/// Cooling rate of a cup from several readings of a thermometer left in it.
+///
+/// ```text
+/// T(t):  dT/dt = −k F(T),  T(0) = T0      F as for crate::heat::time_to_cool
+/// ∂T/∂T0 = F(T)/F(T0),     ∂T/∂k = −t F(T)
+/// ```
+///
+/// Least squares in temperature, by the law of [`crate::heat::time_to_cool`]: every reading counts
+/// alike, the first one too, which [`crate::heat::cooling_rate`] takes to be exact. Readings over
+/// twenty minutes tell more than many within five.
+///
+/// # Errors
+/// [`Error::CannotTell`] for fewer than three readings, or all at one time; [`Error::OutOfRange`]
+/// for more than thirty; [`Error::Impossible`] for a reading not above where cooling ends;
+/// [`Error::ResultOutOfRange`] outside the range of [`CoolingRate`], as for a cup that gets warmer.
+///
+/// ```
+/// # use cupwright::{calibrate::{self, Thermometer}, heat::{Cover, Surroundings}, quantity::*};
+/// let read = |minutes: f64, celsius| {
+///     Ok::<_, cupwright::Error>(Thermometer {
+///         time: Time::from_seconds(60.0 * minutes)?,
+///         temperature: Temperature::from_celsius(celsius)?,
+///     })
+/// };
+/// let room = Surroundings {
+///     room: RoomTemperature::from_celsius(17.0)?,
+///     humidity: Humidity::from_percent(50.0)?,
+///     cover: Cover::Open,
+/// };
+/// // Invented readings.
+/// let readings = [read(0.0, 82.3)?, read(5.0, 72.8)?, read(10.0, 65.0)?, read(20.0, 54.4)?];
+/// let cup = calibrate::cooling(&readings, &room)?;
+/// assert_eq!(format!("{} ± {}", cup.rate.value, cup.rate.u), "0.00665 1/min ± 0.00016 1/min");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<Cooling, Error> {
+    let measurements = enough(readings, 3.0, Quantity::CoolingRate)?;
+    let law = Law::of(surroundings);
+    for reading in readings {
+        law.start(reading.temperature)?;
+    }
+    let first = readings.iter().map(|reading| reading.time.seconds()).fold(f64::INFINITY, min);
+    // Minutes since the first reading, and degrees above the end.
+    let points = readings.iter().map(|reading| {
+        let minutes = (reading.time.seconds() - first) / 60.0;
+        (minutes, reading.temperature.celsius() - law.celsius(0.0))
+    });
+    let guess = guess(&law, points.clone())?;
+    // The rate is fitted as a multiple of the guess, so that both parameters are of one order.
+    let model = |minutes: f64, [theta, rate]: &[f64; 2]| {
+        let later = law.after(*theta, guess.rate * rate * minutes);
+        let speed = law.speed(later);
+        (later, [speed / law.speed(*theta), -guess.rate * minutes * speed])
+    };
+    // Readings that no such curve comes near leave a rate that is not a number.
+    let unsettled = Curve { parameters: [f64::NAN; 2], covariance: [[f64::NAN; 2]; 2] };
+    let Curve { parameters, covariance } =
+        curve::fit(points.clone(), [guess.theta, 1.0], model).unwrap_or(unsettled);
+    let each = points.map(|(minutes, theta)| {
+        let (value, slopes) = model(minutes, &parameters);
+        (theta - value, curve::covaried(&covariance, &slopes, &slopes))
+    });
+    let quality = Quality::of(measurements, 2.0, each);
+    let [theta, rate] = parameters;
+    let [[of_start, of_both], [_, of_rate]] = covariance;
+    Ok(Cooling {
+        rate: told(guess.rate * rate, quality.s * guess.rate * sqrt(of_rate), &quality)?,
+        start: told(law.celsius(theta), quality.s * sqrt(of_start), &quality)?,
+        // Adding zero turns -0 into +0.
+        covariance: square(quality.s) * guess.rate * of_both + 0.0,
+        quality,
+    })
+}
+
+/// A span of readings that tells something for a start, s.
+const STARTING_SPAN_S: f64 = 600.0;
+
+/// Where the curve is sought from.
+struct Guess {
+    theta: f64,
+    /// 1/min
+    rate: f64,
+}
+
+/// The law makes k t of a temperature, in which cooling is a straight line.
+fn guess(law: &Law, points: impl Iterator<Item = (f64, f64)> + Clone) -> Result<Guess, Error> {
+    let hottest = points.clone().map(|(_, theta)| theta).fold(0.0, crate::math::max);
+    let line = Line::of(points.map(|(minutes, theta)| (minutes, law.span(hottest, theta))));
+    let line = line.ok_or(Error::CannotTell {
+        quantity: Quantity::CoolingRate,
+        why: Untold::NoSpan,
+        found: 0.0,
+        needed: STARTING_SPAN_S,
+    })?;
+    let rate: CoolingRate = computed(line.slope)?;
+    // The line may start before or after the hottest reading's own k t.
+    let theta = law.after(hottest, crate::math::max(line.intercept, 0.0));
+    Ok(Guess { theta, rate: rate.per_minute() })
+}
