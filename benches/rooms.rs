@@ -7,8 +7,10 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use cupwright::advise::{self, Cup, Means};
 use cupwright::calibrate::{self, Drained, Thermometer, Timed};
 use cupwright::extraction::{self, Brew, Kinetics};
+use cupwright::forecast::Straying;
 use cupwright::heat::{self, Body, Cover, Surroundings};
 use cupwright::plan::{self, Air, Brewer, Coffee, Kitchen, Wish};
 use cupwright::quantity::*;
@@ -218,6 +220,35 @@ fn of_plan(c: &mut Criterion) {
         window: Some(verdict::HOME_BREWER_2018.window),
     };
     time(c, "plan/recipe", wish, |wish| plan::recipe(wish, &brewer, &coffee, &kitchen));
+
+    let straying = straying();
+    let window = verdict::HOME_BREWER_2018.window;
+    time(c, "plan/surest", wish, |wish| {
+        plan::surest(wish, &brewer, &coffee, &kitchen, &straying, &window)
+    });
+}
+
+fn straying() -> Straying {
+    Straying {
+        dose: Standard::known(value(0.06)),
+        water: Standard::known(value(2.0)),
+        extracted: Standard { u: value(0.4), freedom: value(9.0) },
+        retention: Standard { u: value(0.08), freedom: value(9.0) },
+        other: Standard::known(value(0.5)),
+    }
+}
+
+fn of_advice(c: &mut Criterion) {
+    let cup = Cup {
+        brew: brew(),
+        weighing: Standard::known(value(0.06)),
+        strength: Estimate::with(value(1.44), Standard::known(value(0.02))),
+        extracted: Estimate::with(value(19.2), Standard::known(value(0.3))),
+        contact: value(120.0),
+    };
+    let means = Means { kinetics: None, chamber: None, water: value(92.0), milk: true };
+    let (straying, window) = (straying(), verdict::HOME_BREWER_2018.window);
+    time(c, "advise/on", cup, |cup| advise::on(cup, &straying, &means, value(1.3), &window));
 }
 
 criterion_group!(
@@ -228,6 +259,7 @@ criterion_group!(
     of_reading,
     of_uncertainty,
     of_calibration,
-    of_plan
+    of_plan,
+    of_advice
 );
 criterion_main!(rooms);
