@@ -64,6 +64,8 @@ pub mod decision;
 
 pub mod calibrate;
 
+pub mod profile;
+
 pub mod dilution;
 
 pub mod caution;

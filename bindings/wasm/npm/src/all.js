@@ -2,4 +2,7 @@
 
 export { cautionTexts, constants, limits, limitTexts, untoldTexts, wantingTexts, windows } from "./about.js";
 export { Refusal } from "./call.js";
-export { caution, dilution, extraction, heat, plan, ratio, reading, retention, verdict, water } from "./functions.js";
+export {
+  calibrate, caution, decision, dilution, extraction, heat, plan, profile, ratio, reading, retention, uncertainty,
+  verdict, water,
+} from "./functions.js";
