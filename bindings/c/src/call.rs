@@ -1,5 +1,6 @@
 //! The way of every call: pointers checked, numbers checked, the core asked, the answer written.
 
+use core::borrow::Borrow;
 use core::ffi::c_char;
 use core::ptr;
 
@@ -171,14 +172,14 @@ impl Call {
     pub(crate) fn wish<T>(
         self,
         fields: &[(Quantity, Field)],
-        answer: Result<T, Error>,
+        answer: Result<T, impl Borrow<Error>>,
     ) -> Result<T, Refused> {
-        answer.map_err(|error| self.refuse(&error, wished(fields, &error)))
+        answer.map_err(|error| self.refuse(error.borrow(), wished(fields, error.borrow())))
     }
 
-    /// The core's answer.
-    pub(crate) fn core<T>(self, answer: Result<T, Error>) -> Result<T, Refused> {
-        answer.map_err(|error| self.refuse(&error, None))
+    /// The core's answer; a large one stays where it is, and a reference to it comes back.
+    pub(crate) fn core<T>(self, answer: Result<T, impl Borrow<Error>>) -> Result<T, Refused> {
+        answer.map_err(|error| self.refuse(error.borrow(), None))
     }
 
     #[inline(never)]

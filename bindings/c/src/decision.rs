@@ -245,7 +245,8 @@ pub unsafe extern "C" fn cupwright_decision_decide(
 /// @param degrees_of_freedom Of the uncertainty, {DegreesOfFreedom}.
 /// @param[out] u {StandardUncertainty}.
 ///
-/// Fails with CUPWRIGHT_STATUS_EMPTY_BAND where the lowest edge is not below the highest.
+/// Fails with CUPWRIGHT_STATUS_EMPTY_BAND where the lowest edge is not below the highest;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE past the range of the uncertainty.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_decision_largest_uncertainty(
     band: *const cupwright_band,

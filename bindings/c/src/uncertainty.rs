@@ -296,8 +296,7 @@ fn with_repeats<T>(
 /// @param count How many, {RepeatCount}.
 /// @param[out] mean The mean and how sure it is.
 ///
-/// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for a single repeat or more than a hundred;
-/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a scatter past the range of the uncertainty.
+/// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for a single repeat or more than a hundred.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_uncertainty_of_repeats(
     value: *const f64,
@@ -472,7 +471,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_combine(
         let (value, given) = (checked!(call, value)?, given!(call, influences, count: TermCount)?);
         let mut places = [influence_of(call, NO_INFLUENCE)?; MOST_TERMS];
         let influences = each(given, &mut places, |influence| influence_of(call, influence))?;
-        self::budget(&call.core(uncertainty::combine(value, influences))?)
+        let made = uncertainty::combine(value, influences);
+        self::budget(call.core(made.as_ref())?)
     }))
 }
 
@@ -514,7 +514,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_strength(
             zero: zero_of(call, zero)?,
             water_solids: estimate::water_solids(call, given!(call, water_solids)?)?,
         };
-        self::budget(&call.core(uncertainty::strength(&read))?)
+        let made = uncertainty::strength(&read);
+        self::budget(call.core(made.as_ref())?)
     }))
 }
 
@@ -548,7 +549,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_flow_through_yield(
         let beverage = estimate::beverage(call, given!(call, beverage)?)?;
         let dose = estimate::dose(call, given!(call, dose)?)?;
         let factor = estimate::factor(call, given!(call, factor)?)?;
-        of_yield(&call.core(uncertainty::flow_through_yield(&strength, &beverage, &dose, &factor))?)
+        let made = uncertainty::flow_through_yield(&strength, &beverage, &dose, &factor);
+        of_yield(call.core(made.as_ref())?)
     }))
 }
 
@@ -582,7 +584,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_steeped_yield(
         let water = estimate::water(call, given!(call, water)?)?;
         let dose = estimate::dose(call, given!(call, dose)?)?;
         let factor = estimate::factor(call, given!(call, factor)?)?;
-        of_yield(&call.core(uncertainty::steeped_yield(&strength, &water, &dose, &factor))?)
+        let made = uncertainty::steeped_yield(&strength, &water, &dose, &factor);
+        of_yield(call.core(made.as_ref())?)
     }))
 }
 
@@ -645,7 +648,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_extraction_yield(
 ) -> i32 {
     answer!(budget, error, |call| Ok({
         let measured = measured_of(call, given!(call, measured)?)?;
-        of_yield(&call.core(uncertainty::extraction_yield(&measured))?)
+        let made = uncertainty::extraction_yield(&measured);
+        of_yield(call.core(made.as_ref())?)
     }))
 }
 
@@ -676,7 +680,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_steeped_strength(
         let expected = estimate::extracted(call, given!(call, expected)?)?;
         let dose = estimate::dose(call, given!(call, dose)?)?;
         let water = estimate::water(call, given!(call, water)?)?;
-        self::budget(&call.core(uncertainty::steeped_strength(&expected, &dose, &water))?)
+        let made = uncertainty::steeped_strength(&expected, &dose, &water);
+        self::budget(call.core(made.as_ref())?)
     }))
 }
 
@@ -709,7 +714,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_beverage(
         let other = estimate::losses(call, given!(call, other)?)?;
         let dose = estimate::dose(call, given!(call, dose)?)?;
         let water = estimate::water(call, given!(call, water)?)?;
-        self::budget(&call.core(uncertainty::beverage(&losses, &held, &other, &dose, &water))?)
+        let made = uncertainty::beverage(&losses, &held, &other, &dose, &water);
+        self::budget(call.core(made.as_ref())?)
     }))
 }
 
@@ -747,7 +753,7 @@ pub unsafe extern "C" fn cupwright_uncertainty_water_to_reach(
         let water = estimate::water_solids(call, given!(call, water_solids)?)?;
         let made = uncertainty::water_to_reach(&beverage, &strength, wanted, &water);
         let about = [(Quantity::Strength, field!(wanted_pct))];
-        self::budget(&call.wish(&about, made)?)
+        self::budget(call.wish(&about, made.as_ref())?)
     }))
 }
 
@@ -782,9 +788,8 @@ pub unsafe extern "C" fn cupwright_uncertainty_strength_after_water(
         let strength = estimate::strength(call, given!(call, strength)?)?;
         let added = estimate::added(call, given!(call, added)?)?;
         let water = estimate::water_solids(call, given!(call, water_solids)?)?;
-        self::budget(
-            &call.core(uncertainty::strength_after_water(&beverage, &strength, &added, &water))?,
-        )
+        let made = uncertainty::strength_after_water(&beverage, &strength, &added, &water);
+        self::budget(call.core(made.as_ref())?)
     }))
 }
 
@@ -816,6 +821,7 @@ pub unsafe extern "C" fn cupwright_uncertainty_mixed_temperature(
         let (liquid, at) = (estimate::hot(call, hot)?, estimate::hot_temperature(call, hot)?);
         let cold = given!(call, cold)?;
         let (added, of) = (estimate::cold(call, cold)?, estimate::cold_temperature(call, cold)?);
-        self::budget(&call.core(uncertainty::mixed_temperature(&liquid, &at, &added, &of))?)
+        let made = uncertainty::mixed_temperature(&liquid, &at, &added, &of);
+        self::budget(call.core(made.as_ref())?)
     }))
 }
