@@ -63,13 +63,15 @@ static int check_texts(void) {
         "not one of the choices",
         "an error without a name",
         "measurements that cannot tell",
+        "no profile, or a damaged one",
     };
     int wrong = 0;
-    for (int32_t code = CUPWRIGHT_STATUS_OK; code <= CUPWRIGHT_STATUS_CANNOT_TELL; code++) {
+    for (int32_t code = CUPWRIGHT_STATUS_OK; code <= CUPWRIGHT_STATUS_UNREADABLE; code++) {
         wrong += strcmp(cupwright_status_text(code), statuses[code]) != 0;
     }
-    for (int32_t code = CUPWRIGHT_QUANTITY_DOSE; code <= LAST_QUANTITY; code++) {
-        wrong += cupwright_quantity_text(code) == NULL || cupwright_unit_text(code) == NULL;
+    static const int32_t quantities[] = {QUANTITIES};
+    for (size_t at = 0; at < sizeof quantities / sizeof quantities[0]; at++) {
+        wrong += cupwright_quantity_text(quantities[at]) == NULL || cupwright_unit_text(quantities[at]) == NULL;
     }
     for (int32_t code = CUPWRIGHT_LIMIT_ADDING_WATER_WEAKENS; code <= CUPWRIGHT_LIMIT_EQUILIBRIUM_YIELD; code++) {
         wrong += cupwright_limit_text(code) == NULL;
@@ -134,14 +136,62 @@ static int check_counts(void) {
     return wrong;
 }
 
+/** A profile comes back from its bytes, and no other bytes are one. */
+static int check_profile(void) {
+    static const cupwright_profile nothing;
+    static cupwright_profile profile, back;
+    static uint8_t bytes[CUPWRIGHT_PROFILE_BYTES + 1];
+    static cupwright_error error;
+    const cupwright_learned factor = {0.86, 0.4, 2.0};
+    /* The number 0.86 to the last bit, little endian, in the place of the ninth field. */
+    static const uint8_t number[] = {0x85, 0xEB, 0x51, 0xB8, 0x1E, 0x85, 0xEB, 0x3F};
+    int wrong = 0;
+    profile = nothing;
+    profile.refractive_factor_pct_per_brix = factor;
+    profile.has_refractive_factor = -1;
+    wrong += cupwright_profile_to_bytes(&profile, bytes, NULL) != CUPWRIGHT_STATUS_OK;
+    wrong += memcmp(bytes, "CUPW\x01", 6) != 0 || memcmp(&bytes[208], number, sizeof number) != 0;
+    mark(&back, sizeof back);
+    wrong += cupwright_profile_from_bytes(bytes, CUPWRIGHT_PROFILE_BYTES, &back, &error) != CUPWRIGHT_STATUS_OK;
+    profile.has_refractive_factor = 1;
+    /* Behind the last field is padding. */
+    wrong += memcmp(&back, &profile, offsetof(cupwright_profile, has_retention_correlation) + sizeof(int32_t)) != 0;
+    mark(&back, sizeof back);
+    wrong += cupwright_profile_from_bytes(bytes, sizeof bytes, &back, &error) != CUPWRIGHT_STATUS_UNREADABLE ||
+             error.limit != CUPWRIGHT_UNREADABLE_LENGTH || error.value != (double)sizeof bytes ||
+             strcmp(error.field, "bytes") != 0;
+    wrong += cupwright_profile_from_bytes(NULL, 0, &back, &error) != CUPWRIGHT_STATUS_UNREADABLE ||
+             error.limit != CUPWRIGHT_UNREADABLE_LENGTH || error.value != 0.0;
+    bytes[4] = 2;
+    wrong += cupwright_profile_from_bytes(bytes, SIZE_MAX, &back, &error) != CUPWRIGHT_STATUS_UNREADABLE ||
+             error.limit != CUPWRIGHT_UNREADABLE_VERSION || error.value != 2.0;
+    bytes[4] = 1;
+    for (size_t at = 0; at < CUPWRIGHT_PROFILE_BYTES; at++) {
+        bytes[at] ^= 0x10;
+        wrong += cupwright_profile_from_bytes(bytes, CUPWRIGHT_PROFILE_BYTES, &back, &error) !=
+                 CUPWRIGHT_STATUS_UNREADABLE;
+        bytes[at] ^= 0x10;
+    }
+    wrong += !is_marked(&back, sizeof back);
+    profile.refractive_factor_pct_per_brix.u = -0.4;
+    wrong += cupwright_profile_to_bytes(&profile, bytes, &error) != CUPWRIGHT_STATUS_OUT_OF_RANGE ||
+             error.quantity != CUPWRIGHT_QUANTITY_FACTOR_UNCERTAINTY ||
+             strcmp(error.field, "refractive_factor_pct_per_brix") != 0;
+    wrong += !refuses_null(cupwright_profile_to_bytes(NULL, bytes, &null_error), "profile");
+    wrong += !refuses_null(cupwright_profile_to_bytes(&profile, NULL, &null_error), "bytes");
+    wrong += !refuses_null(cupwright_profile_from_bytes(NULL, 1, &back, &null_error), "bytes");
+    wrong += !refuses_null(cupwright_profile_from_bytes(bytes, 1, NULL, &null_error), "profile");
+    return wrong;
+}
+
 int main(void) {
     static struct row given, expected;
     static unsigned char met[CALLS];
     char word[48];
     uint64_t count = 0;
-    int wrong = check_versions() + check_texts() + check_counts();
+    int wrong = check_versions() + check_texts() + check_counts() + check_profile();
     if (wrong != 0) {
-        print("a version, a text or the refusal of a count is wrong\n");
+        print("a version, a text, a profile or the refusal of a count is wrong\n");
     }
     while (next_word(word, sizeof word) != 0 && strcmp(word, "end") != 0) {
         size_t number = 0;

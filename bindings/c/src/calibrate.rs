@@ -102,8 +102,8 @@ pub struct cupwright_odd {
     pub chance: f64,
     /// Which one, counted from 0.
     pub at: i32,
-    /// Whether that chance is below CUPWRIGHT_SUSPICIOUS_CHANCE: look for a reason before leaving
-    /// it out: 1 or 0.
+    /// Whether that chance is below CUPWRIGHT_SUSPICIOUS_CHANCE, so that a reason is worth looking
+    /// for before leaving it out: 1 or 0.
     pub is_suspicious: i32,
 }
 
@@ -464,9 +464,8 @@ pub unsafe extern "C" fn cupwright_calibrate_retention_line(
 /// @param next_vapour_g Vapour that it will lose, {Vapour}.
 /// @param[out] expected The beverage.
 ///
-/// Fails as cupwright_calibrate_retention_line() does. Fails with
-/// CUPWRIGHT_STATUS_CANNOT_TELL for the same brews; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where
-/// nothing is left for the cup, too.
+/// Fails with what cupwright_calibrate_retention_line() fails with;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup, too.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_calibrate_expected_beverage(
     brews: *const cupwright_drained,
@@ -614,7 +613,8 @@ pub unsafe extern "C" fn cupwright_calibrate_one_rate(
 
 /// How fast a coffee extracts, by two rates, from a few seconds to well beyond the slow time
 /// constant. Accepted only where it explains more than scatter about one rate would explain once in
-/// twenty times. Source of the law: Moroney et al. 2015, doi 10.1016/j.ces.2015.06.003, abstract.
+/// twenty times; refused too where the equilibrium would be above 100 %. Source of the law: Moroney
+/// et al. 2015, doi 10.1016/j.ces.2015.06.003, abstract.
 ///
 /// ```text
 /// E(t) = E∞ [ f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2)) ]
@@ -625,7 +625,7 @@ pub unsafe extern "C" fn cupwright_calibrate_one_rate(
 /// @param[out] law Equilibrium yield, fast share and the two time constants.
 ///
 /// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than seven yields, for ones that one rate
-/// describes as well, and as cupwright_calibrate_one_rate() does.
+/// describes as well, that do not begin to level off, or that have all levelled off.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_calibrate_two_rates(
     yields: *const cupwright_timed,

@@ -7,7 +7,7 @@ use core::ptr;
 use cupwright::Error;
 use cupwright::quantity::{Measure, Quantity};
 
-use crate::status::{cupwright_error, cupwright_status};
+use crate::status::{cupwright_error, cupwright_status, cupwright_unreadable};
 
 /// The name of a parameter or field, ended by a zero byte; made by [`field!`].
 #[derive(Clone, Copy)]
@@ -141,6 +141,20 @@ impl Call {
         field: Field,
     ) -> Result<&'a [T], Refused> {
         self.check::<N>(count as f64, field!(count))?;
+        // SAFETY: the same.
+        unsafe { self.all(pointer, count, field) }
+    }
+
+    /// So many items behind a pointer; none need no pointer.
+    ///
+    /// # Safety
+    /// NULL, or valid for reading `count` items while they are used.
+    pub(crate) unsafe fn all<'a, T>(
+        self,
+        pointer: *const T,
+        count: usize,
+        field: Field,
+    ) -> Result<&'a [T], Refused> {
         match (pointer.is_null(), count) {
             (_, 0) => Ok(&[]),
             (true, _) => Err(self.null(field)),
@@ -185,6 +199,13 @@ impl Call {
         let status = cupwright_status::UnknownChoice as i32;
         let value = f64::from(value);
         self.write(cupwright_error { status, value, field: field.0, ..NO_FACTS })
+    }
+
+    /// Bytes that are no profile.
+    #[inline(never)]
+    pub(crate) fn unreadable(self, why: cupwright_unreadable, value: f64, field: Field) -> Refused {
+        let (status, limit) = (cupwright_status::Unreadable as i32, why as i32);
+        self.write(cupwright_error { status, value, limit, field: field.0, ..NO_FACTS })
     }
 
     /// The core's reason, and the input to blame where it is one.

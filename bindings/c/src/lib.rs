@@ -68,6 +68,8 @@ pub mod advise;
 
 pub mod calibrate;
 
+pub mod profile;
+
 pub mod dilution;
 
 pub mod caution;

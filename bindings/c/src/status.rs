@@ -29,6 +29,8 @@ pub enum cupwright_status {
     Unnamed = 9,
     /// Measurements that cannot tell what they are for; the error's `limit` says why.
     CannotTell = 10,
+    /// Bytes that are no profile, or a damaged one; the error's `limit` says which.
+    Unreadable = 11,
 }
 
 /// What stands in the way of a wish, in the `limit` of an error.
@@ -76,6 +78,22 @@ pub enum cupwright_untold {
     OneRate = 6,
 }
 
+/// Why bytes are no profile, in the `limit` of an error.
+#[repr(i32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum cupwright_unreadable {
+    /// Not as many bytes as a profile has; the error's `value` is how many there are.
+    Length = 1,
+    /// They do not begin as a profile does.
+    NoProfile = 2,
+    /// A version of the layout that this library does not know; the error's `value` is which.
+    Version = 3,
+    /// Some of them have changed since they were written; the error's `value` is the check value there.
+    Damaged = 4,
+    /// The check value is right, but something lies where this version has nothing.
+    NotBlank = 5,
+}
+
 /// The facts of a refusal. Numbers are in the quantity's own unit; what does not apply is zero.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
@@ -97,7 +115,8 @@ pub struct cupwright_error {
     /// For an impossible value, the input that it does not go with: one of enum cupwright_quantity.
     pub beside: i32,
     /// For an infeasible wish, what stands in the way: one of enum cupwright_limit. For measurements
-    /// that cannot tell, why: one of enum cupwright_untold.
+    /// that cannot tell, why: one of enum cupwright_untold. For unreadable bytes, why: one of enum
+    /// cupwright_unreadable.
     pub limit: i32,
     /// The parameter or field to blame, by its name; NULL where the fault is not one input's.
     pub field: *const c_char,

@@ -52,7 +52,7 @@ fn quantity(code: i32) -> Option<usize> {
 }
 
 /// Statuses in plain words.
-const STATUSES: [(cupwright_status, &str); 11] = [
+const STATUSES: [(cupwright_status, &str); 12] = [
     (cupwright_status::Ok, "ok\0"),
     (cupwright_status::OutOfRange, "outside its range\0"),
     (cupwright_status::NotWhole, "not a whole number\0"),
@@ -64,6 +64,7 @@ const STATUSES: [(cupwright_status, &str); 11] = [
     (cupwright_status::UnknownChoice, "not one of the choices\0"),
     (cupwright_status::Unnamed, "an error without a name\0"),
     (cupwright_status::CannotTell, "measurements that cannot tell\0"),
+    (cupwright_status::Unreadable, "no profile, or a damaged one\0"),
 ];
 
 /// A status in plain words; NULL for a code that is none of enum cupwright_status.

@@ -12,6 +12,7 @@ use cupwright_c::dilution::*;
 use cupwright_c::extraction::*;
 use cupwright_c::heat::*;
 use cupwright_c::plan::*;
+use cupwright_c::profile::*;
 use cupwright_c::ratio::*;
 use cupwright_c::reading::*;
 use cupwright_c::retention::*;
@@ -99,6 +100,8 @@ fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
             cupwright_heat_cooling_rate(1.0, 1.0, 1.0, null(), null_mut(), error),
             cupwright_heat_temperature_after(1.0, 1.0, 1.0, null(), null_mut(), error),
             cupwright_heat_open_cup_rate_estimate(1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_profile_to_bytes(null(), null_mut(), error),
+            cupwright_profile_from_bytes(null(), 1, null_mut(), error),
             cupwright_plan_recipe(null(), null(), null(), null(), null_mut(), error),
             cupwright_ratio_water_ratio(1.0, 1.0, null_mut(), error),
             cupwright_ratio_water_for_ratio(1.0, 1.0, null_mut(), error),
@@ -330,6 +333,30 @@ fn measurements_that_cannot_tell_say_why() {
 }
 
 #[test]
+fn a_profile_comes_back_from_its_bytes() {
+    // SAFETY: zeros are numbers and flags.
+    let mut profile: cupwright_profile = unsafe { MaybeUninit::zeroed().assume_init() };
+    profile.cup_j_per_k = cupwright_learned { value: 120.0, u: 4.0, degrees_of_freedom: 2.0 };
+    profile.has_cup = 1;
+    profile.retention_correlation = -0.9;
+    profile.has_retention_correlation = 1;
+    let (mut bytes, mut back) = ([0; CUPWRIGHT_PROFILE_BYTES], MaybeUninit::uninit());
+    // SAFETY: the places are there.
+    unsafe {
+        assert_eq!(cupwright_profile_to_bytes(&profile, bytes.as_mut_ptr(), null_mut()), OK);
+        let (place, count) = (back.as_mut_ptr(), bytes.len());
+        assert_eq!(cupwright_profile_from_bytes(bytes.as_ptr(), count, place, null_mut()), OK);
+        assert_eq!(back.assume_init(), profile);
+        bytes[100] ^= 1;
+        let mut error = MaybeUninit::uninit();
+        let status = cupwright_profile_from_bytes(bytes.as_ptr(), count, place, error.as_mut_ptr());
+        let error: cupwright_error = error.assume_init();
+        assert_eq!(status, cupwright_status::Unreadable as i32);
+        assert_eq!(error.limit, cupwright_unreadable::Damaged as i32);
+    }
+}
+
+#[test]
 fn a_choice_that_is_none_is_refused() {
     let room = cupwright_surroundings { room_c: 20.0, humidity_pct: 50.0, cover: 0 };
     let (mut time, mut error) = (0.0, MaybeUninit::uninit());
@@ -367,7 +394,7 @@ fn every_code_has_words() {
     for caution in cupwright::caution::Caution::ALL {
         assert_eq!(words(cupwright_caution_text(caution as i32)), caution.words());
     }
-    for status in 0..=10 {
+    for status in 0..=11 {
         assert!(!words(cupwright_status_text(status)).is_empty());
     }
     for none in [-1, 0, 10_000, i32::MIN, i32::MAX] {

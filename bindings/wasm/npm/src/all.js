@@ -12,6 +12,7 @@ export {
   forecast,
   heat,
   plan,
+  profile,
   ratio,
   reading,
   retention,

@@ -26,7 +26,7 @@ export class Refusal extends RangeError {
     this.nearest = facts.nearest ?? null;
     /** What stands in the way of a wish, or null. */
     this.limit = facts.limit ?? null;
-    /** Why measurements cannot tell, or null. */
+    /** Why measurements cannot tell, or bytes are no profile, or null. */
     this.why = facts.why ?? null;
     /** The quantity that a value does not go with, or null. */
     this.beside = facts.beside ?? null;
@@ -157,6 +157,21 @@ export function putEach(values, place, doubles, size) {
   return base + place;
 }
 
+/** Bytes, copied: of more than `most`, one more. */
+export function bytes(value, name, most) {
+  if (!(value instanceof Uint8Array)) throw mistyped(value, name, "a Uint8Array");
+  return { count: value.length, values: value.slice(0, most + 1) };
+}
+
+/** Writes bytes to a place after the base; where that is. */
+export function putBytes(values, place) {
+  new Uint8Array(f64.buffer).set(values, base + place);
+  return base + place;
+}
+
+/** Reads so many bytes. */
+export const bytesAt = (at, count) => new Uint8Array(f64.buffer).slice(at, at + count);
+
 /** Reads so many numbers. */
 export const doubles = (count, at) => Array.from(f64.subarray(at >> 3, (at >> 3) + count));
 
@@ -185,7 +200,18 @@ const CODES = [
   "unknown_choice",
   "unnamed",
   "cannot_tell",
+  "unreadable",
 ];
+
+/** Why bytes are no profile: keys by their codes. */
+const UNREADABLE = [null, "length", "no_profile", "version", "damaged", "not_blank"];
+const UNREADABLE_TEXTS = {
+  length: "not as many as a profile has",
+  no_profile: "they do not begin as a profile does",
+  version: "a profile of a version that is not known here",
+  damaged: "the profile is damaged",
+  not_blank: "the profile has something where this version has nothing",
+};
 
 /** Throws for any status but success. */
 export function answered(status) {
@@ -205,18 +231,18 @@ function reported() {
   const [d, i] = [base >> 3, base >> 2];
   const code = CODES[i32[i + 8]];
   const ranged = code !== "infeasible";
-  const told = code !== "cannot_tell";
+  const why = { cannot_tell: untoldKeys, unreadable: UNREADABLE }[code];
   return refusal({
     code,
     field: text(i32[i + 12]),
     value: code === "empty_band" ? null : f64[d],
-    min: ranged ? f64[d + 1] : null,
-    max: ranged && told ? f64[d + 2] : null,
+    min: ranged && code !== "unreadable" ? f64[d + 1] : null,
+    max: ranged && why === undefined ? f64[d + 2] : null,
     nearest: ranged ? null : f64[d + 3],
     quantity: quantity(i32[i + 9]),
     beside: quantity(i32[i + 10]),
-    limit: told ? limitKeys[i32[i + 11]] : null,
-    why: told ? null : untoldKeys[i32[i + 11]],
+    limit: why === undefined ? limitKeys[i32[i + 11]] : null,
+    why: why === undefined ? null : why[i32[i + 11]],
   });
 }
 
@@ -249,6 +275,7 @@ function refusal(facts) {
     infeasible: () =>
       `${name}: ${rounded(value)}${u} cannot be reached, ${limitTexts[facts.limit]}; ` +
       `the nearest is ${rounded(nearest)}${u}`,
+    unreadable: () => `${name}: ${UNREADABLE_TEXTS[facts.why]}`,
     cannot_tell: () =>
       `${name}: these measurements cannot tell it, ${untoldTexts[facts.why]} ` +
       `(${wantingTexts[facts.why]}: ${rounded(value)}, needed for a start: ${rounded(min)})`,

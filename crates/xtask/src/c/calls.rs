@@ -1,9 +1,11 @@
 //! Every function of the interface called from C with plain numbers in and plain numbers out, written
 //! as C source. The driver in `tests/c` is compiled with it, for computers and microcontrollers alike.
 
+use std::collections::BTreeSet;
 use std::fmt::Write;
 
 use cupwright::quantity::Quantity;
+use formulas::FORMULAS;
 
 use super::interface::{Function, Interface, Type, Variable};
 
@@ -27,7 +29,7 @@ pub enum Taken {
     Many(Vec<String>),
 }
 
-/// A function that answers a formula: not a text, not the version.
+/// A function that answers a formula: not a text, not the version, not a profile's.
 pub struct Call<'a> {
     pub function: &'a Function,
     pub takes: Vec<Taken>,
@@ -47,13 +49,13 @@ impl Call<'_> {
     }
 }
 
-/// The functions that take an error's place.
+/// The functions that answer a formula.
 pub fn all(interface: &Interface) -> Vec<Call<'_>> {
-    let takes_error = |f: &&Function| f.parameters.last().is_some_and(|last| last.name == "error");
+    let names: BTreeSet<String> = FORMULAS.iter().map(|formula| function_of(formula.id)).collect();
     interface
         .functions
         .iter()
-        .filter(takes_error)
+        .filter(|function| names.contains(&function.name))
         .map(|function| call(interface, function))
         .collect()
 }
@@ -148,8 +150,9 @@ pub fn source(interface: &Interface) -> String {
         adaptor(interface, call, &mut text);
         without_pointers(interface, call, &mut text);
     }
-    let last = Quantity::ALL.iter().map(|quantity| *quantity as i32).max().unwrap_or(0);
-    let _ = writeln!(text, "enum {{ LAST_QUANTITY = {last} }};\n");
+    let codes: Vec<String> =
+        Quantity::ALL.iter().map(|quantity| (*quantity as i32).to_string()).collect();
+    let _ = writeln!(text, "#define QUANTITIES {}\n", codes.join(", "));
     text.push_str("static const struct call calls[] = {\n");
     for call in &calls {
         let name = &call.function.name;

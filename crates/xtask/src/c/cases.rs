@@ -147,8 +147,10 @@ impl Cases {
                 call.takes.iter().position(|t| matches!(t, Taken::One(name, _) if name == field));
             let place = place.unwrap_or_else(|| panic!("{}: no {field}", call.function.name));
             let mut row = row(call, &asked, 1).expect("an example that C can say");
+            // Lists come before choices, and are as long as they are.
+            let at_end = row.len() - (call.takes.len() - place);
             for code in [0, i32::from(*count) + 1, -1, i32::MIN, i32::MAX] {
-                row[place] = f64::from(code);
+                row[at_end] = f64::from(code);
                 self.row(at, &row);
                 self.facts(&Facts { value: f64::from(code), ..Facts::none(8) }, Some(field));
                 self.text.push('\n');

@@ -130,6 +130,8 @@ fn expected() -> Outcome<BTreeMap<String, Value>> {
         "ABI_VERSION".to_string(),
         Value::Integer(i64::from(cupwright_c::version::CUPWRIGHT_ABI_VERSION)),
     );
+    let bytes = cupwright::profile::PROFILE_BYTES as i64;
+    put("PROFILE_BYTES".to_string(), Value::Integer(bytes));
     for quantity in Quantity::ALL {
         let name = header::screaming(&format!("{quantity:?}"));
         put(format!("QUANTITY_{name}"), Value::Integer(*quantity as i64));
@@ -146,7 +148,7 @@ fn expected() -> Outcome<BTreeMap<String, Value>> {
         put(name, Value::Integer(code));
     }
     // What only the interface knows: its own source says it once.
-    let own = ["STATUS_", "AIR_", "BURN_", "NEEDED_"];
+    let own = ["STATUS_", "AIR_", "BURN_", "NEEDED_", "UNREADABLE_"];
     for (name, code) in interface::read()?.codes {
         let name = name.trim_start_matches("CUPWRIGHT_").to_string();
         if own.iter().any(|own| name.starts_with(own)) {

@@ -52,6 +52,7 @@ pub enum Type {
     Unsigned,
     Size,
     Char,
+    Byte,
     Record(String),
     Array(Box<Type>, usize),
     /// `const T *`
@@ -69,6 +70,7 @@ impl Type {
             Self::Unsigned => "uint32_t".to_string(),
             Self::Size => "size_t".to_string(),
             Self::Char => "char".to_string(),
+            Self::Byte => "uint8_t".to_string(),
             Self::Record(name) => name.clone(),
             Self::Array(of, length) => format!("{}[{length}]", of.in_c()),
             Self::In(to) => format!("const {} *", to.in_c()),
@@ -116,7 +118,7 @@ impl Interface {
         match kind {
             Type::Double | Type::In(_) | Type::Out(_) | Type::Size => (8, 8),
             Type::Int | Type::Unsigned => (4, 4),
-            Type::Char => (1, 1),
+            Type::Char | Type::Byte => (1, 1),
             Type::Record(name) => (self.size(name), 8),
             Type::Array(of, length) => {
                 let (size, alignment) = self.extent(of);
@@ -264,6 +266,7 @@ fn read_type(kind: &syn::Type) -> Outcome<Type> {
                 "u32" => Type::Unsigned,
                 "usize" => Type::Size,
                 "c_char" => Type::Char,
+                "u8" => Type::Byte,
                 _ => Type::Record(name),
             })
         }

@@ -212,7 +212,11 @@ export type RefusalCode =
   | "empty_band"
   | "result_out_of_range"
   | "infeasible"
-  | "cannot_tell";
+  | "cannot_tell"
+  | "unreadable";
+
+/** Why bytes are no profile. */
+export type Unreadable = "length" | "no_profile" | "version" | "damaged" | "not_blank";
 
 /** Why a function has no answer, in words and in facts. */
 export class Refusal extends RangeError {
@@ -231,8 +235,8 @@ export class Refusal extends RangeError {
   readonly nearest: number | null;
   /** What stands in the way of a wish, or null. */
   readonly limit: Limit | null;
-  /** Why measurements cannot tell, or null. */
-  readonly why: Untold | null;
+  /** Why measurements cannot tell, or bytes are no profile, or null. */
+  readonly why: Untold | Unreadable | null;
   /** The quantity that a value does not go with, or null. */
   readonly beside: QuantityKey | null;
 }

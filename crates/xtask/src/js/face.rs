@@ -160,6 +160,7 @@ pub fn made() -> Outcome<Face> {
         face.code.push_str("});\n\n");
         face.types.push_str("}\n\n");
     }
+    profile(&interface, &mut face);
     face.types = ranges_put_in(&words(&interface, &face.types))?;
     face.code = face.code.trim_end().to_string() + "\n";
     face.types = format!("{TYPES_HEAD}{}\n{}\n", super::about::types()?, face.types.trim_end());
@@ -169,8 +170,8 @@ pub fn made() -> Outcome<Face> {
 const CODE_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
 
 import {
-  answer, answered, base, boolean, cautions, choice, doubles, f64, i32, integer, items, list, number, numbers, optional,
-  put, putEach, quantity, record,
+  answer, answered, base, boolean, bytes, bytesAt, cautions, choice, doubles, f64, i32, integer, items, list, number, numbers, optional,
+  put, putBytes, putEach, quantity, record,
 } from \"./call.js\";
 
 ";
@@ -178,6 +179,56 @@ import {
 const TYPES_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
 
 ";
+
+/// The two functions that answer no formula.
+const PROFILE: [&str; 2] = ["cupwright_profile_to_bytes", "cupwright_profile_from_bytes"];
+
+/// A profile to bytes and back.
+fn profile(interface: &Interface, face: &mut Face) {
+    let record = "cupwright_profile";
+    assert!(ERROR + interface.size(record) <= INPUTS_AT, "{record} reaches into the inputs");
+    let bytes = cupwright::profile::PROFILE_BYTES;
+    let doubles = doubles(interface, record);
+    let _ = write!(
+        face.code,
+        r#"const PROFILE_TO_BYTES_OPTIONS = new Set(["profile"]);
+const PROFILE_FROM_BYTES_OPTIONS = new Set(["bytes"]);
+export const profile = Object.freeze({{
+  toBytes(o) {{
+    record(o, 1, PROFILE_TO_BYTES_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    answered(cupwrightProfileToBytes(put(profile, {INPUTS_AT}, {doubles}), answer, base));
+    return {{ bytes: bytesAt(answer, {bytes}) }};
+  }},
+  fromBytes(o) {{
+    record(o, 1, PROFILE_FROM_BYTES_OPTIONS, "options");
+    const given = bytes(o.bytes, "bytes", {bytes});
+    answered(cupwrightProfileFromBytes(putBytes(given.values, {INPUTS_AT}), given.count, answer, base));
+    return getProfile(answer);
+  }},
+}});
+"#
+    );
+    face.types.push_str(PROFILE_TYPES);
+}
+
+const PROFILE_TYPES: &str = r#"export namespace profile {
+  /**
+   * A profile as bytes, the same on every processor: little endian, with a version and a check value.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function toBytes(options: { profile: Profile }): { bytes: Uint8Array };
+  /**
+   * A profile from its bytes. No damaged one is ever read: a single wrong byte is always found.
+   *
+   * @throws {@link Refusal} With `unreadable` for bytes that are no profile, or a damaged one; with `out_of_range` for a
+   * number that its field does not accept.
+   */
+  function fromBytes(options: { bytes: Uint8Array }): Profile;
+}
+
+"#;
 
 /// Names of C in a text as JavaScript says them.
 fn words(interface: &Interface, text: &str) -> String {
@@ -251,8 +302,12 @@ fn bound(function: &Function) -> String {
 
 /// The module's functions as variables: faster to reach than fields of an object.
 fn bind(interface: &Interface, code: &mut String) {
-    let functions: Vec<&Function> =
-        FORMULAS.iter().map(|f| interface.function(&function_of(f.id))).collect();
+    let functions: Vec<&Function> = FORMULAS
+        .iter()
+        .map(|f| function_of(f.id))
+        .chain(PROFILE.map(str::to_string))
+        .map(|name| interface.function(&name))
+        .collect();
     let names: Vec<String> = functions.iter().map(|function| bound(function)).collect();
     let _ = writeln!(code, "let {};\n", names.join(", "));
     code.push_str("/** Takes the functions of a module. */\nexport function bind(exports) {\n");

@@ -15,7 +15,9 @@ const types = readFileSync(
     .replace(/[^/\\]+$/, "index.d.ts"),
   "utf8",
 );
-const OPTIONAL = new Set([...types.matchAll(/^ {2}(\w+)\?:/gm)].map(([, name]) => name));
+/** Of a profile every field is optional, as no function of a formula takes them. */
+const ofFormulas = types.replace(/export interface Profile \{[^]*?\n\}\n/, "");
+const OPTIONAL = new Set([...ofFormulas.matchAll(/^ {2}(\w+)\?:/gm)].map(([, name]) => name));
 assert(OPTIONAL.size > 0);
 /** Needed with what stands beside them in a case: the other edge of a band, a choice. */
 const NEEDED = new Set(["yield_lowest_pct", "yield_highest_pct", "pressure_kpa", "altitude_m"]);
