@@ -2,4 +2,6 @@
 
 export { cautionTexts, constants, limits, limitTexts, windows } from "./about.js";
 export { Refusal } from "./call.js";
-export { caution, dilution, extraction, heat, plan, ratio, reading, retention, verdict, water } from "./functions.js";
+export {
+  caution, decision, dilution, extraction, heat, plan, ratio, reading, retention, uncertainty, verdict, water,
+} from "./functions.js";
