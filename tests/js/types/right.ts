@@ -4,20 +4,24 @@ import {
   caution,
   cautionTexts,
   constants,
+  decision,
   extraction,
   heat,
   limits,
   plan,
   reading,
   Refusal,
+  uncertainty,
   verdict,
   windows,
   type Brewer,
+  type Budget,
   type Caution,
   type Coffee,
   type Kitchen,
   type QuantityKey,
   type Recipe,
+  type StrengthEstimate,
   type Wish,
 } from "cupwright";
 import { start, water } from "cupwright/slim";
@@ -75,6 +79,28 @@ export const burns = caution.timeToBurn({ water_c: 60 }).burn === "within";
 export const unit: string = limits.brew_water.unit;
 export const key: QuantityKey = "strength";
 export const scalding: number = constants.SCALDING_C.value;
+
+const known = limits.degrees_of_freedom.max;
+const strength: StrengthEstimate = { strength_pct: 1.42, u_strength_pct: 0.02, nu_strength: known };
+const budget: Budget = uncertainty.flowThroughYield({
+  strength,
+  beverage: { beverage_g: 250, u_beverage_g: 0.1, nu_beverage: known },
+  dose: { dose_g: 18, u_dose_g: 0.1, nu_dose: known },
+  factor: { u_factor_pct: 0, nu_factor: known },
+});
+export const weakest: QuantityKey | null = budget.dominant?.source ?? null;
+export const both: number = decision.joint({
+  bands: { strength_lowest_pct: 1.15, strength_highest_pct: 1.45, yield_lowest_pct: 18, yield_highest_pct: 22 },
+  strength,
+  extracted: { yield_pct: budget.value, u_yield_pct: budget.u, nu_yield: budget.degrees_of_freedom },
+  correlation: budget.correlation ?? 0,
+}).both_pct;
+export const isDecided: boolean =
+  decision.decide({
+    estimate: { value: 1.42, u_value: 0.02, nu_value: known },
+    band: { lowest: 1.15, highest: 1.45 },
+    confidence_pct: 95,
+  }).decision !== "not_yet";
 
 export function refused(): string {
   try {

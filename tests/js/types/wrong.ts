@@ -2,15 +2,18 @@
 
 import {
   caution,
+  decision,
   heat,
   limits,
   plan,
   ratio,
   reading,
+  uncertainty,
   verdict,
   water,
   windows,
   type Brewer,
+  type Budget,
   type Coffee,
   type Plausibility,
   type Wish,
@@ -20,6 +23,7 @@ declare const wish: Wish;
 declare const brewer: Brewer;
 declare const coffee: Coffee;
 declare const plausible: Plausibility;
+declare const budget: Budget;
 
 // @ts-expect-error a field is missing
 ratio.waterRatio({ dose_g: 15 });
@@ -53,3 +57,11 @@ caution.of({ hazards: { hottest_c: 90, served_c: 60, pressed: 1, glass: false, m
 plan.recipe({ wish, brewer, coffee });
 // @ts-expect-error doubts are a list
 plausible.doubts.strength;
+// @ts-expect-error a budget may have nothing dominant
+budget.dominant.source;
+// @ts-expect-error an uncertainty without its degrees of freedom
+uncertainty.coverageFactor({ confidence_pct: 95 });
+// @ts-expect-error a shape that is none
+uncertainty.ofLimit({ limit: 0.1, shape: "round" });
+// @ts-expect-error a decision is none of these words
+decision.decide({ estimate: { value: 1, u_value: 1, nu_value: 9 }, band: { lowest: 0, highest: 2 }, confidence_pct: 95 }).decision === "maybe";
