@@ -283,7 +283,7 @@ fn too_few_or_too_many_measurements_are_counted() {
     assert_eq!(error, Error::CannotTell { quantity, why, found: 3.0, needed: 4.0 });
 
     let error = calibrate::retention(&[drained(15.0); 31]).unwrap_err();
-    assert_eq!(error.to_string(), "measurements: 31 is outside 1 to 30");
+    assert_eq!(error.to_string(), "measurements: 31 is outside 0 to 30");
 }
 
 #[test]

@@ -25,8 +25,8 @@
  *
  * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread, and from an
  * interrupt if its stack and time allow. cupwright_plan_recipe() takes 3.2 KiB of stack and millions of
- * instructions, everything else little more than 1 KiB. Answers have the same bits on every processor that has
- * a package. On bare-metal targets the library computes doubles itself, and the caller's floating-point mode
+ * instructions, so does cupwright_uncertainty_extraction_yield(), the other budgets take 2.3 KiB, everything
+ * else little more than 1 KiB. Answers have the same bits on every processor that has a package. On bare-metal targets the library computes doubles itself, and the caller's floating-point mode
  * does not matter; on computers keep the default, round to nearest.
  *
  * Hot water scalds and pressing hot liquid can burst a vessel: show the cautions of cupwright_caution_of()
@@ -170,7 +170,7 @@ enum cupwright_quantity
     CUPWRIGHT_QUANTITY_STRENGTH_UNCERTAINTY = 60,
     /** Standard uncertainty of a yield, or a limit that one is made from. Unit: %. */
     CUPWRIGHT_QUANTITY_YIELD_UNCERTAINTY = 61,
-    /** Standard uncertainty of a moisture or a held strength, or a limit that one is made from. Unit: %. */
+    /** Standard uncertainty of a moisture, a held strength or another share, or a limit that one is made from. Unit: %. */
     CUPWRIGHT_QUANTITY_SHARE_UNCERTAINTY = 62,
     /** Standard uncertainty of a temperature, or a limit or step that one is made from. Unit: K. */
     CUPWRIGHT_QUANTITY_TEMPERATURE_UNCERTAINTY = 63,
@@ -203,7 +203,19 @@ enum cupwright_quantity
     /** Terms of an uncertainty budget, or series of repeats put together. Unit: none. */
     CUPWRIGHT_QUANTITY_TERM_COUNT = 77,
     /** Repeats whose scatter tells an uncertainty. Unit: none. */
-    CUPWRIGHT_QUANTITY_REPEAT_COUNT = 78
+    CUPWRIGHT_QUANTITY_REPEAT_COUNT = 78,
+    /** Measurements from which something is learned. Unit: none. */
+    CUPWRIGHT_QUANTITY_MEASUREMENTS = 80,
+    /** Chamber hold-up as a line through several brews has it, which may come out a little below zero. Unit: g. */
+    CUPWRIGHT_QUANTITY_FITTED_HOLD_UP = 81,
+    /** Which cup a reading is of, where several cups were read several times each. Unit: none. */
+    CUPWRIGHT_QUANTITY_CUP_NUMBER = 82,
+    /** Standard uncertainty of a heat capacity. Unit: J/K. */
+    CUPWRIGHT_QUANTITY_HEAT_CAPACITY_UNCERTAINTY = 83,
+    /** Standard uncertainty of a cooling rate. Unit: 1/min. */
+    CUPWRIGHT_QUANTITY_COOLING_RATE_UNCERTAINTY = 84,
+    /** Standard uncertainty of a time constant over its value, which is that of its logarithm. Unit: none. */
+    CUPWRIGHT_QUANTITY_TIME_CONSTANT_UNCERTAINTY = 85
 };
 #if !defined(__cplusplus) && __STDC_VERSION__ < 202311L
 typedef int32_t cupwright_quantity;
@@ -447,9 +459,29 @@ typedef enum cupwright_quantity cupwright_quantity;
 /** Repeats: 2 to 100. Source: range chosen here; one alone has no scatter. */
 #define CUPWRIGHT_REPEAT_COUNT_LOWEST 2.0
 #define CUPWRIGHT_REPEAT_COUNT_HIGHEST 100.0
+/** Measurements: 0 to 30. Source: range chosen here: a month of brews, and what a small device has room for. */
+#define CUPWRIGHT_MEASUREMENTS_LOWEST 0.0
+#define CUPWRIGHT_MEASUREMENTS_HIGHEST 30.0
+/** Fitted hold-up: -5000 to 5000 g. Source: range of the hold-up, either side. */
+#define CUPWRIGHT_FITTED_HOLD_UP_LOWEST (-5000.0)
+#define CUPWRIGHT_FITTED_HOLD_UP_HIGHEST 5000.0
+/** Cup number: 1 to 30. Source: as many as measurements. */
+#define CUPWRIGHT_CUP_NUMBER_LOWEST 1.0
+#define CUPWRIGHT_CUP_NUMBER_HIGHEST 30.0
+/** Uncertainty of a heat capacity: 0 to 1000000 J/K. Source: range chosen here. */
+#define CUPWRIGHT_HEAT_CAPACITY_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_HEAT_CAPACITY_UNCERTAINTY_HIGHEST 1000000.0
+/** Uncertainty of a cooling rate: 0 to 10 1/min. Source: range chosen here. */
+#define CUPWRIGHT_COOLING_RATE_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_COOLING_RATE_UNCERTAINTY_HIGHEST 10.0
+/** Uncertainty of a time constant: 0 to 1000. Source: range chosen here. */
+#define CUPWRIGHT_TIME_CONSTANT_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_TIME_CONSTANT_UNCERTAINTY_HIGHEST 1000.0
 
 /* Constants with their sources. */
 
+/** Below this chance a measurement is called suspicious. Common practice. */
+#define CUPWRIGHT_SUSPICIOUS_CHANCE 0.05
 /** How far weather may move the boiling point from the one an altitude alone gives, K. 0.277 K per kPa times a day's ±2.5 kPa (the swing is an estimate). */
 #define CUPWRIGHT_ALTITUDE_ONLY_UNCERTAINTY_K 0.7
 /** Yield at which a full steep levels off: "approximately 21 % over a wide range of brew ratios", 80 to 99 °C, any grind (Liang, Chan & Ristenpart 2021, abstract). One coffee's own may differ; pass it instead where it is known. */
@@ -518,6 +550,11 @@ typedef enum cupwright_quantity cupwright_quantity;
 #define CUPWRIGHT_ABI_VERSION 1
 
 /**
+ * Length of a profile in bytes.
+ */
+#define CUPWRIGHT_PROFILE_BYTES 312
+
+/**
  * Whether a function answered, and if not, why. A value never changes its meaning and is never used
  * again for another.
  */
@@ -566,6 +603,14 @@ enum cupwright_status
      * An error that this version of the interface has no name for.
      */
     CUPWRIGHT_STATUS_UNNAMED = 9,
+    /**
+     * Measurements that cannot tell what they are for; the error's `limit` says why.
+     */
+    CUPWRIGHT_STATUS_CANNOT_TELL = 10,
+    /**
+     * Bytes that are no profile, or a damaged one; the error's `limit` says which.
+     */
+    CUPWRIGHT_STATUS_UNREADABLE = 11,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -629,6 +674,85 @@ enum cupwright_limit
 typedef enum cupwright_limit cupwright_limit;
 #else
 typedef int32_t cupwright_limit;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * Why measurements cannot tell, in the `limit` of an error. Its `value` is how much there is of what
+ * is wanting, its `lowest` how much is needed for a start: cupwright_wanting_text().
+ */
+enum cupwright_untold
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Too few measurements.
+     */
+    CUPWRIGHT_UNTOLD_TOO_FEW = 1,
+    /**
+     * All doses alike, so that only what is kept in all is known.
+     */
+    CUPWRIGHT_UNTOLD_ONE_DOSE = 2,
+    /**
+     * What it is told by does not vary, or is all zero.
+     */
+    CUPWRIGHT_UNTOLD_NO_SPAN = 3,
+    /**
+     * The yield has not begun to level off, so where it will is not known.
+     */
+    CUPWRIGHT_UNTOLD_STILL_RISING = 4,
+    /**
+     * The yield has levelled off before the first measurement.
+     */
+    CUPWRIGHT_UNTOLD_LEVELLED_OFF = 5,
+    /**
+     * One rate describes the measurements as well as two.
+     */
+    CUPWRIGHT_UNTOLD_ONE_RATE = 6,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_untold cupwright_untold;
+#else
+typedef int32_t cupwright_untold;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * Why bytes are no profile, in the `limit` of an error.
+ */
+enum cupwright_unreadable
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Not as many bytes as a profile has; the error's `value` is how many there are.
+     */
+    CUPWRIGHT_UNREADABLE_LENGTH = 1,
+    /**
+     * They do not begin as a profile does.
+     */
+    CUPWRIGHT_UNREADABLE_NO_PROFILE = 2,
+    /**
+     * A version of the layout that this library does not know; the error's `value` is which.
+     */
+    CUPWRIGHT_UNREADABLE_VERSION = 3,
+    /**
+     * Some of them have changed since they were written; the error's `value` is the check value there.
+     */
+    CUPWRIGHT_UNREADABLE_DAMAGED = 4,
+    /**
+     * The check value is right, but something lies where this version has nothing.
+     */
+    CUPWRIGHT_UNREADABLE_NOT_BLANK = 5,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_unreadable cupwright_unreadable;
+#else
+typedef int32_t cupwright_unreadable;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -1500,11 +1624,13 @@ typedef struct cupwright_recipe {
  */
 typedef struct cupwright_error {
     /**
-     * The value given or computed. May be infinite or not a number.
+     * The value given or computed. May be infinite or not a number. Of measurements that cannot
+     * tell, how much there is of what is wanting.
      */
     double value;
     /**
-     * The lowest value that is accepted, or that is possible beside the other inputs.
+     * The lowest value that is accepted, or that is possible beside the other inputs. Of
+     * measurements that cannot tell, how much is needed for a start.
      */
     double lowest;
     /**
@@ -1528,7 +1654,9 @@ typedef struct cupwright_error {
      */
     int32_t beside;
     /**
-     * For an infeasible wish, what stands in the way: one of enum cupwright_limit.
+     * For an infeasible wish, what stands in the way: one of enum cupwright_limit. For measurements
+     * that cannot tell, why: one of enum cupwright_untold. For unreadable bytes, why: one of enum
+     * cupwright_unreadable.
      */
     int32_t limit;
     /**
@@ -2743,6 +2871,563 @@ typedef struct cupwright_advice {
 } cupwright_advice;
 
 /**
+ * A brew as a scale saw it.
+ */
+typedef struct cupwright_drained {
+    /**
+     * Dose as weighed, 0.1 to 10000 g.
+     */
+    double dose_g;
+    /**
+     * Brew water, 0.1 to 200000 g.
+     */
+    double water_g;
+    /**
+     * Beverage, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Vapour lost, 0 to 20000 g; 0 where unknown, it then counts as kept.
+     */
+    double vapour_g;
+} cupwright_drained;
+
+/**
+ * The measurement that stands out most from a fit.
+ */
+typedef struct cupwright_odd {
+    /**
+     * Its externally studentised residual: its distance from what the fit to all the others
+     * expects, in standard deviations of that distance.
+     */
+    double studentised;
+    /**
+     * Chance that the oddest of so many good measurements stands out as far or farther, 0 to 1.
+     */
+    double chance;
+    /**
+     * Which one, counted from 0.
+     */
+    int32_t at;
+    /**
+     * Whether that chance is below CUPWRIGHT_SUSPICIOUS_CHANCE, so that a reason is worth looking
+     * for before leaving it out: 1 or 0.
+     */
+    int32_t is_suspicious;
+} cupwright_odd;
+
+/**
+ * How well a fit describes what was measured.
+ */
+typedef struct cupwright_quality {
+    /**
+     * Degrees of freedom: measurements less parameters. Of every uncertainty that the fit tells.
+     */
+    double degrees_of_freedom;
+    /**
+     * Residual standard deviation, in the unit of what was fitted.
+     */
+    double s;
+    /**
+     * Residuals, measured less fitted, in the order given, as many as there are measurements; 0
+     * behind them.
+     */
+    double residuals[30];
+    /**
+     * Leverages, in the order given, as many as there are measurements; 0 behind them. How much of
+     * a measurement the fit takes from it alone, 0 to 1. They add up to the number of parameters.
+     */
+    double leverages[30];
+    /**
+     * The oddest measurement; all zero with fewer than two degrees of freedom, or without any
+     * scatter.
+     */
+    struct cupwright_odd odd;
+    /**
+     * How many, 0 to 30.
+     */
+    int32_t measurements;
+    /**
+     * Whether one is odd: 1 or 0.
+     */
+    int32_t has_odd;
+} cupwright_quality;
+
+/**
+ * What a brewer keeps, as a line in the dose.
+ */
+typedef struct cupwright_retention_line {
+    /**
+     * Apparent retention of the grounds, 0 to 10 g/g.
+     */
+    double apparent_retention_g_per_g;
+    /**
+     * Its standard uncertainty, 0 to 10 g/g.
+     */
+    double u_retention_g_per_g;
+    /**
+     * What is kept whatever the dose: the chamber's hold-up, with an unrinsed paper's uptake and
+     * drips, -5000 to 5000 g.
+     */
+    double fitted_hold_up_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_hold_up_g;
+    /**
+     * Covariance of the two, g²/g: negative, since a line that is steeper starts lower.
+     */
+    double covariance_g2_per_g;
+    /**
+     * How far the line can be trusted; its scatter is in g.
+     */
+    struct cupwright_quality quality;
+} cupwright_retention_line;
+
+/**
+ * A beverage that a line expects.
+ */
+typedef struct cupwright_expected {
+    /**
+     * What the next brew gives, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_beverage_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000.
+     */
+    double degrees_of_freedom;
+    /**
+     * Standard uncertainty of what many such brews give on average, 0 to 400000 g.
+     */
+    double u_mean_g;
+} cupwright_expected;
+
+/**
+ * A retention, as brews tell it.
+ */
+typedef struct cupwright_fitted_retention {
+    /**
+     * Apparent retention, 0 to 10 g/g.
+     */
+    double apparent_retention_g_per_g;
+    /**
+     * Its standard uncertainty, 0 to 10 g/g.
+     */
+    double u_retention_g_per_g;
+    /**
+     * How far it can be trusted; its scatter is in g.
+     */
+    struct cupwright_quality quality;
+} cupwright_fitted_retention;
+
+/**
+ * Water poured into a brewer and left until both are equally warm.
+ */
+typedef struct cupwright_settled {
+    /**
+     * Water, 0.1 to 400000 g.
+     */
+    double liquid_g;
+    /**
+     * Its temperature before, 0 to 105 °C.
+     */
+    double before_c;
+    /**
+     * The temperature at which both settle, 0 to 105 °C.
+     */
+    double settled_c;
+    /**
+     * Temperature of the brewer before, -40 to 105 °C.
+     */
+    double vessel_c;
+} cupwright_settled;
+
+/**
+ * A heat capacity, as pours tell it.
+ */
+typedef struct cupwright_fitted_heat_capacity {
+    /**
+     * Heat capacity, 0 to 1000000 J/K.
+     */
+    double heat_capacity_j_per_k;
+    /**
+     * Its standard uncertainty, 0 to 1000000 J/K.
+     */
+    double u_heat_capacity_j_per_k;
+    /**
+     * How far it can be trusted; its scatter is in J.
+     */
+    struct cupwright_quality quality;
+} cupwright_fitted_heat_capacity;
+
+/**
+ * A long steep, stirred and drained.
+ */
+typedef struct cupwright_steeped {
+    /**
+     * Strength, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Brew water, 0.1 to 200000 g.
+     */
+    double water_g;
+    /**
+     * Dose as weighed, 0.1 to 10000 g.
+     */
+    double dose_g;
+} cupwright_steeped;
+
+/**
+ * A yield that long steeps level off at.
+ */
+typedef struct cupwright_fitted_yield {
+    /**
+     * Yield, 0 to 100 %.
+     */
+    double yield_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_yield_pct;
+    /**
+     * How far it can be trusted; its scatter is in points of yield.
+     */
+    struct cupwright_quality quality;
+} cupwright_fitted_yield;
+
+/**
+ * A yield after a time of contact.
+ */
+typedef struct cupwright_timed {
+    /**
+     * Time of contact, 0 to 172800 s.
+     */
+    double contact_s;
+    /**
+     * Yield by then, 0 to 100 %.
+     */
+    double yield_pct;
+} cupwright_timed;
+
+/**
+ * A one-rate law of extraction.
+ */
+typedef struct cupwright_one_rate {
+    /**
+     * Yield that it levels off at, 0 to 100 %.
+     */
+    double equilibrium_yield_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_equilibrium_yield_pct;
+    /**
+     * Time constant, 0.1 to 1000000 s.
+     */
+    double time_constant_s;
+    /**
+     * Standard uncertainty of its logarithm, 0 to 1000.
+     */
+    double u_ln_time_constant;
+    /**
+     * Covariance of the yield and that logarithm, points of yield.
+     */
+    double covariance_pct;
+    /**
+     * How far the curve can be trusted; its scatter is in points of yield.
+     */
+    struct cupwright_quality quality;
+} cupwright_one_rate;
+
+/**
+ * A two-rate law of extraction.
+ */
+typedef struct cupwright_two_rates {
+    /**
+     * Yield that it levels off at, 0 to 100 %.
+     */
+    double equilibrium_yield_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_equilibrium_yield_pct;
+    /**
+     * Share of it that dissolves fast, 0 to 100 %.
+     */
+    double fast_share_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_fast_share_pct;
+    /**
+     * Time constant of the fast share, 0.1 to 1000000 s.
+     */
+    double fast_time_s;
+    /**
+     * Standard uncertainty of its logarithm, 0 to 1000.
+     */
+    double u_ln_fast_time;
+    /**
+     * Time constant of the rest, 0.1 to 1000000 s.
+     */
+    double slow_time_s;
+    /**
+     * Standard uncertainty of its logarithm, 0 to 1000.
+     */
+    double u_ln_slow_time;
+    /**
+     * Covariances of the yield, the fast share and the two logarithms, in points.
+     */
+    double covariance[4][4];
+    /**
+     * How far the curve can be trusted; its scatter is in points of yield.
+     */
+    struct cupwright_quality quality;
+} cupwright_two_rates;
+
+/**
+ * A thermometer in a cup, read.
+ */
+typedef struct cupwright_thermometer {
+    /**
+     * When, from any beginning, 0 to 172800 s.
+     */
+    double time_s;
+    /**
+     * What it shows, 0 to 105 °C.
+     */
+    double water_c;
+} cupwright_thermometer;
+
+/**
+ * How a cup cools, as a thermometer tells it.
+ */
+typedef struct cupwright_cooling {
+    /**
+     * Cooling rate, 0.000001 to 1 1/min.
+     */
+    double cooling_per_min;
+    /**
+     * Its standard uncertainty, 0 to 10 1/min.
+     */
+    double u_cooling_per_min;
+    /**
+     * Temperature at the first reading, by the curve through all of them, 0 to 105 °C.
+     */
+    double start_c;
+    /**
+     * Its standard uncertainty, 0 to 105 K.
+     */
+    double u_start_k;
+    /**
+     * Covariance of the two, K/min.
+     */
+    double covariance_k_per_min;
+    /**
+     * How far the curve can be trusted; its scatter is in K.
+     */
+    struct cupwright_quality quality;
+} cupwright_cooling;
+
+/**
+ * A sample that was read, and then dried in an oven.
+ */
+typedef struct cupwright_dried {
+    /**
+     * The reading at 20 °C or compensated, -2 to 30.5 °Bx.
+     */
+    double brix;
+    /**
+     * Strength by the oven: dry residue over the sample's mass, 0 to 50 %.
+     */
+    double strength_pct;
+} cupwright_dried;
+
+/**
+ * A refractive factor, as dried samples tell it.
+ */
+typedef struct cupwright_fitted_refractive_factor {
+    /**
+     * Strength per degree Brix, 0.3 to 2 %/°Bx.
+     */
+    double refractive_factor_pct_per_brix;
+    /**
+     * Its standard uncertainty over its value, 0 to 50 %.
+     */
+    double u_factor_pct;
+    /**
+     * How far it can be trusted; its scatter is in % strength.
+     */
+    struct cupwright_quality quality;
+} cupwright_fitted_refractive_factor;
+
+/**
+ * One reading of one cup.
+ */
+typedef struct cupwright_repeat {
+    /**
+     * What was read, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Which cup, 1 to 30.
+     */
+    int32_t cup;
+} cupwright_repeat;
+
+/**
+ * One's own repeatability, as cups read several times tell it.
+ */
+typedef struct cupwright_fitted_repeatability {
+    /**
+     * Standard deviation of readings of one sample, % strength, 0.0005 to 2 % strength.
+     */
+    double repeatability_pct;
+    /**
+     * Its standard uncertainty, % strength, 0 to 50 %.
+     */
+    double u_repeatability_pct;
+    /**
+     * How far it can be trusted; its scatter is in % strength.
+     */
+    struct cupwright_quality quality;
+} cupwright_fitted_repeatability;
+
+/**
+ * A value as a fit told it.
+ */
+typedef struct cupwright_learned {
+    /**
+     * The value, in the unit of the profile's field.
+     */
+    double value;
+    /**
+     * Its standard uncertainty as the fit told it.
+     */
+    double u;
+    /**
+     * The degrees of freedom of that, 1 to 1000000000.
+     */
+    double degrees_of_freedom;
+} cupwright_learned;
+
+/**
+ * What was learned of one brewer, coffee, cup and instrument. Flags say what there is: 0 for no,
+ * anything else for yes. What is not there comes back as zeros.
+ */
+typedef struct cupwright_profile {
+    /**
+     * Apparent retention of the brewer's grounds, 0 to 10 g/g.
+     */
+    struct cupwright_learned apparent_retention_g_per_g;
+    /**
+     * Hold-up of the brewer, as the same line has it, -5000 to 5000 g.
+     */
+    struct cupwright_learned fitted_hold_up_g;
+    /**
+     * Heat capacity of the brewer, 0 to 1000000 J/K.
+     */
+    struct cupwright_learned heat_capacity_j_per_k;
+    /**
+     * Cooling rate of the brewer while it steeps, 0.000001 to 1 1/min.
+     */
+    struct cupwright_learned cooling_per_min;
+    /**
+     * Yield that the coffee levels off at, 0 to 100 %.
+     */
+    struct cupwright_learned equilibrium_yield_pct;
+    /**
+     * Share of it that dissolves fast, 0 to 100 %.
+     */
+    struct cupwright_learned fast_share_pct;
+    /**
+     * Time constant of the fast share, 0.1 to 1000000 s; u is that of its logarithm.
+     */
+    struct cupwright_learned fast_time_s;
+    /**
+     * Time constant of the rest, 0.1 to 1000000 s; u is that of its logarithm.
+     */
+    struct cupwright_learned slow_time_s;
+    /**
+     * Refractive factor of the coffee, 0.3 to 2 %/°Bx; u is over its value, in %.
+     */
+    struct cupwright_learned refractive_factor_pct_per_brix;
+    /**
+     * Heat capacity of the cup, 0 to 1000000 J/K.
+     */
+    struct cupwright_learned cup_j_per_k;
+    /**
+     * Cooling rate of the full cup, 0.000001 to 1 1/min.
+     */
+    struct cupwright_learned cup_cooling_per_min;
+    /**
+     * Repeatability of one's own readings on the instrument, 0.0005 to 2 % strength.
+     */
+    struct cupwright_learned repeatability_pct;
+    /**
+     * Correlation of retention and hold-up, -1 to 1.
+     */
+    double retention_correlation;
+    /**
+     * Whether there is a retention.
+     */
+    int32_t has_apparent_retention;
+    /**
+     * Whether there is a hold-up.
+     */
+    int32_t has_fitted_hold_up;
+    /**
+     * Whether there is a heat capacity of the brewer.
+     */
+    int32_t has_heat_capacity;
+    /**
+     * Whether there is a cooling rate of the brewer.
+     */
+    int32_t has_cooling;
+    /**
+     * Whether there is a yield.
+     */
+    int32_t has_equilibrium_yield;
+    /**
+     * Whether there is a fast share.
+     */
+    int32_t has_fast_share;
+    /**
+     * Whether there is a time constant of the fast share.
+     */
+    int32_t has_fast_time;
+    /**
+     * Whether there is one of the rest.
+     */
+    int32_t has_slow_time;
+    /**
+     * Whether there is a refractive factor.
+     */
+    int32_t has_refractive_factor;
+    /**
+     * Whether there is a cooling rate of the cup.
+     */
+    int32_t has_cup_cooling;
+    /**
+     * Whether there is a heat capacity of the cup.
+     */
+    int32_t has_cup;
+    /**
+     * Whether there is a repeatability.
+     */
+    int32_t has_repeatability;
+    /**
+     * Whether there is a correlation.
+     */
+    int32_t has_retention_correlation;
+} cupwright_profile;
+
+/**
  * One brew poured over several cups and topped up with water.
  */
 typedef struct cupwright_cup_split {
@@ -2863,6 +3548,25 @@ CUPWRIGHT_SIZE(cupwright_cup, 128);
 CUPWRIGHT_SIZE(cupwright_means, 72);
 CUPWRIGHT_SIZE(cupwright_suggestion, 120);
 CUPWRIGHT_SIZE(cupwright_advice, 848);
+CUPWRIGHT_SIZE(cupwright_drained, 32);
+CUPWRIGHT_SIZE(cupwright_settled, 32);
+CUPWRIGHT_SIZE(cupwright_steeped, 24);
+CUPWRIGHT_SIZE(cupwright_timed, 16);
+CUPWRIGHT_SIZE(cupwright_thermometer, 16);
+CUPWRIGHT_SIZE(cupwright_dried, 16);
+CUPWRIGHT_SIZE(cupwright_repeat, 16);
+CUPWRIGHT_SIZE(cupwright_odd, 24);
+CUPWRIGHT_SIZE(cupwright_quality, 528);
+CUPWRIGHT_SIZE(cupwright_retention_line, 568);
+CUPWRIGHT_SIZE(cupwright_expected, 32);
+CUPWRIGHT_SIZE(cupwright_fitted_retention, 544);
+CUPWRIGHT_SIZE(cupwright_fitted_heat_capacity, 544);
+CUPWRIGHT_SIZE(cupwright_fitted_yield, 544);
+CUPWRIGHT_SIZE(cupwright_fitted_refractive_factor, 544);
+CUPWRIGHT_SIZE(cupwright_fitted_repeatability, 544);
+CUPWRIGHT_SIZE(cupwright_one_rate, 568);
+CUPWRIGHT_SIZE(cupwright_two_rates, 720);
+CUPWRIGHT_SIZE(cupwright_cooling, 568);
 CUPWRIGHT_SIZE(cupwright_hazards, 48);
 CUPWRIGHT_SIZE(cupwright_time_to_burn, 16);
 CUPWRIGHT_SIZE(cupwright_band, 16);
@@ -2912,6 +3616,8 @@ CUPWRIGHT_SIZE(cupwright_heat_walk, 96);
 CUPWRIGHT_SIZE(cupwright_tolerances, 48);
 CUPWRIGHT_SIZE(cupwright_recipe, 328);
 CUPWRIGHT_SIZE(cupwright_foreseen, 424);
+CUPWRIGHT_SIZE(cupwright_learned, 24);
+CUPWRIGHT_SIZE(cupwright_profile, 352);
 CUPWRIGHT_SIZE(cupwright_chamber, 16);
 CUPWRIGHT_SIZE(cupwright_batch_split, 32);
 CUPWRIGHT_SIZE(cupwright_amounts, 16);
@@ -4213,8 +4919,7 @@ int32_t cupwright_uncertainty_expanded(const struct cupwright_estimate *estimate
  * @param count How many, 2 to 100.
  * @param[out] mean The mean and how sure it is.
  *
- * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for a single repeat or more than a hundred;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a scatter past the range of the uncertainty.
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for a single repeat or more than a hundred.
  */
 int32_t cupwright_uncertainty_of_repeats(const double *value,
                                          size_t count,
@@ -4563,7 +5268,8 @@ int32_t cupwright_decision_decide(const struct cupwright_estimate *estimate,
  * @param degrees_of_freedom Of the uncertainty, 1 to 1000000000.
  * @param[out] u 0 to 1000000000.
  *
- * Fails with CUPWRIGHT_STATUS_EMPTY_BAND where the lowest edge is not below the highest.
+ * Fails with CUPWRIGHT_STATUS_EMPTY_BAND where the lowest edge is not below the highest;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE past the range of the uncertainty.
  */
 int32_t cupwright_decision_largest_uncertainty(const struct cupwright_band *band,
                                                double confidence_pct,
@@ -4746,6 +5452,226 @@ int32_t cupwright_advise_on(const struct cupwright_cup *cup,
                             const struct cupwright_window *window,
                             struct cupwright_advice *advice,
                             struct cupwright_error *error);
+
+/**
+ * Retention and hold-up of a brewer, from brews of several doses by least squares. Doses far apart
+ * tell most. In every fit of this room, a value plus and minus its u times
+ * cupwright_uncertainty_coverage_factor() for the fit's degrees of freedom holds the truth as
+ * often as the confidence says.
+ *
+ *     W − B − V = c + r D
+ *     r = S_xy/S_xx,  c = ȳ − r D̄,  u(r) = s/√S_xx,  u(c) = s √(1/n + D̄²/S_xx),  cov = −D̄ s²/S_xx
+ *
+ * @param brews The brews.
+ * @param count How many, 0 to 30.
+ * @param[out] line Retention r and hold-up c.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three brews, or brews of one dose size;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the retention or the hold-up.
+ */
+int32_t cupwright_calibrate_retention_line(const struct cupwright_drained *brews,
+                                           size_t count,
+                                           struct cupwright_retention_line *line,
+                                           struct cupwright_error *error);
+
+/**
+ * Beverage that the next brew gives by the line through earlier ones, B = W − V − c − r D.
+ *
+ * @param brews The earlier brews.
+ * @param count How many, 0 to 30.
+ * @param next_dose_g Dose of the next one, 0.1 to 10000 g.
+ * @param next_water_g Its brew water, 0.1 to 200000 g.
+ * @param next_vapour_g Vapour that it will lose, 0 to 20000 g.
+ * @param[out] expected The beverage.
+ *
+ * Fails with what cupwright_calibrate_retention_line() fails with;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup, too.
+ */
+int32_t cupwright_calibrate_expected_beverage(const struct cupwright_drained *brews,
+                                              size_t count,
+                                              double next_dose_g,
+                                              double next_water_g,
+                                              double next_vapour_g,
+                                              struct cupwright_expected *expected,
+                                              struct cupwright_error *error);
+
+/**
+ * Retention of a brewer that keeps nothing but what the grounds hold, W − B − V = r D. Also for
+ * brews of one dose size: then the hold-up is in it, and it is right for that size alone.
+ *
+ *     r = Σ D y/Σ D²,  u(r) = s/√Σ D²
+ *
+ * @param brews The brews.
+ * @param count How many, 0 to 30.
+ * @param[out] fitted The retention.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than two brews;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the retention.
+ */
+int32_t cupwright_calibrate_retention(const struct cupwright_drained *brews,
+                                      size_t count,
+                                      struct cupwright_fitted_retention *fitted,
+                                      struct cupwright_error *error);
+
+/**
+ * Heat capacity of a brewer, from several times that water was poured into it empty and settled.
+ * Wait as long as a brew takes. For one pour beside bodies already known:
+ * cupwright_heat_vessel_heat_capacity().
+ *
+ *     m [h(t0) − h(t)] = C (t − t_vessel)
+ *     C = Σxy/Σx²,  u(C) = s/√Σx²
+ *
+ * @param pours The pours.
+ * @param count How many, 0 to 30.
+ * @param[out] fitted The heat capacity.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than two pours, or vessels that were as warm
+ * as the water; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the temperatures do not stand in order.
+ */
+int32_t cupwright_calibrate_heat_capacity(const struct cupwright_settled *pours,
+                                          size_t count,
+                                          struct cupwright_fitted_heat_capacity *fitted,
+                                          struct cupwright_error *error);
+
+/**
+ * Yield at which a coffee levels off: the mean of long steeps, (W/D) T/(1 − T), with u = s/√n.
+ *
+ * @param steeps The steeps.
+ * @param count How many, 0 to 30.
+ * @param[out] fitted The yield.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than two steeps;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a steep whose own yield would be above 100 %.
+ */
+int32_t cupwright_calibrate_equilibrium_yield(const struct cupwright_steeped *steeps,
+                                              size_t count,
+                                              struct cupwright_fitted_yield *fitted,
+                                              struct cupwright_error *error);
+
+/**
+ * How fast a coffee extracts, by one rate, from yields of brews that differ in time of contact
+ * only. No start is asked for. Source of the law: Fuller & Rao 2017, doi
+ * 10.1038/s41598-017-18247-4, abstract.
+ *
+ *     E(t) = E∞ (1 − e^(−t/τ)),  parameters E∞ and ln τ
+ *
+ * @param yields The yields.
+ * @param count How many, 0 to 30.
+ * @param[out] law Equilibrium yield and time constant.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three yields, for ones that do not begin
+ * to level off, and for ones that have all levelled off; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for
+ * an equilibrium above 100 %.
+ */
+int32_t cupwright_calibrate_one_rate(const struct cupwright_timed *yields,
+                                     size_t count,
+                                     struct cupwright_one_rate *law,
+                                     struct cupwright_error *error);
+
+/**
+ * How fast a coffee extracts, by two rates, from a few seconds to well beyond the slow time
+ * constant. Accepted only where it explains more than scatter about one rate would explain once in
+ * twenty times; refused too where the equilibrium would be above 100 %. Source of the law: Moroney
+ * et al. 2015, doi 10.1016/j.ces.2015.06.003, abstract.
+ *
+ *     E(t) = E∞ [ f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2)) ]
+ *
+ * @param yields The yields.
+ * @param count How many, 0 to 30.
+ * @param[out] law Equilibrium yield, fast share and the two time constants.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than seven yields, for ones that one rate
+ * describes as well, that do not begin to level off, or that have all levelled off.
+ */
+int32_t cupwright_calibrate_two_rates(const struct cupwright_timed *yields,
+                                      size_t count,
+                                      struct cupwright_two_rates *law,
+                                      struct cupwright_error *error);
+
+/**
+ * Cooling rate of a cup from several readings of a thermometer left in it, by the law of
+ * cupwright_heat_time_to_cool(): least squares in temperature, the first reading counting like all
+ * others. Readings over twenty minutes tell more than many within five.
+ *
+ * @param readings The readings.
+ * @param count How many, 0 to 30.
+ * @param surroundings The room.
+ * @param[out] cup Cooling rate and first temperature.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three readings, or all at one time;
+ * CUPWRIGHT_STATUS_IMPOSSIBLE for a reading not above where cooling ends;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate, as for a cup that gets
+ * warmer.
+ */
+int32_t cupwright_calibrate_cooling(const struct cupwright_thermometer *readings,
+                                    size_t count,
+                                    const struct cupwright_surroundings *surroundings,
+                                    struct cupwright_cooling *cup,
+                                    struct cupwright_error *error);
+
+/**
+ * Refractive factor of a coffee, T = k x, from samples read and oven-dried. Ten grams dried for
+ * three hours at 105 °C on a balance of 0.1 mg tell T to 0.003 %; on a scale of 0.1 g nothing is
+ * told. The factor holds for the coffees dried, filtered as they were.
+ *
+ *     k = Σ x T/Σ x²,  u(k)/k = s/(k √Σ x²)
+ *
+ * @param samples The samples.
+ * @param count How many, 0 to 30.
+ * @param[out] fitted The factor.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than two samples, or readings that are all
+ * zero; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the factor.
+ */
+int32_t cupwright_calibrate_refractive_factor(const struct cupwright_dried *samples,
+                                              size_t count,
+                                              struct cupwright_fitted_refractive_factor *fitted,
+                                              struct cupwright_error *error);
+
+/**
+ * Repeatability of one's own readings, pooled over several cups that were each read several times,
+ * in any order. A cup that was read once adds nothing. Source: JCGM 100:2008, 4.2.4 and E.4.3
+ * (from memory).
+ *
+ *     s_r² = Σ(x − x̄ of its cup)²/ν,  ν = readings less cups,  u(s_r) ≈ s_r/√(2ν)
+ *
+ * @param readings The readings.
+ * @param count How many, 0 to 30.
+ * @param[out] fitted The repeatability.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL where no cup was read twice;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for readings that are all equal: the display is too coarse
+ * to tell.
+ */
+int32_t cupwright_calibrate_repeatability(const struct cupwright_repeat *readings,
+                                          size_t count,
+                                          struct cupwright_fitted_repeatability *fitted,
+                                          struct cupwright_error *error);
+
+/**
+ * A profile as bytes, the same on every processor: little endian, with a version and a check value.
+ *
+ * @param profile The profile; its numbers must lie in their ranges.
+ * @param[out] bytes Room for CUPWRIGHT_PROFILE_BYTES bytes.
+ */
+int32_t cupwright_profile_to_bytes(const struct cupwright_profile *profile,
+                                   uint8_t *bytes,
+                                   struct cupwright_error *error);
+
+/**
+ * A profile from its bytes. No damaged one is ever read: a single wrong byte is always found.
+ *
+ * @param bytes The bytes.
+ * @param count How many: CUPWRIGHT_PROFILE_BYTES of this version.
+ * @param[out] profile The profile.
+ *
+ * Fails with CUPWRIGHT_STATUS_UNREADABLE, the error's `limit` says why;
+ * CUPWRIGHT_STATUS_OUT_OF_RANGE for a number that its field does not accept.
+ */
+int32_t cupwright_profile_from_bytes(const uint8_t *bytes,
+                                     size_t count,
+                                     struct cupwright_profile *profile,
+                                     struct cupwright_error *error);
 
 /**
  * Strength after adding water, T' = (T B + s A)/(B + A).
@@ -5004,6 +5930,18 @@ const char *cupwright_unit_text(int32_t quantity_code);
  * of enum cupwright_limit.
  */
 const char *cupwright_limit_text(int32_t limit);
+
+/**
+ * Why measurements cannot tell, in plain words, "there are too few"; NULL for a code that is none of
+ * enum cupwright_untold.
+ */
+const char *cupwright_untold_text(int32_t why);
+
+/**
+ * What is wanting where measurements cannot tell, in plain words, "gap between doses in g"; NULL for a
+ * code that is none of enum cupwright_untold.
+ */
+const char *cupwright_wanting_text(int32_t why);
 
 /**
  * A caution in plain words for the person at the bench; NULL for a code that is none of enum

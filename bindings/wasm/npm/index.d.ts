@@ -1,7 +1,7 @@
 // Made by `cargo xtask face`. Do not edit.
 
 /** Key of a quantity. */
-export type QuantityKey = "dose" | "brew_water" | "beverage" | "addition" | "ice" | "liquid" | "retained" | "vapour" | "hold_up" | "drips" | "paper_mass" | "paper_uptake" | "apparent_retention" | "true_retention" | "volume" | "displacement" | "water_ratio" | "beverage_ratio" | "dose_per_litre" | "strength" | "yield" | "moisture" | "water_solids" | "held_strength" | "share" | "time" | "time_constant" | "temperature" | "room_temperature" | "vessel_temperature" | "ice_temperature" | "temperature_drop" | "pressure" | "vapour_pressure" | "altitude" | "density" | "specific_heat" | "enthalpy" | "latent_heat" | "heat_capacity" | "vessel_mass" | "cooling_rate" | "humidity" | "diameter" | "brix" | "refractive_index" | "refractive_factor" | "sample_temperature" | "repeatability" | "milk_solids" | "caffeine_content" | "caffeine" | "spent_moisture" | "servings" | "batches" | "reading_count" | "rest" | "body_count" | "mass_uncertainty" | "strength_uncertainty" | "yield_uncertainty" | "share_uncertainty" | "temperature_uncertainty" | "water_solids_uncertainty" | "retention_uncertainty" | "span_uncertainty" | "factor_uncertainty" | "measurand" | "standard_uncertainty" | "sensitivity" | "degrees_of_freedom" | "doubt" | "confidence" | "probability" | "coverage_factor" | "correlation" | "term_count" | "repeat_count";
+export type QuantityKey = "dose" | "brew_water" | "beverage" | "addition" | "ice" | "liquid" | "retained" | "vapour" | "hold_up" | "drips" | "paper_mass" | "paper_uptake" | "apparent_retention" | "true_retention" | "volume" | "displacement" | "water_ratio" | "beverage_ratio" | "dose_per_litre" | "strength" | "yield" | "moisture" | "water_solids" | "held_strength" | "share" | "time" | "time_constant" | "temperature" | "room_temperature" | "vessel_temperature" | "ice_temperature" | "temperature_drop" | "pressure" | "vapour_pressure" | "altitude" | "density" | "specific_heat" | "enthalpy" | "latent_heat" | "heat_capacity" | "vessel_mass" | "cooling_rate" | "humidity" | "diameter" | "brix" | "refractive_index" | "refractive_factor" | "sample_temperature" | "repeatability" | "milk_solids" | "caffeine_content" | "caffeine" | "spent_moisture" | "servings" | "batches" | "reading_count" | "rest" | "body_count" | "mass_uncertainty" | "strength_uncertainty" | "yield_uncertainty" | "share_uncertainty" | "temperature_uncertainty" | "water_solids_uncertainty" | "retention_uncertainty" | "span_uncertainty" | "factor_uncertainty" | "measurand" | "standard_uncertainty" | "sensitivity" | "degrees_of_freedom" | "doubt" | "confidence" | "probability" | "coverage_factor" | "correlation" | "term_count" | "repeat_count" | "measurements" | "fitted_hold_up" | "cup_number" | "heat_capacity_uncertainty" | "cooling_rate_uncertainty" | "time_constant_uncertainty";
 
 /** A row of the table of quantities. */
 export interface Quantity {
@@ -34,13 +34,19 @@ export const limits: Readonly<Record<QuantityKey, Quantity>>;
 export type Limit = "adding_water_weakens" | "no_water_is_enough" | "boiling_point" | "chamber" | "coffee_gives_no_more" | "brew_on_hand" | "heat_left" | "surroundings" | "ice_and_heat" | "equilibrium_yield";
 export const limitTexts: Readonly<Record<Limit, string>>;
 
+/** Why measurements cannot tell. */
+export type Untold = "too_few" | "one_dose" | "no_span" | "still_rising" | "levelled_off" | "one_rate";
+export const untoldTexts: Readonly<Record<Untold, string>>;
+/** What is wanting then: what the value of a refusal counts. */
+export const wantingTexts: Readonly<Record<Untold, string>>;
+
 /** What can hurt. */
 export type Caution = "scald" | "very_hot_drink" | "pressing" | "glass_shock" | "caffeine" | "milk" | "ice";
 /** Cautions in plain words. They defer to local codes, the equipment's instructions and licensed practice. */
 export const cautionTexts: Readonly<Record<Caution, string>>;
 
 /** Constants with their sources. */
-export const constants: Readonly<Record<"ALTITUDE_ONLY_UNCERTAINTY_K" | "EQUILIBRIUM_YIELD_PCT" | "SOLUBLE_LIMIT_LOW_PCT" | "SOLUBLE_LIMIT_HIGH_PCT" | "NEAR_LIMIT_POINTS" | "GROUNDS_J_PER_G_K" | "MILK_J_PER_G_K" | "THIN_STREAM_DROP_K" | "DUMP_DROP_K" | "OPEN_CUP_K_PER_KPA" | "OPEN_CUP_W_PER_M2_KPA" | "USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX" | "VERY_HOT_DRINK_C" | "SCALDING_C" | "SINGLE_DOSE_CAFFEINE_MG" | "DAILY_CAFFEINE_MG" | "BOROSILICATE_GLASS_J_PER_G_K" | "SODA_LIME_GLASS_J_PER_G_K" | "PORCELAIN_OR_STONEWARE_J_PER_G_K" | "STAINLESS_STEEL_J_PER_G_K" | "ALUMINIUM_J_PER_G_K" | "POLYPROPYLENE_J_PER_G_K" | "POLYCARBONATE_J_PER_G_K" | "COPOLYESTER_J_PER_G_K" | "SILICONE_RUBBER_J_PER_G_K" | "DRY_FILTER_PAPER_J_PER_G_K", { value: number; about: string }>>;
+export const constants: Readonly<Record<"SUSPICIOUS_CHANCE" | "ALTITUDE_ONLY_UNCERTAINTY_K" | "EQUILIBRIUM_YIELD_PCT" | "SOLUBLE_LIMIT_LOW_PCT" | "SOLUBLE_LIMIT_HIGH_PCT" | "NEAR_LIMIT_POINTS" | "GROUNDS_J_PER_G_K" | "MILK_J_PER_G_K" | "THIN_STREAM_DROP_K" | "DUMP_DROP_K" | "OPEN_CUP_K_PER_KPA" | "OPEN_CUP_W_PER_M2_KPA" | "USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX" | "VERY_HOT_DRINK_C" | "SCALDING_C" | "SINGLE_DOSE_CAFFEINE_MG" | "DAILY_CAFFEINE_MG" | "BOROSILICATE_GLASS_J_PER_G_K" | "SODA_LIME_GLASS_J_PER_G_K" | "PORCELAIN_OR_STONEWARE_J_PER_G_K" | "STAINLESS_STEEL_J_PER_G_K" | "ALUMINIUM_J_PER_G_K" | "POLYPROPYLENE_J_PER_G_K" | "POLYCARBONATE_J_PER_G_K" | "COPOLYESTER_J_PER_G_K" | "SILICONE_RUBBER_J_PER_G_K" | "DRY_FILTER_PAPER_J_PER_G_K", { value: number; about: string }>>;
 
 /** Published windows with their sources. A window is somebody's taste put in numbers. */
 export const windows: Readonly<Record<"golden_cup_2015" | "home_brewer_2018", { window: Window; source: string }>>;
@@ -56,16 +62,21 @@ export type RefusalCode =
   | "impossible"
   | "empty_band"
   | "result_out_of_range"
-  | "infeasible";
+  | "infeasible"
+  | "cannot_tell"
+  | "unreadable";
+
+/** Why bytes are no profile. */
+export type Unreadable = "length" | "no_profile" | "version" | "damaged" | "not_blank";
 
 /** Why a function has no answer, in words and in facts. */
 export class Refusal extends RangeError {
   readonly code: RefusalCode;
   /** The input to blame, or null. */
   readonly field: string | null;
-  /** The value given or computed, or null. */
+  /** The value given or computed; how much there is of what is wanting, where measurements cannot tell; or null. */
   readonly value: unknown;
-  /** The lowest value that is accepted or possible, or null. */
+  /** The lowest value that is accepted or possible; how much is needed for a start, where measurements cannot tell; or null. */
   readonly min: number | null;
   /** The highest, or null. */
   readonly max: number | null;
@@ -75,6 +86,8 @@ export class Refusal extends RangeError {
   readonly nearest: number | null;
   /** What stands in the way of a wish, or null. */
   readonly limit: Limit | null;
+  /** Why measurements cannot tell, or bytes are no profile, or null. */
+  readonly why: Untold | Unreadable | null;
   /** The quantity that a value does not go with, or null. */
   readonly beside: QuantityKey | null;
 }
@@ -136,6 +149,215 @@ export interface Advice {
   suggestions: Suggestion[];
   /** Which way to turn the grind. */
   grind: Direction;
+}
+
+export interface Drained {
+  /** Dose as weighed, 0.1 to 10000 g. */
+  dose_g: number;
+  /** Brew water, 0.1 to 200000 g. */
+  water_g: number;
+  /** Beverage, 0.1 to 200000 g. */
+  beverage_g: number;
+  /** Vapour lost, 0 to 20000 g; null where unknown, it then counts as kept. */
+  vapour_g: number;
+}
+
+export interface Settled {
+  /** Water, 0.1 to 400000 g. */
+  liquid_g: number;
+  /** Its temperature before, 0 to 105 °C. */
+  before_c: number;
+  /** The temperature at which both settle, 0 to 105 °C. */
+  settled_c: number;
+  /** Temperature of the brewer before, -40 to 105 °C. */
+  vessel_c: number;
+}
+
+export interface Steeped {
+  /** Strength, 0 to 50 %. */
+  strength_pct: number;
+  /** Brew water, 0.1 to 200000 g. */
+  water_g: number;
+  /** Dose as weighed, 0.1 to 10000 g. */
+  dose_g: number;
+}
+
+export interface Timed {
+  /** Time of contact, 0 to 172800 s. */
+  contact_s: number;
+  /** Yield by then, 0 to 100 %. */
+  yield_pct: number;
+}
+
+export interface Thermometer {
+  /** When, from any beginning, 0 to 172800 s. */
+  time_s: number;
+  /** What it shows, 0 to 105 °C. */
+  water_c: number;
+}
+
+export interface Dried {
+  /** The reading at 20 °C or compensated, -2 to 30.5 °Bx. */
+  brix: number;
+  /** Strength by the oven: dry residue over the sample's mass, 0 to 50 %. */
+  strength_pct: number;
+}
+
+export interface Repeat {
+  /** What was read, 0 to 50 %. */
+  strength_pct: number;
+  /** Which cup, 1 to 30. */
+  cup: number;
+}
+
+export interface Odd {
+  /** Its externally studentised residual: its distance from what the fit to all the others expects, in standard deviations of that distance. */
+  studentised: number;
+  /** Chance that the oddest of so many good measurements stands out as far or farther, 0 to 1. */
+  chance: number;
+  /** Which one, counted from 0. */
+  at: number;
+  /** Whether that chance is below constants.SUSPICIOUS_CHANCE, so that a reason is worth looking for before leaving it out. */
+  is_suspicious: boolean;
+}
+
+export interface Quality {
+  /** Degrees of freedom: measurements less parameters. Of every uncertainty that the fit tells. */
+  degrees_of_freedom: number;
+  /** Residual standard deviation, in the unit of what was fitted. */
+  s: number;
+  /** Residuals, measured less fitted, in the order given, as many as there are measurements. */
+  residuals: number[];
+  /** Leverages, in the order given, as many as there are measurements. How much of a measurement the fit takes from it alone, 0 to 1. They add up to the number of parameters. */
+  leverages: number[];
+  /** The oddest measurement; null with fewer than two degrees of freedom, or without any scatter. */
+  odd: Odd | null;
+  /** How many, 0 to 30. */
+  measurements: number;
+}
+
+export interface RetentionLine {
+  /** Apparent retention of the grounds, 0 to 10 g/g. */
+  apparent_retention_g_per_g: number;
+  /** Its standard uncertainty, 0 to 10 g/g. */
+  u_retention_g_per_g: number;
+  /** What is kept whatever the dose: the chamber's hold-up, with an unrinsed paper's uptake and drips, -5000 to 5000 g. */
+  fitted_hold_up_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_hold_up_g: number;
+  /** Covariance of the two, g²/g: negative, since a line that is steeper starts lower. */
+  covariance_g2_per_g: number;
+  /** How far the line can be trusted; its scatter is in g. */
+  quality: Quality;
+}
+
+export interface Expected {
+  /** What the next brew gives, 0.1 to 200000 g. */
+  beverage_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_beverage_g: number;
+  /** Its degrees of freedom, 1 to 1000000000. */
+  degrees_of_freedom: number;
+  /** Standard uncertainty of what many such brews give on average, 0 to 400000 g. */
+  u_mean_g: number;
+}
+
+export interface FittedRetention {
+  /** Apparent retention, 0 to 10 g/g. */
+  apparent_retention_g_per_g: number;
+  /** Its standard uncertainty, 0 to 10 g/g. */
+  u_retention_g_per_g: number;
+  /** How far it can be trusted; its scatter is in g. */
+  quality: Quality;
+}
+
+export interface FittedHeatCapacity {
+  /** Heat capacity, 0 to 1000000 J/K. */
+  heat_capacity_j_per_k: number;
+  /** Its standard uncertainty, 0 to 1000000 J/K. */
+  u_heat_capacity_j_per_k: number;
+  /** How far it can be trusted; its scatter is in J. */
+  quality: Quality;
+}
+
+export interface FittedYield {
+  /** Yield, 0 to 100 %. */
+  yield_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_yield_pct: number;
+  /** How far it can be trusted; its scatter is in points of yield. */
+  quality: Quality;
+}
+
+export interface FittedRefractiveFactor {
+  /** Strength per degree Brix, 0.3 to 2 %/°Bx. */
+  refractive_factor_pct_per_brix: number;
+  /** Its standard uncertainty over its value, 0 to 50 %. */
+  u_factor_pct: number;
+  /** How far it can be trusted; its scatter is in % strength. */
+  quality: Quality;
+}
+
+export interface FittedRepeatability {
+  /** Standard deviation of readings of one sample, % strength, 0.0005 to 2 % strength. */
+  repeatability_pct: number;
+  /** Its standard uncertainty, % strength, 0 to 50 %. */
+  u_repeatability_pct: number;
+  /** How far it can be trusted; its scatter is in % strength. */
+  quality: Quality;
+}
+
+export interface OneRate {
+  /** Yield that it levels off at, 0 to 100 %. */
+  equilibrium_yield_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_equilibrium_yield_pct: number;
+  /** Time constant, 0.1 to 1000000 s. */
+  time_constant_s: number;
+  /** Standard uncertainty of its logarithm, 0 to 1000. */
+  u_ln_time_constant: number;
+  /** Covariance of the yield and that logarithm, points of yield. */
+  covariance_pct: number;
+  /** How far the curve can be trusted; its scatter is in points of yield. */
+  quality: Quality;
+}
+
+export interface TwoRates {
+  /** Yield that it levels off at, 0 to 100 %. */
+  equilibrium_yield_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_equilibrium_yield_pct: number;
+  /** Share of it that dissolves fast, 0 to 100 %. */
+  fast_share_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_fast_share_pct: number;
+  /** Time constant of the fast share, 0.1 to 1000000 s. */
+  fast_time_s: number;
+  /** Standard uncertainty of its logarithm, 0 to 1000. */
+  u_ln_fast_time: number;
+  /** Time constant of the rest, 0.1 to 1000000 s. */
+  slow_time_s: number;
+  /** Standard uncertainty of its logarithm, 0 to 1000. */
+  u_ln_slow_time: number;
+  /** Covariances of the yield, the fast share and the two logarithms, in points. */
+  covariance: number[][];
+  /** How far the curve can be trusted; its scatter is in points of yield. */
+  quality: Quality;
+}
+
+export interface Cooling {
+  /** Cooling rate, 0.000001 to 1 1/min. */
+  cooling_per_min: number;
+  /** Its standard uncertainty, 0 to 10 1/min. */
+  u_cooling_per_min: number;
+  /** Temperature at the first reading, by the curve through all of them, 0 to 105 °C. */
+  start_c: number;
+  /** Its standard uncertainty, 0 to 105 K. */
+  u_start_k: number;
+  /** Covariance of the two, K/min. */
+  covariance_k_per_min: number;
+  /** How far the curve can be trusted; its scatter is in K. */
+  quality: Quality;
 }
 
 export interface Hazards {
@@ -731,6 +953,44 @@ export interface Foreseen {
   recipe: Recipe;
   /** What it leads to, and the chance that it lands in the window. */
   outlook: Outlook;
+}
+
+export interface Learned {
+  /** The value, in the unit of the profile's field. */
+  value: number;
+  /** Its standard uncertainty as the fit told it. */
+  u: number;
+  /** The degrees of freedom of that, 1 to 1000000000. */
+  degrees_of_freedom: number;
+}
+
+export interface Profile {
+  /** Apparent retention of the brewer's grounds, 0 to 10 g/g. */
+  apparent_retention_g_per_g?: Learned | null;
+  /** Hold-up of the brewer, as the same line has it, -5000 to 5000 g. */
+  fitted_hold_up_g?: Learned | null;
+  /** Heat capacity of the brewer, 0 to 1000000 J/K. */
+  heat_capacity_j_per_k?: Learned | null;
+  /** Cooling rate of the brewer while it steeps, 0.000001 to 1 1/min. */
+  cooling_per_min?: Learned | null;
+  /** Yield that the coffee levels off at, 0 to 100 %. */
+  equilibrium_yield_pct?: Learned | null;
+  /** Share of it that dissolves fast, 0 to 100 %. */
+  fast_share_pct?: Learned | null;
+  /** Time constant of the fast share, 0.1 to 1000000 s; u is that of its logarithm. */
+  fast_time_s?: Learned | null;
+  /** Time constant of the rest, 0.1 to 1000000 s; u is that of its logarithm. */
+  slow_time_s?: Learned | null;
+  /** Refractive factor of the coffee, 0.3 to 2 %/°Bx; u is over its value, in %. */
+  refractive_factor_pct_per_brix?: Learned | null;
+  /** Heat capacity of the cup, 0 to 1000000 J/K. */
+  cup_j_per_k?: Learned | null;
+  /** Cooling rate of the full cup, 0.000001 to 1 1/min. */
+  cup_cooling_per_min?: Learned | null;
+  /** Repeatability of one's own readings on the instrument, 0.0005 to 2 % strength. */
+  repeatability_pct?: Learned | null;
+  /** Correlation of retention and hold-up, -1 to 1. */
+  retention_correlation?: number | null;
 }
 
 export interface Chamber {
@@ -2007,6 +2267,140 @@ export namespace reading {
   }): { strength_pct: number };
 }
 
+export namespace calibrate {
+  /**
+   * Retention and hold-up of a brewer, from brews of several doses by least squares. Doses far apart
+   * tell most. In every fit of this room, a value plus and minus its u times
+   * uncertainty.coverageFactor() for the fit's degrees of freedom holds the truth as
+   * often as the confidence says.
+   *
+   *     W − B − V = c + r D
+   *     r = S_xy/S_xx,  c = ȳ − r D̄,  u(r) = s/√S_xx,  u(c) = s √(1/n + D̄²/S_xx),  cov = −D̄ s²/S_xx
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three brews, or brews of one dose size; `result_out_of_range` outside the range of the retention or the hold-up.
+   */
+  function retentionLine(options: {
+    /** The brews. */
+    brews: Drained[];
+  }): RetentionLine;
+  /**
+   * Beverage that the next brew gives by the line through earlier ones, B = W − V − c − r D.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what calibrate.retentionLine() fails with; `result_out_of_range` where nothing is left for the cup, too.
+   */
+  function expectedBeverage(options: {
+    /** The earlier brews. */
+    brews: Drained[];
+    /** Dose of the next one, 0.1 to 10000 g. */
+    next_dose_g: number;
+    /** Its brew water, 0.1 to 200000 g. */
+    next_water_g: number;
+    /** Vapour that it will lose, 0 to 20000 g. */
+    next_vapour_g: number;
+  }): Expected;
+  /**
+   * Retention of a brewer that keeps nothing but what the grounds hold, W − B − V = r D. Also for
+   * brews of one dose size: then the hold-up is in it, and it is right for that size alone.
+   *
+   *     r = Σ D y/Σ D²,  u(r) = s/√Σ D²
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than two brews; `result_out_of_range` outside the range of the retention.
+   */
+  function retention(options: {
+    /** The brews. */
+    brews: Drained[];
+  }): FittedRetention;
+  /**
+   * Heat capacity of a brewer, from several times that water was poured into it empty and settled.
+   * Wait as long as a brew takes. For one pour beside bodies already known:
+   * heat.vesselHeatCapacity().
+   *
+   *     m [h(t0) − h(t)] = C (t − t_vessel)
+   *     C = Σxy/Σx²,  u(C) = s/√Σx²
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than two pours, or vessels that were as warm as the water; `result_out_of_range` where the temperatures do not stand in order.
+   */
+  function heatCapacity(options: {
+    /** The pours. */
+    pours: Settled[];
+  }): FittedHeatCapacity;
+  /**
+   * Yield at which a coffee levels off: the mean of long steeps, (W/D) T/(1 − T), with u = s/√n.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than two steeps; `result_out_of_range` for a steep whose own yield would be above 100 %.
+   */
+  function equilibriumYield(options: {
+    /** The steeps. */
+    steeps: Steeped[];
+  }): FittedYield;
+  /**
+   * How fast a coffee extracts, by one rate, from yields of brews that differ in time of contact
+   * only. No start is asked for. Source of the law: Fuller & Rao 2017, doi
+   * 10.1038/s41598-017-18247-4, abstract.
+   *
+   *     E(t) = E∞ (1 − e^(−t/τ)),  parameters E∞ and ln τ
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three yields, for ones that do not begin to level off, and for ones that have all levelled off; `result_out_of_range` for an equilibrium above 100 %.
+   */
+  function oneRate(options: {
+    /** The yields. */
+    yields: Timed[];
+  }): OneRate;
+  /**
+   * How fast a coffee extracts, by two rates, from a few seconds to well beyond the slow time
+   * constant. Accepted only where it explains more than scatter about one rate would explain once in
+   * twenty times; refused too where the equilibrium would be above 100 %. Source of the law: Moroney
+   * et al. 2015, doi 10.1016/j.ces.2015.06.003, abstract.
+   *
+   *     E(t) = E∞ [ f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2)) ]
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than seven yields, for ones that one rate describes as well, that do not begin to level off, or that have all levelled off.
+   */
+  function twoRates(options: {
+    /** The yields. */
+    yields: Timed[];
+  }): TwoRates;
+  /**
+   * Cooling rate of a cup from several readings of a thermometer left in it, by the law of
+   * heat.timeToCool(): least squares in temperature, the first reading counting like all
+   * others. Readings over twenty minutes tell more than many within five.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three readings, or all at one time; `impossible` for a reading not above where cooling ends; `result_out_of_range` outside the range of the rate, as for a cup that gets warmer.
+   */
+  function cooling(options: {
+    /** The readings. */
+    readings: Thermometer[];
+    /** The room. */
+    surroundings: Surroundings;
+  }): Cooling;
+  /**
+   * Refractive factor of a coffee, T = k x, from samples read and oven-dried. Ten grams dried for
+   * three hours at 105 °C on a balance of 0.1 mg tell T to 0.003 %; on a scale of 0.1 g nothing is
+   * told. The factor holds for the coffees dried, filtered as they were.
+   *
+   *     k = Σ x T/Σ x²,  u(k)/k = s/(k √Σ x²)
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than two samples, or readings that are all zero; `result_out_of_range` outside the range of the factor.
+   */
+  function refractiveFactor(options: {
+    /** The samples. */
+    samples: Dried[];
+  }): FittedRefractiveFactor;
+  /**
+   * Repeatability of one's own readings, pooled over several cups that were each read several times,
+   * in any order. A cup that was read once adds nothing. Source: JCGM 100:2008, 4.2.4 and E.4.3
+   * (from memory).
+   *
+   *     s_r² = Σ(x − x̄ of its cup)²/ν,  ν = readings less cups,  u(s_r) ≈ s_r/√(2ν)
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` where no cup was read twice; `result_out_of_range` for readings that are all equal: the display is too coarse to tell.
+   */
+  function repeatability(options: {
+    /** The readings. */
+    readings: Repeat[];
+  }): FittedRepeatability;
+}
+
 export namespace verdict {
   /**
    * Where a cup stands in a window, without regard to how sure its numbers are. A yield must be of
@@ -2061,7 +2455,7 @@ export namespace uncertainty {
    * from earlier series is better. Repeats that are all equal give zero, because the display hides
    * the scatter: combine with uncertainty.ofDisplay(). Source: GUM 4.2.
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for a single repeat or more than a hundred; `result_out_of_range` for a scatter past the range of the uncertainty.
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for a single repeat or more than a hundred.
    */
   function ofRepeats(options: {
     /** The repeats, each -1000000000 to 1000000000. */
@@ -2349,7 +2743,7 @@ export namespace decision {
    * The largest standard uncertainty with which any number can be called inside, (T_U − T_L)/(2 k),
    * with k of uncertainty.coverageFactor().
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where the lowest edge is not below the highest.
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where the lowest edge is not below the highest; `result_out_of_range` past the range of the uncertainty.
    */
   function largestUncertainty(options: {
     /** The band. */
@@ -2607,4 +3001,20 @@ export namespace advise {
     /** The window, its yield as charts count it. */
     window: Window;
   }): Advice;
+}
+
+export namespace profile {
+  /**
+   * A profile as bytes, the same on every processor: little endian, with a version and a check value.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function toBytes(options: { profile: Profile }): { bytes: Uint8Array };
+  /**
+   * A profile from its bytes. No damaged one is ever read: a single wrong byte is always found.
+   *
+   * @throws {@link Refusal} With `unreadable` for bytes that are no profile, or a damaged one; with `out_of_range` for a
+   * number that its field does not accept.
+   */
+  function fromBytes(options: { bytes: Uint8Array }): Profile;
 }

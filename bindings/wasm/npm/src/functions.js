@@ -1,8 +1,8 @@
 // Made by `cargo xtask face`. Do not edit.
 
 import {
-  answer, answered, base, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, optional, put,
-  quantity, record,
+  answer, answered, base, boolean, bytes, bytesAt, cautions, choice, doubles, f64, i32, integer, items, list, number, numbers, optional,
+  put, putBytes, putEach, quantity, record,
 } from "./call.js";
 
 const CHANGE = [null, "drink_as_it_is", "add_water", "add_milk", "same_again", "dose", "water", "time"];
@@ -19,7 +19,7 @@ const ZERO = [null, "distilled", "brew_water"];
 const SHAPE = [null, "rectangular", "triangular", "arcsine"];
 const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
 
-let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn;
+let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes;
 
 /** Takes the functions of a module. */
 export function bind(exports) {
@@ -104,6 +104,16 @@ export function bind(exports) {
   cupwrightReadingStrengthOfBrix = exports.cupwright_reading_strength_of_brix;
   cupwrightReadingBrixOfStrength = exports.cupwright_reading_brix_of_strength;
   cupwrightReadingStrengthOfIndex = exports.cupwright_reading_strength_of_index;
+  cupwrightCalibrateRetentionLine = exports.cupwright_calibrate_retention_line;
+  cupwrightCalibrateExpectedBeverage = exports.cupwright_calibrate_expected_beverage;
+  cupwrightCalibrateRetention = exports.cupwright_calibrate_retention;
+  cupwrightCalibrateHeatCapacity = exports.cupwright_calibrate_heat_capacity;
+  cupwrightCalibrateEquilibriumYield = exports.cupwright_calibrate_equilibrium_yield;
+  cupwrightCalibrateOneRate = exports.cupwright_calibrate_one_rate;
+  cupwrightCalibrateTwoRates = exports.cupwright_calibrate_two_rates;
+  cupwrightCalibrateCooling = exports.cupwright_calibrate_cooling;
+  cupwrightCalibrateRefractiveFactor = exports.cupwright_calibrate_refractive_factor;
+  cupwrightCalibrateRepeatability = exports.cupwright_calibrate_repeatability;
   cupwrightVerdictStand = exports.cupwright_verdict_stand;
   cupwrightUncertaintyCoverageFactor = exports.cupwright_uncertainty_coverage_factor;
   cupwrightUncertaintyExpanded = exports.cupwright_uncertainty_expanded;
@@ -140,6 +150,8 @@ export function bind(exports) {
   cupwrightForecastCountedYield = exports.cupwright_forecast_counted_yield;
   cupwrightForecastOutlook = exports.cupwright_forecast_outlook;
   cupwrightAdviseOn = exports.cupwright_advise_on;
+  cupwrightProfileToBytes = exports.cupwright_profile_to_bytes;
+  cupwrightProfileFromBytes = exports.cupwright_profile_from_bytes;
 }
 
 const CUP_FIELDS = new Set(["brew", "u_weighing_g", "nu_weighing", "strength", "yield", "contact_s"]);
@@ -184,6 +196,192 @@ function getAdvice(at) {
   return {
     suggestions: list(i32[(at + 840) >> 2], 7, at + 0, 120, getSuggestion),
     grind: DIRECTION[i32[(at + 844) >> 2]],
+  };
+}
+
+const DRAINED_FIELDS = new Set(["dose_g", "water_g", "beverage_g", "vapour_g"]);
+function takeDrained(o, name) {
+  record(o, 4, DRAINED_FIELDS, name);
+  return [
+    number(o.dose_g, "dose_g"),
+    number(o.water_g, "water_g"),
+    number(o.beverage_g, "beverage_g"),
+    number(o.vapour_g, "vapour_g"),
+  ];
+}
+
+const SETTLED_FIELDS = new Set(["liquid_g", "before_c", "settled_c", "vessel_c"]);
+function takeSettled(o, name) {
+  record(o, 4, SETTLED_FIELDS, name);
+  return [
+    number(o.liquid_g, "liquid_g"),
+    number(o.before_c, "before_c"),
+    number(o.settled_c, "settled_c"),
+    number(o.vessel_c, "vessel_c"),
+  ];
+}
+
+const STEEPED_FIELDS = new Set(["strength_pct", "water_g", "dose_g"]);
+function takeSteeped(o, name) {
+  record(o, 3, STEEPED_FIELDS, name);
+  return [
+    number(o.strength_pct, "strength_pct"),
+    number(o.water_g, "water_g"),
+    number(o.dose_g, "dose_g"),
+  ];
+}
+
+const TIMED_FIELDS = new Set(["contact_s", "yield_pct"]);
+function takeTimed(o, name) {
+  record(o, 2, TIMED_FIELDS, name);
+  return [
+    number(o.contact_s, "contact_s"),
+    number(o.yield_pct, "yield_pct"),
+  ];
+}
+
+const THERMOMETER_FIELDS = new Set(["time_s", "water_c"]);
+function takeThermometer(o, name) {
+  record(o, 2, THERMOMETER_FIELDS, name);
+  return [
+    number(o.time_s, "time_s"),
+    number(o.water_c, "water_c"),
+  ];
+}
+
+const DRIED_FIELDS = new Set(["brix", "strength_pct"]);
+function takeDried(o, name) {
+  record(o, 2, DRIED_FIELDS, name);
+  return [
+    number(o.brix, "brix"),
+    number(o.strength_pct, "strength_pct"),
+  ];
+}
+
+const REPEAT_FIELDS = new Set(["strength_pct", "cup"]);
+function takeRepeat(o, name) {
+  record(o, 2, REPEAT_FIELDS, name);
+  return [
+    number(o.strength_pct, "strength_pct"),
+    integer(o.cup, "cup", "cup_number"),
+    0, // padding
+  ];
+}
+
+function getOdd(at) {
+  return {
+    studentised: f64[(at + 0) >> 3],
+    chance: f64[(at + 8) >> 3],
+    at: i32[(at + 16) >> 2],
+    is_suspicious: i32[(at + 20) >> 2] !== 0,
+  };
+}
+
+function getQuality(at) {
+  return {
+    degrees_of_freedom: f64[(at + 0) >> 3],
+    s: f64[(at + 8) >> 3],
+    residuals: doubles(i32[(at + 520) >> 2], at + 16),
+    leverages: doubles(i32[(at + 520) >> 2], at + 256),
+    odd: i32[(at + 524) >> 2] ? getOdd(at + 496) : null,
+    measurements: i32[(at + 520) >> 2],
+  };
+}
+
+function getRetentionLine(at) {
+  return {
+    apparent_retention_g_per_g: f64[(at + 0) >> 3],
+    u_retention_g_per_g: f64[(at + 8) >> 3],
+    fitted_hold_up_g: f64[(at + 16) >> 3],
+    u_hold_up_g: f64[(at + 24) >> 3],
+    covariance_g2_per_g: f64[(at + 32) >> 3],
+    quality: getQuality(at + 40),
+  };
+}
+
+function getExpected(at) {
+  return {
+    beverage_g: f64[(at + 0) >> 3],
+    u_beverage_g: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+    u_mean_g: f64[(at + 24) >> 3],
+  };
+}
+
+function getFittedRetention(at) {
+  return {
+    apparent_retention_g_per_g: f64[(at + 0) >> 3],
+    u_retention_g_per_g: f64[(at + 8) >> 3],
+    quality: getQuality(at + 16),
+  };
+}
+
+function getFittedHeatCapacity(at) {
+  return {
+    heat_capacity_j_per_k: f64[(at + 0) >> 3],
+    u_heat_capacity_j_per_k: f64[(at + 8) >> 3],
+    quality: getQuality(at + 16),
+  };
+}
+
+function getFittedYield(at) {
+  return {
+    yield_pct: f64[(at + 0) >> 3],
+    u_yield_pct: f64[(at + 8) >> 3],
+    quality: getQuality(at + 16),
+  };
+}
+
+function getFittedRefractiveFactor(at) {
+  return {
+    refractive_factor_pct_per_brix: f64[(at + 0) >> 3],
+    u_factor_pct: f64[(at + 8) >> 3],
+    quality: getQuality(at + 16),
+  };
+}
+
+function getFittedRepeatability(at) {
+  return {
+    repeatability_pct: f64[(at + 0) >> 3],
+    u_repeatability_pct: f64[(at + 8) >> 3],
+    quality: getQuality(at + 16),
+  };
+}
+
+function getOneRate(at) {
+  return {
+    equilibrium_yield_pct: f64[(at + 0) >> 3],
+    u_equilibrium_yield_pct: f64[(at + 8) >> 3],
+    time_constant_s: f64[(at + 16) >> 3],
+    u_ln_time_constant: f64[(at + 24) >> 3],
+    covariance_pct: f64[(at + 32) >> 3],
+    quality: getQuality(at + 40),
+  };
+}
+
+function getTwoRates(at) {
+  return {
+    equilibrium_yield_pct: f64[(at + 0) >> 3],
+    u_equilibrium_yield_pct: f64[(at + 8) >> 3],
+    fast_share_pct: f64[(at + 16) >> 3],
+    u_fast_share_pct: f64[(at + 24) >> 3],
+    fast_time_s: f64[(at + 32) >> 3],
+    u_ln_fast_time: f64[(at + 40) >> 3],
+    slow_time_s: f64[(at + 48) >> 3],
+    u_ln_slow_time: f64[(at + 56) >> 3],
+    covariance: list(4, 4, at + 64, 32, (row) => doubles(4, row)),
+    quality: getQuality(at + 192),
+  };
+}
+
+function getCooling(at) {
+  return {
+    cooling_per_min: f64[(at + 0) >> 3],
+    u_cooling_per_min: f64[(at + 8) >> 3],
+    start_c: f64[(at + 16) >> 3],
+    u_start_k: f64[(at + 24) >> 3],
+    covariance_k_per_min: f64[(at + 32) >> 3],
+    quality: getQuality(at + 40),
   };
 }
 
@@ -760,6 +958,89 @@ function getForeseen(at) {
   return {
     recipe: getRecipe(at + 0),
     outlook: getOutlook(at + 328),
+  };
+}
+
+const LEARNED_FIELDS = new Set(["value", "u", "degrees_of_freedom"]);
+function takeLearned(o, name) {
+  record(o, 3, LEARNED_FIELDS, name);
+  return [
+    number(o.value, "value"),
+    number(o.u, "u"),
+    number(o.degrees_of_freedom, "degrees_of_freedom"),
+  ];
+}
+
+function getLearned(at) {
+  return {
+    value: f64[(at + 0) >> 3],
+    u: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+  };
+}
+
+const PROFILE_FIELDS = new Set(["apparent_retention_g_per_g", "fitted_hold_up_g", "heat_capacity_j_per_k", "cooling_per_min", "equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s", "refractive_factor_pct_per_brix", "cup_j_per_k", "cup_cooling_per_min", "repeatability_pct", "retention_correlation"]);
+function takeProfile(o, name) {
+  record(o, 0, PROFILE_FIELDS, name);
+  const apparent_retention_g_per_g = optional(o.apparent_retention_g_per_g, "apparent_retention_g_per_g", takeLearned);
+  const fitted_hold_up_g = optional(o.fitted_hold_up_g, "fitted_hold_up_g", takeLearned);
+  const heat_capacity_j_per_k = optional(o.heat_capacity_j_per_k, "heat_capacity_j_per_k", takeLearned);
+  const cooling_per_min = optional(o.cooling_per_min, "cooling_per_min", takeLearned);
+  const equilibrium_yield_pct = optional(o.equilibrium_yield_pct, "equilibrium_yield_pct", takeLearned);
+  const fast_share_pct = optional(o.fast_share_pct, "fast_share_pct", takeLearned);
+  const fast_time_s = optional(o.fast_time_s, "fast_time_s", takeLearned);
+  const slow_time_s = optional(o.slow_time_s, "slow_time_s", takeLearned);
+  const refractive_factor_pct_per_brix = optional(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix", takeLearned);
+  const cup_j_per_k = optional(o.cup_j_per_k, "cup_j_per_k", takeLearned);
+  const cup_cooling_per_min = optional(o.cup_cooling_per_min, "cup_cooling_per_min", takeLearned);
+  const repeatability_pct = optional(o.repeatability_pct, "repeatability_pct", takeLearned);
+  const retention_correlation = optional(o.retention_correlation, "retention_correlation", number);
+  return [
+    ...(apparent_retention_g_per_g ?? [0, 0, 0]),
+    ...(fitted_hold_up_g ?? [0, 0, 0]),
+    ...(heat_capacity_j_per_k ?? [0, 0, 0]),
+    ...(cooling_per_min ?? [0, 0, 0]),
+    ...(equilibrium_yield_pct ?? [0, 0, 0]),
+    ...(fast_share_pct ?? [0, 0, 0]),
+    ...(fast_time_s ?? [0, 0, 0]),
+    ...(slow_time_s ?? [0, 0, 0]),
+    ...(refractive_factor_pct_per_brix ?? [0, 0, 0]),
+    ...(cup_j_per_k ?? [0, 0, 0]),
+    ...(cup_cooling_per_min ?? [0, 0, 0]),
+    ...(repeatability_pct ?? [0, 0, 0]),
+    retention_correlation ?? 0,
+    apparent_retention_g_per_g !== null ? 1 : 0,
+    fitted_hold_up_g !== null ? 1 : 0,
+    heat_capacity_j_per_k !== null ? 1 : 0,
+    cooling_per_min !== null ? 1 : 0,
+    equilibrium_yield_pct !== null ? 1 : 0,
+    fast_share_pct !== null ? 1 : 0,
+    fast_time_s !== null ? 1 : 0,
+    slow_time_s !== null ? 1 : 0,
+    refractive_factor_pct_per_brix !== null ? 1 : 0,
+    cup_cooling_per_min !== null ? 1 : 0,
+    cup_j_per_k !== null ? 1 : 0,
+    repeatability_pct !== null ? 1 : 0,
+    retention_correlation !== null ? 1 : 0,
+    0, // padding
+  ];
+}
+
+function getProfile(at) {
+  return {
+    apparent_retention_g_per_g: i32[(at + 296) >> 2] ? getLearned(at + 0) : null,
+    fitted_hold_up_g: i32[(at + 300) >> 2] ? getLearned(at + 24) : null,
+    heat_capacity_j_per_k: i32[(at + 304) >> 2] ? getLearned(at + 48) : null,
+    cooling_per_min: i32[(at + 308) >> 2] ? getLearned(at + 72) : null,
+    equilibrium_yield_pct: i32[(at + 312) >> 2] ? getLearned(at + 96) : null,
+    fast_share_pct: i32[(at + 316) >> 2] ? getLearned(at + 120) : null,
+    fast_time_s: i32[(at + 320) >> 2] ? getLearned(at + 144) : null,
+    slow_time_s: i32[(at + 324) >> 2] ? getLearned(at + 168) : null,
+    refractive_factor_pct_per_brix: i32[(at + 328) >> 2] ? getLearned(at + 192) : null,
+    cup_j_per_k: i32[(at + 336) >> 2] ? getLearned(at + 216) : null,
+    cup_cooling_per_min: i32[(at + 332) >> 2] ? getLearned(at + 240) : null,
+    repeatability_pct: i32[(at + 340) >> 2] ? getLearned(at + 264) : null,
+    retention_correlation: i32[(at + 344) >> 2] ? f64[(at + 288) >> 3] : null,
   };
 }
 
@@ -1486,6 +1767,83 @@ export const reading = Object.freeze({
   },
 });
 
+const CALIBRATE_RETENTION_LINE_OPTIONS = new Set(["brews"]);
+const CALIBRATE_EXPECTED_BEVERAGE_OPTIONS = new Set(["brews", "next_dose_g", "next_water_g", "next_vapour_g"]);
+const CALIBRATE_RETENTION_OPTIONS = new Set(["brews"]);
+const CALIBRATE_HEAT_CAPACITY_OPTIONS = new Set(["pours"]);
+const CALIBRATE_EQUILIBRIUM_YIELD_OPTIONS = new Set(["steeps"]);
+const CALIBRATE_ONE_RATE_OPTIONS = new Set(["yields"]);
+const CALIBRATE_TWO_RATES_OPTIONS = new Set(["yields"]);
+const CALIBRATE_COOLING_OPTIONS = new Set(["readings", "surroundings"]);
+const CALIBRATE_REFRACTIVE_FACTOR_OPTIONS = new Set(["samples"]);
+const CALIBRATE_REPEATABILITY_OPTIONS = new Set(["readings"]);
+export const calibrate = Object.freeze({
+  retentionLine(o) {
+    record(o, 1, CALIBRATE_RETENTION_LINE_OPTIONS, "options");
+    const brews = items(o.brews, "brews", takeDrained);
+    answered(cupwrightCalibrateRetentionLine(put(brews.values, 1088), brews.count, answer, base));
+    return getRetentionLine(answer);
+  },
+  expectedBeverage(o) {
+    record(o, 4, CALIBRATE_EXPECTED_BEVERAGE_OPTIONS, "options");
+    const brews = items(o.brews, "brews", takeDrained);
+    const next_dose_g = number(o.next_dose_g, "next_dose_g");
+    const next_water_g = number(o.next_water_g, "next_water_g");
+    const next_vapour_g = number(o.next_vapour_g, "next_vapour_g");
+    answered(cupwrightCalibrateExpectedBeverage(put(brews.values, 1088), brews.count, next_dose_g, next_water_g, next_vapour_g, answer, base));
+    return getExpected(answer);
+  },
+  retention(o) {
+    record(o, 1, CALIBRATE_RETENTION_OPTIONS, "options");
+    const brews = items(o.brews, "brews", takeDrained);
+    answered(cupwrightCalibrateRetention(put(brews.values, 1088), brews.count, answer, base));
+    return getFittedRetention(answer);
+  },
+  heatCapacity(o) {
+    record(o, 1, CALIBRATE_HEAT_CAPACITY_OPTIONS, "options");
+    const pours = items(o.pours, "pours", takeSettled);
+    answered(cupwrightCalibrateHeatCapacity(put(pours.values, 1088), pours.count, answer, base));
+    return getFittedHeatCapacity(answer);
+  },
+  equilibriumYield(o) {
+    record(o, 1, CALIBRATE_EQUILIBRIUM_YIELD_OPTIONS, "options");
+    const steeps = items(o.steeps, "steeps", takeSteeped);
+    answered(cupwrightCalibrateEquilibriumYield(put(steeps.values, 1088), steeps.count, answer, base));
+    return getFittedYield(answer);
+  },
+  oneRate(o) {
+    record(o, 1, CALIBRATE_ONE_RATE_OPTIONS, "options");
+    const yields = items(o.yields, "yields", takeTimed);
+    answered(cupwrightCalibrateOneRate(put(yields.values, 1088), yields.count, answer, base));
+    return getOneRate(answer);
+  },
+  twoRates(o) {
+    record(o, 1, CALIBRATE_TWO_RATES_OPTIONS, "options");
+    const yields = items(o.yields, "yields", takeTimed);
+    answered(cupwrightCalibrateTwoRates(put(yields.values, 1088), yields.count, answer, base));
+    return getTwoRates(answer);
+  },
+  cooling(o) {
+    record(o, 2, CALIBRATE_COOLING_OPTIONS, "options");
+    const readings = items(o.readings, "readings", takeThermometer);
+    const surroundings = takeSurroundings(o.surroundings, "surroundings");
+    answered(cupwrightCalibrateCooling(put(readings.values, 1088), readings.count, put(surroundings, 2688, 2), answer, base));
+    return getCooling(answer);
+  },
+  refractiveFactor(o) {
+    record(o, 1, CALIBRATE_REFRACTIVE_FACTOR_OPTIONS, "options");
+    const samples = items(o.samples, "samples", takeDried);
+    answered(cupwrightCalibrateRefractiveFactor(put(samples.values, 1088), samples.count, answer, base));
+    return getFittedRefractiveFactor(answer);
+  },
+  repeatability(o) {
+    record(o, 1, CALIBRATE_REPEATABILITY_OPTIONS, "options");
+    const readings = items(o.readings, "readings", takeRepeat);
+    answered(cupwrightCalibrateRepeatability(putEach(readings.values, 1088, 1, 3), readings.count, answer, base));
+    return getFittedRepeatability(answer);
+  },
+});
+
 const VERDICT_STAND_OPTIONS = new Set(["window", "strength_pct", "yield_pct"]);
 export const verdict = Object.freeze({
   stand(o) {
@@ -1806,5 +2164,22 @@ export const advise = Object.freeze({
     const window = takeWindow(o.window, "window");
     answered(cupwrightAdviseOn(put(cup, 1088, 16), put(means, 1216, 7), put(straying, 1288, 10), wanted_pct, put(window, 1368, 4), answer, base));
     return getAdvice(answer);
+  },
+});
+
+const PROFILE_TO_BYTES_OPTIONS = new Set(["profile"]);
+const PROFILE_FROM_BYTES_OPTIONS = new Set(["bytes"]);
+export const profile = Object.freeze({
+  toBytes(o) {
+    record(o, 1, PROFILE_TO_BYTES_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    answered(cupwrightProfileToBytes(put(profile, 1088, 37), answer, base));
+    return { bytes: bytesAt(answer, 312) };
+  },
+  fromBytes(o) {
+    record(o, 1, PROFILE_FROM_BYTES_OPTIONS, "options");
+    const given = bytes(o.bytes, "bytes", 312);
+    answered(cupwrightProfileFromBytes(putBytes(given.values, 1088), given.count, answer, base));
+    return getProfile(answer);
   },
 });
