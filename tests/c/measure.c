@@ -8,7 +8,7 @@
 
 #include "platform.h"
 
-enum { PAINTED = 4096 };
+enum { PAINTED = 8192 };
 
 #define UNUSED 0xC5C5C5C5u
 

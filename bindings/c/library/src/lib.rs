@@ -21,8 +21,8 @@ fn panic(_: &core::panic::PanicInfo<'_>) -> ! {
     unsafe { cupwright_can_panic() }
 }
 
-/// The one routine that compiled code asks of a computer's C library: copies structs. With its own, the
-/// object needs nothing from outside there either. Bare-metal targets have theirs from Rust.
+/// One of the two routines that compiled code asks of a computer's C library: copies structs. With its
+/// own, the object needs nothing from outside there either. Bare-metal targets have theirs from Rust.
 ///
 /// # Safety
 /// As C's `memcpy`.
@@ -33,6 +33,21 @@ unsafe extern "C" fn memcpy(to: *mut u8, from: *const u8, count: usize) -> *mut 
         // Volatile, or the compiler would see a memcpy here and call itself.
         // SAFETY: the caller's.
         unsafe { to.add(at).write_volatile(from.add(at).read()) };
+    }
+    to
+}
+
+/// The other: blank arrays.
+///
+/// # Safety
+/// As C's `memset`.
+#[cfg(all(panic = "abort", not(target_os = "none")))]
+#[unsafe(no_mangle)]
+unsafe extern "C" fn memset(to: *mut u8, byte: i32, count: usize) -> *mut u8 {
+    for at in 0..count {
+        // Volatile for the same reason.
+        // SAFETY: the caller's.
+        unsafe { to.add(at).write_volatile(byte as u8) };
     }
     to
 }
