@@ -136,6 +136,14 @@ static int check_counts(void) {
     return wrong;
 }
 
+static int are_alike(const void *some, const void *other, size_t size) {
+    const unsigned char *a = some, *b = other;
+    while (size > 0 && *a == *b) {
+        a++, b++, size--;
+    }
+    return size == 0;
+}
+
 /** A profile comes back from its bytes, and no other bytes are one. */
 static int check_profile(void) {
     static const cupwright_profile nothing;
@@ -150,12 +158,12 @@ static int check_profile(void) {
     profile.refractive_factor_pct_per_brix = factor;
     profile.has_refractive_factor = -1;
     wrong += cupwright_profile_to_bytes(&profile, bytes, NULL) != CUPWRIGHT_STATUS_OK;
-    wrong += memcmp(bytes, "CUPW\x01", 6) != 0 || memcmp(&bytes[208], number, sizeof number) != 0;
+    wrong += !are_alike(bytes, "CUPW\x01", 6) || !are_alike(&bytes[208], number, sizeof number);
     mark(&back, sizeof back);
     wrong += cupwright_profile_from_bytes(bytes, CUPWRIGHT_PROFILE_BYTES, &back, &error) != CUPWRIGHT_STATUS_OK;
     profile.has_refractive_factor = 1;
     /* Behind the last field is padding. */
-    wrong += memcmp(&back, &profile, offsetof(cupwright_profile, has_retention_correlation) + sizeof(int32_t)) != 0;
+    wrong += !are_alike(&back, &profile, offsetof(cupwright_profile, has_retention_correlation) + sizeof(int32_t));
     mark(&back, sizeof back);
     wrong += cupwright_profile_from_bytes(bytes, sizeof bytes, &back, &error) != CUPWRIGHT_STATUS_UNREADABLE ||
              error.limit != CUPWRIGHT_UNREADABLE_LENGTH || error.value != (double)sizeof bytes ||

@@ -157,7 +157,9 @@ for (const line of readFileSync(process.argv[2], "utf8").split("\n")) {
     misuse(call, own, path, `${room}.${name}`);
   }
 }
-for (const room of Object.values(library)) {
+// A profile answers no formula: profile.js.
+const { profile, ...rooms } = library;
+for (const room of Object.values(rooms)) {
   for (const value of Object.values(room)) {
     if (typeof value === "function") assert(done.has(value), `${value.name}: no case is answered`);
   }
