@@ -6,6 +6,7 @@ import {
 } from "./call.js";
 
 const BURN = [null, "more_than_five_minutes", "within", "under_one_second"];
+const NEEDED = [null, "readings", "more_than_ten", "none_is_enough"];
 const CREDIBILITY = [null, "ordinary", "near_limit", "at_limit", "beyond_limit"];
 const COVER = [null, "open", "lidded"];
 const AIR = [null, "pressure", "altitude"];
@@ -13,8 +14,10 @@ const CONTACT_HEAT = [null, "cooling_rate", "at_most", "unchanged"];
 const AGREEMENT = [null, "mean", "take_another", "median"];
 const SIDE = [null, "below", "inside", "above"];
 const ZERO = [null, "distilled", "brew_water"];
+const SHAPE = [null, "rectangular", "triangular", "arcsine"];
+const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
 
-let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightVerdictStand, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe;
+let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe;
 
 /** Takes the functions of a module. */
 export function bind(exports) {
@@ -100,6 +103,31 @@ export function bind(exports) {
   cupwrightReadingBrixOfStrength = exports.cupwright_reading_brix_of_strength;
   cupwrightReadingStrengthOfIndex = exports.cupwright_reading_strength_of_index;
   cupwrightVerdictStand = exports.cupwright_verdict_stand;
+  cupwrightUncertaintyCoverageFactor = exports.cupwright_uncertainty_coverage_factor;
+  cupwrightUncertaintyExpanded = exports.cupwright_uncertainty_expanded;
+  cupwrightUncertaintyOfRepeats = exports.cupwright_uncertainty_of_repeats;
+  cupwrightUncertaintyPooled = exports.cupwright_uncertainty_pooled;
+  cupwrightUncertaintyOfLimit = exports.cupwright_uncertainty_of_limit;
+  cupwrightUncertaintyOfDisplay = exports.cupwright_uncertainty_of_display;
+  cupwrightUncertaintyOfExpanded = exports.cupwright_uncertainty_of_expanded;
+  cupwrightUncertaintyFreedomOfDoubt = exports.cupwright_uncertainty_freedom_of_doubt;
+  cupwrightUncertaintyCombine = exports.cupwright_uncertainty_combine;
+  cupwrightUncertaintyStrength = exports.cupwright_uncertainty_strength;
+  cupwrightUncertaintyFlowThroughYield = exports.cupwright_uncertainty_flow_through_yield;
+  cupwrightUncertaintySteepedYield = exports.cupwright_uncertainty_steeped_yield;
+  cupwrightUncertaintyExtractionYield = exports.cupwright_uncertainty_extraction_yield;
+  cupwrightUncertaintySteepedStrength = exports.cupwright_uncertainty_steeped_strength;
+  cupwrightUncertaintyBeverage = exports.cupwright_uncertainty_beverage;
+  cupwrightUncertaintyWaterToReach = exports.cupwright_uncertainty_water_to_reach;
+  cupwrightUncertaintyStrengthAfterWater = exports.cupwright_uncertainty_strength_after_water;
+  cupwrightUncertaintyMixedTemperature = exports.cupwright_uncertainty_mixed_temperature;
+  cupwrightDecisionChances = exports.cupwright_decision_chances;
+  cupwrightDecisionDecide = exports.cupwright_decision_decide;
+  cupwrightDecisionLargestUncertainty = exports.cupwright_decision_largest_uncertainty;
+  cupwrightDecisionAcceptance = exports.cupwright_decision_acceptance;
+  cupwrightDecisionReadingsNeeded = exports.cupwright_decision_readings_needed;
+  cupwrightDecisionJoint = exports.cupwright_decision_joint;
+  cupwrightDecisionCompare = exports.cupwright_decision_compare;
   cupwrightCautionOf = exports.cupwright_caution_of;
   cupwrightCautionTimeToBurn = exports.cupwright_caution_time_to_burn;
   cupwrightCautionCaffeine = exports.cupwright_caution_caffeine;
@@ -130,6 +158,86 @@ function getTimeToBurn(at) {
   };
 }
 
+const BAND_FIELDS = new Set(["lowest", "highest"]);
+function takeBand(o, name) {
+  record(o, 2, BAND_FIELDS, name);
+  return [
+    number(o.lowest, "lowest"),
+    number(o.highest, "highest"),
+  ];
+}
+
+function getBand(at) {
+  return {
+    lowest: f64[(at + 0) >> 3],
+    highest: f64[(at + 8) >> 3],
+  };
+}
+
+const BANDS_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct"]);
+function takeBands(o, name) {
+  record(o, 4, BANDS_FIELDS, name);
+  return [
+    number(o.strength_lowest_pct, "strength_lowest_pct"),
+    number(o.strength_highest_pct, "strength_highest_pct"),
+    number(o.yield_lowest_pct, "yield_lowest_pct"),
+    number(o.yield_highest_pct, "yield_highest_pct"),
+  ];
+}
+
+function getChances(at) {
+  return {
+    below_pct: f64[(at + 0) >> 3],
+    inside_pct: f64[(at + 8) >> 3],
+    above_pct: f64[(at + 16) >> 3],
+  };
+}
+
+function getAcceptance(at) {
+  return {
+    acceptance: i32[(at + 16) >> 2] ? getBand(at + 0) : null,
+  };
+}
+
+function getReadingsNeeded(at) {
+  return {
+    readings: i32[(at + 0) >> 2],
+    needed: NEEDED[i32[(at + 4) >> 2]],
+  };
+}
+
+function getJoint(at) {
+  return {
+    strength: getChances(at + 0),
+    yield: getChances(at + 24),
+    both_pct: f64[(at + 48) >> 3],
+  };
+}
+
+const PAIR_FIELDS = new Set(["first", "u_first", "nu_first", "second", "u_second", "nu_second"]);
+function takePair(o, name) {
+  record(o, 6, PAIR_FIELDS, name);
+  return [
+    number(o.first, "first"),
+    number(o.u_first, "u_first"),
+    number(o.nu_first, "nu_first"),
+    number(o.second, "second"),
+    number(o.u_second, "u_second"),
+    number(o.nu_second, "nu_second"),
+  ];
+}
+
+function getComparison(at) {
+  return {
+    difference: f64[(at + 0) >> 3],
+    u: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+    least: f64[(at + 24) >> 3],
+    confidence_pct: f64[(at + 32) >> 3],
+    is_real: i32[(at + 40) >> 2] !== 0,
+  };
+}
+
 function getCupSplit(at) {
   return {
     beverage_g: f64[(at + 0) >> 3],
@@ -153,6 +261,187 @@ function getIced(at) {
     ice_g: f64[(at + 16) >> 3],
     strength_pct: f64[(at + 24) >> 3],
   };
+}
+
+const ESTIMATE_FIELDS = new Set(["value", "u_value", "nu_value"]);
+function takeEstimate(o, name) {
+  record(o, 3, ESTIMATE_FIELDS, name);
+  return [
+    number(o.value, "value"),
+    number(o.u_value, "u_value"),
+    number(o.nu_value, "nu_value"),
+  ];
+}
+
+const STRENGTH_ESTIMATE_FIELDS = new Set(["strength_pct", "u_strength_pct", "nu_strength"]);
+function takeStrengthEstimate(o, name) {
+  record(o, 3, STRENGTH_ESTIMATE_FIELDS, name);
+  return [
+    number(o.strength_pct, "strength_pct"),
+    number(o.u_strength_pct, "u_strength_pct"),
+    number(o.nu_strength, "nu_strength"),
+  ];
+}
+
+const YIELD_ESTIMATE_FIELDS = new Set(["yield_pct", "u_yield_pct", "nu_yield"]);
+function takeYieldEstimate(o, name) {
+  record(o, 3, YIELD_ESTIMATE_FIELDS, name);
+  return [
+    number(o.yield_pct, "yield_pct"),
+    number(o.u_yield_pct, "u_yield_pct"),
+    number(o.nu_yield, "nu_yield"),
+  ];
+}
+
+const DOSE_ESTIMATE_FIELDS = new Set(["dose_g", "u_dose_g", "nu_dose"]);
+function takeDoseEstimate(o, name) {
+  record(o, 3, DOSE_ESTIMATE_FIELDS, name);
+  return [
+    number(o.dose_g, "dose_g"),
+    number(o.u_dose_g, "u_dose_g"),
+    number(o.nu_dose, "nu_dose"),
+  ];
+}
+
+const WATER_ESTIMATE_FIELDS = new Set(["water_g", "u_water_g", "nu_water"]);
+function takeWaterEstimate(o, name) {
+  record(o, 3, WATER_ESTIMATE_FIELDS, name);
+  return [
+    number(o.water_g, "water_g"),
+    number(o.u_water_g, "u_water_g"),
+    number(o.nu_water, "nu_water"),
+  ];
+}
+
+const BEVERAGE_ESTIMATE_FIELDS = new Set(["beverage_g", "u_beverage_g", "nu_beverage"]);
+function takeBeverageEstimate(o, name) {
+  record(o, 3, BEVERAGE_ESTIMATE_FIELDS, name);
+  return [
+    number(o.beverage_g, "beverage_g"),
+    number(o.u_beverage_g, "u_beverage_g"),
+    number(o.nu_beverage, "nu_beverage"),
+  ];
+}
+
+const ADDED_ESTIMATE_FIELDS = new Set(["added_g", "u_added_g", "nu_added"]);
+function takeAddedEstimate(o, name) {
+  record(o, 3, ADDED_ESTIMATE_FIELDS, name);
+  return [
+    number(o.added_g, "added_g"),
+    number(o.u_added_g, "u_added_g"),
+    number(o.nu_added, "nu_added"),
+  ];
+}
+
+const MOISTURE_ESTIMATE_FIELDS = new Set(["moisture_pct", "u_moisture_pct", "nu_moisture"]);
+function takeMoistureEstimate(o, name) {
+  record(o, 3, MOISTURE_ESTIMATE_FIELDS, name);
+  return [
+    number(o.moisture_pct, "moisture_pct"),
+    number(o.u_moisture_pct, "u_moisture_pct"),
+    number(o.nu_moisture, "nu_moisture"),
+  ];
+}
+
+const WATER_SOLIDS_ESTIMATE_FIELDS = new Set(["water_solids_mg_per_l", "u_water_solids_mg_per_l", "nu_water_solids"]);
+function takeWaterSolidsEstimate(o, name) {
+  record(o, 3, WATER_SOLIDS_ESTIMATE_FIELDS, name);
+  return [
+    number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
+    number(o.u_water_solids_mg_per_l, "u_water_solids_mg_per_l"),
+    number(o.nu_water_solids, "nu_water_solids"),
+  ];
+}
+
+const VAPOUR_ESTIMATE_FIELDS = new Set(["vapour_g", "u_vapour_g", "nu_vapour"]);
+function takeVapourEstimate(o, name) {
+  record(o, 3, VAPOUR_ESTIMATE_FIELDS, name);
+  return [
+    number(o.vapour_g, "vapour_g"),
+    number(o.u_vapour_g, "u_vapour_g"),
+    number(o.nu_vapour, "nu_vapour"),
+  ];
+}
+
+const HELD_STRENGTH_ESTIMATE_FIELDS = new Set(["held_strength_pct", "u_held_strength_pct", "nu_held_strength"]);
+function takeHeldStrengthEstimate(o, name) {
+  record(o, 3, HELD_STRENGTH_ESTIMATE_FIELDS, name);
+  return [
+    number(o.held_strength_pct, "held_strength_pct"),
+    number(o.u_held_strength_pct, "u_held_strength_pct"),
+    number(o.nu_held_strength, "nu_held_strength"),
+  ];
+}
+
+const HOT_ESTIMATE_FIELDS = new Set(["hot_g", "u_hot_g", "nu_hot_mass", "hot_c", "u_hot_k", "nu_hot_temperature"]);
+function takeHotEstimate(o, name) {
+  record(o, 6, HOT_ESTIMATE_FIELDS, name);
+  return [
+    number(o.hot_g, "hot_g"),
+    number(o.u_hot_g, "u_hot_g"),
+    number(o.nu_hot_mass, "nu_hot_mass"),
+    number(o.hot_c, "hot_c"),
+    number(o.u_hot_k, "u_hot_k"),
+    number(o.nu_hot_temperature, "nu_hot_temperature"),
+  ];
+}
+
+const COLD_ESTIMATE_FIELDS = new Set(["cold_g", "u_cold_g", "nu_cold_mass", "cold_c", "u_cold_k", "nu_cold_temperature"]);
+function takeColdEstimate(o, name) {
+  record(o, 6, COLD_ESTIMATE_FIELDS, name);
+  return [
+    number(o.cold_g, "cold_g"),
+    number(o.u_cold_g, "u_cold_g"),
+    number(o.nu_cold_mass, "nu_cold_mass"),
+    number(o.cold_c, "cold_c"),
+    number(o.u_cold_k, "u_cold_k"),
+    number(o.nu_cold_temperature, "nu_cold_temperature"),
+  ];
+}
+
+const INSTRUMENT_UNCERTAINTY_FIELDS = new Set(["u_instrument_pct", "nu_instrument"]);
+function takeInstrumentUncertainty(o, name) {
+  record(o, 2, INSTRUMENT_UNCERTAINTY_FIELDS, name);
+  return [
+    number(o.u_instrument_pct, "u_instrument_pct"),
+    number(o.nu_instrument, "nu_instrument"),
+  ];
+}
+
+const FACTOR_UNCERTAINTY_FIELDS = new Set(["u_factor_pct", "nu_factor"]);
+function takeFactorUncertainty(o, name) {
+  record(o, 2, FACTOR_UNCERTAINTY_FIELDS, name);
+  return [
+    number(o.u_factor_pct, "u_factor_pct"),
+    number(o.nu_factor, "nu_factor"),
+  ];
+}
+
+const SPAN_UNCERTAINTY_FIELDS = new Set(["u_span_pct", "nu_span"]);
+function takeSpanUncertainty(o, name) {
+  record(o, 2, SPAN_UNCERTAINTY_FIELDS, name);
+  return [
+    number(o.u_span_pct, "u_span_pct"),
+    number(o.nu_span, "nu_span"),
+  ];
+}
+
+const RETENTION_UNCERTAINTY_FIELDS = new Set(["u_apparent_retention_g_per_g", "nu_apparent_retention"]);
+function takeRetentionUncertainty(o, name) {
+  record(o, 2, RETENTION_UNCERTAINTY_FIELDS, name);
+  return [
+    number(o.u_apparent_retention_g_per_g, "u_apparent_retention_g_per_g"),
+    number(o.nu_apparent_retention, "nu_apparent_retention"),
+  ];
+}
+
+const LOSSES_UNCERTAINTY_FIELDS = new Set(["u_losses_g", "nu_losses"]);
+function takeLossesUncertainty(o, name) {
+  record(o, 2, LOSSES_UNCERTAINTY_FIELDS, name);
+  return [
+    number(o.u_losses_g, "u_losses_g"),
+    number(o.nu_losses, "nu_losses"),
+  ];
 }
 
 const BREW_FIELDS = new Set(["dose_g", "water_g", "beverage_g", "moisture_pct", "water_solids_mg_per_l", "vapour_g", "held_strength_pct"]);
@@ -396,6 +685,97 @@ function takeLosses(o, name) {
     number(o.paper_uptake_g_per_g, "paper_uptake_g_per_g"),
     number(o.drips_g, "drips_g"),
     number(o.vapour_g, "vapour_g"),
+  ];
+}
+
+function getStandard(at) {
+  return {
+    u: f64[(at + 0) >> 3],
+    degrees_of_freedom: f64[(at + 8) >> 3],
+  };
+}
+
+function getMean(at) {
+  return {
+    value: f64[(at + 0) >> 3],
+    u: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+  };
+}
+
+function getExpanded(at) {
+  return {
+    coverage_factor: f64[(at + 0) >> 3],
+    half_width: f64[(at + 8) >> 3],
+  };
+}
+
+const SERIES_FIELDS = new Set(["s", "degrees_of_freedom"]);
+function takeSeries(o, name) {
+  record(o, 2, SERIES_FIELDS, name);
+  return [
+    number(o.s, "s"),
+    number(o.degrees_of_freedom, "degrees_of_freedom"),
+  ];
+}
+
+const INFLUENCE_FIELDS = new Set(["sensitivity", "u", "degrees_of_freedom"]);
+function takeInfluence(o, name) {
+  record(o, 3, INFLUENCE_FIELDS, name);
+  return [
+    number(o.sensitivity, "sensitivity"),
+    number(o.u, "u"),
+    number(o.degrees_of_freedom, "degrees_of_freedom"),
+  ];
+}
+
+function getTerm(at) {
+  return {
+    sensitivity: f64[(at + 0) >> 3],
+    u: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+    contribution: f64[(at + 24) >> 3],
+    source: quantity(i32[(at + 32) >> 2]),
+  };
+}
+
+function getDominant(at) {
+  return {
+    contribution: f64[(at + 0) >> 3],
+    share_pct: f64[(at + 8) >> 3],
+    halved: f64[(at + 16) >> 3],
+    gone: f64[(at + 24) >> 3],
+    source: quantity(i32[(at + 32) >> 2]),
+  };
+}
+
+function getBudget(at) {
+  return {
+    value: f64[(at + 0) >> 3],
+    u: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+    second_order: f64[(at + 24) >> 3],
+    shift: f64[(at + 32) >> 3],
+    correlation: i32[(at + 492) >> 2] ? f64[(at + 40) >> 3] : null,
+    dominant: i32[(at + 496) >> 2] ? getDominant(at + 48) : null,
+    terms: list(i32[(at + 488) >> 2], 10, at + 88, 40, getTerm),
+  };
+}
+
+const MEASURED_FIELDS = new Set(["strength", "dose", "water", "beverage", "moisture", "water_solids", "vapour", "held_strength", "span", "factor"]);
+function takeMeasured(o, name) {
+  record(o, 10, MEASURED_FIELDS, name);
+  return [
+    ...takeStrengthEstimate(o.strength, "strength"),
+    ...takeDoseEstimate(o.dose, "dose"),
+    ...takeWaterEstimate(o.water, "water"),
+    ...takeBeverageEstimate(o.beverage, "beverage"),
+    ...takeMoistureEstimate(o.moisture, "moisture"),
+    ...takeWaterSolidsEstimate(o.water_solids, "water_solids"),
+    ...takeVapourEstimate(o.vapour, "vapour"),
+    ...takeHeldStrengthEstimate(o.held_strength, "held_strength"),
+    ...takeSpanUncertainty(o.span, "span"),
+    ...takeFactorUncertainty(o.factor, "factor"),
   ];
 }
 
@@ -993,6 +1373,219 @@ export const verdict = Object.freeze({
     const yield_pct = number(o.yield_pct, "yield_pct");
     answered(cupwrightVerdictStand(put(window, 576, 4), strength_pct, yield_pct, answer, base));
     return getStanding(answer);
+  },
+});
+
+const UNCERTAINTY_COVERAGE_FACTOR_OPTIONS = new Set(["confidence_pct", "degrees_of_freedom"]);
+const UNCERTAINTY_EXPANDED_OPTIONS = new Set(["estimate", "confidence_pct"]);
+const UNCERTAINTY_OF_REPEATS_OPTIONS = new Set(["value"]);
+const UNCERTAINTY_POOLED_OPTIONS = new Set(["series", "readings"]);
+const UNCERTAINTY_OF_LIMIT_OPTIONS = new Set(["limit", "shape"]);
+const UNCERTAINTY_OF_DISPLAY_OPTIONS = new Set(["step"]);
+const UNCERTAINTY_OF_EXPANDED_OPTIONS = new Set(["expanded", "coverage_factor"]);
+const UNCERTAINTY_FREEDOM_OF_DOUBT_OPTIONS = new Set(["doubt_pct"]);
+const UNCERTAINTY_COMBINE_OPTIONS = new Set(["value", "influences"]);
+const UNCERTAINTY_STRENGTH_OPTIONS = new Set(["strength", "instrument", "factor", "zero", "water_solids"]);
+const UNCERTAINTY_FLOW_THROUGH_YIELD_OPTIONS = new Set(["strength", "beverage", "dose", "factor"]);
+const UNCERTAINTY_STEEPED_YIELD_OPTIONS = new Set(["strength", "water", "dose", "factor"]);
+const UNCERTAINTY_EXTRACTION_YIELD_OPTIONS = new Set(["measured"]);
+const UNCERTAINTY_STEEPED_STRENGTH_OPTIONS = new Set(["expected", "dose", "water"]);
+const UNCERTAINTY_BEVERAGE_OPTIONS = new Set(["losses", "retention", "other", "dose", "water"]);
+const UNCERTAINTY_WATER_TO_REACH_OPTIONS = new Set(["beverage", "strength", "wanted_pct", "water_solids"]);
+const UNCERTAINTY_STRENGTH_AFTER_WATER_OPTIONS = new Set(["beverage", "strength", "added", "water_solids"]);
+const UNCERTAINTY_MIXED_TEMPERATURE_OPTIONS = new Set(["hot", "cold"]);
+export const uncertainty = Object.freeze({
+  coverageFactor(o) {
+    record(o, 2, UNCERTAINTY_COVERAGE_FACTOR_OPTIONS, "options");
+    answered(cupwrightUncertaintyCoverageFactor(number(o.confidence_pct, "confidence_pct"), number(o.degrees_of_freedom, "degrees_of_freedom"), answer, base));
+    return { coverage_factor: f64[answer >> 3] };
+  },
+  expanded(o) {
+    record(o, 2, UNCERTAINTY_EXPANDED_OPTIONS, "options");
+    const estimate = takeEstimate(o.estimate, "estimate");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightUncertaintyExpanded(put(estimate, 576, 3), confidence_pct, answer, base));
+    return getExpanded(answer);
+  },
+  ofRepeats(o) {
+    record(o, 1, UNCERTAINTY_OF_REPEATS_OPTIONS, "options");
+    const value = numbers(o.value, "value");
+    answered(cupwrightUncertaintyOfRepeats(put(value.values, 576), value.count, answer, base));
+    return getMean(answer);
+  },
+  pooled(o) {
+    record(o, 2, UNCERTAINTY_POOLED_OPTIONS, "options");
+    const series = items(o.series, "series", takeSeries);
+    const readings = integer(o.readings, "readings", "reading_count");
+    answered(cupwrightUncertaintyPooled(put(series.values, 576), series.count, readings, answer, base));
+    return getStandard(answer);
+  },
+  ofLimit(o) {
+    record(o, 2, UNCERTAINTY_OF_LIMIT_OPTIONS, "options");
+    answered(cupwrightUncertaintyOfLimit(number(o.limit, "limit"), choice(o.shape, "shape", SHAPE), answer, base));
+    return getStandard(answer);
+  },
+  ofDisplay(o) {
+    record(o, 1, UNCERTAINTY_OF_DISPLAY_OPTIONS, "options");
+    answered(cupwrightUncertaintyOfDisplay(number(o.step, "step"), answer, base));
+    return getStandard(answer);
+  },
+  ofExpanded(o) {
+    record(o, 2, UNCERTAINTY_OF_EXPANDED_OPTIONS, "options");
+    answered(cupwrightUncertaintyOfExpanded(number(o.expanded, "expanded"), number(o.coverage_factor, "coverage_factor"), answer, base));
+    return getStandard(answer);
+  },
+  freedomOfDoubt(o) {
+    record(o, 1, UNCERTAINTY_FREEDOM_OF_DOUBT_OPTIONS, "options");
+    answered(cupwrightUncertaintyFreedomOfDoubt(number(o.doubt_pct, "doubt_pct"), answer, base));
+    return { degrees_of_freedom: f64[answer >> 3] };
+  },
+  combine(o) {
+    record(o, 2, UNCERTAINTY_COMBINE_OPTIONS, "options");
+    const influences = items(o.influences, "influences", takeInfluence);
+    answered(cupwrightUncertaintyCombine(number(o.value, "value"), put(influences.values, 576), influences.count, answer, base));
+    return getBudget(answer);
+  },
+  strength(o) {
+    record(o, 5, UNCERTAINTY_STRENGTH_OPTIONS, "options");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const instrument = takeInstrumentUncertainty(o.instrument, "instrument");
+    const factor = takeFactorUncertainty(o.factor, "factor");
+    const zero = choice(o.zero, "zero", ZERO);
+    const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
+    answered(cupwrightUncertaintyStrength(put(strength, 576, 3), put(instrument, 600, 2), put(factor, 616, 2), zero, put(water_solids, 632, 3), answer, base));
+    return getBudget(answer);
+  },
+  flowThroughYield(o) {
+    record(o, 4, UNCERTAINTY_FLOW_THROUGH_YIELD_OPTIONS, "options");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const beverage = takeBeverageEstimate(o.beverage, "beverage");
+    const dose = takeDoseEstimate(o.dose, "dose");
+    const factor = takeFactorUncertainty(o.factor, "factor");
+    answered(cupwrightUncertaintyFlowThroughYield(put(strength, 576, 3), put(beverage, 600, 3), put(dose, 624, 3), put(factor, 648, 2), answer, base));
+    return getBudget(answer);
+  },
+  steepedYield(o) {
+    record(o, 4, UNCERTAINTY_STEEPED_YIELD_OPTIONS, "options");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const water = takeWaterEstimate(o.water, "water");
+    const dose = takeDoseEstimate(o.dose, "dose");
+    const factor = takeFactorUncertainty(o.factor, "factor");
+    answered(cupwrightUncertaintySteepedYield(put(strength, 576, 3), put(water, 600, 3), put(dose, 624, 3), put(factor, 648, 2), answer, base));
+    return getBudget(answer);
+  },
+  extractionYield(o) {
+    record(o, 1, UNCERTAINTY_EXTRACTION_YIELD_OPTIONS, "options");
+    const measured = takeMeasured(o.measured, "measured");
+    answered(cupwrightUncertaintyExtractionYield(put(measured, 576, 28), answer, base));
+    return getBudget(answer);
+  },
+  steepedStrength(o) {
+    record(o, 3, UNCERTAINTY_STEEPED_STRENGTH_OPTIONS, "options");
+    const expected = takeYieldEstimate(o.expected, "expected");
+    const dose = takeDoseEstimate(o.dose, "dose");
+    const water = takeWaterEstimate(o.water, "water");
+    answered(cupwrightUncertaintySteepedStrength(put(expected, 576, 3), put(dose, 600, 3), put(water, 624, 3), answer, base));
+    return getBudget(answer);
+  },
+  beverage(o) {
+    record(o, 5, UNCERTAINTY_BEVERAGE_OPTIONS, "options");
+    const losses = takeLosses(o.losses, "losses");
+    const retention = takeRetentionUncertainty(o.retention, "retention");
+    const other = takeLossesUncertainty(o.other, "other");
+    const dose = takeDoseEstimate(o.dose, "dose");
+    const water = takeWaterEstimate(o.water, "water");
+    answered(cupwrightUncertaintyBeverage(put(losses, 576, 6), put(retention, 624, 2), put(other, 640, 2), put(dose, 656, 3), put(water, 680, 3), answer, base));
+    return getBudget(answer);
+  },
+  waterToReach(o) {
+    record(o, 4, UNCERTAINTY_WATER_TO_REACH_OPTIONS, "options");
+    const beverage = takeBeverageEstimate(o.beverage, "beverage");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const wanted_pct = number(o.wanted_pct, "wanted_pct");
+    const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
+    answered(cupwrightUncertaintyWaterToReach(put(beverage, 576, 3), put(strength, 600, 3), wanted_pct, put(water_solids, 624, 3), answer, base));
+    return getBudget(answer);
+  },
+  strengthAfterWater(o) {
+    record(o, 4, UNCERTAINTY_STRENGTH_AFTER_WATER_OPTIONS, "options");
+    const beverage = takeBeverageEstimate(o.beverage, "beverage");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const added = takeAddedEstimate(o.added, "added");
+    const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
+    answered(cupwrightUncertaintyStrengthAfterWater(put(beverage, 576, 3), put(strength, 600, 3), put(added, 624, 3), put(water_solids, 648, 3), answer, base));
+    return getBudget(answer);
+  },
+  mixedTemperature(o) {
+    record(o, 2, UNCERTAINTY_MIXED_TEMPERATURE_OPTIONS, "options");
+    const hot = takeHotEstimate(o.hot, "hot");
+    const cold = takeColdEstimate(o.cold, "cold");
+    answered(cupwrightUncertaintyMixedTemperature(put(hot, 576, 6), put(cold, 624, 6), answer, base));
+    return getBudget(answer);
+  },
+});
+
+const DECISION_CHANCES_OPTIONS = new Set(["estimate", "band"]);
+const DECISION_DECIDE_OPTIONS = new Set(["estimate", "band", "confidence_pct"]);
+const DECISION_LARGEST_UNCERTAINTY_OPTIONS = new Set(["band", "confidence_pct", "degrees_of_freedom"]);
+const DECISION_ACCEPTANCE_OPTIONS = new Set(["u_value", "nu_value", "band", "confidence_pct"]);
+const DECISION_READINGS_NEEDED_OPTIONS = new Set(["value", "u_scatter", "nu_scatter", "u_rest", "nu_rest", "band", "confidence_pct"]);
+const DECISION_JOINT_OPTIONS = new Set(["bands", "strength", "extracted", "correlation"]);
+const DECISION_COMPARE_OPTIONS = new Set(["pair", "factor", "confidence_pct"]);
+export const decision = Object.freeze({
+  chances(o) {
+    record(o, 2, DECISION_CHANCES_OPTIONS, "options");
+    const estimate = takeEstimate(o.estimate, "estimate");
+    const band = takeBand(o.band, "band");
+    answered(cupwrightDecisionChances(put(estimate, 576, 3), put(band, 600, 2), answer, base));
+    return getChances(answer);
+  },
+  decide(o) {
+    record(o, 3, DECISION_DECIDE_OPTIONS, "options");
+    const estimate = takeEstimate(o.estimate, "estimate");
+    const band = takeBand(o.band, "band");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightDecisionDecide(put(estimate, 576, 3), put(band, 600, 2), confidence_pct, answer, base));
+    return { decision: DECISION[i32[answer >> 2]] };
+  },
+  largestUncertainty(o) {
+    record(o, 3, DECISION_LARGEST_UNCERTAINTY_OPTIONS, "options");
+    const band = takeBand(o.band, "band");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    const degrees_of_freedom = number(o.degrees_of_freedom, "degrees_of_freedom");
+    answered(cupwrightDecisionLargestUncertainty(put(band, 576, 2), confidence_pct, degrees_of_freedom, answer, base));
+    return { u: f64[answer >> 3] };
+  },
+  acceptance(o) {
+    record(o, 4, DECISION_ACCEPTANCE_OPTIONS, "options");
+    const band = takeBand(o.band, "band");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightDecisionAcceptance(number(o.u_value, "u_value"), number(o.nu_value, "nu_value"), put(band, 576, 2), confidence_pct, answer, base));
+    return getAcceptance(answer);
+  },
+  readingsNeeded(o) {
+    record(o, 7, DECISION_READINGS_NEEDED_OPTIONS, "options");
+    const band = takeBand(o.band, "band");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightDecisionReadingsNeeded(number(o.value, "value"), number(o.u_scatter, "u_scatter"), number(o.nu_scatter, "nu_scatter"), number(o.u_rest, "u_rest"), number(o.nu_rest, "nu_rest"), put(band, 576, 2), confidence_pct, answer, base));
+    return getReadingsNeeded(answer);
+  },
+  joint(o) {
+    record(o, 4, DECISION_JOINT_OPTIONS, "options");
+    const bands = takeBands(o.bands, "bands");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const extracted = takeYieldEstimate(o.extracted, "extracted");
+    const correlation = number(o.correlation, "correlation");
+    answered(cupwrightDecisionJoint(put(bands, 576, 4), put(strength, 608, 3), put(extracted, 632, 3), correlation, answer, base));
+    return getJoint(answer);
+  },
+  compare(o) {
+    record(o, 3, DECISION_COMPARE_OPTIONS, "options");
+    const pair = takePair(o.pair, "pair");
+    const factor = takeFactorUncertainty(o.factor, "factor");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightDecisionCompare(put(pair, 576, 6), put(factor, 624, 2), confidence_pct, answer, base));
+    return getComparison(answer);
   },
 });
 
