@@ -306,7 +306,7 @@ pub unsafe extern "C" fn cupwright_uncertainty_of_repeats(
 ) -> i32 {
     answer!(mean, error, |call| Ok({
         let repeats = given!(call, value, count: RepeatCount)?;
-        let mean = with_repeats(call, repeats, |repeats| uncertainty::of_repeats(repeats))?;
+        let mean = with_repeats(call, repeats, uncertainty::of_repeats)?;
         cupwright_mean {
             value: mean.value.value(),
             u: mean.u.value(),

@@ -142,11 +142,20 @@ fn cast(kind: &Type) -> &'static str {
     }
 }
 
-/// C source that calls every function: included by the driver.
-pub fn source(interface: &Interface) -> String {
-    let calls = all(interface);
+/// The functions that answer a formula, dealt out over so many images: a small board has no room for
+/// all of them in one.
+pub fn dealt(interface: &Interface, parts: usize) -> Vec<Vec<Call<'_>>> {
+    let mut dealt: Vec<Vec<Call>> = (0..parts).map(|_| Vec::new()).collect();
+    for (at, call) in all(interface).into_iter().enumerate() {
+        dealt[at % parts].push(call);
+    }
+    dealt
+}
+
+/// C source that calls some functions: included by the driver.
+pub fn source(interface: &Interface, calls: &[Call]) -> String {
     let mut text = String::from("/* Made by xtask from the interface. */\n\n");
-    for call in &calls {
+    for call in calls {
         adaptor(interface, call, &mut text);
         without_pointers(interface, call, &mut text);
     }
@@ -154,7 +163,7 @@ pub fn source(interface: &Interface) -> String {
         Quantity::ALL.iter().map(|quantity| (*quantity as i32).to_string()).collect();
     let _ = writeln!(text, "#define QUANTITIES {}\n", codes.join(", "));
     text.push_str("static const struct call calls[] = {\n");
-    for call in &calls {
+    for call in calls {
         let name = &call.function.name;
         let _ = writeln!(text, "    {{\"{name}\", call_{name}, null_{name}}},");
     }

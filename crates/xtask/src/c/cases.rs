@@ -21,17 +21,15 @@ use formulas::vectors::files;
 use formulas::{FORMULAS, Formula, Outputs, examples::examples};
 use serde_json::Value;
 
-use super::calls::{self, Call, Taken, function_of};
-use super::interface::Interface;
+use super::calls::{Call, Taken, function_of};
 
 /// Cases of every function: all check values, examples with one input bad or two exchanged, and as many
 /// random ones of each kind as asked for.
-pub fn all(interface: &Interface, random: u64) -> String {
+pub fn all(calls: &[Call], random: u64) -> String {
     let mut cases = Cases { text: String::new(), count: 0 };
-    let calls = calls::all(interface);
     let examples = examples();
     for formula in FORMULAS {
-        let (at, call) = place(&calls, formula);
+        let Some((at, call)) = place(calls, formula) else { continue };
         let base = &examples[formula.id];
         cases.unknown_choices(at, call, formula, base);
         let mut add = |inputs: &dyn Inputs| cases.add(at, call, formula, inputs);
@@ -47,31 +45,32 @@ pub fn all(interface: &Interface, random: u64) -> String {
     for check in files().into_iter().flat_map(|(_, file)| file.checks) {
         let formula =
             FORMULAS.iter().find(|f| f.id == check.formula).expect("a check of a known formula");
-        let (at, call) = place(&calls, formula);
-        cases.add(at, call, formula, &Given(check.r#in));
+        if let Some((at, call)) = place(calls, formula) {
+            cases.add(at, call, formula, &Given(check.r#in));
+        }
     }
     let _ = writeln!(cases.text, "end {}", cases.count);
     cases.text
 }
 
 /// One case of every function: that at its example.
-pub fn one_each(interface: &Interface) -> String {
+pub fn one_each(calls: &[Call]) -> String {
     let mut cases = Cases { text: String::new(), count: 0 };
-    let calls = calls::all(interface);
     let examples = examples();
     for formula in FORMULAS {
-        let (at, call) = place(&calls, formula);
+        let Some((at, call)) = place(calls, formula) else { continue };
         cases.add(at, call, formula, &examples[formula.id]);
     }
     let _ = writeln!(cases.text, "end {}", cases.count);
     cases.text
 }
 
-fn place<'a, 'b>(calls: &'a [Call<'b>], formula: &Formula) -> (usize, &'a Call<'b>) {
+/// The function that answers a formula, if it is among those given, and its place. That C has one for each
+/// formula is a test of its own.
+fn place<'a, 'b>(calls: &'a [Call<'b>], formula: &Formula) -> Option<(usize, &'a Call<'b>)> {
     let name = function_of(formula.id);
-    let at = calls.iter().position(|call| call.function.name == name);
-    let at = at.unwrap_or_else(|| panic!("{}: no {name} in C", formula.id));
-    (at, &calls[at])
+    let at = calls.iter().position(|call| call.function.name == name)?;
+    Some((at, &calls[at]))
 }
 
 /// The example with each number in turn bad or at its edge, and with each two neighbours exchanged.
@@ -334,7 +333,7 @@ pub fn blamed(formula: &Formula, error: &Error, asked: &[(String, Asked)]) -> Op
     if let Some(field) = unaccepted(asked) {
         return Some(field.to_string());
     }
-    if formula.id == "plan.recipe" {
+    if formula.id.starts_with("plan.") {
         return wished(error, asked);
     }
     let (Error::Infeasible { wish: about, .. } | Error::OutOfRange { quantity: about, .. }) = error
@@ -347,7 +346,7 @@ pub fn blamed(formula: &Formula, error: &Error, asked: &[(String, Asked)]) -> Op
     Some((*field).to_string())
 }
 
-/// The field of its wish that an error of a recipe is about.
+/// The field of its wish that an error of a plan is about.
 fn wished(error: &Error, asked: &[(String, Asked)]) -> Option<String> {
     let fields = asked.iter().map(|(field, asked)| {
         let value = match asked {

@@ -6,7 +6,9 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use super::archive::{HOST, Target, bare};
-use super::{calls, cases, interface};
+use super::calls::{self, Call};
+use super::cases;
+use super::interface::{self, Interface};
 use crate::commands::{limited, program, quietly, run, works};
 use crate::{Outcome, root, tools};
 
@@ -20,6 +22,8 @@ pub struct Board {
     pub memory: [&'static str; 3],
     /// Random cases of each kind for each function: slow processors get fewer.
     random: u64,
+    /// How many images the functions are dealt out over.
+    pub parts: usize,
 }
 
 /// One for every bare-metal package: first a Cortex-M0 with 16 KiB of memory and a Cortex-M4F.
@@ -31,6 +35,8 @@ pub const BOARDS: [Board; 6] = [
         machine: &["-M", "microbit"],
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20004000"],
         random: 60,
+        // Its flash has 256 KiB.
+        parts: 2,
     },
     Board {
         name: "Cortex-M4F",
@@ -39,6 +45,7 @@ pub const BOARDS: [Board; 6] = [
         machine: &["-M", "mps2-an386"],
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 100,
+        parts: 1,
     },
     Board {
         name: "RISC-V rv32imc",
@@ -47,6 +54,7 @@ pub const BOARDS: [Board; 6] = [
         machine: &["-M", "virt", "-bios", "none", "-m", "128M"],
         memory: ["FLASH_START=0x80000000", "RAM_START=0x80400000", "RAM_END=0x80800000"],
         random: 100,
+        parts: 1,
     },
     Board {
         name: "Cortex-M3",
@@ -55,6 +63,7 @@ pub const BOARDS: [Board; 6] = [
         machine: &["-M", "mps2-an385"],
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 20,
+        parts: 1,
     },
     Board {
         name: "Cortex-M4F with doubles in integer registers",
@@ -63,6 +72,7 @@ pub const BOARDS: [Board; 6] = [
         machine: &["-M", "mps2-an386"],
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 20,
+        parts: 1,
     },
     Board {
         name: "Cortex-M33F",
@@ -71,18 +81,19 @@ pub const BOARDS: [Board; 6] = [
         machine: &["-M", "mps2-an505"],
         memory: ["FLASH_START=0x10000000", "RAM_START=0x38000000", "RAM_END=0x38400000"],
         random: 20,
+        parts: 1,
     },
 ];
 
 /// Random cases of each kind for each function on this computer.
 const RANDOM: u64 = 3_000;
 
-/// Where the driver is built.
-pub fn folder() -> Outcome<PathBuf> {
+/// Where the driver is built, with the source that calls some functions and with cases for them.
+pub fn folder(interface: &Interface, calls: &[Call], random: u64) -> Outcome<PathBuf> {
     let folder = root().join("target/c");
     std::fs::create_dir_all(&folder).map_err(|error| format!("{}: {error}", folder.display()))?;
-    let interface = interface::read()?;
-    write(&folder.join("calls.h"), &calls::source(&interface))?;
+    write(&folder.join("calls.h"), &calls::source(interface, calls))?;
+    write(&folder.join("cases.txt"), &cases::all(calls, random))?;
     Ok(folder)
 }
 
@@ -93,9 +104,10 @@ fn write(path: &Path, text: &str) -> Outcome {
 /// The driver on this computer: plain, with the shared library, as C++, and under each instrument.
 pub fn on_this_computer() -> Outcome {
     tools::debian(&["gcc", "g++", "clang", "libclang-rt-14-dev", "valgrind"])?;
-    let folder = folder()?;
+    let interface = interface::read()?;
+    let calls = calls::all(&interface);
+    let folder = folder(&interface, &calls, RANDOM)?;
     let cases = folder.join("cases.txt");
-    write(&cases, &cases::all(&interface::read()?, RANDOM))?;
     let library = HOST.package().join("lib");
     let archive = library.join("libcupwright.a");
     let archive = archive.to_string_lossy();
@@ -109,7 +121,7 @@ pub fn on_this_computer() -> Outcome {
 
     let plain = build("gcc", &["-std=c99", "-O2"], &[&archive], &folder.join("driver"))?;
     fed(&mut program(&plain), &cases)?;
-    sees_a_wrong_bit(&plain, &folder)?;
+    sees_a_wrong_bit(&plain, &folder, &calls)?;
     let with_shared = build("gcc", &["-std=c11", "-O2"], &shared, &folder.join("driver-shared"))?;
     fed(&mut program(&with_shared), &cases)?;
     for compiler in ["gcc", "clang"] {
@@ -120,7 +132,7 @@ pub fn on_this_computer() -> Outcome {
         fed(&mut program(&sanitized), &cases)?;
     }
     // valgrind is slow: fewer random cases.
-    write(&cases, &cases::all(&interface::read()?, 10))?;
+    write(&cases, &cases::all(&calls, 10))?;
     let checked =
         build("gcc", &["-std=c99", "-O1", "-g"], &[&archive], &folder.join("driver-valgrind"))?;
     fed(
@@ -132,8 +144,8 @@ pub fn on_this_computer() -> Outcome {
 }
 
 /// The driver fails on an answer whose last bit is wrong.
-fn sees_a_wrong_bit(driver: &Path, folder: &Path) -> Outcome {
-    let good = cases::one_each(&interface::read()?);
+fn sees_a_wrong_bit(driver: &Path, folder: &Path, calls: &[Call]) -> Outcome {
+    let good = cases::one_each(calls);
     let (first, rest) = good.split_once('\n').ok_or("no cases")?;
     let (kept, digit) = first.split_at(first.len() - 1);
     let other = if digit == "0" { "1" } else { "0" };
@@ -177,17 +189,18 @@ pub fn on_boards() -> Outcome {
         "qemu-system-arm",
         "qemu-system-misc",
     ])?;
-    let folder = folder()?;
     let interface = interface::read()?;
     for board in &BOARDS {
         println!("{}", board.name);
-        write(&folder.join("cases.txt"), &cases::all(&interface, board.random))?;
-        let image = board.build(
-            &[],
-            &["tests/c/driver.c", "tests/c/platform_bare.c", "tests/c/board.c"],
-            "driver",
-        )?;
-        run(&mut limited(300, board.emulate(&image).current_dir(&folder)))?;
+        for calls in calls::dealt(&interface, board.parts) {
+            let folder = folder(&interface, &calls, board.random)?;
+            let image = board.build(
+                &[],
+                &["tests/c/driver.c", "tests/c/platform_bare.c", "tests/c/board.c"],
+                "driver",
+            )?;
+            run(&mut limited(300, board.emulate(&image).current_dir(&folder)))?;
+        }
     }
     Ok(())
 }

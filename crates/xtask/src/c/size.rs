@@ -10,8 +10,9 @@ use std::path::{Path, PathBuf};
 
 use object::{Object, ObjectSection};
 
-use super::driver::{BOARDS, Board};
-use super::{cases, interface};
+use super::calls::dealt;
+use super::driver::{self, BOARDS, Board};
+use super::interface::{self, Interface};
 use crate::commands::{limited, output, program};
 use crate::toolchain::Toolchain;
 use crate::{Outcome, root, tools};
@@ -150,15 +151,12 @@ fn within_budget(table: &Table) -> Outcome {
 fn measured() -> Outcome<Table> {
     tools::debian(&["gcc-arm-none-eabi", "qemu-system-arm"])?;
     let interface = interface::read()?;
-    let folder = super::driver::folder()?;
-    std::fs::write(folder.join("cases.txt"), cases::all(&interface, RANDOM))
-        .map_err(|error| format!("{}: {error}", folder.display()))?;
     let names: Vec<&str> =
         interface.functions.iter().map(|function| function.name.as_str()).collect();
     let mut table: Table = names.iter().map(|name| (name.to_string(), Vec::new())).collect();
     table.push(("everything".to_string(), Vec::new()));
     for board in boards() {
-        let calls = calls(board, &folder)?;
+        let calls = calls(board, &interface)?;
         let (flash, memory) = linked(board, &[])?;
         for (name, costs) in &mut table {
             let functions = if name == "everything" { &names[..] } else { &[name.as_str()] };
@@ -197,24 +195,28 @@ fn occupied(image: &Path) -> Outcome<(u64, u64)> {
 }
 
 /// Stack and instructions of a call of each function, by its name.
-fn calls(board: &Board, folder: &Path) -> Outcome<BTreeMap<String, Call>> {
-    let image = board.build(
-        &[],
-        &["tests/c/measure.c", "tests/c/platform_bare.c", "tests/c/board.c"],
-        "measure",
-    )?;
-    let mut run = board.emulate(&image);
-    // An instruction takes 128 ns of the emulated clock, a few ticks of the board's.
-    let printed = output(&mut limited(120, run.args(["-icount", "shift=7"]).current_dir(folder)))?;
+fn calls(board: &Board, interface: &Interface) -> Outcome<BTreeMap<String, Call>> {
     let mut calls = BTreeMap::new();
-    for line in printed.lines() {
-        let words: Vec<&str> = line.split(' ').collect();
-        let [name, example, most, stack] = words[..] else {
-            return Err(format!("{}: {line}", board.name));
-        };
-        let number = |word: &str| word.parse().map_err(|_| format!("{}: {line}", board.name));
-        let call = Call { stack: number(stack)?, example: number(example)?, most: number(most)? };
-        calls.insert(name.to_string(), call);
+    for dealt in dealt(interface, board.parts) {
+        let folder = driver::folder(interface, &dealt, RANDOM)?;
+        let image = board.build(
+            &[],
+            &["tests/c/measure.c", "tests/c/platform_bare.c", "tests/c/board.c"],
+            "measure",
+        )?;
+        let mut run = board.emulate(&image);
+        // An instruction takes 128 ns of the emulated clock, a few ticks of the board's.
+        run.args(["-icount", "shift=7"]).current_dir(folder);
+        let printed = output(&mut limited(120, &run))?;
+        for line in printed.lines() {
+            let words: Vec<&str> = line.split(' ').collect();
+            let [name, example, most, stack] = words[..] else {
+                return Err(format!("{}: {line}", board.name));
+            };
+            let number = |word: &str| word.parse().map_err(|_| format!("{}: {line}", board.name));
+            let (stack, example, most) = (number(stack)?, number(example)?, number(most)?);
+            calls.insert(name.to_string(), Call { stack, example, most });
+        }
     }
     Ok(calls)
 }
