@@ -88,10 +88,16 @@ pub const BOARDS: [Board; 6] = [
 /// Random cases of each kind for each function on this computer.
 const RANDOM: u64 = 3_000;
 
-/// Where the driver is built, with the source that calls some functions and with cases for them.
-pub fn folder(interface: &Interface, calls: &[Call], random: u64) -> Outcome<PathBuf> {
+/// Where what is made for tests in C lies.
+pub fn folder() -> Outcome<PathBuf> {
     let folder = root().join("target/c");
     std::fs::create_dir_all(&folder).map_err(|error| format!("{}: {error}", folder.display()))?;
+    Ok(folder)
+}
+
+/// The same, with the source that calls some functions and with cases for them.
+pub fn set_up(interface: &Interface, calls: &[Call], random: u64) -> Outcome<PathBuf> {
+    let folder = folder()?;
     write(&folder.join("calls.h"), &calls::source(interface, calls))?;
     write(&folder.join("cases.txt"), &cases::all(calls, random))?;
     Ok(folder)
@@ -106,7 +112,7 @@ pub fn on_this_computer() -> Outcome {
     tools::debian(&["gcc", "g++", "clang", "libclang-rt-14-dev", "valgrind"])?;
     let interface = interface::read()?;
     let calls = calls::all(&interface);
-    let folder = folder(&interface, &calls, RANDOM)?;
+    let folder = set_up(&interface, &calls, RANDOM)?;
     let cases = folder.join("cases.txt");
     let library = HOST.package().join("lib");
     let archive = library.join("libcupwright.a");
@@ -193,7 +199,7 @@ pub fn on_boards() -> Outcome {
     for board in &BOARDS {
         println!("{}", board.name);
         for calls in calls::dealt(&interface, board.parts) {
-            let folder = folder(&interface, &calls, board.random)?;
+            let folder = set_up(&interface, &calls, board.random)?;
             let image = board.build(
                 &[],
                 &["tests/c/driver.c", "tests/c/platform_bare.c", "tests/c/board.c"],

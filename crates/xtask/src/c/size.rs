@@ -198,7 +198,7 @@ fn occupied(image: &Path) -> Outcome<(u64, u64)> {
 fn calls(board: &Board, interface: &Interface) -> Outcome<BTreeMap<String, Call>> {
     let mut calls = BTreeMap::new();
     for dealt in dealt(interface, board.parts) {
-        let folder = driver::folder(interface, &dealt, RANDOM)?;
+        let folder = driver::set_up(interface, &dealt, RANDOM)?;
         let image = board.build(
             &[],
             &["tests/c/measure.c", "tests/c/platform_bare.c", "tests/c/board.c"],
