@@ -14,7 +14,7 @@
 #define AFTER_CALL()
 #endif
 
-enum { MOST_NUMBERS = 96, MOST_ITEMS = 24, WROTE_ON_FAILURE = -1, MARK = 0xA5 };
+enum { MOST_NUMBERS = 128, MOST_ITEMS = 24, WROTE_ON_FAILURE = -1, MARK = 0xA5 };
 
 /** Numbers in a row. */
 struct row {

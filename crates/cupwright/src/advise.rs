@@ -212,42 +212,44 @@ pub fn on(
 ) -> Result<Advice, Error> {
     let now = Now::of(cup, straying, window)?;
     let next = Next::of(cup, straying, means, wanted, window)?;
-    let made = [
-        Some(now.as_it_is()?),
-        now.added(Change::AddWater, wanted, cup.brew.water_solids),
-        means.milk.then(|| now.added(Change::AddMilk, wanted, WaterSolids::NONE)).flatten(),
-        Some(next.seen(Change::SameAgain, 0.0, 0.0, &next.intended)?),
-        next.other_dose(),
-        next.other_water(),
-        means.kinetics.and_then(|kinetics| next.other_time(&kinetics, cup.contact)),
-    ];
-    Ok(Advice { grind: now.grind(), suggestions: ordered(made, cup.brew.beverage) })
+    let mut advice = Advice { grind: now.grind(), suggestions: [None; MOST_SUGGESTIONS] };
+    let beverage = cup.brew.beverage;
+    advice.add(Some(now.as_it_is()?), beverage);
+    advice.add(now.added(Change::AddWater, wanted, cup.brew.water_solids), beverage);
+    if means.milk {
+        advice.add(now.added(Change::AddMilk, wanted, WaterSolids::NONE), beverage);
+    }
+    advice.add(Some(next.seen(Change::SameAgain, 0.0, 0.0, &next.intended)?), beverage);
+    advice.add(next.other_dose(), beverage);
+    advice.add(next.other_water(), beverage);
+    if let Some(kinetics) = &means.kinetics {
+        advice.add(next.other_time(kinetics, cup.contact), beverage);
+    }
+    Ok(advice)
 }
 
-/// The surest first, then the smallest; what is equal stays as it was made, and gaps come last.
-fn ordered(
-    made: [Option<Suggestion>; MOST_SUGGESTIONS],
-    beverage: Beverage,
-) -> [Option<Suggestion>; MOST_SUGGESTIONS] {
-    // Steps of five points, so that a small change is not outranked by a hair.
-    let steps = |chance: Probability| -floor(chance.percent() / 5.0);
-    let key = |suggestion: &Option<Suggestion>| match suggestion {
-        Some(s) => {
-            let size = s.size(beverage);
-            (steps(s.outlook.inside), steps(s.outlook.strength_inside), size)
+impl Advice {
+    /// Puts a suggestion in its place: the surest first, then the smallest; what is equal stays as it
+    /// was made.
+    fn add(&mut self, suggestion: Option<Suggestion>, beverage: Beverage) {
+        // Steps of five points, so that a small change is not outranked by a hair.
+        let steps = |chance: Probability| -floor(chance.percent() / 5.0);
+        let key = |suggestion: &Option<Suggestion>| match suggestion {
+            Some(s) => {
+                let size = s.size(beverage);
+                (steps(s.outlook.inside), steps(s.outlook.strength_inside), size)
+            }
+            None => (f64::INFINITY, 0.0, 0.0),
+        };
+        let (mut carried, mut placed) = (suggestion, false);
+        for slot in &mut self.suggestions {
+            // Once it has its place, all behind it move on by one.
+            placed = placed || key(&carried) < key(slot);
+            if placed {
+                core::mem::swap(slot, &mut carried);
+            }
         }
-        None => (f64::INFINITY, 0.0, 0.0),
-    };
-    let comes_before = |i: usize, j: usize, a: &Option<Suggestion>, b: &Option<Suggestion>| {
-        let (a, b) = (key(a), key(b));
-        a < b || (a == b && i < j)
-    };
-    let place = |j: usize, b: &Option<Suggestion>| {
-        made.iter().enumerate().filter(|(i, a)| comes_before(*i, j, a, b)).count()
-    };
-    core::array::from_fn(|at| {
-        made.iter().enumerate().find(|(j, b)| place(*j, b) == at).and_then(|(_, found)| *found)
-    })
+    }
 }
 
 /// The cup as it stands.
@@ -281,6 +283,8 @@ impl<'a> Now<'a> {
         self.with(change, Estimate::with(added, self.straying.water), solids).ok()
     }
 
+    // Out of line, as is what is foreseen of the next brew, so that their stacks do not add up.
+    #[inline(never)]
     fn with(
         &self,
         change: Change,
@@ -367,6 +371,7 @@ impl<'a> Next<'a> {
     }
 
     /// What to expect of a brew.
+    #[inline(never)]
     fn seen(
         &self,
         change: Change,
