@@ -205,7 +205,7 @@ fn calls(board: &Board, folder: &Path) -> Outcome<BTreeMap<String, Call>> {
     )?;
     let mut run = board.emulate(&image);
     // An instruction takes 128 ns of the emulated clock, a few ticks of the board's.
-    let printed = output(&mut limited(120, run.args(["-icount", "shift=7"]).current_dir(folder)))?;
+    let printed = output(&mut limited(300, run.args(["-icount", "shift=7"]).current_dir(folder)))?;
     let mut calls = BTreeMap::new();
     for line in printed.lines() {
         let words: Vec<&str> = line.split(' ').collect();
