@@ -25,8 +25,8 @@
  *
  * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread, and from an
  * interrupt if its stack and time allow. cupwright_plan_recipe() takes 3.2 KiB of stack and millions of
- * instructions, everything else little more than 1 KiB. Answers have the same bits on every processor that has
- * a package. On bare-metal targets the library computes doubles itself, and the caller's floating-point mode
+ * instructions, so does cupwright_uncertainty_extraction_yield(), the other budgets take 2.3 KiB, everything
+ * else little more than 1 KiB. Answers have the same bits on every processor that has a package. On bare-metal targets the library computes doubles itself, and the caller's floating-point mode
  * does not matter; on computers keep the default, round to nearest.
  *
  * Hot water scalds and pressing hot liquid can burst a vessel: show the cautions of cupwright_caution_of()
@@ -163,7 +163,59 @@ enum cupwright_quantity
     /** Brew left over when cups are filled. Unit: g. */
     CUPWRIGHT_QUANTITY_REST = 57,
     /** Solids that meet a liquid in one heat balance, where an interface has room for only so many. Unit: none. */
-    CUPWRIGHT_QUANTITY_BODY_COUNT = 58
+    CUPWRIGHT_QUANTITY_BODY_COUNT = 58,
+    /** Standard uncertainty of a mass, or a limit or step that one is made from. Unit: g. */
+    CUPWRIGHT_QUANTITY_MASS_UNCERTAINTY = 59,
+    /** Standard uncertainty of a strength, or a limit or step that one is made from. Unit: %. */
+    CUPWRIGHT_QUANTITY_STRENGTH_UNCERTAINTY = 60,
+    /** Standard uncertainty of a yield, or a limit that one is made from. Unit: %. */
+    CUPWRIGHT_QUANTITY_YIELD_UNCERTAINTY = 61,
+    /** Standard uncertainty of a moisture, a held strength or another share, or a limit that one is made from. Unit: %. */
+    CUPWRIGHT_QUANTITY_SHARE_UNCERTAINTY = 62,
+    /** Standard uncertainty of a temperature, or a limit or step that one is made from. Unit: K. */
+    CUPWRIGHT_QUANTITY_TEMPERATURE_UNCERTAINTY = 63,
+    /** Standard uncertainty of the solids of water, or a limit that one is made from. Unit: mg/L. */
+    CUPWRIGHT_QUANTITY_WATER_SOLIDS_UNCERTAINTY = 64,
+    /** Standard uncertainty of a retention, or a limit that one is made from. Unit: g/g. */
+    CUPWRIGHT_QUANTITY_RETENTION_UNCERTAINTY = 65,
+    /** Standard uncertainty of a scale's span: a relative error common to all that it weighs. Unit: %. */
+    CUPWRIGHT_QUANTITY_SPAN_UNCERTAINTY = 66,
+    /** Standard uncertainty of a refractive factor over its value: common to all readings of one coffee. Unit: %. */
+    CUPWRIGHT_QUANTITY_FACTOR_UNCERTAINTY = 67,
+    /** Any value in a unit of its own. Unit: none. */
+    CUPWRIGHT_QUANTITY_MEASURAND = 68,
+    /** Standard uncertainty in the unit of its value, or a limit or step that one is made from. Unit: none. */
+    CUPWRIGHT_QUANTITY_STANDARD_UNCERTAINTY = 69,
+    /** How much a result changes with an input, in the units of the two. Unit: none. */
+    CUPWRIGHT_QUANTITY_SENSITIVITY = 70,
+    /** How well an uncertainty is itself known, as if from so many repeats and one more; the highest stands for as good as known. Unit: none. */
+    CUPWRIGHT_QUANTITY_DEGREES_OF_FREEDOM = 71,
+    /** How uncertain an uncertainty is, over itself. Unit: %. */
+    CUPWRIGHT_QUANTITY_DOUBT = 72,
+    /** How sure a statement has to be. Unit: %. */
+    CUPWRIGHT_QUANTITY_CONFIDENCE = 73,
+    /** Probability of a statement. Unit: %. */
+    CUPWRIGHT_QUANTITY_PROBABILITY = 74,
+    /** Expanded uncertainty over standard uncertainty. Unit: none. */
+    CUPWRIGHT_QUANTITY_COVERAGE_FACTOR = 75,
+    /** Correlation of two values' errors. Unit: none. */
+    CUPWRIGHT_QUANTITY_CORRELATION = 76,
+    /** Terms of an uncertainty budget, or series of repeats put together. Unit: none. */
+    CUPWRIGHT_QUANTITY_TERM_COUNT = 77,
+    /** Repeats whose scatter tells an uncertainty. Unit: none. */
+    CUPWRIGHT_QUANTITY_REPEAT_COUNT = 78,
+    /** Measurements from which something is learned. Unit: none. */
+    CUPWRIGHT_QUANTITY_MEASUREMENTS = 80,
+    /** Chamber hold-up as a line through several brews has it, which may come out a little below zero. Unit: g. */
+    CUPWRIGHT_QUANTITY_FITTED_HOLD_UP = 81,
+    /** Which cup a reading is of, where several cups were read several times each. Unit: none. */
+    CUPWRIGHT_QUANTITY_CUP_NUMBER = 82,
+    /** Standard uncertainty of a heat capacity. Unit: J/K. */
+    CUPWRIGHT_QUANTITY_HEAT_CAPACITY_UNCERTAINTY = 83,
+    /** Standard uncertainty of a cooling rate. Unit: 1/min. */
+    CUPWRIGHT_QUANTITY_COOLING_RATE_UNCERTAINTY = 84,
+    /** Standard uncertainty of a time constant over its value, which is that of its logarithm. Unit: none. */
+    CUPWRIGHT_QUANTITY_TIME_CONSTANT_UNCERTAINTY = 85
 };
 #if !defined(__cplusplus) && __STDC_VERSION__ < 202311L
 typedef int32_t cupwright_quantity;
@@ -347,9 +399,89 @@ typedef enum cupwright_quantity cupwright_quantity;
 /** Bodies: 0 to 8. Source: range chosen here: kettle, brewer, grounds, paper, cup and three more. */
 #define CUPWRIGHT_BODY_COUNT_LOWEST 0.0
 #define CUPWRIGHT_BODY_COUNT_HIGHEST 8.0
+/** Uncertainty of a mass: 0 to 400000 g. Source: range chosen here: as for the largest mass. */
+#define CUPWRIGHT_MASS_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_MASS_UNCERTAINTY_HIGHEST 400000.0
+/** Uncertainty of a strength: 0 to 50 %. Source: range of the strength. */
+#define CUPWRIGHT_STRENGTH_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_STRENGTH_UNCERTAINTY_HIGHEST 50.0
+/** Uncertainty of a yield: 0 to 100 %. Source: range of the yield. */
+#define CUPWRIGHT_YIELD_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_YIELD_UNCERTAINTY_HIGHEST 100.0
+/** Uncertainty of a share: 0 to 100 %. Source: range of a share. */
+#define CUPWRIGHT_SHARE_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_SHARE_UNCERTAINTY_HIGHEST 100.0
+/** Uncertainty of a temperature: 0 to 105 K. Source: range of the temperature. */
+#define CUPWRIGHT_TEMPERATURE_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_TEMPERATURE_UNCERTAINTY_HIGHEST 105.0
+/** Uncertainty of water solids: 0 to 5000 mg/L. Source: range of the water solids. */
+#define CUPWRIGHT_WATER_SOLIDS_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_WATER_SOLIDS_UNCERTAINTY_HIGHEST 5000.0
+/** Uncertainty of a retention: 0 to 10 g/g. Source: range of the apparent retention. */
+#define CUPWRIGHT_RETENTION_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_RETENTION_UNCERTAINTY_HIGHEST 10.0
+/** Uncertainty of the scale's span: 0 to 50 %. Source: range chosen here. */
+#define CUPWRIGHT_SPAN_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_SPAN_UNCERTAINTY_HIGHEST 50.0
+/** Uncertainty of the refractive factor: 0 to 50 %. Source: range chosen here. */
+#define CUPWRIGHT_FACTOR_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_FACTOR_UNCERTAINTY_HIGHEST 50.0
+/** Measurand: -1000000000 to 1000000000. Source: range chosen here. */
+#define CUPWRIGHT_MEASURAND_LOWEST (-1000000000.0)
+#define CUPWRIGHT_MEASURAND_HIGHEST 1000000000.0
+/** Standard uncertainty: 0 to 1000000000. Source: range chosen here: as for any value. */
+#define CUPWRIGHT_STANDARD_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_STANDARD_UNCERTAINTY_HIGHEST 1000000000.0
+/** Sensitivity: -1000000000000 to 1000000000000. Source: range chosen here. */
+#define CUPWRIGHT_SENSITIVITY_LOWEST (-1000000000000.0)
+#define CUPWRIGHT_SENSITIVITY_HIGHEST 1000000000000.0
+/** Degrees of freedom: 1 to 1000000000. Source: GUM G.4; the highest chosen here. */
+#define CUPWRIGHT_DEGREES_OF_FREEDOM_LOWEST 1.0
+#define CUPWRIGHT_DEGREES_OF_FREEDOM_HIGHEST 1000000000.0
+/** Doubt: 0 to 70 %. Source: one degree of freedom or more by GUM G.3. */
+#define CUPWRIGHT_DOUBT_LOWEST 0.0
+#define CUPWRIGHT_DOUBT_HIGHEST 70.0
+/** Confidence: 50 to 99.9 %. Source: range chosen here. */
+#define CUPWRIGHT_CONFIDENCE_LOWEST 50.0
+#define CUPWRIGHT_CONFIDENCE_HIGHEST 99.9
+/** Probability: 0 to 100 %. Source: definition. */
+#define CUPWRIGHT_PROBABILITY_LOWEST 0.0
+#define CUPWRIGHT_PROBABILITY_HIGHEST 100.0
+/** Coverage factor: 0.5 to 1000. Source: Student t over the range of confidence. */
+#define CUPWRIGHT_COVERAGE_FACTOR_LOWEST 0.5
+#define CUPWRIGHT_COVERAGE_FACTOR_HIGHEST 1000.0
+/** Correlation: -1 to 1. Source: definition. */
+#define CUPWRIGHT_CORRELATION_LOWEST (-1.0)
+#define CUPWRIGHT_CORRELATION_HIGHEST 1.0
+/** Terms: 1 to 10. Source: range chosen here: the inputs of a mass balance. */
+#define CUPWRIGHT_TERM_COUNT_LOWEST 1.0
+#define CUPWRIGHT_TERM_COUNT_HIGHEST 10.0
+/** Repeats: 2 to 100. Source: range chosen here; one alone has no scatter. */
+#define CUPWRIGHT_REPEAT_COUNT_LOWEST 2.0
+#define CUPWRIGHT_REPEAT_COUNT_HIGHEST 100.0
+/** Measurements: 0 to 30. Source: range chosen here: a month of brews, and what a small device has room for. */
+#define CUPWRIGHT_MEASUREMENTS_LOWEST 0.0
+#define CUPWRIGHT_MEASUREMENTS_HIGHEST 30.0
+/** Fitted hold-up: -5000 to 5000 g. Source: range of the hold-up, either side. */
+#define CUPWRIGHT_FITTED_HOLD_UP_LOWEST (-5000.0)
+#define CUPWRIGHT_FITTED_HOLD_UP_HIGHEST 5000.0
+/** Cup number: 1 to 30. Source: as many as measurements. */
+#define CUPWRIGHT_CUP_NUMBER_LOWEST 1.0
+#define CUPWRIGHT_CUP_NUMBER_HIGHEST 30.0
+/** Uncertainty of a heat capacity: 0 to 1000000 J/K. Source: range chosen here. */
+#define CUPWRIGHT_HEAT_CAPACITY_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_HEAT_CAPACITY_UNCERTAINTY_HIGHEST 1000000.0
+/** Uncertainty of a cooling rate: 0 to 10 1/min. Source: range chosen here. */
+#define CUPWRIGHT_COOLING_RATE_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_COOLING_RATE_UNCERTAINTY_HIGHEST 10.0
+/** Uncertainty of a time constant: 0 to 1000. Source: range chosen here. */
+#define CUPWRIGHT_TIME_CONSTANT_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_TIME_CONSTANT_UNCERTAINTY_HIGHEST 1000.0
 
 /* Constants with their sources. */
 
+/** Below this chance a measurement is called suspicious. Common practice. */
+#define CUPWRIGHT_SUSPICIOUS_CHANCE 0.05
 /** How far weather may move the boiling point from the one an altitude alone gives, K. 0.277 K per kPa times a day's ±2.5 kPa (the swing is an estimate). */
 #define CUPWRIGHT_ALTITUDE_ONLY_UNCERTAINTY_K 0.7
 /** Yield at which a full steep levels off: "approximately 21 % over a wide range of brew ratios", 80 to 99 °C, any grind (Liang, Chan & Ristenpart 2021, abstract). One coffee's own may differ; pass it instead where it is known. */
@@ -418,6 +550,11 @@ typedef enum cupwright_quantity cupwright_quantity;
 #define CUPWRIGHT_ABI_VERSION 1
 
 /**
+ * Length of a profile in bytes.
+ */
+#define CUPWRIGHT_PROFILE_BYTES 312
+
+/**
  * Whether a function answered, and if not, why. A value never changes its meaning and is never used
  * again for another.
  */
@@ -466,6 +603,14 @@ enum cupwright_status
      * An error that this version of the interface has no name for.
      */
     CUPWRIGHT_STATUS_UNNAMED = 9,
+    /**
+     * Measurements that cannot tell what they are for; the error's `limit` says why.
+     */
+    CUPWRIGHT_STATUS_CANNOT_TELL = 10,
+    /**
+     * Bytes that are no profile, or a damaged one; the error's `limit` says which.
+     */
+    CUPWRIGHT_STATUS_UNREADABLE = 11,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -529,6 +674,85 @@ enum cupwright_limit
 typedef enum cupwright_limit cupwright_limit;
 #else
 typedef int32_t cupwright_limit;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * Why measurements cannot tell, in the `limit` of an error. Its `value` is how much there is of what
+ * is wanting, its `lowest` how much is needed for a start: cupwright_wanting_text().
+ */
+enum cupwright_untold
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Too few measurements.
+     */
+    CUPWRIGHT_UNTOLD_TOO_FEW = 1,
+    /**
+     * All doses alike, so that only what is kept in all is known.
+     */
+    CUPWRIGHT_UNTOLD_ONE_DOSE = 2,
+    /**
+     * What it is told by does not vary, or is all zero.
+     */
+    CUPWRIGHT_UNTOLD_NO_SPAN = 3,
+    /**
+     * The yield has not begun to level off, so where it will is not known.
+     */
+    CUPWRIGHT_UNTOLD_STILL_RISING = 4,
+    /**
+     * The yield has levelled off before the first measurement.
+     */
+    CUPWRIGHT_UNTOLD_LEVELLED_OFF = 5,
+    /**
+     * One rate describes the measurements as well as two.
+     */
+    CUPWRIGHT_UNTOLD_ONE_RATE = 6,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_untold cupwright_untold;
+#else
+typedef int32_t cupwright_untold;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * Why bytes are no profile, in the `limit` of an error.
+ */
+enum cupwright_unreadable
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Not as many bytes as a profile has; the error's `value` is how many there are.
+     */
+    CUPWRIGHT_UNREADABLE_LENGTH = 1,
+    /**
+     * They do not begin as a profile does.
+     */
+    CUPWRIGHT_UNREADABLE_NO_PROFILE = 2,
+    /**
+     * A version of the layout that this library does not know; the error's `value` is which.
+     */
+    CUPWRIGHT_UNREADABLE_VERSION = 3,
+    /**
+     * Some of them have changed since they were written; the error's `value` is the check value there.
+     */
+    CUPWRIGHT_UNREADABLE_DAMAGED = 4,
+    /**
+     * The check value is right, but something lies where this version has nothing.
+     */
+    CUPWRIGHT_UNREADABLE_NOT_BLANK = 5,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_unreadable cupwright_unreadable;
+#else
+typedef int32_t cupwright_unreadable;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -801,6 +1025,101 @@ enum cupwright_side
 typedef enum cupwright_side cupwright_side;
 #else
 typedef int32_t cupwright_side;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What is known of an error inside its limits.
+ */
+enum cupwright_shape
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Nothing: all values inside are as likely. A specification, a rounding.
+     */
+    CUPWRIGHT_SHAPE_RECTANGULAR = 1,
+    /**
+     * Values near the middle are likelier.
+     */
+    CUPWRIGHT_SHAPE_TRIANGULAR = 2,
+    /**
+     * It swings between the limits. A thermostat.
+     */
+    CUPWRIGHT_SHAPE_ARCSINE = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_shape cupwright_shape;
+#else
+typedef int32_t cupwright_shape;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What can be said of a value beside a band.
+ */
+enum cupwright_decision
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Inside, as surely as was asked.
+     */
+    CUPWRIGHT_DECISION_INSIDE = 1,
+    /**
+     * Below the lowest edge, as surely as was asked.
+     */
+    CUPWRIGHT_DECISION_BELOW = 2,
+    /**
+     * Above the highest edge, as surely as was asked.
+     */
+    CUPWRIGHT_DECISION_ABOVE = 3,
+    /**
+     * Not yet decided: too near an edge.
+     */
+    CUPWRIGHT_DECISION_NOT_YET = 4,
+    /**
+     * Not decided, and so uncertain beside so narrow a band that no number could be called inside.
+     */
+    CUPWRIGHT_DECISION_TOO_UNCERTAIN = 5,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_decision cupwright_decision;
+#else
+typedef int32_t cupwright_decision;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * How many readings decide.
+ */
+enum cupwright_needed
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * So many in all.
+     */
+    CUPWRIGHT_NEEDED_READINGS = 1,
+    /**
+     * More than ten.
+     */
+    CUPWRIGHT_NEEDED_MORE_THAN_TEN = 2,
+    /**
+     * None: what they do not lessen is too large by itself.
+     */
+    CUPWRIGHT_NEEDED_NONE_IS_ENOUGH = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_needed cupwright_needed;
+#else
+typedef int32_t cupwright_needed;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -1305,11 +1624,13 @@ typedef struct cupwright_recipe {
  */
 typedef struct cupwright_error {
     /**
-     * The value given or computed. May be infinite or not a number.
+     * The value given or computed. May be infinite or not a number. Of measurements that cannot
+     * tell, how much there is of what is wanting.
      */
     double value;
     /**
-     * The lowest value that is accepted, or that is possible beside the other inputs.
+     * The lowest value that is accepted, or that is possible beside the other inputs. Of
+     * measurements that cannot tell, how much is needed for a start.
      */
     double lowest;
     /**
@@ -1333,7 +1654,9 @@ typedef struct cupwright_error {
      */
     int32_t beside;
     /**
-     * For an infeasible wish, what stands in the way: one of enum cupwright_limit.
+     * For an infeasible wish, what stands in the way: one of enum cupwright_limit. For measurements
+     * that cannot tell, why: one of enum cupwright_untold. For unreadable bytes, why: one of enum
+     * cupwright_unreadable.
      */
     int32_t limit;
     /**
@@ -1541,6 +1864,1284 @@ typedef struct cupwright_plausibility {
 } cupwright_plausibility;
 
 /**
+ * Any value with its standard uncertainty. In every struct like this one, u is the standard
+ * uncertainty, 0 for a value that is not uncertain, and nu the degrees of freedom of that, never
+ * 0: CUPWRIGHT_DEGREES_OF_FREEDOM_HIGHEST where u is as good as known.
+ */
+typedef struct cupwright_estimate {
+    /**
+     * The value, in a unit of its own, -1000000000 to 1000000000.
+     */
+    double value;
+    /**
+     * Its standard uncertainty in that unit, 0 to 1000000000.
+     */
+    double u_value;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_value;
+} cupwright_estimate;
+
+/**
+ * An interval around a value that holds the true one with some confidence.
+ */
+typedef struct cupwright_expanded {
+    /**
+     * How many standard uncertainties it reaches to either side, 0.5 to 1000.
+     */
+    double coverage_factor;
+    /**
+     * How far it reaches to either side, 0 to 1000000000.
+     */
+    double half_width;
+} cupwright_expanded;
+
+/**
+ * A mean of repeats and how sure it is.
+ */
+typedef struct cupwright_mean {
+    /**
+     * The mean, -1000000000 to 1000000000.
+     */
+    double value;
+    /**
+     * Its standard uncertainty, 0 to 1000000000.
+     */
+    double u;
+    /**
+     * The degrees of freedom of that, 1 to 1000000000.
+     */
+    double degrees_of_freedom;
+} cupwright_mean;
+
+/**
+ * The scatter of an earlier series.
+ */
+typedef struct cupwright_series {
+    /**
+     * Standard deviation of its readings, 0 to 1000000000.
+     */
+    double s;
+    /**
+     * One less than their number, 1 to 1000000000.
+     */
+    double degrees_of_freedom;
+} cupwright_series;
+
+/**
+ * A standard uncertainty and how well it is itself known.
+ */
+typedef struct cupwright_standard {
+    /**
+     * The standard uncertainty, in the unit of what it was made from, 0 to 1000000000.
+     */
+    double u;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double degrees_of_freedom;
+} cupwright_standard;
+
+/**
+ * What moves a result, for a budget of one's own.
+ */
+typedef struct cupwright_influence {
+    /**
+     * How much the result changes with it, -1000000000000 to 1000000000000.
+     */
+    double sensitivity;
+    /**
+     * Its standard uncertainty, 0 to 1000000000.
+     */
+    double u;
+    /**
+     * The degrees of freedom of that, 1 to 1000000000.
+     */
+    double degrees_of_freedom;
+} cupwright_influence;
+
+/**
+ * The term that contributes most, and what it is worth to improve it.
+ */
+typedef struct cupwright_dominant {
+    /**
+     * What it contributes, in the result's unit.
+     */
+    double contribution;
+    /**
+     * Its share of the variance, 0 to 100 %.
+     */
+    double share_pct;
+    /**
+     * What the combined standard uncertainty would be with half the term's.
+     */
+    double halved;
+    /**
+     * What it would be without the term.
+     */
+    double gone;
+    /**
+     * The input, or its error: one of enum cupwright_quantity.
+     */
+    int32_t source;
+} cupwright_dominant;
+
+/**
+ * One line of a budget.
+ */
+typedef struct cupwright_term {
+    /**
+     * How much the result changes with the input, in the units of the two.
+     */
+    double sensitivity;
+    /**
+     * The input's standard uncertainty, in its own unit.
+     */
+    double u;
+    /**
+     * The degrees of freedom of that, 1 to 1000000000.
+     */
+    double degrees_of_freedom;
+    /**
+     * What it contributes to the result's standard uncertainty, in the result's unit.
+     */
+    double contribution;
+    /**
+     * The input, or its error: one of enum cupwright_quantity.
+     */
+    int32_t source;
+} cupwright_term;
+
+/**
+ * A result with its standard uncertainty, and what that is made of.
+ */
+typedef struct cupwright_budget {
+    /**
+     * The result.
+     */
+    double value;
+    /**
+     * Its combined standard uncertainty, in its unit.
+     */
+    double u;
+    /**
+     * The effective degrees of freedom of that, 1 to 1000000000.
+     */
+    double degrees_of_freedom;
+    /**
+     * The combined standard uncertainty with second-order terms too. Where it differs much from u,
+     * the linear rule does not hold.
+     */
+    double second_order;
+    /**
+     * How far the mean of the result lies above the result at the inputs' means, in its unit.
+     */
+    double shift;
+    /**
+     * Correlation of a yield with the strength that it was computed from, -1 to 1; 0 for
+     * anything but a yield.
+     */
+    double correlation;
+    /**
+     * The term that contributes most, the first of several; all zero where nothing is uncertain.
+     */
+    struct cupwright_dominant dominant;
+    /**
+     * The terms in the order of the inputs. Only so many as are counted mean something.
+     */
+    struct cupwright_term terms[10];
+    /**
+     * How many terms there are, 1 to 10.
+     */
+    int32_t term_count;
+    /**
+     * Whether it is a yield: 1 or 0.
+     */
+    int32_t has_correlation;
+    /**
+     * Whether anything is uncertain: 1 or 0.
+     */
+    int32_t has_dominant;
+} cupwright_budget;
+
+/**
+ * A strength with its standard uncertainty.
+ */
+typedef struct cupwright_strength_estimate {
+    /**
+     * Strength, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Its standard uncertainty, 0 to 50 %.
+     */
+    double u_strength_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_strength;
+} cupwright_strength_estimate;
+
+/**
+ * An instrument's own error, common to all its readings: its specification, its zero.
+ */
+typedef struct cupwright_instrument_uncertainty {
+    /**
+     * Its standard uncertainty, % strength, 0 to 50 %.
+     */
+    double u_instrument_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_instrument;
+} cupwright_instrument_uncertainty;
+
+/**
+ * The refractive factor's error, common to all readings of one coffee. Keep it out of the
+ * strength's own uncertainty and give it here, so that it can be dropped where two brews of one
+ * coffee are compared.
+ */
+typedef struct cupwright_factor_uncertainty {
+    /**
+     * Its standard uncertainty over its value, 0 to 50 %.
+     */
+    double u_factor_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_factor;
+} cupwright_factor_uncertainty;
+
+/**
+ * The solids of water with their standard uncertainty.
+ */
+typedef struct cupwright_water_solids_estimate {
+    /**
+     * Solids of the water, 0 to 5000 mg/L.
+     */
+    double water_solids_mg_per_l;
+    /**
+     * Its standard uncertainty, 0 to 5000 mg/L.
+     */
+    double u_water_solids_mg_per_l;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_water_solids;
+} cupwright_water_solids_estimate;
+
+/**
+ * A beverage with its standard uncertainty.
+ */
+typedef struct cupwright_beverage_estimate {
+    /**
+     * Beverage, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_beverage_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_beverage;
+} cupwright_beverage_estimate;
+
+/**
+ * A dose with its standard uncertainty.
+ */
+typedef struct cupwright_dose_estimate {
+    /**
+     * Dose as weighed, 0.1 to 10000 g.
+     */
+    double dose_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_dose_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_dose;
+} cupwright_dose_estimate;
+
+/**
+ * Brew water with its standard uncertainty.
+ */
+typedef struct cupwright_water_estimate {
+    /**
+     * Brew water, 0.1 to 200000 g.
+     */
+    double water_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_water_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_water;
+} cupwright_water_estimate;
+
+/**
+ * The moisture of a dose with its standard uncertainty.
+ */
+typedef struct cupwright_moisture_estimate {
+    /**
+     * Moisture as weighed, 0 to 15 %.
+     */
+    double moisture_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_moisture_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_moisture;
+} cupwright_moisture_estimate;
+
+/**
+ * Vapour with its standard uncertainty.
+ */
+typedef struct cupwright_vapour_estimate {
+    /**
+     * Vapour lost, 0 to 20000 g.
+     */
+    double vapour_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_vapour_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_vapour;
+} cupwright_vapour_estimate;
+
+/**
+ * A held strength with its standard uncertainty.
+ */
+typedef struct cupwright_held_strength_estimate {
+    /**
+     * Strength of the liquid kept relative to the beverage, 0 to 100 %.
+     */
+    double held_strength_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_held_strength_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_held_strength;
+} cupwright_held_strength_estimate;
+
+/**
+ * A scale's error of span, common to all that it weighs.
+ */
+typedef struct cupwright_span_uncertainty {
+    /**
+     * Its standard uncertainty, relative, 0 to 50 %.
+     */
+    double u_span_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_span;
+} cupwright_span_uncertainty;
+
+/**
+ * A brew with its strength, every number with its uncertainty.
+ */
+typedef struct cupwright_measured {
+    /**
+     * Strength, all solids.
+     */
+    struct cupwright_strength_estimate strength;
+    /**
+     * Dose.
+     */
+    struct cupwright_dose_estimate dose;
+    /**
+     * Brew water.
+     */
+    struct cupwright_water_estimate water;
+    /**
+     * Beverage.
+     */
+    struct cupwright_beverage_estimate beverage;
+    /**
+     * Moisture of the dose.
+     */
+    struct cupwright_moisture_estimate moisture;
+    /**
+     * Solids of the brew water.
+     */
+    struct cupwright_water_solids_estimate water_solids;
+    /**
+     * Vapour lost.
+     */
+    struct cupwright_vapour_estimate vapour;
+    /**
+     * Strength of the liquid kept. How it was chosen may move the yield by three points: give it
+     * an uncertainty where it is not known to be 0 or 100.
+     */
+    struct cupwright_held_strength_estimate held_strength;
+    /**
+     * The scale that weighed dose, water and beverage.
+     */
+    struct cupwright_span_uncertainty span;
+    /**
+     * The coffee's refractive factor.
+     */
+    struct cupwright_factor_uncertainty factor;
+} cupwright_measured;
+
+/**
+ * A yield with its standard uncertainty.
+ */
+typedef struct cupwright_yield_estimate {
+    /**
+     * Extraction yield, 0 to 100 %.
+     */
+    double yield_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_yield_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_yield;
+} cupwright_yield_estimate;
+
+/**
+ * How uncertain a retention is.
+ */
+typedef struct cupwright_retention_uncertainty {
+    /**
+     * Its standard uncertainty, 0 to 10 g/g.
+     */
+    double u_apparent_retention_g_per_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_apparent_retention;
+} cupwright_retention_uncertainty;
+
+/**
+ * How uncertain hold-up, paper, drips and vapour are together.
+ */
+typedef struct cupwright_losses_uncertainty {
+    /**
+     * Their standard uncertainty, 0 to 400000 g.
+     */
+    double u_losses_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_losses;
+} cupwright_losses_uncertainty;
+
+/**
+ * Added water with its standard uncertainty.
+ */
+typedef struct cupwright_added_estimate {
+    /**
+     * Water added, 0 to 200000 g.
+     */
+    double added_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_added_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_added;
+} cupwright_added_estimate;
+
+/**
+ * The hotter of two liquids that are mixed.
+ */
+typedef struct cupwright_hot_estimate {
+    /**
+     * Its mass, 0.1 to 400000 g.
+     */
+    double hot_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_hot_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_hot_mass;
+    /**
+     * Its temperature, 0 to 105 °C.
+     */
+    double hot_c;
+    /**
+     * Its standard uncertainty, 0 to 105 K.
+     */
+    double u_hot_k;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_hot_temperature;
+} cupwright_hot_estimate;
+
+/**
+ * The colder of two liquids that are mixed.
+ */
+typedef struct cupwright_cold_estimate {
+    /**
+     * Its mass, 0 to 200000 g.
+     */
+    double cold_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_cold_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_cold_mass;
+    /**
+     * Its temperature, 0 to 105 °C.
+     */
+    double cold_c;
+    /**
+     * Its standard uncertainty, 0 to 105 K.
+     */
+    double u_cold_k;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_cold_temperature;
+} cupwright_cold_estimate;
+
+/**
+ * A range of any value.
+ */
+typedef struct cupwright_band {
+    /**
+     * Its lowest value, in the value's unit, -1000000000 to 1000000000.
+     */
+    double lowest;
+    /**
+     * Its highest, -1000000000 to 1000000000.
+     */
+    double highest;
+} cupwright_band;
+
+/**
+ * Probabilities that the true value lies below a band, inside, or above; together 100 %.
+ */
+typedef struct cupwright_chances {
+    /**
+     * Below the lowest edge, 0 to 100 %.
+     */
+    double below_pct;
+    /**
+     * Inside, 0 to 100 %.
+     */
+    double inside_pct;
+    /**
+     * Above the highest edge, 0 to 100 %.
+     */
+    double above_pct;
+} cupwright_chances;
+
+/**
+ * The values that can be called inside.
+ */
+typedef struct cupwright_acceptance {
+    /**
+     * The band less a guard on either side; all zero where the uncertainty is too large for any.
+     */
+    struct cupwright_band acceptance;
+    /**
+     * Whether there are any: 1 or 0.
+     */
+    int32_t has_acceptance;
+} cupwright_acceptance;
+
+/**
+ * How many readings decide, and the number.
+ */
+typedef struct cupwright_readings_needed {
+    /**
+     * The number, 1 to 10; 0 unless needed is CUPWRIGHT_NEEDED_READINGS.
+     */
+    int32_t readings;
+    /**
+     * How many: one of enum cupwright_needed.
+     */
+    int32_t needed;
+} cupwright_readings_needed;
+
+/**
+ * A range of strength and one of yield: the fields of a cupwright_window that has both.
+ */
+typedef struct cupwright_bands {
+    /**
+     * Lowest strength inside, 0 to 50 %.
+     */
+    double strength_lowest_pct;
+    /**
+     * Highest, 0 to 50 %.
+     */
+    double strength_highest_pct;
+    /**
+     * Lowest yield inside, 0 to 100 %.
+     */
+    double yield_lowest_pct;
+    /**
+     * Highest, 0 to 100 %.
+     */
+    double yield_highest_pct;
+} cupwright_bands;
+
+/**
+ * Strength and yield, each for itself and both together.
+ */
+typedef struct cupwright_joint {
+    /**
+     * The strength beside its band.
+     */
+    struct cupwright_chances strength;
+    /**
+     * The yield beside its band.
+     */
+    struct cupwright_chances yield;
+    /**
+     * Probability that both are inside, 0 to 100 %.
+     */
+    double both_pct;
+} cupwright_joint;
+
+/**
+ * Two values of one kind.
+ */
+typedef struct cupwright_pair {
+    /**
+     * The first, -1000000000 to 1000000000.
+     */
+    double first;
+    /**
+     * Its standard uncertainty, 0 to 1000000000.
+     */
+    double u_first;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_first;
+    /**
+     * The second, -1000000000 to 1000000000.
+     */
+    double second;
+    /**
+     * Its standard uncertainty, 0 to 1000000000.
+     */
+    double u_second;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_second;
+} cupwright_pair;
+
+/**
+ * Two values of one kind beside each other.
+ */
+typedef struct cupwright_comparison {
+    /**
+     * The first less the second, in their unit.
+     */
+    double difference;
+    /**
+     * Standard uncertainty of the difference, 0 to 1000000000.
+     */
+    double u;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double degrees_of_freedom;
+    /**
+     * The smallest difference that could be called real, in their unit.
+     */
+    double least;
+    /**
+     * The largest confidence at which this one can be called real, 0 to 100 %.
+     */
+    double confidence_pct;
+    /**
+     * Whether it is real at the confidence asked: 1 or 0.
+     */
+    int32_t is_real;
+} cupwright_comparison;
+
+/**
+ * A brew as a scale saw it.
+ */
+typedef struct cupwright_drained {
+    /**
+     * Dose as weighed, 0.1 to 10000 g.
+     */
+    double dose_g;
+    /**
+     * Brew water, 0.1 to 200000 g.
+     */
+    double water_g;
+    /**
+     * Beverage, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Vapour lost, 0 to 20000 g; 0 where unknown, it then counts as kept.
+     */
+    double vapour_g;
+} cupwright_drained;
+
+/**
+ * The measurement that stands out most from a fit.
+ */
+typedef struct cupwright_odd {
+    /**
+     * Its externally studentised residual: its distance from what the fit to all the others
+     * expects, in standard deviations of that distance.
+     */
+    double studentised;
+    /**
+     * Chance that the oddest of so many good measurements stands out as far or farther, 0 to 1.
+     */
+    double chance;
+    /**
+     * Which one, counted from 0.
+     */
+    int32_t at;
+    /**
+     * Whether that chance is below CUPWRIGHT_SUSPICIOUS_CHANCE, so that a reason is worth looking
+     * for before leaving it out: 1 or 0.
+     */
+    int32_t is_suspicious;
+} cupwright_odd;
+
+/**
+ * How well a fit describes what was measured.
+ */
+typedef struct cupwright_quality {
+    /**
+     * Degrees of freedom: measurements less parameters. Of every uncertainty that the fit tells.
+     */
+    double degrees_of_freedom;
+    /**
+     * Residual standard deviation, in the unit of what was fitted.
+     */
+    double s;
+    /**
+     * Residuals, measured less fitted, in the order given, as many as there are measurements; 0
+     * behind them.
+     */
+    double residuals[30];
+    /**
+     * Leverages, in the order given, as many as there are measurements; 0 behind them. How much of
+     * a measurement the fit takes from it alone, 0 to 1. They add up to the number of parameters.
+     */
+    double leverages[30];
+    /**
+     * The oddest measurement; all zero with fewer than two degrees of freedom, or without any
+     * scatter.
+     */
+    struct cupwright_odd odd;
+    /**
+     * How many, 0 to 30.
+     */
+    int32_t measurements;
+    /**
+     * Whether one is odd: 1 or 0.
+     */
+    int32_t has_odd;
+} cupwright_quality;
+
+/**
+ * What a brewer keeps, as a line in the dose.
+ */
+typedef struct cupwright_retention_line {
+    /**
+     * Apparent retention of the grounds, 0 to 10 g/g.
+     */
+    double apparent_retention_g_per_g;
+    /**
+     * Its standard uncertainty, 0 to 10 g/g.
+     */
+    double u_retention_g_per_g;
+    /**
+     * What is kept whatever the dose: the chamber's hold-up, with an unrinsed paper's uptake and
+     * drips, -5000 to 5000 g.
+     */
+    double fitted_hold_up_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_hold_up_g;
+    /**
+     * Covariance of the two, g²/g: negative, since a line that is steeper starts lower.
+     */
+    double covariance_g2_per_g;
+    /**
+     * How far the line can be trusted; its scatter is in g.
+     */
+    struct cupwright_quality quality;
+} cupwright_retention_line;
+
+/**
+ * A beverage that a line expects.
+ */
+typedef struct cupwright_expected {
+    /**
+     * What the next brew gives, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_beverage_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000.
+     */
+    double degrees_of_freedom;
+    /**
+     * Standard uncertainty of what many such brews give on average, 0 to 400000 g.
+     */
+    double u_mean_g;
+} cupwright_expected;
+
+/**
+ * A retention, as brews tell it.
+ */
+typedef struct cupwright_fitted_retention {
+    /**
+     * Apparent retention, 0 to 10 g/g.
+     */
+    double apparent_retention_g_per_g;
+    /**
+     * Its standard uncertainty, 0 to 10 g/g.
+     */
+    double u_retention_g_per_g;
+    /**
+     * How far it can be trusted; its scatter is in g.
+     */
+    struct cupwright_quality quality;
+} cupwright_fitted_retention;
+
+/**
+ * Water poured into a brewer and left until both are equally warm.
+ */
+typedef struct cupwright_settled {
+    /**
+     * Water, 0.1 to 400000 g.
+     */
+    double liquid_g;
+    /**
+     * Its temperature before, 0 to 105 °C.
+     */
+    double before_c;
+    /**
+     * The temperature at which both settle, 0 to 105 °C.
+     */
+    double settled_c;
+    /**
+     * Temperature of the brewer before, -40 to 105 °C.
+     */
+    double vessel_c;
+} cupwright_settled;
+
+/**
+ * A heat capacity, as pours tell it.
+ */
+typedef struct cupwright_fitted_heat_capacity {
+    /**
+     * Heat capacity, 0 to 1000000 J/K.
+     */
+    double heat_capacity_j_per_k;
+    /**
+     * Its standard uncertainty, 0 to 1000000 J/K.
+     */
+    double u_heat_capacity_j_per_k;
+    /**
+     * How far it can be trusted; its scatter is in J.
+     */
+    struct cupwright_quality quality;
+} cupwright_fitted_heat_capacity;
+
+/**
+ * A long steep, stirred and drained.
+ */
+typedef struct cupwright_steeped {
+    /**
+     * Strength, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Brew water, 0.1 to 200000 g.
+     */
+    double water_g;
+    /**
+     * Dose as weighed, 0.1 to 10000 g.
+     */
+    double dose_g;
+} cupwright_steeped;
+
+/**
+ * A yield that long steeps level off at.
+ */
+typedef struct cupwright_fitted_yield {
+    /**
+     * Yield, 0 to 100 %.
+     */
+    double yield_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_yield_pct;
+    /**
+     * How far it can be trusted; its scatter is in points of yield.
+     */
+    struct cupwright_quality quality;
+} cupwright_fitted_yield;
+
+/**
+ * A yield after a time of contact.
+ */
+typedef struct cupwright_timed {
+    /**
+     * Time of contact, 0 to 172800 s.
+     */
+    double contact_s;
+    /**
+     * Yield by then, 0 to 100 %.
+     */
+    double yield_pct;
+} cupwright_timed;
+
+/**
+ * A one-rate law of extraction.
+ */
+typedef struct cupwright_one_rate {
+    /**
+     * Yield that it levels off at, 0 to 100 %.
+     */
+    double equilibrium_yield_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_equilibrium_yield_pct;
+    /**
+     * Time constant, 0.1 to 1000000 s.
+     */
+    double time_constant_s;
+    /**
+     * Standard uncertainty of its logarithm, 0 to 1000.
+     */
+    double u_ln_time_constant;
+    /**
+     * Covariance of the yield and that logarithm, points of yield.
+     */
+    double covariance_pct;
+    /**
+     * How far the curve can be trusted; its scatter is in points of yield.
+     */
+    struct cupwright_quality quality;
+} cupwright_one_rate;
+
+/**
+ * A two-rate law of extraction.
+ */
+typedef struct cupwright_two_rates {
+    /**
+     * Yield that it levels off at, 0 to 100 %.
+     */
+    double equilibrium_yield_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_equilibrium_yield_pct;
+    /**
+     * Share of it that dissolves fast, 0 to 100 %.
+     */
+    double fast_share_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_fast_share_pct;
+    /**
+     * Time constant of the fast share, 0.1 to 1000000 s.
+     */
+    double fast_time_s;
+    /**
+     * Standard uncertainty of its logarithm, 0 to 1000.
+     */
+    double u_ln_fast_time;
+    /**
+     * Time constant of the rest, 0.1 to 1000000 s.
+     */
+    double slow_time_s;
+    /**
+     * Standard uncertainty of its logarithm, 0 to 1000.
+     */
+    double u_ln_slow_time;
+    /**
+     * Covariances of the yield, the fast share and the two logarithms, in points.
+     */
+    double covariance[4][4];
+    /**
+     * How far the curve can be trusted; its scatter is in points of yield.
+     */
+    struct cupwright_quality quality;
+} cupwright_two_rates;
+
+/**
+ * A thermometer in a cup, read.
+ */
+typedef struct cupwright_thermometer {
+    /**
+     * When, from any beginning, 0 to 172800 s.
+     */
+    double time_s;
+    /**
+     * What it shows, 0 to 105 °C.
+     */
+    double water_c;
+} cupwright_thermometer;
+
+/**
+ * How a cup cools, as a thermometer tells it.
+ */
+typedef struct cupwright_cooling {
+    /**
+     * Cooling rate, 0.000001 to 1 1/min.
+     */
+    double cooling_per_min;
+    /**
+     * Its standard uncertainty, 0 to 10 1/min.
+     */
+    double u_cooling_per_min;
+    /**
+     * Temperature at the first reading, by the curve through all of them, 0 to 105 °C.
+     */
+    double start_c;
+    /**
+     * Its standard uncertainty, 0 to 105 K.
+     */
+    double u_start_k;
+    /**
+     * Covariance of the two, K/min.
+     */
+    double covariance_k_per_min;
+    /**
+     * How far the curve can be trusted; its scatter is in K.
+     */
+    struct cupwright_quality quality;
+} cupwright_cooling;
+
+/**
+ * A sample that was read, and then dried in an oven.
+ */
+typedef struct cupwright_dried {
+    /**
+     * The reading at 20 °C or compensated, -2 to 30.5 °Bx.
+     */
+    double brix;
+    /**
+     * Strength by the oven: dry residue over the sample's mass, 0 to 50 %.
+     */
+    double strength_pct;
+} cupwright_dried;
+
+/**
+ * A refractive factor, as dried samples tell it.
+ */
+typedef struct cupwright_fitted_refractive_factor {
+    /**
+     * Strength per degree Brix, 0.3 to 2 %/°Bx.
+     */
+    double refractive_factor_pct_per_brix;
+    /**
+     * Its standard uncertainty over its value, 0 to 50 %.
+     */
+    double u_factor_pct;
+    /**
+     * How far it can be trusted; its scatter is in % strength.
+     */
+    struct cupwright_quality quality;
+} cupwright_fitted_refractive_factor;
+
+/**
+ * One reading of one cup.
+ */
+typedef struct cupwright_repeat {
+    /**
+     * What was read, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Which cup, 1 to 30.
+     */
+    int32_t cup;
+} cupwright_repeat;
+
+/**
+ * One's own repeatability, as cups read several times tell it.
+ */
+typedef struct cupwright_fitted_repeatability {
+    /**
+     * Standard deviation of readings of one sample, % strength, 0.0005 to 2 % strength.
+     */
+    double repeatability_pct;
+    /**
+     * Its standard uncertainty, % strength, 0 to 50 %.
+     */
+    double u_repeatability_pct;
+    /**
+     * How far it can be trusted; its scatter is in % strength.
+     */
+    struct cupwright_quality quality;
+} cupwright_fitted_repeatability;
+
+/**
+ * A value as a fit told it.
+ */
+typedef struct cupwright_learned {
+    /**
+     * The value, in the unit of the profile's field.
+     */
+    double value;
+    /**
+     * Its standard uncertainty as the fit told it.
+     */
+    double u;
+    /**
+     * The degrees of freedom of that, 1 to 1000000000.
+     */
+    double degrees_of_freedom;
+} cupwright_learned;
+
+/**
+ * What was learned of one brewer, coffee, cup and instrument. Flags say what there is: 0 for no,
+ * anything else for yes. What is not there comes back as zeros.
+ */
+typedef struct cupwright_profile {
+    /**
+     * Apparent retention of the brewer's grounds, 0 to 10 g/g.
+     */
+    struct cupwright_learned apparent_retention_g_per_g;
+    /**
+     * Hold-up of the brewer, as the same line has it, -5000 to 5000 g.
+     */
+    struct cupwright_learned fitted_hold_up_g;
+    /**
+     * Heat capacity of the brewer, 0 to 1000000 J/K.
+     */
+    struct cupwright_learned heat_capacity_j_per_k;
+    /**
+     * Cooling rate of the brewer while it steeps, 0.000001 to 1 1/min.
+     */
+    struct cupwright_learned cooling_per_min;
+    /**
+     * Yield that the coffee levels off at, 0 to 100 %.
+     */
+    struct cupwright_learned equilibrium_yield_pct;
+    /**
+     * Share of it that dissolves fast, 0 to 100 %.
+     */
+    struct cupwright_learned fast_share_pct;
+    /**
+     * Time constant of the fast share, 0.1 to 1000000 s; u is that of its logarithm.
+     */
+    struct cupwright_learned fast_time_s;
+    /**
+     * Time constant of the rest, 0.1 to 1000000 s; u is that of its logarithm.
+     */
+    struct cupwright_learned slow_time_s;
+    /**
+     * Refractive factor of the coffee, 0.3 to 2 %/°Bx; u is over its value, in %.
+     */
+    struct cupwright_learned refractive_factor_pct_per_brix;
+    /**
+     * Heat capacity of the cup, 0 to 1000000 J/K.
+     */
+    struct cupwright_learned cup_j_per_k;
+    /**
+     * Cooling rate of the full cup, 0.000001 to 1 1/min.
+     */
+    struct cupwright_learned cup_cooling_per_min;
+    /**
+     * Repeatability of one's own readings on the instrument, 0.0005 to 2 % strength.
+     */
+    struct cupwright_learned repeatability_pct;
+    /**
+     * Correlation of retention and hold-up, -1 to 1.
+     */
+    double retention_correlation;
+    /**
+     * Whether there is a retention.
+     */
+    int32_t has_apparent_retention;
+    /**
+     * Whether there is a hold-up.
+     */
+    int32_t has_fitted_hold_up;
+    /**
+     * Whether there is a heat capacity of the brewer.
+     */
+    int32_t has_heat_capacity;
+    /**
+     * Whether there is a cooling rate of the brewer.
+     */
+    int32_t has_cooling;
+    /**
+     * Whether there is a yield.
+     */
+    int32_t has_equilibrium_yield;
+    /**
+     * Whether there is a fast share.
+     */
+    int32_t has_fast_share;
+    /**
+     * Whether there is a time constant of the fast share.
+     */
+    int32_t has_fast_time;
+    /**
+     * Whether there is one of the rest.
+     */
+    int32_t has_slow_time;
+    /**
+     * Whether there is a refractive factor.
+     */
+    int32_t has_refractive_factor;
+    /**
+     * Whether there is a cooling rate of the cup.
+     */
+    int32_t has_cup_cooling;
+    /**
+     * Whether there is a heat capacity of the cup.
+     */
+    int32_t has_cup;
+    /**
+     * Whether there is a repeatability.
+     */
+    int32_t has_repeatability;
+    /**
+     * Whether there is a correlation.
+     */
+    int32_t has_retention_correlation;
+} cupwright_profile;
+
+/**
  * One brew poured over several cups and topped up with water.
  */
 typedef struct cupwright_cup_split {
@@ -1657,11 +3258,56 @@ typedef struct cupwright_time_to_burn {
 #define CUPWRIGHT_SIZE(type, bytes) _Static_assert(sizeof(type) == (bytes) || _Alignof(double) != 8, #type)
 #endif
 #if defined(CUPWRIGHT_SIZE)
+CUPWRIGHT_SIZE(cupwright_drained, 32);
+CUPWRIGHT_SIZE(cupwright_settled, 32);
+CUPWRIGHT_SIZE(cupwright_steeped, 24);
+CUPWRIGHT_SIZE(cupwright_timed, 16);
+CUPWRIGHT_SIZE(cupwright_thermometer, 16);
+CUPWRIGHT_SIZE(cupwright_dried, 16);
+CUPWRIGHT_SIZE(cupwright_repeat, 16);
+CUPWRIGHT_SIZE(cupwright_odd, 24);
+CUPWRIGHT_SIZE(cupwright_quality, 528);
+CUPWRIGHT_SIZE(cupwright_retention_line, 568);
+CUPWRIGHT_SIZE(cupwright_expected, 32);
+CUPWRIGHT_SIZE(cupwright_fitted_retention, 544);
+CUPWRIGHT_SIZE(cupwright_fitted_heat_capacity, 544);
+CUPWRIGHT_SIZE(cupwright_fitted_yield, 544);
+CUPWRIGHT_SIZE(cupwright_fitted_refractive_factor, 544);
+CUPWRIGHT_SIZE(cupwright_fitted_repeatability, 544);
+CUPWRIGHT_SIZE(cupwright_one_rate, 568);
+CUPWRIGHT_SIZE(cupwright_two_rates, 720);
+CUPWRIGHT_SIZE(cupwright_cooling, 568);
 CUPWRIGHT_SIZE(cupwright_hazards, 48);
 CUPWRIGHT_SIZE(cupwright_time_to_burn, 16);
+CUPWRIGHT_SIZE(cupwright_band, 16);
+CUPWRIGHT_SIZE(cupwright_bands, 32);
+CUPWRIGHT_SIZE(cupwright_chances, 24);
+CUPWRIGHT_SIZE(cupwright_acceptance, 24);
+CUPWRIGHT_SIZE(cupwright_readings_needed, 8);
+CUPWRIGHT_SIZE(cupwright_joint, 56);
+CUPWRIGHT_SIZE(cupwright_pair, 48);
+CUPWRIGHT_SIZE(cupwright_comparison, 48);
 CUPWRIGHT_SIZE(cupwright_cup_split, 24);
 CUPWRIGHT_SIZE(cupwright_milk_drink, 24);
 CUPWRIGHT_SIZE(cupwright_iced, 32);
+CUPWRIGHT_SIZE(cupwright_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_strength_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_yield_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_dose_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_water_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_beverage_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_added_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_moisture_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_water_solids_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_vapour_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_held_strength_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_hot_estimate, 48);
+CUPWRIGHT_SIZE(cupwright_cold_estimate, 48);
+CUPWRIGHT_SIZE(cupwright_instrument_uncertainty, 16);
+CUPWRIGHT_SIZE(cupwright_factor_uncertainty, 16);
+CUPWRIGHT_SIZE(cupwright_span_uncertainty, 16);
+CUPWRIGHT_SIZE(cupwright_retention_uncertainty, 16);
+CUPWRIGHT_SIZE(cupwright_losses_uncertainty, 16);
 CUPWRIGHT_SIZE(cupwright_brew, 56);
 CUPWRIGHT_SIZE(cupwright_kinetics, 32);
 CUPWRIGHT_SIZE(cupwright_doubt, 24);
@@ -1675,12 +3321,23 @@ CUPWRIGHT_SIZE(cupwright_kitchen, 96);
 CUPWRIGHT_SIZE(cupwright_heat_walk, 96);
 CUPWRIGHT_SIZE(cupwright_tolerances, 48);
 CUPWRIGHT_SIZE(cupwright_recipe, 328);
+CUPWRIGHT_SIZE(cupwright_learned, 24);
+CUPWRIGHT_SIZE(cupwright_profile, 352);
 CUPWRIGHT_SIZE(cupwright_chamber, 16);
 CUPWRIGHT_SIZE(cupwright_batch_split, 32);
 CUPWRIGHT_SIZE(cupwright_amounts, 16);
 CUPWRIGHT_SIZE(cupwright_combined, 32);
 CUPWRIGHT_SIZE(cupwright_losses, 48);
 CUPWRIGHT_SIZE(cupwright_error, 56);
+CUPWRIGHT_SIZE(cupwright_standard, 16);
+CUPWRIGHT_SIZE(cupwright_mean, 24);
+CUPWRIGHT_SIZE(cupwright_expanded, 16);
+CUPWRIGHT_SIZE(cupwright_series, 16);
+CUPWRIGHT_SIZE(cupwright_influence, 24);
+CUPWRIGHT_SIZE(cupwright_term, 40);
+CUPWRIGHT_SIZE(cupwright_dominant, 40);
+CUPWRIGHT_SIZE(cupwright_budget, 504);
+CUPWRIGHT_SIZE(cupwright_measured, 224);
 CUPWRIGHT_SIZE(cupwright_window, 40);
 CUPWRIGHT_SIZE(cupwright_place, 32);
 CUPWRIGHT_SIZE(cupwright_standing, 72);
@@ -2069,7 +3726,8 @@ int32_t cupwright_heat_capacity(double vessel_g,
  * @param count How many, 0 to 8.
  * @param[out] settled_c 0 to 105 °C.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the liquid would freeze.
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for more than eight bodies;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the liquid would freeze.
  */
 int32_t cupwright_heat_settle(double water_g,
                               double water_c,
@@ -2089,7 +3747,8 @@ int32_t cupwright_heat_settle(double water_g,
  * @param count How many, 0 to 8.
  * @param[out] water_c 0 to 105 °C.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where that is no temperature of liquid water.
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for more than eight bodies;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where that is no temperature of liquid water.
  */
 int32_t cupwright_heat_before_settling(double water_g,
                                        double settled_c,
@@ -2128,7 +3787,8 @@ int32_t cupwright_heat_preheated(const struct cupwright_body *vessel,
  * @param count How many, 0 to 8.
  * @param[out] heat_capacity_j_per_k 0 to 1000000 J/K.
  *
- * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the temperatures do not stand in order.
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for more than eight bodies;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the temperatures do not stand in order.
  */
 int32_t cupwright_heat_vessel_heat_capacity(double water_g,
                                             double water_c,
@@ -2873,6 +4533,726 @@ int32_t cupwright_verdict_stand(const struct cupwright_window *window,
                                 struct cupwright_error *error);
 
 /**
+ * Coverage factor: the two-sided quantile of Student's distribution, of any degrees of freedom
+ * from 1, whole or not; for the highest the normal distribution's. Relative error below 10⁻¹¹.
+ * Source: GUM G.3.
+ *
+ *     P(|T| ≤ k) = confidence
+ *
+ * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.
+ * @param degrees_of_freedom Of the uncertainty, 1 to 1000000000.
+ * @param[out] coverage_factor 0.5 to 1000.
+ */
+int32_t cupwright_uncertainty_coverage_factor(double confidence_pct,
+                                              double degrees_of_freedom,
+                                              double *coverage_factor,
+                                              struct cupwright_error *error);
+
+/**
+ * Expanded uncertainty U = k u for a confidence: "1.44 % ± 0.05 %".
+ *
+ * @param estimate The value.
+ * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.
+ * @param[out] expanded The interval.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a half-width past the range of the
+ * uncertainty.
+ */
+int32_t cupwright_uncertainty_expanded(const struct cupwright_estimate *estimate,
+                                       double confidence_pct,
+                                       struct cupwright_expanded *expanded,
+                                       struct cupwright_error *error);
+
+/**
+ * Mean of repeats and its standard uncertainty (type A evaluation).
+ *
+ *     u = s/√n,   s² = Σ(x − x̄)²/(n − 1),   ν = n − 1
+ *
+ * Two or three repeats say little about their own scatter: then cupwright_uncertainty_pooled()
+ * from earlier series is better. Repeats that are all equal give zero, because the display hides
+ * the scatter: combine with cupwright_uncertainty_of_display(). Source: GUM 4.2.
+ *
+ * @param value The repeats, each -1000000000 to 1000000000.
+ * @param count How many, 2 to 100.
+ * @param[out] mean The mean and how sure it is.
+ *
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for a single repeat or more than a hundred.
+ */
+int32_t cupwright_uncertainty_of_repeats(const double *value,
+                                         size_t count,
+                                         struct cupwright_mean *mean,
+                                         struct cupwright_error *error);
+
+/**
+ * Standard uncertainty of a mean of n readings, from the scatter of earlier series.
+ *
+ *     u = s_p/√n,   s_p² = Σ νᵢ sᵢ²/Σ νᵢ,   ν = Σ νᵢ
+ *
+ * Where there are more than ten series, pool in steps, with n = 1. Source: GUM 4.2.4.
+ *
+ * @param series The series.
+ * @param count How many, 1 to 10.
+ * @param readings How many readings the mean is of, 1 to 10.
+ * @param[out] standard The uncertainty of the mean.
+ *
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for no series or more than ten.
+ */
+int32_t cupwright_uncertainty_pooled(const struct cupwright_series *series,
+                                     size_t count,
+                                     int32_t readings,
+                                     struct cupwright_standard *standard,
+                                     struct cupwright_error *error);
+
+/**
+ * Standard uncertainty of an error that lies within ± a (type B evaluation).
+ *
+ *     u = a/√3 rectangular,   a/√6 triangular,   a/√2 arcsine
+ *
+ * It counts as known; where the limit itself is a guess, cupwright_uncertainty_freedom_of_doubt()
+ * says how well. Source: GUM 4.3.7, 4.3.9, and H.1 for a cyclic temperature.
+ *
+ * @param limit The limit a, 0 to 1000000000.
+ * @param shape What is known of the error: one of enum cupwright_shape.
+ * @param[out] standard Its uncertainty.
+ */
+int32_t cupwright_uncertainty_of_limit(double limit,
+                                       int32_t shape,
+                                       struct cupwright_standard *standard,
+                                       struct cupwright_error *error);
+
+/**
+ * Standard uncertainty that a display of step d adds, u = d/√12. Source: GUM F.2.2.1.
+ *
+ * @param step The step d, 0 to 1000000000.
+ * @param[out] standard Its uncertainty.
+ */
+int32_t cupwright_uncertainty_of_display(double step,
+                                         struct cupwright_standard *standard,
+                                         struct cupwright_error *error);
+
+/**
+ * Standard uncertainty from a certificate that says "± U, k", u = U/k. Source: GUM 4.3.3.
+ *
+ * @param expanded The expanded uncertainty U, 0 to 1000000000.
+ * @param coverage_factor The k, 0.5 to 1000; most often 2.
+ * @param[out] standard The standard uncertainty.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a U at the end of its range over a k below
+ * one.
+ */
+int32_t cupwright_uncertainty_of_expanded(double expanded,
+                                          double coverage_factor,
+                                          struct cupwright_standard *standard,
+                                          struct cupwright_error *error);
+
+/**
+ * Degrees of freedom of an uncertainty that is itself uncertain by Δu/u, ν = ½ (Δu/u)⁻². A quarter
+ * gives 8; less than 0.0022 % counts as known. Source: GUM G.4.2, equation G.3.
+ *
+ * @param doubt_pct How uncertain the uncertainty is, over itself, 0 to 70 %.
+ * @param[out] degrees_of_freedom 1 to 1000000000.
+ */
+int32_t cupwright_uncertainty_freedom_of_doubt(double doubt_pct,
+                                               double *degrees_of_freedom,
+                                               struct cupwright_error *error);
+
+/**
+ * A budget of one's own, from sensitivities and uncertainties in any units. Of what the linear
+ * rule leaves out it says nothing: second_order is u, and shift 0.
+ *
+ *     u² = Σ cᵢ² uᵢ²                       GUM 5.1.2
+ *     ν = u⁴ / Σ (cᵢ uᵢ)⁴/νᵢ               GUM G.4.1
+ *
+ * @param value The result, -1000000000 to 1000000000.
+ * @param influences What moves it.
+ * @param count How many, 1 to 10.
+ * @param[out] budget The budget.
+ *
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for no influence or more than ten;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE past the range of the uncertainty.
+ */
+int32_t cupwright_uncertainty_combine(double value,
+                                      const struct cupwright_influence *influences,
+                                      size_t count,
+                                      struct cupwright_budget *budget,
+                                      struct cupwright_error *error);
+
+/**
+ * Strength of all solids in the beverage, from a reading r; see
+ * cupwright_reading_total_strength().
+ *
+ *     T = x + s(1 − x),  x = (r + e)(1 + f)       zeroed on brew water
+ *     T = x                                       zeroed on distilled water
+ *
+ * Terms: reading, instrument e, factor f, water solids s. Leave the factor at 0 where it is to be
+ * kept apart for yields and comparisons.
+ *
+ * @param strength The reading, mean of repeats, with their scatter.
+ * @param instrument The instrument's own error.
+ * @param factor The coffee's refractive factor.
+ * @param zero What the instrument was zeroed on: one of enum cupwright_zero.
+ * @param water_solids Solids of the brew water.
+ * @param[out] budget The strength and its budget, in %.
+ *
+ * Fails with what cupwright_reading_total_strength() fails with, and
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_strength(const struct cupwright_strength_estimate *strength,
+                                       const struct cupwright_instrument_uncertainty *instrument,
+                                       const struct cupwright_factor_uncertainty *factor,
+                                       int32_t zero,
+                                       const struct cupwright_water_solids_estimate *water_solids,
+                                       struct cupwright_budget *budget,
+                                       struct cupwright_error *error);
+
+/**
+ * The flow-through form of the yield, E = T B/D; see cupwright_extraction_flow_through_yield().
+ *
+ *     (u(E)/E)² = (u(T)/T)² + (u(B)/B)² + (u(D)/D)² + f²
+ *
+ * Terms: strength, beverage, dose, factor. The span of the scale cancels.
+ *
+ * @param strength Strength.
+ * @param beverage Beverage.
+ * @param dose Dose.
+ * @param factor The coffee's refractive factor.
+ * @param[out] budget The yield and its budget, in %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or an uncertainty past
+ * its range.
+ */
+int32_t cupwright_uncertainty_flow_through_yield(const struct cupwright_strength_estimate *strength,
+                                                 const struct cupwright_beverage_estimate *beverage,
+                                                 const struct cupwright_dose_estimate *dose,
+                                                 const struct cupwright_factor_uncertainty *factor,
+                                                 struct cupwright_budget *budget,
+                                                 struct cupwright_error *error);
+
+/**
+ * The steeped form of the yield, E = (W/D) T/(1 − T); see cupwright_extraction_steeped_yield().
+ *
+ *     (u(E)/E)² = (u(T)/[T(1 − T)])² + (u(W)/W)² + (u(D)/D)² + (f/(1 − T))²
+ *
+ * Terms: strength, brew water, dose, factor. The span of the scale cancels.
+ *
+ * @param strength Strength.
+ * @param water Brew water.
+ * @param dose Dose.
+ * @param factor The coffee's refractive factor.
+ * @param[out] budget The yield and its budget, in %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 % or an uncertainty past
+ * its range.
+ */
+int32_t cupwright_uncertainty_steeped_yield(const struct cupwright_strength_estimate *strength,
+                                            const struct cupwright_water_estimate *water,
+                                            const struct cupwright_dose_estimate *dose,
+                                            const struct cupwright_factor_uncertainty *factor,
+                                            struct cupwright_budget *budget,
+                                            struct cupwright_error *error);
+
+/**
+ * The yield by the whole mass balance; see cupwright_extraction_yield(). Terms in the order of the
+ * fields. What is left of the scale's span is the vapour's, if that was not weighed.
+ *
+ * @param measured The brew.
+ * @param[out] budget The yield and its budget, in %.
+ *
+ * Fails with what cupwright_extraction_yield() fails with, and
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_extraction_yield(const struct cupwright_measured *measured,
+                                               struct cupwright_budget *budget,
+                                               struct cupwright_error *error);
+
+/**
+ * Strength that a steep will have, T = E D/(W + E D); see cupwright_extraction_steeped_strength().
+ *
+ *     ∂T/∂E = D W/(W + ED)²    ∂T/∂D = E W/(W + ED)²    ∂T/∂W = −E D/(W + ED)²
+ *
+ * Terms: yield, dose, brew water. The yield's uncertainty is how far it differs from brew to brew.
+ *
+ * @param expected The yield to expect.
+ * @param dose Dose.
+ * @param water Brew water.
+ * @param[out] budget The strength and its budget, in %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a ratio, a strength or an uncertainty past
+ * its range.
+ */
+int32_t cupwright_uncertainty_steeped_strength(const struct cupwright_yield_estimate *expected,
+                                               const struct cupwright_dose_estimate *dose,
+                                               const struct cupwright_water_estimate *water,
+                                               struct cupwright_budget *budget,
+                                               struct cupwright_error *error);
+
+/**
+ * Beverage that a brew will give, B = W − r D − losses; see cupwright_retention_beverage().
+ *
+ * Terms: brew water, dose, retention, other losses.
+ *
+ * @param losses What the brewer keeps.
+ * @param retention How uncertain its retention is.
+ * @param other How uncertain its other losses are together.
+ * @param dose Dose.
+ * @param water Brew water.
+ * @param[out] budget The beverage and its budget, in g.
+ *
+ * Fails with what cupwright_retention_beverage() fails with, and
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_beverage(const struct cupwright_losses *losses,
+                                       const struct cupwright_retention_uncertainty *retention,
+                                       const struct cupwright_losses_uncertainty *other,
+                                       const struct cupwright_dose_estimate *dose,
+                                       const struct cupwright_water_estimate *water,
+                                       struct cupwright_budget *budget,
+                                       struct cupwright_error *error);
+
+/**
+ * Water to add for a wanted strength, A = B (T − T')/(T' − s); see
+ * cupwright_dilution_water_to_reach().
+ *
+ *     ∂A/∂B = A/B    ∂A/∂T = B/(T' − s)    ∂A/∂s = A/(T' − s)
+ *
+ * Terms: beverage, strength, water solids. The wish is exact. On the scale that weighed the
+ * beverage its span cancels.
+ *
+ * @param beverage The brew.
+ * @param strength Its strength.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
+ * @param water_solids Solids of the water that is added.
+ * @param[out] budget The water and its budget, in g.
+ *
+ * Fails with what cupwright_dilution_water_to_reach() fails with, and
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_water_to_reach(const struct cupwright_beverage_estimate *beverage,
+                                             const struct cupwright_strength_estimate *strength,
+                                             double wanted_pct,
+                                             const struct cupwright_water_solids_estimate *water_solids,
+                                             struct cupwright_budget *budget,
+                                             struct cupwright_error *error);
+
+/**
+ * Strength after adding water, or with s = 0 milk, T' = (T B + s A)/(B + A); see
+ * cupwright_dilution_strength_after_water().
+ *
+ *     ∂T'/∂B = (T − T')/(B + A)    ∂T'/∂T = B/(B + A)
+ *     ∂T'/∂A = (s − T')/(B + A)    ∂T'/∂s = A/(B + A)
+ *
+ * Terms: beverage, strength, addition, water solids. The span of the scale cancels.
+ *
+ * @param beverage The brew.
+ * @param strength Its strength.
+ * @param added The water added.
+ * @param water_solids Its solids.
+ * @param[out] budget The strength and its budget, in %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_strength_after_water(const struct cupwright_beverage_estimate *beverage,
+                                                   const struct cupwright_strength_estimate *strength,
+                                                   const struct cupwright_added_estimate *added,
+                                                   const struct cupwright_water_solids_estimate *water_solids,
+                                                   struct cupwright_budget *budget,
+                                                   struct cupwright_error *error);
+
+/**
+ * Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t); see
+ * cupwright_dilution_mixed_temperature().
+ *
+ *     ∂t/∂B = [h(t1) − h(t)]/[(B + A) c(t)]    ∂t/∂t1 = B c(t1)/[(B + A) c(t)]    and for A, t2 alike
+ *
+ * Terms: mass and temperature of the one, mass and temperature of the other. A pour onto a
+ * preheated brewer is such a mix, with the brewer as so much water. What the linear rule leaves
+ * out is found with one specific heat.
+ *
+ * @param hot The hotter liquid.
+ * @param cold The colder one.
+ * @param[out] budget The temperature, °C, and its budget, in K.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_mixed_temperature(const struct cupwright_hot_estimate *hot,
+                                                const struct cupwright_cold_estimate *cold,
+                                                struct cupwright_budget *budget,
+                                                struct cupwright_error *error);
+
+/**
+ * Where the true value lies beside a band.
+ *
+ *     P(below) = F((T_L − y)/u)    P(above) = F((y − T_U)/u)    P(inside) = 1 − P(below) − P(above)
+ *
+ * F: Student's distribution with the estimate's ν. Nothing is supposed of the value beforehand:
+ * how far the measurement alone carries, not how often brews come out inside. Error 10⁻¹². Source:
+ * JCGM 106:2012, 7.
+ *
+ * @param estimate The value.
+ * @param band The band.
+ * @param[out] chances The probabilities.
+ *
+ * Fails with CUPWRIGHT_STATUS_EMPTY_BAND where the lowest edge is not below the highest.
+ */
+int32_t cupwright_decision_chances(const struct cupwright_estimate *estimate,
+                                   const struct cupwright_band *band,
+                                   struct cupwright_chances *chances,
+                                   struct cupwright_error *error);
+
+/**
+ * Inside, below, above, or not yet decided at a confidence. Source: the three outcomes are common
+ * practice; each by its probability, as in cupwright_decision_chances().
+ *
+ * @param estimate The value.
+ * @param band The band.
+ * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.
+ * @param[out] decision What can be said: one of enum cupwright_decision.
+ *
+ * Fails with CUPWRIGHT_STATUS_EMPTY_BAND where the lowest edge is not below the highest.
+ */
+int32_t cupwright_decision_decide(const struct cupwright_estimate *estimate,
+                                  const struct cupwright_band *band,
+                                  double confidence_pct,
+                                  int32_t *decision,
+                                  struct cupwright_error *error);
+
+/**
+ * The largest standard uncertainty with which any number can be called inside, (T_U − T_L)/(2 k),
+ * with k of cupwright_uncertainty_coverage_factor().
+ *
+ * @param band The band.
+ * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.
+ * @param degrees_of_freedom Of the uncertainty, 1 to 1000000000.
+ * @param[out] u 0 to 1000000000.
+ *
+ * Fails with CUPWRIGHT_STATUS_EMPTY_BAND where the lowest edge is not below the highest;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE past the range of the uncertainty.
+ */
+int32_t cupwright_decision_largest_uncertainty(const struct cupwright_band *band,
+                                               double confidence_pct,
+                                               double degrees_of_freedom,
+                                               double *u,
+                                               struct cupwright_error *error);
+
+/**
+ * The values that can be called inside: the band less a guard g on either side.
+ *
+ *     F(−g/u) + F(−(T_U − T_L − g)/u) = 1 − confidence       from T_L + g to T_U − g
+ *
+ * Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). Source:
+ * JCGM 106:2012, 8.
+ *
+ * @param u_value Standard uncertainty of a value, 0 to 1000000000.
+ * @param nu_value The degrees of freedom of that, 1 to 1000000000.
+ * @param band The band.
+ * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.
+ * @param[out] safe The values.
+ *
+ * Fails with CUPWRIGHT_STATUS_EMPTY_BAND where the lowest edge is not below the highest.
+ */
+int32_t cupwright_decision_acceptance(double u_value,
+                                      double nu_value,
+                                      const struct cupwright_band *band,
+                                      double confidence_pct,
+                                      struct cupwright_acceptance *safe,
+                                      struct cupwright_error *error);
+
+/**
+ * How many readings in all decide, if their mean stays where it is.
+ *
+ *     u² = s²/n + rest²
+ *
+ * @param value The mean, -1000000000 to 1000000000.
+ * @param u_scatter Standard deviation s of one reading, 0 to 1000000000.
+ * @param nu_scatter The degrees of freedom of that, 1 to 1000000000.
+ * @param u_rest What repeating does not lessen, the instrument's own error and the refractive
+ *     factor, 0 to 1000000000.
+ * @param nu_rest The degrees of freedom of that, 1 to 1000000000.
+ * @param band The band.
+ * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.
+ * @param[out] needed How many.
+ *
+ * Fails with CUPWRIGHT_STATUS_EMPTY_BAND where the lowest edge is not below the highest;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_decision_readings_needed(double value,
+                                           double u_scatter,
+                                           double nu_scatter,
+                                           double u_rest,
+                                           double nu_rest,
+                                           const struct cupwright_band *band,
+                                           double confidence_pct,
+                                           struct cupwright_readings_needed *needed,
+                                           struct cupwright_error *error);
+
+/**
+ * Whether strength and yield are both inside: they share the reading, so their errors go together.
+ *
+ *     both = ∬ of the normal density with correlation r over the rectangle of the two bands
+ *
+ * With few degrees of freedom each edge is moved to where a normal value is exceeded as often, so
+ * each alone is exact and the two go together as normal values would (a Gaussian copula: an
+ * assumption). Error 10⁻¹² for what is as good as known, else 10⁻¹⁰. Source: Owen 1956, doi
+ * 10.1214/aoms/1177728074, for the integral.
+ *
+ * @param bands The two bands.
+ * @param strength The strength.
+ * @param extracted The yield.
+ * @param correlation Correlation of the two, as in the yield's budget, -1 to 1.
+ * @param[out] joint The probabilities.
+ *
+ * Fails with CUPWRIGHT_STATUS_EMPTY_BAND where a lowest edge is not below its highest.
+ */
+int32_t cupwright_decision_joint(const struct cupwright_bands *bands,
+                                 const struct cupwright_strength_estimate *strength,
+                                 const struct cupwright_yield_estimate *extracted,
+                                 double correlation,
+                                 struct cupwright_joint *joint,
+                                 struct cupwright_error *error);
+
+/**
+ * Whether two brews differ.
+ *
+ *     d = y₁ − y₂     u² = u₁² + u₂² + (f d)²     real where |d| ≥ t u
+ *
+ * The refractive factor f is common to two brews of one coffee: it does not belong in u₁ and u₂
+ * and counts only for the difference itself. Neither does the span of one scale, which cancels in
+ * yields. t: the two-sided quantile. Source: GUM F.1.2.3; the test is Welch's.
+ *
+ * @param pair The two values.
+ * @param factor The coffee's refractive factor.
+ * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.
+ * @param[out] comparison What can be said.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_decision_compare(const struct cupwright_pair *pair,
+                                   const struct cupwright_factor_uncertainty *factor,
+                                   double confidence_pct,
+                                   struct cupwright_comparison *comparison,
+                                   struct cupwright_error *error);
+
+/**
+ * Retention and hold-up of a brewer, from brews of several doses by least squares. Doses far apart
+ * tell most. In every fit of this room, a value plus and minus its u times
+ * cupwright_uncertainty_coverage_factor() for the fit's degrees of freedom holds the truth as
+ * often as the confidence says.
+ *
+ *     W − B − V = c + r D
+ *     r = S_xy/S_xx,  c = ȳ − r D̄,  u(r) = s/√S_xx,  u(c) = s √(1/n + D̄²/S_xx),  cov = −D̄ s²/S_xx
+ *
+ * @param brews The brews.
+ * @param count How many, 0 to 30.
+ * @param[out] line Retention r and hold-up c.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three brews, or brews of one dose size;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the retention or the hold-up.
+ */
+int32_t cupwright_calibrate_retention_line(const struct cupwright_drained *brews,
+                                           size_t count,
+                                           struct cupwright_retention_line *line,
+                                           struct cupwright_error *error);
+
+/**
+ * Beverage that the next brew gives by the line through earlier ones, B = W − V − c − r D.
+ *
+ * @param brews The earlier brews.
+ * @param count How many, 0 to 30.
+ * @param next_dose_g Dose of the next one, 0.1 to 10000 g.
+ * @param next_water_g Its brew water, 0.1 to 200000 g.
+ * @param next_vapour_g Vapour that it will lose, 0 to 20000 g.
+ * @param[out] expected The beverage.
+ *
+ * Fails with what cupwright_calibrate_retention_line() fails with;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup, too.
+ */
+int32_t cupwright_calibrate_expected_beverage(const struct cupwright_drained *brews,
+                                              size_t count,
+                                              double next_dose_g,
+                                              double next_water_g,
+                                              double next_vapour_g,
+                                              struct cupwright_expected *expected,
+                                              struct cupwright_error *error);
+
+/**
+ * Retention of a brewer that keeps nothing but what the grounds hold, W − B − V = r D. Also for
+ * brews of one dose size: then the hold-up is in it, and it is right for that size alone.
+ *
+ *     r = Σ D y/Σ D²,  u(r) = s/√Σ D²
+ *
+ * @param brews The brews.
+ * @param count How many, 0 to 30.
+ * @param[out] fitted The retention.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than two brews;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the retention.
+ */
+int32_t cupwright_calibrate_retention(const struct cupwright_drained *brews,
+                                      size_t count,
+                                      struct cupwright_fitted_retention *fitted,
+                                      struct cupwright_error *error);
+
+/**
+ * Heat capacity of a brewer, from several times that water was poured into it empty and settled.
+ * Wait as long as a brew takes. For one pour beside bodies already known:
+ * cupwright_heat_vessel_heat_capacity().
+ *
+ *     m [h(t0) − h(t)] = C (t − t_vessel)
+ *     C = Σxy/Σx²,  u(C) = s/√Σx²
+ *
+ * @param pours The pours.
+ * @param count How many, 0 to 30.
+ * @param[out] fitted The heat capacity.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than two pours, or vessels that were as warm
+ * as the water; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the temperatures do not stand in order.
+ */
+int32_t cupwright_calibrate_heat_capacity(const struct cupwright_settled *pours,
+                                          size_t count,
+                                          struct cupwright_fitted_heat_capacity *fitted,
+                                          struct cupwright_error *error);
+
+/**
+ * Yield at which a coffee levels off: the mean of long steeps, (W/D) T/(1 − T), with u = s/√n.
+ *
+ * @param steeps The steeps.
+ * @param count How many, 0 to 30.
+ * @param[out] fitted The yield.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than two steeps;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a steep whose own yield would be above 100 %.
+ */
+int32_t cupwright_calibrate_equilibrium_yield(const struct cupwright_steeped *steeps,
+                                              size_t count,
+                                              struct cupwright_fitted_yield *fitted,
+                                              struct cupwright_error *error);
+
+/**
+ * How fast a coffee extracts, by one rate, from yields of brews that differ in time of contact
+ * only. No start is asked for. Source of the law: Fuller & Rao 2017, doi
+ * 10.1038/s41598-017-18247-4, abstract.
+ *
+ *     E(t) = E∞ (1 − e^(−t/τ)),  parameters E∞ and ln τ
+ *
+ * @param yields The yields.
+ * @param count How many, 0 to 30.
+ * @param[out] law Equilibrium yield and time constant.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three yields, for ones that do not begin
+ * to level off, and for ones that have all levelled off; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for
+ * an equilibrium above 100 %.
+ */
+int32_t cupwright_calibrate_one_rate(const struct cupwright_timed *yields,
+                                     size_t count,
+                                     struct cupwright_one_rate *law,
+                                     struct cupwright_error *error);
+
+/**
+ * How fast a coffee extracts, by two rates, from a few seconds to well beyond the slow time
+ * constant. Accepted only where it explains more than scatter about one rate would explain once in
+ * twenty times; refused too where the equilibrium would be above 100 %. Source of the law: Moroney
+ * et al. 2015, doi 10.1016/j.ces.2015.06.003, abstract.
+ *
+ *     E(t) = E∞ [ f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2)) ]
+ *
+ * @param yields The yields.
+ * @param count How many, 0 to 30.
+ * @param[out] law Equilibrium yield, fast share and the two time constants.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than seven yields, for ones that one rate
+ * describes as well, that do not begin to level off, or that have all levelled off.
+ */
+int32_t cupwright_calibrate_two_rates(const struct cupwright_timed *yields,
+                                      size_t count,
+                                      struct cupwright_two_rates *law,
+                                      struct cupwright_error *error);
+
+/**
+ * Cooling rate of a cup from several readings of a thermometer left in it, by the law of
+ * cupwright_heat_time_to_cool(): least squares in temperature, the first reading counting like all
+ * others. Readings over twenty minutes tell more than many within five.
+ *
+ * @param readings The readings.
+ * @param count How many, 0 to 30.
+ * @param surroundings The room.
+ * @param[out] cup Cooling rate and first temperature.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three readings, or all at one time;
+ * CUPWRIGHT_STATUS_IMPOSSIBLE for a reading not above where cooling ends;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate, as for a cup that gets
+ * warmer.
+ */
+int32_t cupwright_calibrate_cooling(const struct cupwright_thermometer *readings,
+                                    size_t count,
+                                    const struct cupwright_surroundings *surroundings,
+                                    struct cupwright_cooling *cup,
+                                    struct cupwright_error *error);
+
+/**
+ * Refractive factor of a coffee, T = k x, from samples read and oven-dried. Ten grams dried for
+ * three hours at 105 °C on a balance of 0.1 mg tell T to 0.003 %; on a scale of 0.1 g nothing is
+ * told. The factor holds for the coffees dried, filtered as they were.
+ *
+ *     k = Σ x T/Σ x²,  u(k)/k = s/(k √Σ x²)
+ *
+ * @param samples The samples.
+ * @param count How many, 0 to 30.
+ * @param[out] fitted The factor.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than two samples, or readings that are all
+ * zero; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the factor.
+ */
+int32_t cupwright_calibrate_refractive_factor(const struct cupwright_dried *samples,
+                                              size_t count,
+                                              struct cupwright_fitted_refractive_factor *fitted,
+                                              struct cupwright_error *error);
+
+/**
+ * Repeatability of one's own readings, pooled over several cups that were each read several times,
+ * in any order. A cup that was read once adds nothing. Source: JCGM 100:2008, 4.2.4 and E.4.3
+ * (from memory).
+ *
+ *     s_r² = Σ(x − x̄ of its cup)²/ν,  ν = readings less cups,  u(s_r) ≈ s_r/√(2ν)
+ *
+ * @param readings The readings.
+ * @param count How many, 0 to 30.
+ * @param[out] fitted The repeatability.
+ *
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL where no cup was read twice;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for readings that are all equal: the display is too coarse
+ * to tell.
+ */
+int32_t cupwright_calibrate_repeatability(const struct cupwright_repeat *readings,
+                                          size_t count,
+                                          struct cupwright_fitted_repeatability *fitted,
+                                          struct cupwright_error *error);
+
+/**
+ * A profile as bytes, the same on every processor: little endian, with a version and a check value.
+ *
+ * @param profile The profile; its numbers must lie in their ranges.
+ * @param[out] bytes Room for CUPWRIGHT_PROFILE_BYTES bytes.
+ */
+int32_t cupwright_profile_to_bytes(const struct cupwright_profile *profile,
+                                   uint8_t *bytes,
+                                   struct cupwright_error *error);
+
+/**
+ * A profile from its bytes. No damaged one is ever read: a single wrong byte is always found.
+ *
+ * @param bytes The bytes.
+ * @param count How many: CUPWRIGHT_PROFILE_BYTES of this version.
+ * @param[out] profile The profile.
+ *
+ * Fails with CUPWRIGHT_STATUS_UNREADABLE, the error's `limit` says why;
+ * CUPWRIGHT_STATUS_OUT_OF_RANGE for a number that its field does not accept.
+ */
+int32_t cupwright_profile_from_bytes(const uint8_t *bytes,
+                                     size_t count,
+                                     struct cupwright_profile *profile,
+                                     struct cupwright_error *error);
+
+/**
  * Strength after adding water, T' = (T B + s A)/(B + A).
  *
  * @param beverage_g Beverage, 0.1 to 200000 g.
@@ -3129,6 +5509,18 @@ const char *cupwright_unit_text(int32_t quantity_code);
  * of enum cupwright_limit.
  */
 const char *cupwright_limit_text(int32_t limit);
+
+/**
+ * Why measurements cannot tell, in plain words, "there are too few"; NULL for a code that is none of
+ * enum cupwright_untold.
+ */
+const char *cupwright_untold_text(int32_t why);
+
+/**
+ * What is wanting where measurements cannot tell, in plain words, "gap between doses in g"; NULL for a
+ * code that is none of enum cupwright_untold.
+ */
+const char *cupwright_wanting_text(int32_t why);
 
 /**
  * A caution in plain words for the person at the bench; NULL for a code that is none of enum

@@ -1,7 +1,7 @@
 // Made by `cargo xtask face`. Do not edit.
 
 /** Key of a quantity. */
-export type QuantityKey = "dose" | "brew_water" | "beverage" | "addition" | "ice" | "liquid" | "retained" | "vapour" | "hold_up" | "drips" | "paper_mass" | "paper_uptake" | "apparent_retention" | "true_retention" | "volume" | "displacement" | "water_ratio" | "beverage_ratio" | "dose_per_litre" | "strength" | "yield" | "moisture" | "water_solids" | "held_strength" | "share" | "time" | "time_constant" | "temperature" | "room_temperature" | "vessel_temperature" | "ice_temperature" | "temperature_drop" | "pressure" | "vapour_pressure" | "altitude" | "density" | "specific_heat" | "enthalpy" | "latent_heat" | "heat_capacity" | "vessel_mass" | "cooling_rate" | "humidity" | "diameter" | "brix" | "refractive_index" | "refractive_factor" | "sample_temperature" | "repeatability" | "milk_solids" | "caffeine_content" | "caffeine" | "spent_moisture" | "servings" | "batches" | "reading_count" | "rest" | "body_count";
+export type QuantityKey = "dose" | "brew_water" | "beverage" | "addition" | "ice" | "liquid" | "retained" | "vapour" | "hold_up" | "drips" | "paper_mass" | "paper_uptake" | "apparent_retention" | "true_retention" | "volume" | "displacement" | "water_ratio" | "beverage_ratio" | "dose_per_litre" | "strength" | "yield" | "moisture" | "water_solids" | "held_strength" | "share" | "time" | "time_constant" | "temperature" | "room_temperature" | "vessel_temperature" | "ice_temperature" | "temperature_drop" | "pressure" | "vapour_pressure" | "altitude" | "density" | "specific_heat" | "enthalpy" | "latent_heat" | "heat_capacity" | "vessel_mass" | "cooling_rate" | "humidity" | "diameter" | "brix" | "refractive_index" | "refractive_factor" | "sample_temperature" | "repeatability" | "milk_solids" | "caffeine_content" | "caffeine" | "spent_moisture" | "servings" | "batches" | "reading_count" | "rest" | "body_count" | "mass_uncertainty" | "strength_uncertainty" | "yield_uncertainty" | "share_uncertainty" | "temperature_uncertainty" | "water_solids_uncertainty" | "retention_uncertainty" | "span_uncertainty" | "factor_uncertainty" | "measurand" | "standard_uncertainty" | "sensitivity" | "degrees_of_freedom" | "doubt" | "confidence" | "probability" | "coverage_factor" | "correlation" | "term_count" | "repeat_count" | "measurements" | "fitted_hold_up" | "cup_number" | "heat_capacity_uncertainty" | "cooling_rate_uncertainty" | "time_constant_uncertainty";
 
 /** A row of the table of quantities. */
 export interface Quantity {
@@ -34,13 +34,19 @@ export const limits: Readonly<Record<QuantityKey, Quantity>>;
 export type Limit = "adding_water_weakens" | "no_water_is_enough" | "boiling_point" | "chamber" | "coffee_gives_no_more" | "brew_on_hand" | "heat_left" | "surroundings" | "ice_and_heat" | "equilibrium_yield";
 export const limitTexts: Readonly<Record<Limit, string>>;
 
+/** Why measurements cannot tell. */
+export type Untold = "too_few" | "one_dose" | "no_span" | "still_rising" | "levelled_off" | "one_rate";
+export const untoldTexts: Readonly<Record<Untold, string>>;
+/** What is wanting then: what the value of a refusal counts. */
+export const wantingTexts: Readonly<Record<Untold, string>>;
+
 /** What can hurt. */
 export type Caution = "scald" | "very_hot_drink" | "pressing" | "glass_shock" | "caffeine" | "milk" | "ice";
 /** Cautions in plain words. They defer to local codes, the equipment's instructions and licensed practice. */
 export const cautionTexts: Readonly<Record<Caution, string>>;
 
 /** Constants with their sources. */
-export const constants: Readonly<Record<"ALTITUDE_ONLY_UNCERTAINTY_K" | "EQUILIBRIUM_YIELD_PCT" | "SOLUBLE_LIMIT_LOW_PCT" | "SOLUBLE_LIMIT_HIGH_PCT" | "NEAR_LIMIT_POINTS" | "GROUNDS_J_PER_G_K" | "MILK_J_PER_G_K" | "THIN_STREAM_DROP_K" | "DUMP_DROP_K" | "OPEN_CUP_K_PER_KPA" | "OPEN_CUP_W_PER_M2_KPA" | "USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX" | "VERY_HOT_DRINK_C" | "SCALDING_C" | "SINGLE_DOSE_CAFFEINE_MG" | "DAILY_CAFFEINE_MG" | "BOROSILICATE_GLASS_J_PER_G_K" | "SODA_LIME_GLASS_J_PER_G_K" | "PORCELAIN_OR_STONEWARE_J_PER_G_K" | "STAINLESS_STEEL_J_PER_G_K" | "ALUMINIUM_J_PER_G_K" | "POLYPROPYLENE_J_PER_G_K" | "POLYCARBONATE_J_PER_G_K" | "COPOLYESTER_J_PER_G_K" | "SILICONE_RUBBER_J_PER_G_K" | "DRY_FILTER_PAPER_J_PER_G_K", { value: number; about: string }>>;
+export const constants: Readonly<Record<"SUSPICIOUS_CHANCE" | "ALTITUDE_ONLY_UNCERTAINTY_K" | "EQUILIBRIUM_YIELD_PCT" | "SOLUBLE_LIMIT_LOW_PCT" | "SOLUBLE_LIMIT_HIGH_PCT" | "NEAR_LIMIT_POINTS" | "GROUNDS_J_PER_G_K" | "MILK_J_PER_G_K" | "THIN_STREAM_DROP_K" | "DUMP_DROP_K" | "OPEN_CUP_K_PER_KPA" | "OPEN_CUP_W_PER_M2_KPA" | "USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX" | "VERY_HOT_DRINK_C" | "SCALDING_C" | "SINGLE_DOSE_CAFFEINE_MG" | "DAILY_CAFFEINE_MG" | "BOROSILICATE_GLASS_J_PER_G_K" | "SODA_LIME_GLASS_J_PER_G_K" | "PORCELAIN_OR_STONEWARE_J_PER_G_K" | "STAINLESS_STEEL_J_PER_G_K" | "ALUMINIUM_J_PER_G_K" | "POLYPROPYLENE_J_PER_G_K" | "POLYCARBONATE_J_PER_G_K" | "COPOLYESTER_J_PER_G_K" | "SILICONE_RUBBER_J_PER_G_K" | "DRY_FILTER_PAPER_J_PER_G_K", { value: number; about: string }>>;
 
 /** Published windows with their sources. A window is somebody's taste put in numbers. */
 export const windows: Readonly<Record<"golden_cup_2015" | "home_brewer_2018", { window: Window; source: string }>>;
@@ -56,16 +62,21 @@ export type RefusalCode =
   | "impossible"
   | "empty_band"
   | "result_out_of_range"
-  | "infeasible";
+  | "infeasible"
+  | "cannot_tell"
+  | "unreadable";
+
+/** Why bytes are no profile. */
+export type Unreadable = "length" | "no_profile" | "version" | "damaged" | "not_blank";
 
 /** Why a function has no answer, in words and in facts. */
 export class Refusal extends RangeError {
   readonly code: RefusalCode;
   /** The input to blame, or null. */
   readonly field: string | null;
-  /** The value given or computed, or null. */
+  /** The value given or computed; how much there is of what is wanting, where measurements cannot tell; or null. */
   readonly value: unknown;
-  /** The lowest value that is accepted or possible, or null. */
+  /** The lowest value that is accepted or possible; how much is needed for a start, where measurements cannot tell; or null. */
   readonly min: number | null;
   /** The highest, or null. */
   readonly max: number | null;
@@ -75,12 +86,15 @@ export class Refusal extends RangeError {
   readonly nearest: number | null;
   /** What stands in the way of a wish, or null. */
   readonly limit: Limit | null;
+  /** Why measurements cannot tell, or bytes are no profile, or null. */
+  readonly why: Untold | Unreadable | null;
   /** The quantity that a value does not go with, or null. */
   readonly beside: QuantityKey | null;
 }
 
 
 export type Burn = "more_than_five_minutes" | "within" | "under_one_second";
+export type Needed = "readings" | "more_than_ten" | "none_is_enough";
 export type Credibility = "ordinary" | "near_limit" | "at_limit" | "beyond_limit";
 export type Cover = "open" | "lidded";
 export type Air = "pressure" | "altitude";
@@ -88,6 +102,217 @@ export type ContactHeat = "cooling_rate" | "at_most" | "unchanged";
 export type Agreement = "mean" | "take_another" | "median";
 export type Side = "below" | "inside" | "above";
 export type Zero = "distilled" | "brew_water";
+export type Shape = "rectangular" | "triangular" | "arcsine";
+export type Decision = "inside" | "below" | "above" | "not_yet" | "too_uncertain";
+
+export interface Drained {
+  /** Dose as weighed, 0.1 to 10000 g. */
+  dose_g: number;
+  /** Brew water, 0.1 to 200000 g. */
+  water_g: number;
+  /** Beverage, 0.1 to 200000 g. */
+  beverage_g: number;
+  /** Vapour lost, 0 to 20000 g; null where unknown, it then counts as kept. */
+  vapour_g: number;
+}
+
+export interface Settled {
+  /** Water, 0.1 to 400000 g. */
+  liquid_g: number;
+  /** Its temperature before, 0 to 105 °C. */
+  before_c: number;
+  /** The temperature at which both settle, 0 to 105 °C. */
+  settled_c: number;
+  /** Temperature of the brewer before, -40 to 105 °C. */
+  vessel_c: number;
+}
+
+export interface Steeped {
+  /** Strength, 0 to 50 %. */
+  strength_pct: number;
+  /** Brew water, 0.1 to 200000 g. */
+  water_g: number;
+  /** Dose as weighed, 0.1 to 10000 g. */
+  dose_g: number;
+}
+
+export interface Timed {
+  /** Time of contact, 0 to 172800 s. */
+  contact_s: number;
+  /** Yield by then, 0 to 100 %. */
+  yield_pct: number;
+}
+
+export interface Thermometer {
+  /** When, from any beginning, 0 to 172800 s. */
+  time_s: number;
+  /** What it shows, 0 to 105 °C. */
+  water_c: number;
+}
+
+export interface Dried {
+  /** The reading at 20 °C or compensated, -2 to 30.5 °Bx. */
+  brix: number;
+  /** Strength by the oven: dry residue over the sample's mass, 0 to 50 %. */
+  strength_pct: number;
+}
+
+export interface Repeat {
+  /** What was read, 0 to 50 %. */
+  strength_pct: number;
+  /** Which cup, 1 to 30. */
+  cup: number;
+}
+
+export interface Odd {
+  /** Its externally studentised residual: its distance from what the fit to all the others expects, in standard deviations of that distance. */
+  studentised: number;
+  /** Chance that the oddest of so many good measurements stands out as far or farther, 0 to 1. */
+  chance: number;
+  /** Which one, counted from 0. */
+  at: number;
+  /** Whether that chance is below constants.SUSPICIOUS_CHANCE, so that a reason is worth looking for before leaving it out. */
+  is_suspicious: boolean;
+}
+
+export interface Quality {
+  /** Degrees of freedom: measurements less parameters. Of every uncertainty that the fit tells. */
+  degrees_of_freedom: number;
+  /** Residual standard deviation, in the unit of what was fitted. */
+  s: number;
+  /** Residuals, measured less fitted, in the order given, as many as there are measurements. */
+  residuals: number[];
+  /** Leverages, in the order given, as many as there are measurements. How much of a measurement the fit takes from it alone, 0 to 1. They add up to the number of parameters. */
+  leverages: number[];
+  /** The oddest measurement; null with fewer than two degrees of freedom, or without any scatter. */
+  odd: Odd | null;
+  /** How many, 0 to 30. */
+  measurements: number;
+}
+
+export interface RetentionLine {
+  /** Apparent retention of the grounds, 0 to 10 g/g. */
+  apparent_retention_g_per_g: number;
+  /** Its standard uncertainty, 0 to 10 g/g. */
+  u_retention_g_per_g: number;
+  /** What is kept whatever the dose: the chamber's hold-up, with an unrinsed paper's uptake and drips, -5000 to 5000 g. */
+  fitted_hold_up_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_hold_up_g: number;
+  /** Covariance of the two, g²/g: negative, since a line that is steeper starts lower. */
+  covariance_g2_per_g: number;
+  /** How far the line can be trusted; its scatter is in g. */
+  quality: Quality;
+}
+
+export interface Expected {
+  /** What the next brew gives, 0.1 to 200000 g. */
+  beverage_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_beverage_g: number;
+  /** Its degrees of freedom, 1 to 1000000000. */
+  degrees_of_freedom: number;
+  /** Standard uncertainty of what many such brews give on average, 0 to 400000 g. */
+  u_mean_g: number;
+}
+
+export interface FittedRetention {
+  /** Apparent retention, 0 to 10 g/g. */
+  apparent_retention_g_per_g: number;
+  /** Its standard uncertainty, 0 to 10 g/g. */
+  u_retention_g_per_g: number;
+  /** How far it can be trusted; its scatter is in g. */
+  quality: Quality;
+}
+
+export interface FittedHeatCapacity {
+  /** Heat capacity, 0 to 1000000 J/K. */
+  heat_capacity_j_per_k: number;
+  /** Its standard uncertainty, 0 to 1000000 J/K. */
+  u_heat_capacity_j_per_k: number;
+  /** How far it can be trusted; its scatter is in J. */
+  quality: Quality;
+}
+
+export interface FittedYield {
+  /** Yield, 0 to 100 %. */
+  yield_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_yield_pct: number;
+  /** How far it can be trusted; its scatter is in points of yield. */
+  quality: Quality;
+}
+
+export interface FittedRefractiveFactor {
+  /** Strength per degree Brix, 0.3 to 2 %/°Bx. */
+  refractive_factor_pct_per_brix: number;
+  /** Its standard uncertainty over its value, 0 to 50 %. */
+  u_factor_pct: number;
+  /** How far it can be trusted; its scatter is in % strength. */
+  quality: Quality;
+}
+
+export interface FittedRepeatability {
+  /** Standard deviation of readings of one sample, % strength, 0.0005 to 2 % strength. */
+  repeatability_pct: number;
+  /** Its standard uncertainty, % strength, 0 to 50 %. */
+  u_repeatability_pct: number;
+  /** How far it can be trusted; its scatter is in % strength. */
+  quality: Quality;
+}
+
+export interface OneRate {
+  /** Yield that it levels off at, 0 to 100 %. */
+  equilibrium_yield_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_equilibrium_yield_pct: number;
+  /** Time constant, 0.1 to 1000000 s. */
+  time_constant_s: number;
+  /** Standard uncertainty of its logarithm, 0 to 1000. */
+  u_ln_time_constant: number;
+  /** Covariance of the yield and that logarithm, points of yield. */
+  covariance_pct: number;
+  /** How far the curve can be trusted; its scatter is in points of yield. */
+  quality: Quality;
+}
+
+export interface TwoRates {
+  /** Yield that it levels off at, 0 to 100 %. */
+  equilibrium_yield_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_equilibrium_yield_pct: number;
+  /** Share of it that dissolves fast, 0 to 100 %. */
+  fast_share_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_fast_share_pct: number;
+  /** Time constant of the fast share, 0.1 to 1000000 s. */
+  fast_time_s: number;
+  /** Standard uncertainty of its logarithm, 0 to 1000. */
+  u_ln_fast_time: number;
+  /** Time constant of the rest, 0.1 to 1000000 s. */
+  slow_time_s: number;
+  /** Standard uncertainty of its logarithm, 0 to 1000. */
+  u_ln_slow_time: number;
+  /** Covariances of the yield, the fast share and the two logarithms, in points. */
+  covariance: number[][];
+  /** How far the curve can be trusted; its scatter is in points of yield. */
+  quality: Quality;
+}
+
+export interface Cooling {
+  /** Cooling rate, 0.000001 to 1 1/min. */
+  cooling_per_min: number;
+  /** Its standard uncertainty, 0 to 10 1/min. */
+  u_cooling_per_min: number;
+  /** Temperature at the first reading, by the curve through all of them, 0 to 105 °C. */
+  start_c: number;
+  /** Its standard uncertainty, 0 to 105 K. */
+  u_start_k: number;
+  /** Covariance of the two, K/min. */
+  covariance_k_per_min: number;
+  /** How far the curve can be trusted; its scatter is in K. */
+  quality: Quality;
+}
 
 export interface Hazards {
   /** The hottest liquid handled on the way, 0 to 105 °C. */
@@ -107,10 +332,88 @@ export interface Hazards {
 }
 
 export interface TimeToBurn {
-  /** The time, 0 to 172800 s; 0 unless the burn is constants.BURN_WITHIN. */
+  /** The time, 0 to 172800 s; 0 unless the burn is "within". */
   time_s: number;
   /** How fast. */
   burn: Burn;
+}
+
+export interface Band {
+  /** Its lowest value, in the value's unit, -1000000000 to 1000000000. */
+  lowest: number;
+  /** Its highest, -1000000000 to 1000000000. */
+  highest: number;
+}
+
+export interface Bands {
+  /** Lowest strength inside, 0 to 50 %. */
+  strength_lowest_pct: number;
+  /** Highest, 0 to 50 %. */
+  strength_highest_pct: number;
+  /** Lowest yield inside, 0 to 100 %. */
+  yield_lowest_pct: number;
+  /** Highest, 0 to 100 %. */
+  yield_highest_pct: number;
+}
+
+export interface Chances {
+  /** Below the lowest edge, 0 to 100 %. */
+  below_pct: number;
+  /** Inside, 0 to 100 %. */
+  inside_pct: number;
+  /** Above the highest edge, 0 to 100 %. */
+  above_pct: number;
+}
+
+export interface Acceptance {
+  /** The band less a guard on either side; null where the uncertainty is too large for any. */
+  acceptance: Band | null;
+}
+
+export interface ReadingsNeeded {
+  /** The number, 1 to 10; 0 unless needed is "readings". */
+  readings: number;
+  /** How many. */
+  needed: Needed;
+}
+
+export interface Joint {
+  /** The strength beside its band. */
+  strength: Chances;
+  /** The yield beside its band. */
+  yield: Chances;
+  /** Probability that both are inside, 0 to 100 %. */
+  both_pct: number;
+}
+
+export interface Pair {
+  /** The first, -1000000000 to 1000000000. */
+  first: number;
+  /** Its standard uncertainty, 0 to 1000000000. */
+  u_first: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_first: number;
+  /** The second, -1000000000 to 1000000000. */
+  second: number;
+  /** Its standard uncertainty, 0 to 1000000000. */
+  u_second: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_second: number;
+}
+
+export interface Comparison {
+  /** The first less the second, in their unit. */
+  difference: number;
+  /** Standard uncertainty of the difference, 0 to 1000000000. */
+  u: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  degrees_of_freedom: number;
+  /** The smallest difference that could be called real, in their unit. */
+  least: number;
+  /** The largest confidence at which this one can be called real, 0 to 100 %. */
+  confidence_pct: number;
+  /** Whether it is real at the confidence asked. */
+  is_real: boolean;
 }
 
 export interface CupSplit {
@@ -140,6 +443,170 @@ export interface Iced {
   ice_g: number;
   /** Strength of the liquid, 0 to 50 %. */
   strength_pct: number;
+}
+
+export interface Estimate {
+  /** The value, in a unit of its own, -1000000000 to 1000000000. */
+  value: number;
+  /** Its standard uncertainty in that unit, 0 to 1000000000. */
+  u_value: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_value: number;
+}
+
+export interface StrengthEstimate {
+  /** Strength, 0 to 50 %. */
+  strength_pct: number;
+  /** Its standard uncertainty, 0 to 50 %. */
+  u_strength_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_strength: number;
+}
+
+export interface YieldEstimate {
+  /** Extraction yield, 0 to 100 %. */
+  yield_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_yield_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_yield: number;
+}
+
+export interface DoseEstimate {
+  /** Dose as weighed, 0.1 to 10000 g. */
+  dose_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_dose_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_dose: number;
+}
+
+export interface WaterEstimate {
+  /** Brew water, 0.1 to 200000 g. */
+  water_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_water_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_water: number;
+}
+
+export interface BeverageEstimate {
+  /** Beverage, 0.1 to 200000 g. */
+  beverage_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_beverage_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_beverage: number;
+}
+
+export interface AddedEstimate {
+  /** Water added, 0 to 200000 g. */
+  added_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_added_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_added: number;
+}
+
+export interface MoistureEstimate {
+  /** Moisture as weighed, 0 to 15 %. */
+  moisture_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_moisture_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_moisture: number;
+}
+
+export interface WaterSolidsEstimate {
+  /** Solids of the water, 0 to 5000 mg/L. */
+  water_solids_mg_per_l: number;
+  /** Its standard uncertainty, 0 to 5000 mg/L. */
+  u_water_solids_mg_per_l: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_water_solids: number;
+}
+
+export interface VapourEstimate {
+  /** Vapour lost, 0 to 20000 g. */
+  vapour_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_vapour_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_vapour: number;
+}
+
+export interface HeldStrengthEstimate {
+  /** Strength of the liquid kept relative to the beverage, 0 to 100 %. */
+  held_strength_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_held_strength_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_held_strength: number;
+}
+
+export interface HotEstimate {
+  /** Its mass, 0.1 to 400000 g. */
+  hot_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_hot_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_hot_mass: number;
+  /** Its temperature, 0 to 105 °C. */
+  hot_c: number;
+  /** Its standard uncertainty, 0 to 105 K. */
+  u_hot_k: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_hot_temperature: number;
+}
+
+export interface ColdEstimate {
+  /** Its mass, 0 to 200000 g. */
+  cold_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_cold_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_cold_mass: number;
+  /** Its temperature, 0 to 105 °C. */
+  cold_c: number;
+  /** Its standard uncertainty, 0 to 105 K. */
+  u_cold_k: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_cold_temperature: number;
+}
+
+export interface InstrumentUncertainty {
+  /** Its standard uncertainty, % strength, 0 to 50 %. */
+  u_instrument_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_instrument: number;
+}
+
+export interface FactorUncertainty {
+  /** Its standard uncertainty over its value, 0 to 50 %. */
+  u_factor_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_factor: number;
+}
+
+export interface SpanUncertainty {
+  /** Its standard uncertainty, relative, 0 to 50 %. */
+  u_span_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_span: number;
+}
+
+export interface RetentionUncertainty {
+  /** Its standard uncertainty, 0 to 10 g/g. */
+  u_apparent_retention_g_per_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_apparent_retention: number;
+}
+
+export interface LossesUncertainty {
+  /** Their standard uncertainty, 0 to 400000 g. */
+  u_losses_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_losses: number;
 }
 
 export interface Brew {
@@ -351,6 +818,44 @@ export interface Recipe {
   cautions: Caution[];
 }
 
+export interface Learned {
+  /** The value, in the unit of the profile's field. */
+  value: number;
+  /** Its standard uncertainty as the fit told it. */
+  u: number;
+  /** The degrees of freedom of that, 1 to 1000000000. */
+  degrees_of_freedom: number;
+}
+
+export interface Profile {
+  /** Apparent retention of the brewer's grounds, 0 to 10 g/g. */
+  apparent_retention_g_per_g?: Learned | null;
+  /** Hold-up of the brewer, as the same line has it, -5000 to 5000 g. */
+  fitted_hold_up_g?: Learned | null;
+  /** Heat capacity of the brewer, 0 to 1000000 J/K. */
+  heat_capacity_j_per_k?: Learned | null;
+  /** Cooling rate of the brewer while it steeps, 0.000001 to 1 1/min. */
+  cooling_per_min?: Learned | null;
+  /** Yield that the coffee levels off at, 0 to 100 %. */
+  equilibrium_yield_pct?: Learned | null;
+  /** Share of it that dissolves fast, 0 to 100 %. */
+  fast_share_pct?: Learned | null;
+  /** Time constant of the fast share, 0.1 to 1000000 s; u is that of its logarithm. */
+  fast_time_s?: Learned | null;
+  /** Time constant of the rest, 0.1 to 1000000 s; u is that of its logarithm. */
+  slow_time_s?: Learned | null;
+  /** Refractive factor of the coffee, 0.3 to 2 %/°Bx; u is over its value, in %. */
+  refractive_factor_pct_per_brix?: Learned | null;
+  /** Heat capacity of the cup, 0 to 1000000 J/K. */
+  cup_j_per_k?: Learned | null;
+  /** Cooling rate of the full cup, 0.000001 to 1 1/min. */
+  cup_cooling_per_min?: Learned | null;
+  /** Repeatability of one's own readings on the instrument, 0.0005 to 2 % strength. */
+  repeatability_pct?: Learned | null;
+  /** Correlation of retention and hold-up, -1 to 1. */
+  retention_correlation?: number | null;
+}
+
 export interface Chamber {
   /** Volume up to the highest safe level, 0.1 to 250000 mL. */
   volume_ml: number;
@@ -400,6 +905,113 @@ export interface Losses {
   drips_g: number;
   /** Vapour lost, 0 to 20000 g. */
   vapour_g: number;
+}
+
+export interface Standard {
+  /** The standard uncertainty, in the unit of what it was made from, 0 to 1000000000. */
+  u: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  degrees_of_freedom: number;
+}
+
+export interface Mean {
+  /** The mean, -1000000000 to 1000000000. */
+  value: number;
+  /** Its standard uncertainty, 0 to 1000000000. */
+  u: number;
+  /** The degrees of freedom of that, 1 to 1000000000. */
+  degrees_of_freedom: number;
+}
+
+export interface Expanded {
+  /** How many standard uncertainties it reaches to either side, 0.5 to 1000. */
+  coverage_factor: number;
+  /** How far it reaches to either side, 0 to 1000000000. */
+  half_width: number;
+}
+
+export interface Series {
+  /** Standard deviation of its readings, 0 to 1000000000. */
+  s: number;
+  /** One less than their number, 1 to 1000000000. */
+  degrees_of_freedom: number;
+}
+
+export interface Influence {
+  /** How much the result changes with it, -1000000000000 to 1000000000000. */
+  sensitivity: number;
+  /** Its standard uncertainty, 0 to 1000000000. */
+  u: number;
+  /** The degrees of freedom of that, 1 to 1000000000. */
+  degrees_of_freedom: number;
+}
+
+export interface Term {
+  /** How much the result changes with the input, in the units of the two. */
+  sensitivity: number;
+  /** The input's standard uncertainty, in its own unit. */
+  u: number;
+  /** The degrees of freedom of that, 1 to 1000000000. */
+  degrees_of_freedom: number;
+  /** What it contributes to the result's standard uncertainty, in the result's unit. */
+  contribution: number;
+  /** The input, or its error. */
+  source: QuantityKey;
+}
+
+export interface Dominant {
+  /** What it contributes, in the result's unit. */
+  contribution: number;
+  /** Its share of the variance, 0 to 100 %. */
+  share_pct: number;
+  /** What the combined standard uncertainty would be with half the term's. */
+  halved: number;
+  /** What it would be without the term. */
+  gone: number;
+  /** The input, or its error. */
+  source: QuantityKey;
+}
+
+export interface Budget {
+  /** The result. */
+  value: number;
+  /** Its combined standard uncertainty, in its unit. */
+  u: number;
+  /** The effective degrees of freedom of that, 1 to 1000000000. */
+  degrees_of_freedom: number;
+  /** The combined standard uncertainty with second-order terms too. Where it differs much from u, the linear rule does not hold. */
+  second_order: number;
+  /** How far the mean of the result lies above the result at the inputs' means, in its unit. */
+  shift: number;
+  /** Correlation of a yield with the strength that it was computed from, -1 to 1; null for anything but a yield. */
+  correlation: number | null;
+  /** The term that contributes most, the first of several; null where nothing is uncertain. */
+  dominant: Dominant | null;
+  /** The terms in the order of the inputs. */
+  terms: Term[];
+}
+
+export interface Measured {
+  /** Strength, all solids. */
+  strength: StrengthEstimate;
+  /** Dose. */
+  dose: DoseEstimate;
+  /** Brew water. */
+  water: WaterEstimate;
+  /** Beverage. */
+  beverage: BeverageEstimate;
+  /** Moisture of the dose. */
+  moisture: MoistureEstimate;
+  /** Solids of the brew water. */
+  water_solids: WaterSolidsEstimate;
+  /** Vapour lost. */
+  vapour: VapourEstimate;
+  /** Strength of the liquid kept. How it was chosen may move the yield by three points: give it an uncertainty where it is not known to be 0 or 100. */
+  held_strength: HeldStrengthEstimate;
+  /** The scale that weighed dose, water and beverage. */
+  span: SpanUncertainty;
+  /** The coffee's refractive factor. */
+  factor: FactorUncertainty;
 }
 
 export interface Window {
@@ -1206,7 +1818,7 @@ export namespace heat {
    *
    *     m h(t) + t Σ C = m h(t0) + Σ C tᵢ
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where the liquid would freeze.
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for more than eight bodies; `result_out_of_range` where the liquid would freeze.
    */
   function settle(options: {
     /** The liquid, 0.1 to 400000 g. */
@@ -1221,7 +1833,7 @@ export namespace heat {
    * heat.settle(). Whether it can be reached here is for heat.reachable() to
    * say.
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where that is no temperature of liquid water.
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for more than eight bodies; `result_out_of_range` where that is no temperature of liquid water.
    */
   function beforeSettling(options: {
     /** The liquid, 0.1 to 400000 g. */
@@ -1250,7 +1862,7 @@ export namespace heat {
    *
    *     C = {m [h(t0) − h(t)] − Σ Cᵢ (t − tᵢ)} / (t − t_vessel)
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where the temperatures do not stand in order.
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for more than eight bodies; `result_out_of_range` where the temperatures do not stand in order.
    */
   function vesselHeatCapacity(options: {
     /** The liquid, 0.1 to 400000 g. */
@@ -1518,6 +2130,140 @@ export namespace reading {
   }): { strength_pct: number };
 }
 
+export namespace calibrate {
+  /**
+   * Retention and hold-up of a brewer, from brews of several doses by least squares. Doses far apart
+   * tell most. In every fit of this room, a value plus and minus its u times
+   * uncertainty.coverageFactor() for the fit's degrees of freedom holds the truth as
+   * often as the confidence says.
+   *
+   *     W − B − V = c + r D
+   *     r = S_xy/S_xx,  c = ȳ − r D̄,  u(r) = s/√S_xx,  u(c) = s √(1/n + D̄²/S_xx),  cov = −D̄ s²/S_xx
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three brews, or brews of one dose size; `result_out_of_range` outside the range of the retention or the hold-up.
+   */
+  function retentionLine(options: {
+    /** The brews. */
+    brews: Drained[];
+  }): RetentionLine;
+  /**
+   * Beverage that the next brew gives by the line through earlier ones, B = W − V − c − r D.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what calibrate.retentionLine() fails with; `result_out_of_range` where nothing is left for the cup, too.
+   */
+  function expectedBeverage(options: {
+    /** The earlier brews. */
+    brews: Drained[];
+    /** Dose of the next one, 0.1 to 10000 g. */
+    next_dose_g: number;
+    /** Its brew water, 0.1 to 200000 g. */
+    next_water_g: number;
+    /** Vapour that it will lose, 0 to 20000 g. */
+    next_vapour_g: number;
+  }): Expected;
+  /**
+   * Retention of a brewer that keeps nothing but what the grounds hold, W − B − V = r D. Also for
+   * brews of one dose size: then the hold-up is in it, and it is right for that size alone.
+   *
+   *     r = Σ D y/Σ D²,  u(r) = s/√Σ D²
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than two brews; `result_out_of_range` outside the range of the retention.
+   */
+  function retention(options: {
+    /** The brews. */
+    brews: Drained[];
+  }): FittedRetention;
+  /**
+   * Heat capacity of a brewer, from several times that water was poured into it empty and settled.
+   * Wait as long as a brew takes. For one pour beside bodies already known:
+   * heat.vesselHeatCapacity().
+   *
+   *     m [h(t0) − h(t)] = C (t − t_vessel)
+   *     C = Σxy/Σx²,  u(C) = s/√Σx²
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than two pours, or vessels that were as warm as the water; `result_out_of_range` where the temperatures do not stand in order.
+   */
+  function heatCapacity(options: {
+    /** The pours. */
+    pours: Settled[];
+  }): FittedHeatCapacity;
+  /**
+   * Yield at which a coffee levels off: the mean of long steeps, (W/D) T/(1 − T), with u = s/√n.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than two steeps; `result_out_of_range` for a steep whose own yield would be above 100 %.
+   */
+  function equilibriumYield(options: {
+    /** The steeps. */
+    steeps: Steeped[];
+  }): FittedYield;
+  /**
+   * How fast a coffee extracts, by one rate, from yields of brews that differ in time of contact
+   * only. No start is asked for. Source of the law: Fuller & Rao 2017, doi
+   * 10.1038/s41598-017-18247-4, abstract.
+   *
+   *     E(t) = E∞ (1 − e^(−t/τ)),  parameters E∞ and ln τ
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three yields, for ones that do not begin to level off, and for ones that have all levelled off; `result_out_of_range` for an equilibrium above 100 %.
+   */
+  function oneRate(options: {
+    /** The yields. */
+    yields: Timed[];
+  }): OneRate;
+  /**
+   * How fast a coffee extracts, by two rates, from a few seconds to well beyond the slow time
+   * constant. Accepted only where it explains more than scatter about one rate would explain once in
+   * twenty times; refused too where the equilibrium would be above 100 %. Source of the law: Moroney
+   * et al. 2015, doi 10.1016/j.ces.2015.06.003, abstract.
+   *
+   *     E(t) = E∞ [ f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2)) ]
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than seven yields, for ones that one rate describes as well, that do not begin to level off, or that have all levelled off.
+   */
+  function twoRates(options: {
+    /** The yields. */
+    yields: Timed[];
+  }): TwoRates;
+  /**
+   * Cooling rate of a cup from several readings of a thermometer left in it, by the law of
+   * heat.timeToCool(): least squares in temperature, the first reading counting like all
+   * others. Readings over twenty minutes tell more than many within five.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three readings, or all at one time; `impossible` for a reading not above where cooling ends; `result_out_of_range` outside the range of the rate, as for a cup that gets warmer.
+   */
+  function cooling(options: {
+    /** The readings. */
+    readings: Thermometer[];
+    /** The room. */
+    surroundings: Surroundings;
+  }): Cooling;
+  /**
+   * Refractive factor of a coffee, T = k x, from samples read and oven-dried. Ten grams dried for
+   * three hours at 105 °C on a balance of 0.1 mg tell T to 0.003 %; on a scale of 0.1 g nothing is
+   * told. The factor holds for the coffees dried, filtered as they were.
+   *
+   *     k = Σ x T/Σ x²,  u(k)/k = s/(k √Σ x²)
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than two samples, or readings that are all zero; `result_out_of_range` outside the range of the factor.
+   */
+  function refractiveFactor(options: {
+    /** The samples. */
+    samples: Dried[];
+  }): FittedRefractiveFactor;
+  /**
+   * Repeatability of one's own readings, pooled over several cups that were each read several times,
+   * in any order. A cup that was read once adds nothing. Source: JCGM 100:2008, 4.2.4 and E.4.3
+   * (from memory).
+   *
+   *     s_r² = Σ(x − x̄ of its cup)²/ν,  ν = readings less cups,  u(s_r) ≈ s_r/√(2ν)
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` where no cup was read twice; `result_out_of_range` for readings that are all equal: the display is too coarse to tell.
+   */
+  function repeatability(options: {
+    /** The readings. */
+    readings: Repeat[];
+  }): FittedRepeatability;
+}
+
 export namespace verdict {
   /**
    * Where a cup stands in a window, without regard to how sure its numbers are. A yield must be of
@@ -1534,6 +2280,426 @@ export namespace verdict {
     /** Extraction yield, 0 to 100 %; must be in its range even where the window has none. */
     yield_pct: number;
   }): Standing;
+}
+
+export namespace uncertainty {
+  /**
+   * Coverage factor: the two-sided quantile of Student's distribution, of any degrees of freedom
+   * from 1, whole or not; for the highest the normal distribution's. Relative error below 10⁻¹¹.
+   * Source: GUM G.3.
+   *
+   *     P(|T| ≤ k) = confidence
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function coverageFactor(options: {
+    /** How sure the statement has to be, 50 to 99.9 %. */
+    confidence_pct: number;
+    /** Of the uncertainty, 1 to 1000000000. */
+    degrees_of_freedom: number;
+  }): { coverage_factor: number };
+  /**
+   * Expanded uncertainty U = k u for a confidence: "1.44 % ± 0.05 %".
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a half-width past the range of the uncertainty.
+   */
+  function expanded(options: {
+    /** The value. */
+    estimate: Estimate;
+    /** How sure the statement has to be, 50 to 99.9 %. */
+    confidence_pct: number;
+  }): Expanded;
+  /**
+   * Mean of repeats and its standard uncertainty (type A evaluation).
+   *
+   *     u = s/√n,   s² = Σ(x − x̄)²/(n − 1),   ν = n − 1
+   *
+   * Two or three repeats say little about their own scatter: then uncertainty.pooled()
+   * from earlier series is better. Repeats that are all equal give zero, because the display hides
+   * the scatter: combine with uncertainty.ofDisplay(). Source: GUM 4.2.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for a single repeat or more than a hundred.
+   */
+  function ofRepeats(options: {
+    /** The repeats, each -1000000000 to 1000000000. */
+    value: number[];
+  }): Mean;
+  /**
+   * Standard uncertainty of a mean of n readings, from the scatter of earlier series.
+   *
+   *     u = s_p/√n,   s_p² = Σ νᵢ sᵢ²/Σ νᵢ,   ν = Σ νᵢ
+   *
+   * Where there are more than ten series, pool in steps, with n = 1. Source: GUM 4.2.4.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for no series or more than ten.
+   */
+  function pooled(options: {
+    /** The series. */
+    series: Series[];
+    /** How many readings the mean is of, 1 to 10. */
+    readings: number;
+  }): Standard;
+  /**
+   * Standard uncertainty of an error that lies within ± a (type B evaluation).
+   *
+   *     u = a/√3 rectangular,   a/√6 triangular,   a/√2 arcsine
+   *
+   * It counts as known; where the limit itself is a guess, uncertainty.freedomOfDoubt()
+   * says how well. Source: GUM 4.3.7, 4.3.9, and H.1 for a cyclic temperature.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function ofLimit(options: {
+    /** The limit a, 0 to 1000000000. */
+    limit: number;
+    /** What is known of the error. */
+    shape: Shape;
+  }): Standard;
+  /**
+   * Standard uncertainty that a display of step d adds, u = d/√12. Source: GUM F.2.2.1.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function ofDisplay(options: {
+    /** The step d, 0 to 1000000000. */
+    step: number;
+  }): Standard;
+  /**
+   * Standard uncertainty from a certificate that says "± U, k", u = U/k. Source: GUM 4.3.3.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a U at the end of its range over a k below one.
+   */
+  function ofExpanded(options: {
+    /** The expanded uncertainty U, 0 to 1000000000. */
+    expanded: number;
+    /** The k, 0.5 to 1000; most often 2. */
+    coverage_factor: number;
+  }): Standard;
+  /**
+   * Degrees of freedom of an uncertainty that is itself uncertain by Δu/u, ν = ½ (Δu/u)⁻². A quarter
+   * gives 8; less than 0.0022 % counts as known. Source: GUM G.4.2, equation G.3.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function freedomOfDoubt(options: {
+    /** How uncertain the uncertainty is, over itself, 0 to 70 %. */
+    doubt_pct: number;
+  }): { degrees_of_freedom: number };
+  /**
+   * A budget of one's own, from sensitivities and uncertainties in any units. Of what the linear
+   * rule leaves out it says nothing: second_order is u, and shift 0.
+   *
+   *     u² = Σ cᵢ² uᵢ²                       GUM 5.1.2
+   *     ν = u⁴ / Σ (cᵢ uᵢ)⁴/νᵢ               GUM G.4.1
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for no influence or more than ten; `result_out_of_range` past the range of the uncertainty.
+   */
+  function combine(options: {
+    /** The result, -1000000000 to 1000000000. */
+    value: number;
+    /** What moves it. */
+    influences: Influence[];
+  }): Budget;
+  /**
+   * Strength of all solids in the beverage, from a reading r; see
+   * reading.totalStrength().
+   *
+   *     T = x + s(1 − x),  x = (r + e)(1 + f)       zeroed on brew water
+   *     T = x                                       zeroed on distilled water
+   *
+   * Terms: reading, instrument e, factor f, water solids s. Leave the factor at 0 where it is to be
+   * kept apart for yields and comparisons.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what reading.totalStrength() fails with, and `result_out_of_range` for an uncertainty past its range.
+   */
+  function strength(options: {
+    /** The reading, mean of repeats, with their scatter. */
+    strength: StrengthEstimate;
+    /** The instrument's own error. */
+    instrument: InstrumentUncertainty;
+    /** The coffee's refractive factor. */
+    factor: FactorUncertainty;
+    /** What the instrument was zeroed on. */
+    zero: Zero;
+    /** Solids of the brew water. */
+    water_solids: WaterSolidsEstimate;
+  }): Budget;
+  /**
+   * The flow-through form of the yield, E = T B/D; see extraction.flowThroughYield().
+   *
+   *     (u(E)/E)² = (u(T)/T)² + (u(B)/B)² + (u(D)/D)² + f²
+   *
+   * Terms: strength, beverage, dose, factor. The span of the scale cancels.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a yield above 100 % or an uncertainty past its range.
+   */
+  function flowThroughYield(options: {
+    /** Strength. */
+    strength: StrengthEstimate;
+    /** Beverage. */
+    beverage: BeverageEstimate;
+    /** Dose. */
+    dose: DoseEstimate;
+    /** The coffee's refractive factor. */
+    factor: FactorUncertainty;
+  }): Budget;
+  /**
+   * The steeped form of the yield, E = (W/D) T/(1 − T); see extraction.steepedYield().
+   *
+   *     (u(E)/E)² = (u(T)/[T(1 − T)])² + (u(W)/W)² + (u(D)/D)² + (f/(1 − T))²
+   *
+   * Terms: strength, brew water, dose, factor. The span of the scale cancels.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a yield above 100 % or an uncertainty past its range.
+   */
+  function steepedYield(options: {
+    /** Strength. */
+    strength: StrengthEstimate;
+    /** Brew water. */
+    water: WaterEstimate;
+    /** Dose. */
+    dose: DoseEstimate;
+    /** The coffee's refractive factor. */
+    factor: FactorUncertainty;
+  }): Budget;
+  /**
+   * The yield by the whole mass balance; see extraction.extractionYield(). Terms in the order of the
+   * fields. What is left of the scale's span is the vapour's, if that was not weighed.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what extraction.extractionYield() fails with, and `result_out_of_range` for an uncertainty past its range.
+   */
+  function extractionYield(options: {
+    /** The brew. */
+    measured: Measured;
+  }): Budget;
+  /**
+   * Strength that a steep will have, T = E D/(W + E D); see extraction.steepedStrength().
+   *
+   *     ∂T/∂E = D W/(W + ED)²    ∂T/∂D = E W/(W + ED)²    ∂T/∂W = −E D/(W + ED)²
+   *
+   * Terms: yield, dose, brew water. The yield's uncertainty is how far it differs from brew to brew.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a ratio, a strength or an uncertainty past its range.
+   */
+  function steepedStrength(options: {
+    /** The yield to expect. */
+    expected: YieldEstimate;
+    /** Dose. */
+    dose: DoseEstimate;
+    /** Brew water. */
+    water: WaterEstimate;
+  }): Budget;
+  /**
+   * Beverage that a brew will give, B = W − r D − losses; see retention.beverage().
+   *
+   * Terms: brew water, dose, retention, other losses.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what retention.beverage() fails with, and `result_out_of_range` for an uncertainty past its range.
+   */
+  function beverage(options: {
+    /** What the brewer keeps. */
+    losses: Losses;
+    /** How uncertain its retention is. */
+    retention: RetentionUncertainty;
+    /** How uncertain its other losses are together. */
+    other: LossesUncertainty;
+    /** Dose. */
+    dose: DoseEstimate;
+    /** Brew water. */
+    water: WaterEstimate;
+  }): Budget;
+  /**
+   * Water to add for a wanted strength, A = B (T − T')/(T' − s); see
+   * dilution.waterToReach().
+   *
+   *     ∂A/∂B = A/B    ∂A/∂T = B/(T' − s)    ∂A/∂s = A/(T' − s)
+   *
+   * Terms: beverage, strength, water solids. The wish is exact. On the scale that weighed the
+   * beverage its span cancels.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what dilution.waterToReach() fails with, and `result_out_of_range` for an uncertainty past its range.
+   */
+  function waterToReach(options: {
+    /** The brew. */
+    beverage: BeverageEstimate;
+    /** Its strength. */
+    strength: StrengthEstimate;
+    /** Strength wanted, 0 to 50 %. */
+    wanted_pct: number;
+    /** Solids of the water that is added. */
+    water_solids: WaterSolidsEstimate;
+  }): Budget;
+  /**
+   * Strength after adding water, or with s = 0 milk, T' = (T B + s A)/(B + A); see
+   * dilution.strengthAfterWater().
+   *
+   *     ∂T'/∂B = (T − T')/(B + A)    ∂T'/∂T = B/(B + A)
+   *     ∂T'/∂A = (s − T')/(B + A)    ∂T'/∂s = A/(B + A)
+   *
+   * Terms: beverage, strength, addition, water solids. The span of the scale cancels.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for an uncertainty past its range.
+   */
+  function strengthAfterWater(options: {
+    /** The brew. */
+    beverage: BeverageEstimate;
+    /** Its strength. */
+    strength: StrengthEstimate;
+    /** The water added. */
+    added: AddedEstimate;
+    /** Its solids. */
+    water_solids: WaterSolidsEstimate;
+  }): Budget;
+  /**
+   * Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t); see
+   * dilution.mixedTemperature().
+   *
+   *     ∂t/∂B = [h(t1) − h(t)]/[(B + A) c(t)]    ∂t/∂t1 = B c(t1)/[(B + A) c(t)]    and for A, t2 alike
+   *
+   * Terms: mass and temperature of the one, mass and temperature of the other. A pour onto a
+   * preheated brewer is such a mix, with the brewer as so much water. What the linear rule leaves
+   * out is found with one specific heat.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for an uncertainty past its range.
+   */
+  function mixedTemperature(options: {
+    /** The hotter liquid. */
+    hot: HotEstimate;
+    /** The colder one. */
+    cold: ColdEstimate;
+  }): Budget;
+}
+
+export namespace decision {
+  /**
+   * Where the true value lies beside a band.
+   *
+   *     P(below) = F((T_L − y)/u)    P(above) = F((y − T_U)/u)    P(inside) = 1 − P(below) − P(above)
+   *
+   * F: Student's distribution with the estimate's ν. Nothing is supposed of the value beforehand:
+   * how far the measurement alone carries, not how often brews come out inside. Error 10⁻¹². Source:
+   * JCGM 106:2012, 7.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where the lowest edge is not below the highest.
+   */
+  function chances(options: {
+    /** The value. */
+    estimate: Estimate;
+    /** The band. */
+    band: Band;
+  }): Chances;
+  /**
+   * Inside, below, above, or not yet decided at a confidence. Source: the three outcomes are common
+   * practice; each by its probability, as in decision.chances().
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where the lowest edge is not below the highest.
+   */
+  function decide(options: {
+    /** The value. */
+    estimate: Estimate;
+    /** The band. */
+    band: Band;
+    /** How sure the statement has to be, 50 to 99.9 %. */
+    confidence_pct: number;
+  }): { decision: Decision };
+  /**
+   * The largest standard uncertainty with which any number can be called inside, (T_U − T_L)/(2 k),
+   * with k of uncertainty.coverageFactor().
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where the lowest edge is not below the highest; `result_out_of_range` past the range of the uncertainty.
+   */
+  function largestUncertainty(options: {
+    /** The band. */
+    band: Band;
+    /** How sure the statement has to be, 50 to 99.9 %. */
+    confidence_pct: number;
+    /** Of the uncertainty, 1 to 1000000000. */
+    degrees_of_freedom: number;
+  }): { u: number };
+  /**
+   * The values that can be called inside: the band less a guard g on either side.
+   *
+   *     F(−g/u) + F(−(T_U − T_L − g)/u) = 1 − confidence       from T_L + g to T_U − g
+   *
+   * Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). Source:
+   * JCGM 106:2012, 8.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where the lowest edge is not below the highest.
+   */
+  function acceptance(options: {
+    /** Standard uncertainty of a value, 0 to 1000000000. */
+    u_value: number;
+    /** The degrees of freedom of that, 1 to 1000000000. */
+    nu_value: number;
+    /** The band. */
+    band: Band;
+    /** How sure the statement has to be, 50 to 99.9 %. */
+    confidence_pct: number;
+  }): Acceptance;
+  /**
+   * How many readings in all decide, if their mean stays where it is.
+   *
+   *     u² = s²/n + rest²
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where the lowest edge is not below the highest; `result_out_of_range` for an uncertainty past its range.
+   */
+  function readingsNeeded(options: {
+    /** The mean, -1000000000 to 1000000000. */
+    value: number;
+    /** Standard deviation s of one reading, 0 to 1000000000. */
+    u_scatter: number;
+    /** The degrees of freedom of that, 1 to 1000000000. */
+    nu_scatter: number;
+    /** What repeating does not lessen, the instrument's own error and the refractive factor, 0 to 1000000000. */
+    u_rest: number;
+    /** The degrees of freedom of that, 1 to 1000000000. */
+    nu_rest: number;
+    /** The band. */
+    band: Band;
+    /** How sure the statement has to be, 50 to 99.9 %. */
+    confidence_pct: number;
+  }): ReadingsNeeded;
+  /**
+   * Whether strength and yield are both inside: they share the reading, so their errors go together.
+   *
+   *     both = ∬ of the normal density with correlation r over the rectangle of the two bands
+   *
+   * With few degrees of freedom each edge is moved to where a normal value is exceeded as often, so
+   * each alone is exact and the two go together as normal values would (a Gaussian copula: an
+   * assumption). Error 10⁻¹² for what is as good as known, else 10⁻¹⁰. Source: Owen 1956, doi
+   * 10.1214/aoms/1177728074, for the integral.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where a lowest edge is not below its highest.
+   */
+  function joint(options: {
+    /** The two bands. */
+    bands: Bands;
+    /** The strength. */
+    strength: StrengthEstimate;
+    /** The yield. */
+    extracted: YieldEstimate;
+    /** Correlation of the two, as in the yield's budget, -1 to 1. */
+    correlation: number;
+  }): Joint;
+  /**
+   * Whether two brews differ.
+   *
+   *     d = y₁ − y₂     u² = u₁² + u₂² + (f d)²     real where |d| ≥ t u
+   *
+   * The refractive factor f is common to two brews of one coffee: it does not belong in u₁ and u₂
+   * and counts only for the difference itself. Neither does the span of one scale, which cancels in
+   * yields. t: the two-sided quantile. Source: GUM F.1.2.3; the test is Welch's.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for an uncertainty past its range.
+   */
+  function compare(options: {
+    /** The two values. */
+    pair: Pair;
+    /** The coffee's refractive factor. */
+    factor: FactorUncertainty;
+    /** How sure the statement has to be, 50 to 99.9 %. */
+    confidence_pct: number;
+  }): Comparison;
 }
 
 export namespace caution {
@@ -1591,4 +2757,20 @@ export namespace plan {
     /** Where it is made. */
     kitchen: Kitchen;
   }): Recipe;
+}
+
+export namespace profile {
+  /**
+   * A profile as bytes, the same on every processor: little endian, with a version and a check value.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function toBytes(options: { profile: Profile }): { bytes: Uint8Array };
+  /**
+   * A profile from its bytes. No damaged one is ever read: a single wrong byte is always found.
+   *
+   * @throws {@link Refusal} With `unreadable` for bytes that are no profile, or a damaged one; with `out_of_range` for a
+   * number that its field does not accept.
+   */
+  function fromBytes(options: { bytes: Uint8Array }): Profile;
 }

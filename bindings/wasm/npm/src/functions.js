@@ -1,11 +1,12 @@
 // Made by `cargo xtask face`. Do not edit.
 
 import {
-  answer, answered, base, boolean, cautions, choice, f64, i32, integer, items, list, number, numbers, optional, put,
-  quantity, record,
+  answer, answered, base, boolean, bytes, bytesAt, cautions, choice, doubles, f64, i32, integer, items, list, number, numbers, optional,
+  put, putBytes, putEach, quantity, record,
 } from "./call.js";
 
 const BURN = [null, "more_than_five_minutes", "within", "under_one_second"];
+const NEEDED = [null, "readings", "more_than_ten", "none_is_enough"];
 const CREDIBILITY = [null, "ordinary", "near_limit", "at_limit", "beyond_limit"];
 const COVER = [null, "open", "lidded"];
 const AIR = [null, "pressure", "altitude"];
@@ -13,8 +14,10 @@ const CONTACT_HEAT = [null, "cooling_rate", "at_most", "unchanged"];
 const AGREEMENT = [null, "mean", "take_another", "median"];
 const SIDE = [null, "below", "inside", "above"];
 const ZERO = [null, "distilled", "brew_water"];
+const SHAPE = [null, "rectangular", "triangular", "arcsine"];
+const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
 
-let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightVerdictStand, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe;
+let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightProfileToBytes, cupwrightProfileFromBytes;
 
 /** Takes the functions of a module. */
 export function bind(exports) {
@@ -99,11 +102,234 @@ export function bind(exports) {
   cupwrightReadingStrengthOfBrix = exports.cupwright_reading_strength_of_brix;
   cupwrightReadingBrixOfStrength = exports.cupwright_reading_brix_of_strength;
   cupwrightReadingStrengthOfIndex = exports.cupwright_reading_strength_of_index;
+  cupwrightCalibrateRetentionLine = exports.cupwright_calibrate_retention_line;
+  cupwrightCalibrateExpectedBeverage = exports.cupwright_calibrate_expected_beverage;
+  cupwrightCalibrateRetention = exports.cupwright_calibrate_retention;
+  cupwrightCalibrateHeatCapacity = exports.cupwright_calibrate_heat_capacity;
+  cupwrightCalibrateEquilibriumYield = exports.cupwright_calibrate_equilibrium_yield;
+  cupwrightCalibrateOneRate = exports.cupwright_calibrate_one_rate;
+  cupwrightCalibrateTwoRates = exports.cupwright_calibrate_two_rates;
+  cupwrightCalibrateCooling = exports.cupwright_calibrate_cooling;
+  cupwrightCalibrateRefractiveFactor = exports.cupwright_calibrate_refractive_factor;
+  cupwrightCalibrateRepeatability = exports.cupwright_calibrate_repeatability;
   cupwrightVerdictStand = exports.cupwright_verdict_stand;
+  cupwrightUncertaintyCoverageFactor = exports.cupwright_uncertainty_coverage_factor;
+  cupwrightUncertaintyExpanded = exports.cupwright_uncertainty_expanded;
+  cupwrightUncertaintyOfRepeats = exports.cupwright_uncertainty_of_repeats;
+  cupwrightUncertaintyPooled = exports.cupwright_uncertainty_pooled;
+  cupwrightUncertaintyOfLimit = exports.cupwright_uncertainty_of_limit;
+  cupwrightUncertaintyOfDisplay = exports.cupwright_uncertainty_of_display;
+  cupwrightUncertaintyOfExpanded = exports.cupwright_uncertainty_of_expanded;
+  cupwrightUncertaintyFreedomOfDoubt = exports.cupwright_uncertainty_freedom_of_doubt;
+  cupwrightUncertaintyCombine = exports.cupwright_uncertainty_combine;
+  cupwrightUncertaintyStrength = exports.cupwright_uncertainty_strength;
+  cupwrightUncertaintyFlowThroughYield = exports.cupwright_uncertainty_flow_through_yield;
+  cupwrightUncertaintySteepedYield = exports.cupwright_uncertainty_steeped_yield;
+  cupwrightUncertaintyExtractionYield = exports.cupwright_uncertainty_extraction_yield;
+  cupwrightUncertaintySteepedStrength = exports.cupwright_uncertainty_steeped_strength;
+  cupwrightUncertaintyBeverage = exports.cupwright_uncertainty_beverage;
+  cupwrightUncertaintyWaterToReach = exports.cupwright_uncertainty_water_to_reach;
+  cupwrightUncertaintyStrengthAfterWater = exports.cupwright_uncertainty_strength_after_water;
+  cupwrightUncertaintyMixedTemperature = exports.cupwright_uncertainty_mixed_temperature;
+  cupwrightDecisionChances = exports.cupwright_decision_chances;
+  cupwrightDecisionDecide = exports.cupwright_decision_decide;
+  cupwrightDecisionLargestUncertainty = exports.cupwright_decision_largest_uncertainty;
+  cupwrightDecisionAcceptance = exports.cupwright_decision_acceptance;
+  cupwrightDecisionReadingsNeeded = exports.cupwright_decision_readings_needed;
+  cupwrightDecisionJoint = exports.cupwright_decision_joint;
+  cupwrightDecisionCompare = exports.cupwright_decision_compare;
   cupwrightCautionOf = exports.cupwright_caution_of;
   cupwrightCautionTimeToBurn = exports.cupwright_caution_time_to_burn;
   cupwrightCautionCaffeine = exports.cupwright_caution_caffeine;
   cupwrightPlanRecipe = exports.cupwright_plan_recipe;
+  cupwrightProfileToBytes = exports.cupwright_profile_to_bytes;
+  cupwrightProfileFromBytes = exports.cupwright_profile_from_bytes;
+}
+
+const DRAINED_FIELDS = new Set(["dose_g", "water_g", "beverage_g", "vapour_g"]);
+function takeDrained(o, name) {
+  record(o, 4, DRAINED_FIELDS, name);
+  return [
+    number(o.dose_g, "dose_g"),
+    number(o.water_g, "water_g"),
+    number(o.beverage_g, "beverage_g"),
+    number(o.vapour_g, "vapour_g"),
+  ];
+}
+
+const SETTLED_FIELDS = new Set(["liquid_g", "before_c", "settled_c", "vessel_c"]);
+function takeSettled(o, name) {
+  record(o, 4, SETTLED_FIELDS, name);
+  return [
+    number(o.liquid_g, "liquid_g"),
+    number(o.before_c, "before_c"),
+    number(o.settled_c, "settled_c"),
+    number(o.vessel_c, "vessel_c"),
+  ];
+}
+
+const STEEPED_FIELDS = new Set(["strength_pct", "water_g", "dose_g"]);
+function takeSteeped(o, name) {
+  record(o, 3, STEEPED_FIELDS, name);
+  return [
+    number(o.strength_pct, "strength_pct"),
+    number(o.water_g, "water_g"),
+    number(o.dose_g, "dose_g"),
+  ];
+}
+
+const TIMED_FIELDS = new Set(["contact_s", "yield_pct"]);
+function takeTimed(o, name) {
+  record(o, 2, TIMED_FIELDS, name);
+  return [
+    number(o.contact_s, "contact_s"),
+    number(o.yield_pct, "yield_pct"),
+  ];
+}
+
+const THERMOMETER_FIELDS = new Set(["time_s", "water_c"]);
+function takeThermometer(o, name) {
+  record(o, 2, THERMOMETER_FIELDS, name);
+  return [
+    number(o.time_s, "time_s"),
+    number(o.water_c, "water_c"),
+  ];
+}
+
+const DRIED_FIELDS = new Set(["brix", "strength_pct"]);
+function takeDried(o, name) {
+  record(o, 2, DRIED_FIELDS, name);
+  return [
+    number(o.brix, "brix"),
+    number(o.strength_pct, "strength_pct"),
+  ];
+}
+
+const REPEAT_FIELDS = new Set(["strength_pct", "cup"]);
+function takeRepeat(o, name) {
+  record(o, 2, REPEAT_FIELDS, name);
+  return [
+    number(o.strength_pct, "strength_pct"),
+    integer(o.cup, "cup", "cup_number"),
+    0, // padding
+  ];
+}
+
+function getOdd(at) {
+  return {
+    studentised: f64[(at + 0) >> 3],
+    chance: f64[(at + 8) >> 3],
+    at: i32[(at + 16) >> 2],
+    is_suspicious: i32[(at + 20) >> 2] !== 0,
+  };
+}
+
+function getQuality(at) {
+  return {
+    degrees_of_freedom: f64[(at + 0) >> 3],
+    s: f64[(at + 8) >> 3],
+    residuals: doubles(i32[(at + 520) >> 2], at + 16),
+    leverages: doubles(i32[(at + 520) >> 2], at + 256),
+    odd: i32[(at + 524) >> 2] ? getOdd(at + 496) : null,
+    measurements: i32[(at + 520) >> 2],
+  };
+}
+
+function getRetentionLine(at) {
+  return {
+    apparent_retention_g_per_g: f64[(at + 0) >> 3],
+    u_retention_g_per_g: f64[(at + 8) >> 3],
+    fitted_hold_up_g: f64[(at + 16) >> 3],
+    u_hold_up_g: f64[(at + 24) >> 3],
+    covariance_g2_per_g: f64[(at + 32) >> 3],
+    quality: getQuality(at + 40),
+  };
+}
+
+function getExpected(at) {
+  return {
+    beverage_g: f64[(at + 0) >> 3],
+    u_beverage_g: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+    u_mean_g: f64[(at + 24) >> 3],
+  };
+}
+
+function getFittedRetention(at) {
+  return {
+    apparent_retention_g_per_g: f64[(at + 0) >> 3],
+    u_retention_g_per_g: f64[(at + 8) >> 3],
+    quality: getQuality(at + 16),
+  };
+}
+
+function getFittedHeatCapacity(at) {
+  return {
+    heat_capacity_j_per_k: f64[(at + 0) >> 3],
+    u_heat_capacity_j_per_k: f64[(at + 8) >> 3],
+    quality: getQuality(at + 16),
+  };
+}
+
+function getFittedYield(at) {
+  return {
+    yield_pct: f64[(at + 0) >> 3],
+    u_yield_pct: f64[(at + 8) >> 3],
+    quality: getQuality(at + 16),
+  };
+}
+
+function getFittedRefractiveFactor(at) {
+  return {
+    refractive_factor_pct_per_brix: f64[(at + 0) >> 3],
+    u_factor_pct: f64[(at + 8) >> 3],
+    quality: getQuality(at + 16),
+  };
+}
+
+function getFittedRepeatability(at) {
+  return {
+    repeatability_pct: f64[(at + 0) >> 3],
+    u_repeatability_pct: f64[(at + 8) >> 3],
+    quality: getQuality(at + 16),
+  };
+}
+
+function getOneRate(at) {
+  return {
+    equilibrium_yield_pct: f64[(at + 0) >> 3],
+    u_equilibrium_yield_pct: f64[(at + 8) >> 3],
+    time_constant_s: f64[(at + 16) >> 3],
+    u_ln_time_constant: f64[(at + 24) >> 3],
+    covariance_pct: f64[(at + 32) >> 3],
+    quality: getQuality(at + 40),
+  };
+}
+
+function getTwoRates(at) {
+  return {
+    equilibrium_yield_pct: f64[(at + 0) >> 3],
+    u_equilibrium_yield_pct: f64[(at + 8) >> 3],
+    fast_share_pct: f64[(at + 16) >> 3],
+    u_fast_share_pct: f64[(at + 24) >> 3],
+    fast_time_s: f64[(at + 32) >> 3],
+    u_ln_fast_time: f64[(at + 40) >> 3],
+    slow_time_s: f64[(at + 48) >> 3],
+    u_ln_slow_time: f64[(at + 56) >> 3],
+    covariance: list(4, 4, at + 64, 32, (row) => doubles(4, row)),
+    quality: getQuality(at + 192),
+  };
+}
+
+function getCooling(at) {
+  return {
+    cooling_per_min: f64[(at + 0) >> 3],
+    u_cooling_per_min: f64[(at + 8) >> 3],
+    start_c: f64[(at + 16) >> 3],
+    u_start_k: f64[(at + 24) >> 3],
+    covariance_k_per_min: f64[(at + 32) >> 3],
+    quality: getQuality(at + 40),
+  };
 }
 
 const HAZARDS_FIELDS = new Set(["hottest_c", "served_c", "caffeine_mg", "pressed", "glass", "milk", "ice"]);
@@ -130,6 +356,86 @@ function getTimeToBurn(at) {
   };
 }
 
+const BAND_FIELDS = new Set(["lowest", "highest"]);
+function takeBand(o, name) {
+  record(o, 2, BAND_FIELDS, name);
+  return [
+    number(o.lowest, "lowest"),
+    number(o.highest, "highest"),
+  ];
+}
+
+function getBand(at) {
+  return {
+    lowest: f64[(at + 0) >> 3],
+    highest: f64[(at + 8) >> 3],
+  };
+}
+
+const BANDS_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct"]);
+function takeBands(o, name) {
+  record(o, 4, BANDS_FIELDS, name);
+  return [
+    number(o.strength_lowest_pct, "strength_lowest_pct"),
+    number(o.strength_highest_pct, "strength_highest_pct"),
+    number(o.yield_lowest_pct, "yield_lowest_pct"),
+    number(o.yield_highest_pct, "yield_highest_pct"),
+  ];
+}
+
+function getChances(at) {
+  return {
+    below_pct: f64[(at + 0) >> 3],
+    inside_pct: f64[(at + 8) >> 3],
+    above_pct: f64[(at + 16) >> 3],
+  };
+}
+
+function getAcceptance(at) {
+  return {
+    acceptance: i32[(at + 16) >> 2] ? getBand(at + 0) : null,
+  };
+}
+
+function getReadingsNeeded(at) {
+  return {
+    readings: i32[(at + 0) >> 2],
+    needed: NEEDED[i32[(at + 4) >> 2]],
+  };
+}
+
+function getJoint(at) {
+  return {
+    strength: getChances(at + 0),
+    yield: getChances(at + 24),
+    both_pct: f64[(at + 48) >> 3],
+  };
+}
+
+const PAIR_FIELDS = new Set(["first", "u_first", "nu_first", "second", "u_second", "nu_second"]);
+function takePair(o, name) {
+  record(o, 6, PAIR_FIELDS, name);
+  return [
+    number(o.first, "first"),
+    number(o.u_first, "u_first"),
+    number(o.nu_first, "nu_first"),
+    number(o.second, "second"),
+    number(o.u_second, "u_second"),
+    number(o.nu_second, "nu_second"),
+  ];
+}
+
+function getComparison(at) {
+  return {
+    difference: f64[(at + 0) >> 3],
+    u: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+    least: f64[(at + 24) >> 3],
+    confidence_pct: f64[(at + 32) >> 3],
+    is_real: i32[(at + 40) >> 2] !== 0,
+  };
+}
+
 function getCupSplit(at) {
   return {
     beverage_g: f64[(at + 0) >> 3],
@@ -153,6 +459,187 @@ function getIced(at) {
     ice_g: f64[(at + 16) >> 3],
     strength_pct: f64[(at + 24) >> 3],
   };
+}
+
+const ESTIMATE_FIELDS = new Set(["value", "u_value", "nu_value"]);
+function takeEstimate(o, name) {
+  record(o, 3, ESTIMATE_FIELDS, name);
+  return [
+    number(o.value, "value"),
+    number(o.u_value, "u_value"),
+    number(o.nu_value, "nu_value"),
+  ];
+}
+
+const STRENGTH_ESTIMATE_FIELDS = new Set(["strength_pct", "u_strength_pct", "nu_strength"]);
+function takeStrengthEstimate(o, name) {
+  record(o, 3, STRENGTH_ESTIMATE_FIELDS, name);
+  return [
+    number(o.strength_pct, "strength_pct"),
+    number(o.u_strength_pct, "u_strength_pct"),
+    number(o.nu_strength, "nu_strength"),
+  ];
+}
+
+const YIELD_ESTIMATE_FIELDS = new Set(["yield_pct", "u_yield_pct", "nu_yield"]);
+function takeYieldEstimate(o, name) {
+  record(o, 3, YIELD_ESTIMATE_FIELDS, name);
+  return [
+    number(o.yield_pct, "yield_pct"),
+    number(o.u_yield_pct, "u_yield_pct"),
+    number(o.nu_yield, "nu_yield"),
+  ];
+}
+
+const DOSE_ESTIMATE_FIELDS = new Set(["dose_g", "u_dose_g", "nu_dose"]);
+function takeDoseEstimate(o, name) {
+  record(o, 3, DOSE_ESTIMATE_FIELDS, name);
+  return [
+    number(o.dose_g, "dose_g"),
+    number(o.u_dose_g, "u_dose_g"),
+    number(o.nu_dose, "nu_dose"),
+  ];
+}
+
+const WATER_ESTIMATE_FIELDS = new Set(["water_g", "u_water_g", "nu_water"]);
+function takeWaterEstimate(o, name) {
+  record(o, 3, WATER_ESTIMATE_FIELDS, name);
+  return [
+    number(o.water_g, "water_g"),
+    number(o.u_water_g, "u_water_g"),
+    number(o.nu_water, "nu_water"),
+  ];
+}
+
+const BEVERAGE_ESTIMATE_FIELDS = new Set(["beverage_g", "u_beverage_g", "nu_beverage"]);
+function takeBeverageEstimate(o, name) {
+  record(o, 3, BEVERAGE_ESTIMATE_FIELDS, name);
+  return [
+    number(o.beverage_g, "beverage_g"),
+    number(o.u_beverage_g, "u_beverage_g"),
+    number(o.nu_beverage, "nu_beverage"),
+  ];
+}
+
+const ADDED_ESTIMATE_FIELDS = new Set(["added_g", "u_added_g", "nu_added"]);
+function takeAddedEstimate(o, name) {
+  record(o, 3, ADDED_ESTIMATE_FIELDS, name);
+  return [
+    number(o.added_g, "added_g"),
+    number(o.u_added_g, "u_added_g"),
+    number(o.nu_added, "nu_added"),
+  ];
+}
+
+const MOISTURE_ESTIMATE_FIELDS = new Set(["moisture_pct", "u_moisture_pct", "nu_moisture"]);
+function takeMoistureEstimate(o, name) {
+  record(o, 3, MOISTURE_ESTIMATE_FIELDS, name);
+  return [
+    number(o.moisture_pct, "moisture_pct"),
+    number(o.u_moisture_pct, "u_moisture_pct"),
+    number(o.nu_moisture, "nu_moisture"),
+  ];
+}
+
+const WATER_SOLIDS_ESTIMATE_FIELDS = new Set(["water_solids_mg_per_l", "u_water_solids_mg_per_l", "nu_water_solids"]);
+function takeWaterSolidsEstimate(o, name) {
+  record(o, 3, WATER_SOLIDS_ESTIMATE_FIELDS, name);
+  return [
+    number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
+    number(o.u_water_solids_mg_per_l, "u_water_solids_mg_per_l"),
+    number(o.nu_water_solids, "nu_water_solids"),
+  ];
+}
+
+const VAPOUR_ESTIMATE_FIELDS = new Set(["vapour_g", "u_vapour_g", "nu_vapour"]);
+function takeVapourEstimate(o, name) {
+  record(o, 3, VAPOUR_ESTIMATE_FIELDS, name);
+  return [
+    number(o.vapour_g, "vapour_g"),
+    number(o.u_vapour_g, "u_vapour_g"),
+    number(o.nu_vapour, "nu_vapour"),
+  ];
+}
+
+const HELD_STRENGTH_ESTIMATE_FIELDS = new Set(["held_strength_pct", "u_held_strength_pct", "nu_held_strength"]);
+function takeHeldStrengthEstimate(o, name) {
+  record(o, 3, HELD_STRENGTH_ESTIMATE_FIELDS, name);
+  return [
+    number(o.held_strength_pct, "held_strength_pct"),
+    number(o.u_held_strength_pct, "u_held_strength_pct"),
+    number(o.nu_held_strength, "nu_held_strength"),
+  ];
+}
+
+const HOT_ESTIMATE_FIELDS = new Set(["hot_g", "u_hot_g", "nu_hot_mass", "hot_c", "u_hot_k", "nu_hot_temperature"]);
+function takeHotEstimate(o, name) {
+  record(o, 6, HOT_ESTIMATE_FIELDS, name);
+  return [
+    number(o.hot_g, "hot_g"),
+    number(o.u_hot_g, "u_hot_g"),
+    number(o.nu_hot_mass, "nu_hot_mass"),
+    number(o.hot_c, "hot_c"),
+    number(o.u_hot_k, "u_hot_k"),
+    number(o.nu_hot_temperature, "nu_hot_temperature"),
+  ];
+}
+
+const COLD_ESTIMATE_FIELDS = new Set(["cold_g", "u_cold_g", "nu_cold_mass", "cold_c", "u_cold_k", "nu_cold_temperature"]);
+function takeColdEstimate(o, name) {
+  record(o, 6, COLD_ESTIMATE_FIELDS, name);
+  return [
+    number(o.cold_g, "cold_g"),
+    number(o.u_cold_g, "u_cold_g"),
+    number(o.nu_cold_mass, "nu_cold_mass"),
+    number(o.cold_c, "cold_c"),
+    number(o.u_cold_k, "u_cold_k"),
+    number(o.nu_cold_temperature, "nu_cold_temperature"),
+  ];
+}
+
+const INSTRUMENT_UNCERTAINTY_FIELDS = new Set(["u_instrument_pct", "nu_instrument"]);
+function takeInstrumentUncertainty(o, name) {
+  record(o, 2, INSTRUMENT_UNCERTAINTY_FIELDS, name);
+  return [
+    number(o.u_instrument_pct, "u_instrument_pct"),
+    number(o.nu_instrument, "nu_instrument"),
+  ];
+}
+
+const FACTOR_UNCERTAINTY_FIELDS = new Set(["u_factor_pct", "nu_factor"]);
+function takeFactorUncertainty(o, name) {
+  record(o, 2, FACTOR_UNCERTAINTY_FIELDS, name);
+  return [
+    number(o.u_factor_pct, "u_factor_pct"),
+    number(o.nu_factor, "nu_factor"),
+  ];
+}
+
+const SPAN_UNCERTAINTY_FIELDS = new Set(["u_span_pct", "nu_span"]);
+function takeSpanUncertainty(o, name) {
+  record(o, 2, SPAN_UNCERTAINTY_FIELDS, name);
+  return [
+    number(o.u_span_pct, "u_span_pct"),
+    number(o.nu_span, "nu_span"),
+  ];
+}
+
+const RETENTION_UNCERTAINTY_FIELDS = new Set(["u_apparent_retention_g_per_g", "nu_apparent_retention"]);
+function takeRetentionUncertainty(o, name) {
+  record(o, 2, RETENTION_UNCERTAINTY_FIELDS, name);
+  return [
+    number(o.u_apparent_retention_g_per_g, "u_apparent_retention_g_per_g"),
+    number(o.nu_apparent_retention, "nu_apparent_retention"),
+  ];
+}
+
+const LOSSES_UNCERTAINTY_FIELDS = new Set(["u_losses_g", "nu_losses"]);
+function takeLossesUncertainty(o, name) {
+  record(o, 2, LOSSES_UNCERTAINTY_FIELDS, name);
+  return [
+    number(o.u_losses_g, "u_losses_g"),
+    number(o.nu_losses, "nu_losses"),
+  ];
 }
 
 const BREW_FIELDS = new Set(["dose_g", "water_g", "beverage_g", "moisture_pct", "water_solids_mg_per_l", "vapour_g", "held_strength_pct"]);
@@ -352,6 +839,89 @@ function getRecipe(at) {
   };
 }
 
+const LEARNED_FIELDS = new Set(["value", "u", "degrees_of_freedom"]);
+function takeLearned(o, name) {
+  record(o, 3, LEARNED_FIELDS, name);
+  return [
+    number(o.value, "value"),
+    number(o.u, "u"),
+    number(o.degrees_of_freedom, "degrees_of_freedom"),
+  ];
+}
+
+function getLearned(at) {
+  return {
+    value: f64[(at + 0) >> 3],
+    u: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+  };
+}
+
+const PROFILE_FIELDS = new Set(["apparent_retention_g_per_g", "fitted_hold_up_g", "heat_capacity_j_per_k", "cooling_per_min", "equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s", "refractive_factor_pct_per_brix", "cup_j_per_k", "cup_cooling_per_min", "repeatability_pct", "retention_correlation"]);
+function takeProfile(o, name) {
+  record(o, 0, PROFILE_FIELDS, name);
+  const apparent_retention_g_per_g = optional(o.apparent_retention_g_per_g, "apparent_retention_g_per_g", takeLearned);
+  const fitted_hold_up_g = optional(o.fitted_hold_up_g, "fitted_hold_up_g", takeLearned);
+  const heat_capacity_j_per_k = optional(o.heat_capacity_j_per_k, "heat_capacity_j_per_k", takeLearned);
+  const cooling_per_min = optional(o.cooling_per_min, "cooling_per_min", takeLearned);
+  const equilibrium_yield_pct = optional(o.equilibrium_yield_pct, "equilibrium_yield_pct", takeLearned);
+  const fast_share_pct = optional(o.fast_share_pct, "fast_share_pct", takeLearned);
+  const fast_time_s = optional(o.fast_time_s, "fast_time_s", takeLearned);
+  const slow_time_s = optional(o.slow_time_s, "slow_time_s", takeLearned);
+  const refractive_factor_pct_per_brix = optional(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix", takeLearned);
+  const cup_j_per_k = optional(o.cup_j_per_k, "cup_j_per_k", takeLearned);
+  const cup_cooling_per_min = optional(o.cup_cooling_per_min, "cup_cooling_per_min", takeLearned);
+  const repeatability_pct = optional(o.repeatability_pct, "repeatability_pct", takeLearned);
+  const retention_correlation = optional(o.retention_correlation, "retention_correlation", number);
+  return [
+    ...(apparent_retention_g_per_g ?? [0, 0, 0]),
+    ...(fitted_hold_up_g ?? [0, 0, 0]),
+    ...(heat_capacity_j_per_k ?? [0, 0, 0]),
+    ...(cooling_per_min ?? [0, 0, 0]),
+    ...(equilibrium_yield_pct ?? [0, 0, 0]),
+    ...(fast_share_pct ?? [0, 0, 0]),
+    ...(fast_time_s ?? [0, 0, 0]),
+    ...(slow_time_s ?? [0, 0, 0]),
+    ...(refractive_factor_pct_per_brix ?? [0, 0, 0]),
+    ...(cup_j_per_k ?? [0, 0, 0]),
+    ...(cup_cooling_per_min ?? [0, 0, 0]),
+    ...(repeatability_pct ?? [0, 0, 0]),
+    retention_correlation ?? 0,
+    apparent_retention_g_per_g !== null ? 1 : 0,
+    fitted_hold_up_g !== null ? 1 : 0,
+    heat_capacity_j_per_k !== null ? 1 : 0,
+    cooling_per_min !== null ? 1 : 0,
+    equilibrium_yield_pct !== null ? 1 : 0,
+    fast_share_pct !== null ? 1 : 0,
+    fast_time_s !== null ? 1 : 0,
+    slow_time_s !== null ? 1 : 0,
+    refractive_factor_pct_per_brix !== null ? 1 : 0,
+    cup_cooling_per_min !== null ? 1 : 0,
+    cup_j_per_k !== null ? 1 : 0,
+    repeatability_pct !== null ? 1 : 0,
+    retention_correlation !== null ? 1 : 0,
+    0, // padding
+  ];
+}
+
+function getProfile(at) {
+  return {
+    apparent_retention_g_per_g: i32[(at + 296) >> 2] ? getLearned(at + 0) : null,
+    fitted_hold_up_g: i32[(at + 300) >> 2] ? getLearned(at + 24) : null,
+    heat_capacity_j_per_k: i32[(at + 304) >> 2] ? getLearned(at + 48) : null,
+    cooling_per_min: i32[(at + 308) >> 2] ? getLearned(at + 72) : null,
+    equilibrium_yield_pct: i32[(at + 312) >> 2] ? getLearned(at + 96) : null,
+    fast_share_pct: i32[(at + 316) >> 2] ? getLearned(at + 120) : null,
+    fast_time_s: i32[(at + 320) >> 2] ? getLearned(at + 144) : null,
+    slow_time_s: i32[(at + 324) >> 2] ? getLearned(at + 168) : null,
+    refractive_factor_pct_per_brix: i32[(at + 328) >> 2] ? getLearned(at + 192) : null,
+    cup_j_per_k: i32[(at + 336) >> 2] ? getLearned(at + 216) : null,
+    cup_cooling_per_min: i32[(at + 332) >> 2] ? getLearned(at + 240) : null,
+    repeatability_pct: i32[(at + 340) >> 2] ? getLearned(at + 264) : null,
+    retention_correlation: i32[(at + 344) >> 2] ? f64[(at + 288) >> 3] : null,
+  };
+}
+
 const CHAMBER_FIELDS = new Set(["volume_ml", "displacement_ml_per_g"]);
 function takeChamber(o, name) {
   record(o, 2, CHAMBER_FIELDS, name);
@@ -396,6 +966,97 @@ function takeLosses(o, name) {
     number(o.paper_uptake_g_per_g, "paper_uptake_g_per_g"),
     number(o.drips_g, "drips_g"),
     number(o.vapour_g, "vapour_g"),
+  ];
+}
+
+function getStandard(at) {
+  return {
+    u: f64[(at + 0) >> 3],
+    degrees_of_freedom: f64[(at + 8) >> 3],
+  };
+}
+
+function getMean(at) {
+  return {
+    value: f64[(at + 0) >> 3],
+    u: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+  };
+}
+
+function getExpanded(at) {
+  return {
+    coverage_factor: f64[(at + 0) >> 3],
+    half_width: f64[(at + 8) >> 3],
+  };
+}
+
+const SERIES_FIELDS = new Set(["s", "degrees_of_freedom"]);
+function takeSeries(o, name) {
+  record(o, 2, SERIES_FIELDS, name);
+  return [
+    number(o.s, "s"),
+    number(o.degrees_of_freedom, "degrees_of_freedom"),
+  ];
+}
+
+const INFLUENCE_FIELDS = new Set(["sensitivity", "u", "degrees_of_freedom"]);
+function takeInfluence(o, name) {
+  record(o, 3, INFLUENCE_FIELDS, name);
+  return [
+    number(o.sensitivity, "sensitivity"),
+    number(o.u, "u"),
+    number(o.degrees_of_freedom, "degrees_of_freedom"),
+  ];
+}
+
+function getTerm(at) {
+  return {
+    sensitivity: f64[(at + 0) >> 3],
+    u: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+    contribution: f64[(at + 24) >> 3],
+    source: quantity(i32[(at + 32) >> 2]),
+  };
+}
+
+function getDominant(at) {
+  return {
+    contribution: f64[(at + 0) >> 3],
+    share_pct: f64[(at + 8) >> 3],
+    halved: f64[(at + 16) >> 3],
+    gone: f64[(at + 24) >> 3],
+    source: quantity(i32[(at + 32) >> 2]),
+  };
+}
+
+function getBudget(at) {
+  return {
+    value: f64[(at + 0) >> 3],
+    u: f64[(at + 8) >> 3],
+    degrees_of_freedom: f64[(at + 16) >> 3],
+    second_order: f64[(at + 24) >> 3],
+    shift: f64[(at + 32) >> 3],
+    correlation: i32[(at + 492) >> 2] ? f64[(at + 40) >> 3] : null,
+    dominant: i32[(at + 496) >> 2] ? getDominant(at + 48) : null,
+    terms: list(i32[(at + 488) >> 2], 10, at + 88, 40, getTerm),
+  };
+}
+
+const MEASURED_FIELDS = new Set(["strength", "dose", "water", "beverage", "moisture", "water_solids", "vapour", "held_strength", "span", "factor"]);
+function takeMeasured(o, name) {
+  record(o, 10, MEASURED_FIELDS, name);
+  return [
+    ...takeStrengthEstimate(o.strength, "strength"),
+    ...takeDoseEstimate(o.dose, "dose"),
+    ...takeWaterEstimate(o.water, "water"),
+    ...takeBeverageEstimate(o.beverage, "beverage"),
+    ...takeMoistureEstimate(o.moisture, "moisture"),
+    ...takeWaterSolidsEstimate(o.water_solids, "water_solids"),
+    ...takeVapourEstimate(o.vapour, "vapour"),
+    ...takeHeldStrengthEstimate(o.held_strength, "held_strength"),
+    ...takeSpanUncertainty(o.span, "span"),
+    ...takeFactorUncertainty(o.factor, "factor"),
   ];
 }
 
@@ -570,13 +1231,13 @@ export const ratio = Object.freeze({
   batches(o) {
     record(o, 4, RATIO_BATCHES_OPTIONS, "options");
     const chamber = takeChamber(o.chamber, "chamber");
-    answered(cupwrightRatioBatches(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(chamber, 576, 2), answer, base));
+    answered(cupwrightRatioBatches(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(chamber, 1088, 2), answer, base));
     return getBatchSplit(answer);
   },
   largestDose(o) {
     record(o, 3, RATIO_LARGEST_DOSE_OPTIONS, "options");
     const chamber = takeChamber(o.chamber, "chamber");
-    answered(cupwrightRatioLargestDose(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), put(chamber, 576, 2), answer, base));
+    answered(cupwrightRatioLargestDose(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), put(chamber, 1088, 2), answer, base));
     return { dose_g: f64[answer >> 3] };
   },
 });
@@ -601,14 +1262,14 @@ export const extraction = Object.freeze({
     record(o, 2, EXTRACTION_EXTRACTION_YIELD_OPTIONS, "options");
     const brew = takeBrew(o.brew, "brew");
     const strength_pct = number(o.strength_pct, "strength_pct");
-    answered(cupwrightExtractionYield(put(brew, 576, 7), strength_pct, answer, base));
+    answered(cupwrightExtractionYield(put(brew, 1088, 7), strength_pct, answer, base));
     return { yield_pct: f64[answer >> 3] };
   },
   strength(o) {
     record(o, 2, EXTRACTION_STRENGTH_OPTIONS, "options");
     const brew = takeBrew(o.brew, "brew");
     const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionStrength(put(brew, 576, 7), yield_pct, answer, base));
+    answered(cupwrightExtractionStrength(put(brew, 1088, 7), yield_pct, answer, base));
     return { strength_pct: f64[answer >> 3] };
   },
   beverage(o) {
@@ -616,14 +1277,14 @@ export const extraction = Object.freeze({
     const brew = takeBrew(o.brew, "brew");
     const strength_pct = number(o.strength_pct, "strength_pct");
     const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionBeverage(put(brew, 576, 7), strength_pct, yield_pct, answer, base));
+    answered(cupwrightExtractionBeverage(put(brew, 1088, 7), strength_pct, yield_pct, answer, base));
     return { beverage_g: f64[answer >> 3] };
   },
   retainedLiquid(o) {
     record(o, 2, EXTRACTION_RETAINED_LIQUID_OPTIONS, "options");
     const brew = takeBrew(o.brew, "brew");
     const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionRetainedLiquid(put(brew, 576, 7), yield_pct, answer, base));
+    answered(cupwrightExtractionRetainedLiquid(put(brew, 1088, 7), yield_pct, answer, base));
     return { retained_g: f64[answer >> 3] };
   },
   flowThroughYield(o) {
@@ -670,21 +1331,21 @@ export const extraction = Object.freeze({
     record(o, 2, EXTRACTION_YIELD_AT_TIME_OPTIONS, "options");
     const kinetics = takeKinetics(o.kinetics, "kinetics");
     const time_s = number(o.time_s, "time_s");
-    answered(cupwrightExtractionYieldAtTime(put(kinetics, 576, 4), time_s, answer, base));
+    answered(cupwrightExtractionYieldAtTime(put(kinetics, 1088, 4), time_s, answer, base));
     return { yield_pct: f64[answer >> 3] };
   },
   timeForYield(o) {
     record(o, 2, EXTRACTION_TIME_FOR_YIELD_OPTIONS, "options");
     const kinetics = takeKinetics(o.kinetics, "kinetics");
     const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionTimeForYield(put(kinetics, 576, 4), yield_pct, answer, base));
+    answered(cupwrightExtractionTimeForYield(put(kinetics, 1088, 4), yield_pct, answer, base));
     return { time_s: f64[answer >> 3] };
   },
   plausibility(o) {
     record(o, 2, EXTRACTION_PLAUSIBILITY_OPTIONS, "options");
     const brew = takeBrew(o.brew, "brew");
     const strength_pct = number(o.strength_pct, "strength_pct");
-    answered(cupwrightExtractionPlausibility(put(brew, 576, 7), strength_pct, answer, base));
+    answered(cupwrightExtractionPlausibility(put(brew, 1088, 7), strength_pct, answer, base));
     return getPlausibility(answer);
   },
 });
@@ -703,7 +1364,7 @@ export const retention = Object.freeze({
     const losses = takeLosses(o.losses, "losses");
     const dose_g = number(o.dose_g, "dose_g");
     const water_g = number(o.water_g, "water_g");
-    answered(cupwrightRetentionBeverage(put(losses, 576, 6), dose_g, water_g, answer, base));
+    answered(cupwrightRetentionBeverage(put(losses, 1088, 6), dose_g, water_g, answer, base));
     return { beverage_g: f64[answer >> 3] };
   },
   waterForBeverage(o) {
@@ -711,7 +1372,7 @@ export const retention = Object.freeze({
     const losses = takeLosses(o.losses, "losses");
     const dose_g = number(o.dose_g, "dose_g");
     const beverage_g = number(o.beverage_g, "beverage_g");
-    answered(cupwrightRetentionWaterForBeverage(put(losses, 576, 6), dose_g, beverage_g, answer, base));
+    answered(cupwrightRetentionWaterForBeverage(put(losses, 1088, 6), dose_g, beverage_g, answer, base));
     return { water_g: f64[answer >> 3] };
   },
   doseForBeverage(o) {
@@ -719,7 +1380,7 @@ export const retention = Object.freeze({
     const losses = takeLosses(o.losses, "losses");
     const water_g = number(o.water_g, "water_g");
     const beverage_g = number(o.beverage_g, "beverage_g");
-    answered(cupwrightRetentionDoseForBeverage(put(losses, 576, 6), water_g, beverage_g, answer, base));
+    answered(cupwrightRetentionDoseForBeverage(put(losses, 1088, 6), water_g, beverage_g, answer, base));
     return { dose_g: f64[answer >> 3] };
   },
   retentionOfBrew(o) {
@@ -728,7 +1389,7 @@ export const retention = Object.freeze({
     const dose_g = number(o.dose_g, "dose_g");
     const water_g = number(o.water_g, "water_g");
     const beverage_g = number(o.beverage_g, "beverage_g");
-    answered(cupwrightRetentionOfBrew(put(losses, 576, 6), dose_g, water_g, beverage_g, answer, base));
+    answered(cupwrightRetentionOfBrew(put(losses, 1088, 6), dose_g, water_g, beverage_g, answer, base));
     return { apparent_retention_g_per_g: f64[answer >> 3] };
   },
   apparentRetention(o) {
@@ -844,13 +1505,13 @@ export const heat = Object.freeze({
   settle(o) {
     record(o, 3, HEAT_SETTLE_OPTIONS, "options");
     const bodies = items(o.bodies, "bodies", takeBody);
-    answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(bodies.values, 576), bodies.count, answer, base));
+    answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(bodies.values, 1088), bodies.count, answer, base));
     return { settled_c: f64[answer >> 3] };
   },
   beforeSettling(o) {
     record(o, 3, HEAT_BEFORE_SETTLING_OPTIONS, "options");
     const bodies = items(o.bodies, "bodies", takeBody);
-    answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), put(bodies.values, 576), bodies.count, answer, base));
+    answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), put(bodies.values, 1088), bodies.count, answer, base));
     return { water_c: f64[answer >> 3] };
   },
   preheated(o) {
@@ -858,13 +1519,13 @@ export const heat = Object.freeze({
     const vessel = takeBody(o.vessel, "vessel");
     const water_g = number(o.water_g, "water_g");
     const water_c = number(o.water_c, "water_c");
-    answered(cupwrightHeatPreheated(put(vessel, 576, 2), water_g, water_c, answer, base));
+    answered(cupwrightHeatPreheated(put(vessel, 1088, 2), water_g, water_c, answer, base));
     return getBody(answer);
   },
   vesselHeatCapacity(o) {
     record(o, 5, HEAT_VESSEL_HEAT_CAPACITY_OPTIONS, "options");
     const others = items(o.others, "others", takeBody);
-    answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), put(others.values, 576), others.count, answer, base));
+    answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), put(others.values, 1088), others.count, answer, base));
     return { heat_capacity_j_per_k: f64[answer >> 3] };
   },
   afterVapour(o) {
@@ -890,19 +1551,19 @@ export const heat = Object.freeze({
   timeToCool(o) {
     record(o, 4, HEAT_TIME_TO_COOL_OPTIONS, "options");
     const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightHeatTimeToCool(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 576, 2), answer, base));
+    answered(cupwrightHeatTimeToCool(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 1088, 2), answer, base));
     return { time_s: f64[answer >> 3] };
   },
   coolingRate(o) {
     record(o, 4, HEAT_COOLING_RATE_OPTIONS, "options");
     const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightHeatCoolingRate(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.time_s, "time_s"), put(surroundings, 576, 2), answer, base));
+    answered(cupwrightHeatCoolingRate(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.time_s, "time_s"), put(surroundings, 1088, 2), answer, base));
     return { cooling_per_min: f64[answer >> 3] };
   },
   temperatureAfter(o) {
     record(o, 4, HEAT_TEMPERATURE_AFTER_OPTIONS, "options");
     const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightHeatTemperatureAfter(number(o.water_c, "water_c"), number(o.time_s, "time_s"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 576, 2), answer, base));
+    answered(cupwrightHeatTemperatureAfter(number(o.water_c, "water_c"), number(o.time_s, "time_s"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 1088, 2), answer, base));
     return { after_c: f64[answer >> 3] };
   },
   openCupRateEstimate(o) {
@@ -928,13 +1589,13 @@ export const reading = Object.freeze({
     record(o, 2, READING_COMBINE_OPTIONS, "options");
     const strength_pct = numbers(o.strength_pct, "strength_pct");
     const repeatability_pct = number(o.repeatability_pct, "repeatability_pct");
-    answered(cupwrightReadingCombine(put(strength_pct.values, 576), strength_pct.count, repeatability_pct, answer, base));
+    answered(cupwrightReadingCombine(put(strength_pct.values, 1088), strength_pct.count, repeatability_pct, answer, base));
     return getCombined(answer);
   },
   repeatability(o) {
     record(o, 1, READING_REPEATABILITY_OPTIONS, "options");
     const strength_pct = numbers(o.strength_pct, "strength_pct");
-    answered(cupwrightReadingRepeatability(put(strength_pct.values, 576), strength_pct.count, answer, base));
+    answered(cupwrightReadingRepeatability(put(strength_pct.values, 1088), strength_pct.count, answer, base));
     return { repeatability_pct: f64[answer >> 3] };
   },
   criticalRange(o) {
@@ -984,6 +1645,83 @@ export const reading = Object.freeze({
   },
 });
 
+const CALIBRATE_RETENTION_LINE_OPTIONS = new Set(["brews"]);
+const CALIBRATE_EXPECTED_BEVERAGE_OPTIONS = new Set(["brews", "next_dose_g", "next_water_g", "next_vapour_g"]);
+const CALIBRATE_RETENTION_OPTIONS = new Set(["brews"]);
+const CALIBRATE_HEAT_CAPACITY_OPTIONS = new Set(["pours"]);
+const CALIBRATE_EQUILIBRIUM_YIELD_OPTIONS = new Set(["steeps"]);
+const CALIBRATE_ONE_RATE_OPTIONS = new Set(["yields"]);
+const CALIBRATE_TWO_RATES_OPTIONS = new Set(["yields"]);
+const CALIBRATE_COOLING_OPTIONS = new Set(["readings", "surroundings"]);
+const CALIBRATE_REFRACTIVE_FACTOR_OPTIONS = new Set(["samples"]);
+const CALIBRATE_REPEATABILITY_OPTIONS = new Set(["readings"]);
+export const calibrate = Object.freeze({
+  retentionLine(o) {
+    record(o, 1, CALIBRATE_RETENTION_LINE_OPTIONS, "options");
+    const brews = items(o.brews, "brews", takeDrained);
+    answered(cupwrightCalibrateRetentionLine(put(brews.values, 1088), brews.count, answer, base));
+    return getRetentionLine(answer);
+  },
+  expectedBeverage(o) {
+    record(o, 4, CALIBRATE_EXPECTED_BEVERAGE_OPTIONS, "options");
+    const brews = items(o.brews, "brews", takeDrained);
+    const next_dose_g = number(o.next_dose_g, "next_dose_g");
+    const next_water_g = number(o.next_water_g, "next_water_g");
+    const next_vapour_g = number(o.next_vapour_g, "next_vapour_g");
+    answered(cupwrightCalibrateExpectedBeverage(put(brews.values, 1088), brews.count, next_dose_g, next_water_g, next_vapour_g, answer, base));
+    return getExpected(answer);
+  },
+  retention(o) {
+    record(o, 1, CALIBRATE_RETENTION_OPTIONS, "options");
+    const brews = items(o.brews, "brews", takeDrained);
+    answered(cupwrightCalibrateRetention(put(brews.values, 1088), brews.count, answer, base));
+    return getFittedRetention(answer);
+  },
+  heatCapacity(o) {
+    record(o, 1, CALIBRATE_HEAT_CAPACITY_OPTIONS, "options");
+    const pours = items(o.pours, "pours", takeSettled);
+    answered(cupwrightCalibrateHeatCapacity(put(pours.values, 1088), pours.count, answer, base));
+    return getFittedHeatCapacity(answer);
+  },
+  equilibriumYield(o) {
+    record(o, 1, CALIBRATE_EQUILIBRIUM_YIELD_OPTIONS, "options");
+    const steeps = items(o.steeps, "steeps", takeSteeped);
+    answered(cupwrightCalibrateEquilibriumYield(put(steeps.values, 1088), steeps.count, answer, base));
+    return getFittedYield(answer);
+  },
+  oneRate(o) {
+    record(o, 1, CALIBRATE_ONE_RATE_OPTIONS, "options");
+    const yields = items(o.yields, "yields", takeTimed);
+    answered(cupwrightCalibrateOneRate(put(yields.values, 1088), yields.count, answer, base));
+    return getOneRate(answer);
+  },
+  twoRates(o) {
+    record(o, 1, CALIBRATE_TWO_RATES_OPTIONS, "options");
+    const yields = items(o.yields, "yields", takeTimed);
+    answered(cupwrightCalibrateTwoRates(put(yields.values, 1088), yields.count, answer, base));
+    return getTwoRates(answer);
+  },
+  cooling(o) {
+    record(o, 2, CALIBRATE_COOLING_OPTIONS, "options");
+    const readings = items(o.readings, "readings", takeThermometer);
+    const surroundings = takeSurroundings(o.surroundings, "surroundings");
+    answered(cupwrightCalibrateCooling(put(readings.values, 1088), readings.count, put(surroundings, 2688, 2), answer, base));
+    return getCooling(answer);
+  },
+  refractiveFactor(o) {
+    record(o, 1, CALIBRATE_REFRACTIVE_FACTOR_OPTIONS, "options");
+    const samples = items(o.samples, "samples", takeDried);
+    answered(cupwrightCalibrateRefractiveFactor(put(samples.values, 1088), samples.count, answer, base));
+    return getFittedRefractiveFactor(answer);
+  },
+  repeatability(o) {
+    record(o, 1, CALIBRATE_REPEATABILITY_OPTIONS, "options");
+    const readings = items(o.readings, "readings", takeRepeat);
+    answered(cupwrightCalibrateRepeatability(putEach(readings.values, 1088, 1, 3), readings.count, answer, base));
+    return getFittedRepeatability(answer);
+  },
+});
+
 const VERDICT_STAND_OPTIONS = new Set(["window", "strength_pct", "yield_pct"]);
 export const verdict = Object.freeze({
   stand(o) {
@@ -991,8 +1729,221 @@ export const verdict = Object.freeze({
     const window = takeWindow(o.window, "window");
     const strength_pct = number(o.strength_pct, "strength_pct");
     const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightVerdictStand(put(window, 576, 4), strength_pct, yield_pct, answer, base));
+    answered(cupwrightVerdictStand(put(window, 1088, 4), strength_pct, yield_pct, answer, base));
     return getStanding(answer);
+  },
+});
+
+const UNCERTAINTY_COVERAGE_FACTOR_OPTIONS = new Set(["confidence_pct", "degrees_of_freedom"]);
+const UNCERTAINTY_EXPANDED_OPTIONS = new Set(["estimate", "confidence_pct"]);
+const UNCERTAINTY_OF_REPEATS_OPTIONS = new Set(["value"]);
+const UNCERTAINTY_POOLED_OPTIONS = new Set(["series", "readings"]);
+const UNCERTAINTY_OF_LIMIT_OPTIONS = new Set(["limit", "shape"]);
+const UNCERTAINTY_OF_DISPLAY_OPTIONS = new Set(["step"]);
+const UNCERTAINTY_OF_EXPANDED_OPTIONS = new Set(["expanded", "coverage_factor"]);
+const UNCERTAINTY_FREEDOM_OF_DOUBT_OPTIONS = new Set(["doubt_pct"]);
+const UNCERTAINTY_COMBINE_OPTIONS = new Set(["value", "influences"]);
+const UNCERTAINTY_STRENGTH_OPTIONS = new Set(["strength", "instrument", "factor", "zero", "water_solids"]);
+const UNCERTAINTY_FLOW_THROUGH_YIELD_OPTIONS = new Set(["strength", "beverage", "dose", "factor"]);
+const UNCERTAINTY_STEEPED_YIELD_OPTIONS = new Set(["strength", "water", "dose", "factor"]);
+const UNCERTAINTY_EXTRACTION_YIELD_OPTIONS = new Set(["measured"]);
+const UNCERTAINTY_STEEPED_STRENGTH_OPTIONS = new Set(["expected", "dose", "water"]);
+const UNCERTAINTY_BEVERAGE_OPTIONS = new Set(["losses", "retention", "other", "dose", "water"]);
+const UNCERTAINTY_WATER_TO_REACH_OPTIONS = new Set(["beverage", "strength", "wanted_pct", "water_solids"]);
+const UNCERTAINTY_STRENGTH_AFTER_WATER_OPTIONS = new Set(["beverage", "strength", "added", "water_solids"]);
+const UNCERTAINTY_MIXED_TEMPERATURE_OPTIONS = new Set(["hot", "cold"]);
+export const uncertainty = Object.freeze({
+  coverageFactor(o) {
+    record(o, 2, UNCERTAINTY_COVERAGE_FACTOR_OPTIONS, "options");
+    answered(cupwrightUncertaintyCoverageFactor(number(o.confidence_pct, "confidence_pct"), number(o.degrees_of_freedom, "degrees_of_freedom"), answer, base));
+    return { coverage_factor: f64[answer >> 3] };
+  },
+  expanded(o) {
+    record(o, 2, UNCERTAINTY_EXPANDED_OPTIONS, "options");
+    const estimate = takeEstimate(o.estimate, "estimate");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightUncertaintyExpanded(put(estimate, 1088, 3), confidence_pct, answer, base));
+    return getExpanded(answer);
+  },
+  ofRepeats(o) {
+    record(o, 1, UNCERTAINTY_OF_REPEATS_OPTIONS, "options");
+    const value = numbers(o.value, "value");
+    answered(cupwrightUncertaintyOfRepeats(put(value.values, 1088), value.count, answer, base));
+    return getMean(answer);
+  },
+  pooled(o) {
+    record(o, 2, UNCERTAINTY_POOLED_OPTIONS, "options");
+    const series = items(o.series, "series", takeSeries);
+    const readings = integer(o.readings, "readings", "reading_count");
+    answered(cupwrightUncertaintyPooled(put(series.values, 1088), series.count, readings, answer, base));
+    return getStandard(answer);
+  },
+  ofLimit(o) {
+    record(o, 2, UNCERTAINTY_OF_LIMIT_OPTIONS, "options");
+    answered(cupwrightUncertaintyOfLimit(number(o.limit, "limit"), choice(o.shape, "shape", SHAPE), answer, base));
+    return getStandard(answer);
+  },
+  ofDisplay(o) {
+    record(o, 1, UNCERTAINTY_OF_DISPLAY_OPTIONS, "options");
+    answered(cupwrightUncertaintyOfDisplay(number(o.step, "step"), answer, base));
+    return getStandard(answer);
+  },
+  ofExpanded(o) {
+    record(o, 2, UNCERTAINTY_OF_EXPANDED_OPTIONS, "options");
+    answered(cupwrightUncertaintyOfExpanded(number(o.expanded, "expanded"), number(o.coverage_factor, "coverage_factor"), answer, base));
+    return getStandard(answer);
+  },
+  freedomOfDoubt(o) {
+    record(o, 1, UNCERTAINTY_FREEDOM_OF_DOUBT_OPTIONS, "options");
+    answered(cupwrightUncertaintyFreedomOfDoubt(number(o.doubt_pct, "doubt_pct"), answer, base));
+    return { degrees_of_freedom: f64[answer >> 3] };
+  },
+  combine(o) {
+    record(o, 2, UNCERTAINTY_COMBINE_OPTIONS, "options");
+    const influences = items(o.influences, "influences", takeInfluence);
+    answered(cupwrightUncertaintyCombine(number(o.value, "value"), put(influences.values, 1088), influences.count, answer, base));
+    return getBudget(answer);
+  },
+  strength(o) {
+    record(o, 5, UNCERTAINTY_STRENGTH_OPTIONS, "options");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const instrument = takeInstrumentUncertainty(o.instrument, "instrument");
+    const factor = takeFactorUncertainty(o.factor, "factor");
+    const zero = choice(o.zero, "zero", ZERO);
+    const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
+    answered(cupwrightUncertaintyStrength(put(strength, 1088, 3), put(instrument, 1112, 2), put(factor, 1128, 2), zero, put(water_solids, 1144, 3), answer, base));
+    return getBudget(answer);
+  },
+  flowThroughYield(o) {
+    record(o, 4, UNCERTAINTY_FLOW_THROUGH_YIELD_OPTIONS, "options");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const beverage = takeBeverageEstimate(o.beverage, "beverage");
+    const dose = takeDoseEstimate(o.dose, "dose");
+    const factor = takeFactorUncertainty(o.factor, "factor");
+    answered(cupwrightUncertaintyFlowThroughYield(put(strength, 1088, 3), put(beverage, 1112, 3), put(dose, 1136, 3), put(factor, 1160, 2), answer, base));
+    return getBudget(answer);
+  },
+  steepedYield(o) {
+    record(o, 4, UNCERTAINTY_STEEPED_YIELD_OPTIONS, "options");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const water = takeWaterEstimate(o.water, "water");
+    const dose = takeDoseEstimate(o.dose, "dose");
+    const factor = takeFactorUncertainty(o.factor, "factor");
+    answered(cupwrightUncertaintySteepedYield(put(strength, 1088, 3), put(water, 1112, 3), put(dose, 1136, 3), put(factor, 1160, 2), answer, base));
+    return getBudget(answer);
+  },
+  extractionYield(o) {
+    record(o, 1, UNCERTAINTY_EXTRACTION_YIELD_OPTIONS, "options");
+    const measured = takeMeasured(o.measured, "measured");
+    answered(cupwrightUncertaintyExtractionYield(put(measured, 1088, 28), answer, base));
+    return getBudget(answer);
+  },
+  steepedStrength(o) {
+    record(o, 3, UNCERTAINTY_STEEPED_STRENGTH_OPTIONS, "options");
+    const expected = takeYieldEstimate(o.expected, "expected");
+    const dose = takeDoseEstimate(o.dose, "dose");
+    const water = takeWaterEstimate(o.water, "water");
+    answered(cupwrightUncertaintySteepedStrength(put(expected, 1088, 3), put(dose, 1112, 3), put(water, 1136, 3), answer, base));
+    return getBudget(answer);
+  },
+  beverage(o) {
+    record(o, 5, UNCERTAINTY_BEVERAGE_OPTIONS, "options");
+    const losses = takeLosses(o.losses, "losses");
+    const retention = takeRetentionUncertainty(o.retention, "retention");
+    const other = takeLossesUncertainty(o.other, "other");
+    const dose = takeDoseEstimate(o.dose, "dose");
+    const water = takeWaterEstimate(o.water, "water");
+    answered(cupwrightUncertaintyBeverage(put(losses, 1088, 6), put(retention, 1136, 2), put(other, 1152, 2), put(dose, 1168, 3), put(water, 1192, 3), answer, base));
+    return getBudget(answer);
+  },
+  waterToReach(o) {
+    record(o, 4, UNCERTAINTY_WATER_TO_REACH_OPTIONS, "options");
+    const beverage = takeBeverageEstimate(o.beverage, "beverage");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const wanted_pct = number(o.wanted_pct, "wanted_pct");
+    const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
+    answered(cupwrightUncertaintyWaterToReach(put(beverage, 1088, 3), put(strength, 1112, 3), wanted_pct, put(water_solids, 1136, 3), answer, base));
+    return getBudget(answer);
+  },
+  strengthAfterWater(o) {
+    record(o, 4, UNCERTAINTY_STRENGTH_AFTER_WATER_OPTIONS, "options");
+    const beverage = takeBeverageEstimate(o.beverage, "beverage");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const added = takeAddedEstimate(o.added, "added");
+    const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
+    answered(cupwrightUncertaintyStrengthAfterWater(put(beverage, 1088, 3), put(strength, 1112, 3), put(added, 1136, 3), put(water_solids, 1160, 3), answer, base));
+    return getBudget(answer);
+  },
+  mixedTemperature(o) {
+    record(o, 2, UNCERTAINTY_MIXED_TEMPERATURE_OPTIONS, "options");
+    const hot = takeHotEstimate(o.hot, "hot");
+    const cold = takeColdEstimate(o.cold, "cold");
+    answered(cupwrightUncertaintyMixedTemperature(put(hot, 1088, 6), put(cold, 1136, 6), answer, base));
+    return getBudget(answer);
+  },
+});
+
+const DECISION_CHANCES_OPTIONS = new Set(["estimate", "band"]);
+const DECISION_DECIDE_OPTIONS = new Set(["estimate", "band", "confidence_pct"]);
+const DECISION_LARGEST_UNCERTAINTY_OPTIONS = new Set(["band", "confidence_pct", "degrees_of_freedom"]);
+const DECISION_ACCEPTANCE_OPTIONS = new Set(["u_value", "nu_value", "band", "confidence_pct"]);
+const DECISION_READINGS_NEEDED_OPTIONS = new Set(["value", "u_scatter", "nu_scatter", "u_rest", "nu_rest", "band", "confidence_pct"]);
+const DECISION_JOINT_OPTIONS = new Set(["bands", "strength", "extracted", "correlation"]);
+const DECISION_COMPARE_OPTIONS = new Set(["pair", "factor", "confidence_pct"]);
+export const decision = Object.freeze({
+  chances(o) {
+    record(o, 2, DECISION_CHANCES_OPTIONS, "options");
+    const estimate = takeEstimate(o.estimate, "estimate");
+    const band = takeBand(o.band, "band");
+    answered(cupwrightDecisionChances(put(estimate, 1088, 3), put(band, 1112, 2), answer, base));
+    return getChances(answer);
+  },
+  decide(o) {
+    record(o, 3, DECISION_DECIDE_OPTIONS, "options");
+    const estimate = takeEstimate(o.estimate, "estimate");
+    const band = takeBand(o.band, "band");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightDecisionDecide(put(estimate, 1088, 3), put(band, 1112, 2), confidence_pct, answer, base));
+    return { decision: DECISION[i32[answer >> 2]] };
+  },
+  largestUncertainty(o) {
+    record(o, 3, DECISION_LARGEST_UNCERTAINTY_OPTIONS, "options");
+    const band = takeBand(o.band, "band");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    const degrees_of_freedom = number(o.degrees_of_freedom, "degrees_of_freedom");
+    answered(cupwrightDecisionLargestUncertainty(put(band, 1088, 2), confidence_pct, degrees_of_freedom, answer, base));
+    return { u: f64[answer >> 3] };
+  },
+  acceptance(o) {
+    record(o, 4, DECISION_ACCEPTANCE_OPTIONS, "options");
+    const band = takeBand(o.band, "band");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightDecisionAcceptance(number(o.u_value, "u_value"), number(o.nu_value, "nu_value"), put(band, 1088, 2), confidence_pct, answer, base));
+    return getAcceptance(answer);
+  },
+  readingsNeeded(o) {
+    record(o, 7, DECISION_READINGS_NEEDED_OPTIONS, "options");
+    const band = takeBand(o.band, "band");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightDecisionReadingsNeeded(number(o.value, "value"), number(o.u_scatter, "u_scatter"), number(o.nu_scatter, "nu_scatter"), number(o.u_rest, "u_rest"), number(o.nu_rest, "nu_rest"), put(band, 1088, 2), confidence_pct, answer, base));
+    return getReadingsNeeded(answer);
+  },
+  joint(o) {
+    record(o, 4, DECISION_JOINT_OPTIONS, "options");
+    const bands = takeBands(o.bands, "bands");
+    const strength = takeStrengthEstimate(o.strength, "strength");
+    const extracted = takeYieldEstimate(o.extracted, "extracted");
+    const correlation = number(o.correlation, "correlation");
+    answered(cupwrightDecisionJoint(put(bands, 1088, 4), put(strength, 1120, 3), put(extracted, 1144, 3), correlation, answer, base));
+    return getJoint(answer);
+  },
+  compare(o) {
+    record(o, 3, DECISION_COMPARE_OPTIONS, "options");
+    const pair = takePair(o.pair, "pair");
+    const factor = takeFactorUncertainty(o.factor, "factor");
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightDecisionCompare(put(pair, 1088, 6), put(factor, 1136, 2), confidence_pct, answer, base));
+    return getComparison(answer);
   },
 });
 
@@ -1003,7 +1954,7 @@ export const caution = Object.freeze({
   of(o) {
     record(o, 1, CAUTION_OF_OPTIONS, "options");
     const hazards = takeHazards(o.hazards, "hazards");
-    answered(cupwrightCautionOf(put(hazards, 576, 3), answer, base));
+    answered(cupwrightCautionOf(put(hazards, 1088, 3), answer, base));
     return { cautions: cautions(i32[answer >> 2]) };
   },
   timeToBurn(o) {
@@ -1026,7 +1977,24 @@ export const plan = Object.freeze({
     const brewer = takeBrewer(o.brewer, "brewer");
     const coffee = takeCoffee(o.coffee, "coffee");
     const kitchen = takeKitchen(o.kitchen, "kitchen");
-    answered(cupwrightPlanRecipe(put(wish, 576, 10), put(brewer, 688, 12), put(coffee, 808, 3), put(kitchen, 840, 10), answer, base));
+    answered(cupwrightPlanRecipe(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), answer, base));
     return getRecipe(answer);
+  },
+});
+
+const PROFILE_TO_BYTES_OPTIONS = new Set(["profile"]);
+const PROFILE_FROM_BYTES_OPTIONS = new Set(["bytes"]);
+export const profile = Object.freeze({
+  toBytes(o) {
+    record(o, 1, PROFILE_TO_BYTES_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    answered(cupwrightProfileToBytes(put(profile, 1088, 37), answer, base));
+    return { bytes: bytesAt(answer, 312) };
+  },
+  fromBytes(o) {
+    record(o, 1, PROFILE_FROM_BYTES_OPTIONS, "options");
+    const given = bytes(o.bytes, "bytes", 312);
+    answered(cupwrightProfileFromBytes(putBytes(given.values, 1088), given.count, answer, base));
+    return getProfile(answer);
   },
 });
