@@ -34,7 +34,7 @@ pub const BOARDS: [Board; 6] = [
         emulator: "qemu-system-arm",
         machine: &["-M", "microbit"],
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20004000"],
-        random: 60,
+        random: 20,
         // Its flash has 256 KiB.
         parts: 2,
     },
@@ -205,7 +205,7 @@ pub fn on_boards() -> Outcome {
                 &["tests/c/driver.c", "tests/c/platform_bare.c", "tests/c/board.c"],
                 "driver",
             )?;
-            run(&mut limited(300, board.emulate(&image).current_dir(&folder)))?;
+            run(&mut limited(600, board.emulate(&image).current_dir(&folder)))?;
         }
     }
     Ok(())

@@ -150,8 +150,9 @@ const CONVENTIONS: &str = r#"
  *
  * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread, and from an
  * interrupt if its stack and time allow. cupwright_plan_recipe() takes 3.2 KiB of stack and millions of
- * instructions, so does cupwright_uncertainty_extraction_yield(), the other budgets take 2.3 KiB, everything
- * else little more than 1 KiB. Answers have the same bits on every processor that has a package. On bare-metal targets the library computes doubles itself, and the caller's floating-point mode
+ * instructions, so does cupwright_uncertainty_extraction_yield(), the other budgets take 2.3 KiB, fits
+ * (cupwright_calibrate_...()) 3 to 6 KiB and up to hundreds of millions of instructions on a processor without doubles,
+ * everything else little more than 1 KiB. Answers have the same bits on every processor that has a package. On bare-metal targets the library computes doubles itself, and the caller's floating-point mode
  * does not matter; on computers keep the default, round to nearest.
  *
  * Hot water scalds and pressing hot liquid can burst a vessel: show the cautions of cupwright_caution_of()

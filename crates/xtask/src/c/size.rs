@@ -48,8 +48,9 @@ const STACK: u64 = 1024;
 
 /// What goes past it, and how far it may: a judgement solves the balance for four inputs, a plan calls
 /// nearly everything there is, a hundred repeats are lent as quantities, and a budget is ten terms in the
-/// core and ten in C beside the differences of its model.
-const DEEPER: [(&str, u64); 13] = [
+/// core and ten in C beside the differences of its model. A fit is lent up to thirty measurements, and tells
+/// a residual and a leverage of each.
+const DEEPER: [(&str, u64); 23] = [
     ("cupwright_extraction_plausibility", 1152),
     ("cupwright_plan_recipe", 3584),
     ("cupwright_uncertainty_of_repeats", 1152),
@@ -63,6 +64,16 @@ const DEEPER: [(&str, u64); 13] = [
     ("cupwright_uncertainty_water_to_reach", 2560),
     ("cupwright_uncertainty_strength_after_water", 2560),
     ("cupwright_uncertainty_mixed_temperature", 2560),
+    ("cupwright_calibrate_retention_line", 4608),
+    ("cupwright_calibrate_expected_beverage", 4096),
+    ("cupwright_calibrate_retention", 4352),
+    ("cupwright_calibrate_heat_capacity", 3840),
+    ("cupwright_calibrate_equilibrium_yield", 4352),
+    ("cupwright_calibrate_one_rate", 4608),
+    ("cupwright_calibrate_two_rates", 6144),
+    ("cupwright_calibrate_cooling", 4608),
+    ("cupwright_calibrate_refractive_factor", 3328),
+    ("cupwright_calibrate_repeatability", 3840),
 ];
 
 /// The boards of the table.
@@ -207,7 +218,7 @@ fn calls(board: &Board, interface: &Interface) -> Outcome<BTreeMap<String, Call>
         let mut run = board.emulate(&image);
         // An instruction takes 128 ns of the emulated clock, a few ticks of the board's.
         run.args(["-icount", "shift=7"]).current_dir(folder);
-        let printed = output(&mut limited(120, &run))?;
+        let printed = output(&mut limited(300, &run))?;
         for line in printed.lines() {
             let words: Vec<&str> = line.split(' ').collect();
             let [name, example, most, stack] = words[..] else {

@@ -33,9 +33,13 @@ const others = [...new Map(cases.map((one) => [one.call, one])).values()];
 /** How often each field has been read, by its path. */
 const reads = new Map();
 
+/** Calls at each read, one function after the other in turn: fits take their time. */
+const AT_A_READ = 10;
+let turn = 0;
+
 function read(path) {
   reads.set(path, (reads.get(path) ?? 0) + 1);
-  others.forEach(outcome);
+  for (let i = 0; i < AT_A_READ; i++) outcome(others[turn++ % others.length]);
 }
 
 /** A value of options whose inner ones are made lazy too. */
@@ -71,7 +75,7 @@ const LAZY = {
   ),
 };
 
-/** A third of them, of every kind: each read calls every function. */
+/** A third of them, of every kind: each read calls several functions. */
 const some = cases.filter((_, at) => at % 3 === 0);
 
 let wrong = 0;
@@ -92,7 +96,9 @@ for (const [way, lazy] of Object.entries(LAZY)) {
       if (wrong <= 20) console.error(`${name} with ${way}, ${JSON.stringify(options)}: ${error.message}`);
     }
   }
-  for (const room of Object.values(library)) {
+  // A profile answers no formula: profile.js.
+  const { profile, ...rooms } = library;
+  for (const room of Object.values(rooms)) {
     for (const [name, value] of Object.entries(room)) {
       if (typeof value === "function") assert.ok(met.has(value), `${name} with ${way}: never right`);
     }
