@@ -3,7 +3,7 @@
 import words from "../words.en.js";
 import { cautionsAt } from "./cautions.js";
 import { h, svg } from "./element.js";
-import { begin, cupsOfBatch, duration, keep, stand, stepBack, stepDone, underWay } from "./guide.js";
+import { begin, cupsOfBatch, duration, keep, known, stand, stepBack, stepDone, underWay } from "./guide.js";
 import { amount, clock, figure } from "./units.js";
 
 const SAID = words.guide;
@@ -20,6 +20,7 @@ export class GuideView {
   #ended;
   #guide = underWay();
   #timer = null;
+  #toldOf = null;
   #tick = () => {};
   #light = new ScreenLight();
 
@@ -57,14 +58,26 @@ export class GuideView {
 
   /** Takes up what another tab or element did. */
   follow(guide) {
-    this.#guide = guide;
+    this.#guide = known(guide);
     this.show();
   }
 
   show() {
     this.#rest();
-    const idle = () => [h("p", { class: "quiet", tabindex: "-1" }, SAID.idle)];
-    this.#steps.replaceChildren(...(this.#guide ? this.#under() : idle()));
+    this.#steps.replaceChildren(...(this.#under() ?? [h("p", { class: "quiet", tabindex: "-1" }, SAID.idle)]));
+  }
+
+  // A guide that cannot be shown, whatever storage made of it, costs the brew and not the page.
+  #under() {
+    if (!this.#guide) return null;
+    try {
+      return this.#shown();
+    } catch {
+      this.#rest();
+      keep(null);
+      this.#guide = null;
+      return null;
+    }
   }
 
   #moved() {
@@ -87,7 +100,7 @@ export class GuideView {
     if (this.#timer !== null) this.#light.hold();
   }
 
-  #under() {
+  #shown() {
     const guide = this.#guide;
     const at = stand(guide);
     const step = Math.min(guide.done.length + 1, at.of);
@@ -157,7 +170,6 @@ export class GuideView {
       svg("svg", { viewBox: "0 0 120 120", "aria-hidden": "true" }, svg("circle", { cx: 60, cy: 60, r: 54 }), ring),
       digits,
     );
-    let told = false;
     this.#tick = () => {
       const gone_s = (Date.now() - at.since) / 1000;
       const left_s = takes_s - gone_s;
@@ -165,8 +177,9 @@ export class GuideView {
       else digits.textContent = left_s >= 0 ? SAID.left(clock(Math.ceil(left_s))) : SAID.over(clock(-left_s));
       ring.setAttribute("stroke-dashoffset", RING * (1 - Math.min(1, Math.max(0, left_s / takes_s))));
       dial.classList.toggle("up", left_s < 0);
-      if (left_s < 0 && !told) {
-        told = true;
+      // Once for a step, however often it is shown.
+      if (left_s < 0 && this.#toldOf !== at.since) {
+        this.#toldOf = at.since;
         this.#alarm.textContent = SAID.timeUp(name);
         if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.([200, 100, 200]);
       }

@@ -55,7 +55,8 @@ async function open() {
   addEventListener("hashchange", takeLink);
   // Kept brews should outlast a full disk; a browser that declines still keeps them for now.
   navigator.storage?.persist?.();
-  if ("serviceWorker" in navigator) navigator.serviceWorker.register("service-worker.js");
+  // Without a worker the page needs the network and is the same.
+  if ("serviceWorker" in navigator) navigator.serviceWorker.register("service-worker.js").catch(() => {});
 }
 
 open();

@@ -148,7 +148,7 @@ test("a device that forbids storage still brews, and says what it does not keep"
     async (page) => {
       await ready(page);
       await enter(page, "wish.cup_g", "150");
-      await news(page).getByText(words.notKept).waitFor();
+      await page.locator(".lasting").getByText(words.notKept).waitFor();
       await button(page, words.ticket.begin).click();
       await card(page).locator("button.main").click();
       await card(page).getByText(GUIDE.preheat.name, { exact: true }).waitFor();
