@@ -19,8 +19,8 @@ export const POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval';
 
 /**
  * A server of a folder's files: its address, what it was asked for, a `policy` to send while it is set, `answers` of
- * { status, body, delay_ms, location } to give to paths in place of the files, and `copies` of folders: where a path that
- * begins so is to be looked for.
+ * { status, body, delay_ms, location } to give to paths in place of the files, and `copies` of folders: where a path
+ * that begins so is to be looked for.
  */
 export async function serve(served) {
   const folder = resolve(served);

@@ -51,7 +51,7 @@ export class Calculator {
   #news = h("div", { class: "news", role: "status" });
   #notKept = h("p", { class: "lasting", role: "status" });
   #aloud = h("p", { class: "unseen", role: "status" });
-  #paper = h("div", { class: "paper" });
+  #paper = h("div", {});
   #pictures = h("div", { class: "pictures" });
   #verdict = h("div", { class: "verdict" });
   #fill;

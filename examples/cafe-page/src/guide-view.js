@@ -195,9 +195,15 @@ export class GuideView {
     const units = this.#units();
     const show = (quantity, value) => amount(quantity, value, units);
     const { heat } = recipe;
-    const atMost = heat.contact_heat === "at_most";
+    const several = recipe.batches > 1;
+    const uneven = several && cupsOfBatch(this.#guide) === null;
+    // Cups that wait for the last batch are filled from what has cooled meanwhile.
+    const atMost = uneven || heat.contact_heat === "at_most";
+    const cooler = uneven ? SAID.cooler.batches : several ? SAID.cooler.cups : null;
+    const both = (text, more) => [text, more].filter(Boolean).join(" ");
     const step = (key, what, caution) => ({ name: SAID[key].name, done: SAID[key].done, what, caution });
     const water = show("brew_water", recipe.water_g);
+    const beverage = show("beverage", recipe.beverage_g);
     const caution = (place, hot_c) => cautionsAt(place, recipe, hot_c, units);
     switch (kind) {
       case "heat":
@@ -215,27 +221,32 @@ export class GuideView {
         return step(kind, SAID.pour.what(water, show("temperature", heat.brew_c), second));
       }
       case "steep":
+        return step(kind, SAID.steep.what(water, clock(contact_s)));
       case "flow":
-        return step(kind, SAID[kind].what(water, clock(contact_s)));
+        return step(kind, both(SAID.flow.what(water, clock(contact_s), beverage), SAID.weigh));
       case "press":
-        return step(kind, SAID.press.what(show("beverage", recipe.beverage_g)), caution("press", heat.slurry_end_c));
+        return step(kind, both(SAID.press.what(beverage), SAID.weigh), caution("press", heat.slurry_end_c));
       case "drain":
-        return step(kind, SAID.drain.what(show("beverage", recipe.beverage_g)));
+        return step(kind, both(SAID.drain.what(beverage), SAID.weigh));
       case "fill": {
         const cups = cupsOfBatch(this.#guide) ?? this.#guide.servings;
         const brew = show("beverage", recipe.brew_per_cup_g);
         const filled = SAID.fill.what(figure("servings", cups, units), brew);
         const added = [show("addition", recipe.added_per_cup_g), show("temperature", added_c)];
-        return step(kind, add_water ? `${filled} ${SAID.fill.add(...added)}` : filled);
+        return step(kind, both(filled, add_water && SAID.fill.add(...added)));
       }
       case "wait":
         return step(
           kind,
-          SAID.wait.what(clock(heat.wait_s), show("temperature", serve_c), atMost, recipe.batches > 1),
+          both(SAID.wait.what(clock(heat.wait_s), show("temperature", serve_c), atMost), cooler),
           caution("serve", serve_c),
         );
       default:
-        return step(kind, SAID.serve.what(show("temperature", heat.in_cup_c), atMost), caution("serve", heat.in_cup_c));
+        return step(
+          kind,
+          both(SAID.serve.what(show("temperature", heat.in_cup_c), atMost), cooler),
+          caution("serve", heat.in_cup_c),
+        );
     }
   }
 }

@@ -18,7 +18,7 @@ function frame() {
     h(
       "header",
       { class: "board" },
-      h("div", { class: "sign" }, h("p", { class: "cafe" }, words.cafe), h("h1", {}, words.title)),
+      h("div", {}, h("p", { class: "cafe" }, words.cafe), h("h1", {}, words.title)),
       h("p", { class: "lead" }, words.lead),
     ),
     h("nav", { class: "rail", "aria-label": words.steps }, h("ul", {}, Object.entries(words.places).map(stop))),
