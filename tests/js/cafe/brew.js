@@ -101,8 +101,9 @@ test("cups that no batch fills evenly wait for the last one, and that they cool 
   visit({}, async (page) => {
     await ready(page);
     await enter(page, "wish.servings", "3");
-    const { batches, heat } = recipeOf({ wish: { servings: 3 } });
-    assert.ok(batches > 1 && 3 % batches !== 0);
+    await enter(page, "wish.cup_g", "120");
+    const { batches, heat } = recipeOf({ wish: { servings: 3, cup_g: 120 } });
+    assert.equal(batches, 2);
     assert.notEqual(heat.contact_heat, "at_most");
     await button(page, words.ticket.begin).click();
     const card = page.locator("#guide .step-card");

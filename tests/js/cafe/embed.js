@@ -81,6 +81,11 @@ test("looks: the page's variables are followed, its rules stay out, the element'
     const main = button(page, words.ticket.begin);
     assert.equal(await styleOf(main, "background-color"), "rgb(138, 47, 82)", "--ember of the page");
     assert.match(await styleOf(page.locator(".lead, .what, .quiet").first(), "font-family"), /^Verdana/);
+    for (const drawer of await page.locator("brew-ticket details").all()) {
+      await drawer.evaluate((details) => details.setAttribute("open", ""));
+    }
+    await page.evaluate(() => document.querySelector("brew-ticket").style.setProperty("--touch", "84px"));
+    assert.deepEqual(await tooSmall(page, 84), [], "--touch holds every control");
     const heading = page.locator("brew-ticket h2").first();
     const before = await styleOf(heading, "margin");
     assert.notEqual(before, "40px");

@@ -78,7 +78,8 @@ test("what is put back is what was touched, and not what was done since", () =>
   visit({}, async (page, _, context) => {
     await ready(page);
     const { name } = presets.shelf.brewer[0];
-    await button(page, words.shelf.brewer.remove).evaluate((remove) => remove.click());
+    await field(page, "brewer.name").evaluate((box) => (box.closest("details").open = true));
+    await button(page, words.shelf.brewer.remove).click();
     assert.notEqual(await value(page, "brewer.name"), name);
     await enter(page, "wish.cup_g", "160");
     await enter(page, "brew.beverage_g", "193.2");
