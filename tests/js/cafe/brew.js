@@ -190,6 +190,10 @@ test("readings are judged with the package's numbers, and both ways to go on are
       .waitFor();
     await button(page, JUDGE.takeLearnt).click();
     assert.equal(await said(page.locator(".ticket"), words.ticket.coffee), shown("dose", next.dose_g));
+    await enter(page, "wish.cup_g", "160");
+    await button(page, words.putBack).click();
+    const before = shown("dose", recipeOf({ wish: { cup_g: 160 } }).dose_g);
+    assert.equal(await said(page.locator(".ticket"), words.ticket.coffee), before, "the two values alone are put back");
   }));
 
 test("readings that disagree are no value, an unbelievable yield is doubted, bad ones are refused", () =>
