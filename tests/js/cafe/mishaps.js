@@ -270,17 +270,14 @@ for (const [name, [key, kept]] of Object.entries(DAMAGED)) {
 }
 
 test("a guide of another shape, told by an older tab, is not taken up", () =>
-  visit({}, async (page, _, context) => {
+  visit({}, async (page) => {
     await ready(page);
     await button(page, words.ticket.begin).click();
-    const tab = await context.newPage();
-    await tab.goto(`${server.address}/cafe-page/icon.svg`);
     for (const guide of [
       { shape: 1, step: 4 },
       { shape: 2, done: [] },
     ]) {
-      await tab.evaluate((told) => new BroadcastChannel("brew-ticket").postMessage({ guide: told }), guide);
-      await page.bringToFront();
+      await page.evaluate((told) => new BroadcastChannel("brew-ticket").postMessage({ guide: told }), guide);
       await page.locator("#guide").getByText(GUIDE.idle).waitFor();
       await button(page, words.ticket.begin).click();
       await card(page).getByText(GUIDE.heat.name, { exact: true }).waitFor();
