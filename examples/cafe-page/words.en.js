@@ -301,9 +301,12 @@ export default {
     pour: {
       name: "Pour",
       what: (water, temperature, second) =>
-        second
-          ? `Move ${water} to the second vessel, where it is ${second}. It should meet the coffee at ${temperature}. Press the button as the first water goes in.`
-          : `Have ${water} ready to meet the coffee at ${temperature}. Press the button as the first water goes in.`,
+        [
+          second
+            ? `Move ${water} to the second vessel, where it is ${second}. It should meet the coffee at ${temperature}.`
+            : `Have ${water} ready to meet the coffee at ${temperature}.`,
+          "Press the button as the first water goes in.",
+        ].join(" "),
       done: "I am pouring now",
     },
     steep: {
@@ -313,9 +316,11 @@ export default {
     },
     flow: {
       name: "Let it run",
-      what: (water, time) => `Pour ${water} in all and let it run through in about ${time} from the first water.`,
+      what: (water, time, beverage) =>
+        `Pour ${water} in all and let it run through in about ${time} from the first water. Expect ${beverage}.`,
       done: "Go on",
     },
+    weigh: "Then weigh the brew and take your sample, before water is added.",
     press: { name: "Press", what: (beverage) => `Press slowly and straight. Expect ${beverage}.`, done: "Pressed" },
     drain: { name: "Drain", what: (beverage) => `Let it drain. Expect ${beverage}.`, done: "Drained" },
     fill: {
@@ -327,13 +332,8 @@ export default {
     },
     wait: {
       name: "Wait to serve",
-      what: (time, temperature, atMost, several) =>
-        [
-          atMost ? `Wait ${time} at most: then it is ${temperature}.` : `Wait ${time}: then it is ${temperature}.`,
-          several && "That is the last cup; those filled before are cooler.",
-        ]
-          .filter(Boolean)
-          .join(" "),
+      what: (time, temperature, atMost) =>
+        atMost ? `Wait ${time} at most: then it is ${temperature}.` : `Wait ${time}: then it is ${temperature}.`,
       done: "Served",
     },
     serve: {
@@ -342,11 +342,15 @@ export default {
         atMost ? `It is at most ${temperature} in the cup.` : `It is about ${temperature} in the cup.`,
       done: "Served",
     },
+    cooler: {
+      cups: "That is the last cup; those filled before are cooler.",
+      batches: "The first batches have cooled while the last was brewed.",
+    },
     clockBack: "The clock of this device went back",
     left: (time) => `${time} left`,
     over: (time) => `${time} over`,
     timeUp: (name) => `${name}: time is up.`,
-    finished: "Served. Weigh and read what is left, if you like to know.",
+    finished: "Served. Enter what you weighed and read.",
     finishedGo: "Enter what came out",
     back: "One step back",
     again: "End this guide",
@@ -442,7 +446,10 @@ export default {
     addNothing: "It is as strong as wished. Add nothing.",
     next: "Next time",
     nextDoubt: "Settle the doubt first: brew and read again as before.",
-    nextPlan: (dose, water) => `${dose} of coffee and ${water} of water, if it yields and keeps as it did today.`,
+    nextPlan: (dose, water, batches) =>
+      batches === "1"
+        ? `${dose} of coffee and ${water} of water, if it yields and keeps as it did today.`
+        : `${dose} of coffee and ${water} of water, ${batches} times, if it yields and keeps as it did today.`,
     learnt: (yield_, kept) => `Today's yield was ${yield_}; the coffee kept ${kept}.`,
     takeLearnt: "Plan with these from now on",
     taken: "Yield and kept water are set. The ticket is planned anew.",
@@ -473,8 +480,11 @@ export default {
         ? `The window goes from ${strengths} in strength and ${yields} in yield.`
         : `The window goes from ${strengths} in strength.`,
     noWindow: "There is no window.",
-    coolingText: (from, marks) => `It starts at ${from}. ${marks}`,
-    mark: (temperature, time) => `${temperature} after ${time}.`,
+    coolingText: (from, marks, atMost) =>
+      atMost ? `It starts at ${from} at most. ${marks}` : `It starts at ${from}. ${marks}`,
+    mark: (temperature, time, atMost) =>
+      atMost ? `${temperature} after ${time} at most.` : `${temperature} after ${time}.`,
+    markName: (time, atMost) => (atMost ? `≤ ${time}` : time),
     noCooling: "Give the cooling of a full cup under This kitchen, and the curve appears.",
     weakeningText: (from, to, added, wanted) =>
       wanted

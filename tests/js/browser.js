@@ -18,20 +18,23 @@ const TYPES = {
 export const POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
 
 /**
- * A server of a folder's files: its address, what it was asked for, a `policy` to send while it is set, and `answers`
- * of { status, body, delay_ms } to give to paths in place of the files.
+ * A server of a folder's files: its address, what it was asked for, a `policy` to send while it is set, `answers` of
+ * { status, body, delay_ms, location } to give to paths in place of the files, and `copies` of folders: where a path
+ * that begins so is to be looked for.
  */
 export async function serve(served) {
   const folder = resolve(served);
-  const asked = { requests: [], policy: null, answers: new Map() };
+  const asked = { requests: [], policy: null, answers: new Map(), copies: new Map() };
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url, "http://localhost").pathname));
-    const file = join(folder, path.endsWith("/") ? `${path}index.html` : path);
+    const [copy, original] = [...asked.copies].find(([start]) => path.startsWith(start)) ?? ["", ""];
+    const found = `${original}${path.slice(copy.length)}`;
+    const file = join(folder, found.endsWith("/") ? `${found}index.html` : found);
     asked.requests.push(path);
-    const { status = 200, body = null, delay_ms = 0 } = asked.answers.get(path) ?? {};
+    const { status = 200, body = null, delay_ms = 0, location } = asked.answers.get(path) ?? {};
     if (delay_ms > 0) await new Promise((later) => setTimeout(later, delay_ms));
     if (status !== 200) {
-      response.writeHead(status).end(body);
+      response.writeHead(status, location && { location }).end(body);
       return;
     }
     if (!file.startsWith(folder) || !existsSync(file) || !statSync(file).isFile()) {

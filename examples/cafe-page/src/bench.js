@@ -161,7 +161,7 @@ export function cooling({ recipe }, { kitchen, wish }) {
       water_c: heat.temperatureAfter({ water_c: from_c, time_s, cooling_per_min, surroundings }).after_c,
     };
   });
-  return { from_c, very_hot_c, marks, curve };
+  return { from_c, very_hot_c, marks, curve, is_at_most: recipe.heat.contact_heat === "at_most" };
 }
 
 function answerOrNull(question) {

@@ -26,15 +26,20 @@ const SPEAK_AFTER_MS = 700;
 const CHANNEL = "brew-ticket";
 
 let started;
-/** Loads the package, once for all calculators of a page. */
-export const loaded = () => (started ??= start(new URL("../cupwright/cupwright.wasm", import.meta.url)));
+/** Loads the package, once for all calculators of a page; what failed is tried again when next asked for. */
+export function loaded() {
+  started ??= start(new URL("../cupwright/cupwright.wasm", import.meta.url)).catch((error) => {
+    started = undefined;
+    throw error;
+  });
+  return started;
+}
 
 export class Calculator {
   /** Its elements, to be put somewhere. */
   element;
 
   #settings = load();
-  #warned = false;
   #surroundings;
   #plan = null;
   #found = null;
@@ -44,8 +49,9 @@ export class Calculator {
   #channel = new BroadcastChannel(CHANNEL);
 
   #news = h("div", { class: "news", role: "status" });
+  #notKept = h("p", { class: "lasting", role: "status" });
   #aloud = h("p", { class: "unseen", role: "status" });
-  #paper = h("div", { class: "paper" });
+  #paper = h("div", {});
   #pictures = h("div", { class: "pictures" });
   #verdict = h("div", { class: "verdict" });
   #fill;
@@ -72,8 +78,15 @@ export class Calculator {
     const changed = (field) => this.#changed(field);
     this.#wishForm = new Form(read, changed);
     this.#judgeForm = new Form(read, changed);
-    const undoable = (text, act) => this.#undoable(text, act);
-    this.#shelves = SHELVED.map((kind) => new Shelf(kind, this.#settings, () => changed({ section: kind }), undoable));
+    this.#shelves = SHELVED.map(
+      (kind) =>
+        new Shelf(
+          kind,
+          this.#settings,
+          () => changed({ section: kind }),
+          (text, undo) => this.#offerUndo(text, undo),
+        ),
+    );
     const guideBox = h("div", {});
     const notebookBox = h("div", {});
     this.element = this.#build(guideBox, notebookBox);
@@ -81,7 +94,7 @@ export class Calculator {
       units: () => this.#settings.units,
       judge: () => (this.#asPlanned(), this.goTo("judge")),
       changed: (guide) => this.#channel.postMessage({ guide }),
-      ended: (guide) => this.tell(words.guide.ended, { name: words.putBack, act: () => this.#guide.put(guide) }),
+      ended: (guide) => this.#offerUndo(words.guide.ended, () => this.#guide.guide ?? this.#guide.put(guide)),
       until: this.#stopped.signal,
     });
     this.#notebook = new NotebookView(
@@ -90,7 +103,7 @@ export class Calculator {
       () => this.#channel.postMessage({ notebook: true }),
     );
     this.#channel.addEventListener("message", ({ data }) => this.#hear(data));
-    addEventListener("offline", () => this.tell(words.offline), { signal: this.#stopped.signal });
+    addEventListener("offline", () => this.#undoOffered || this.tell(words.offline), { signal: this.#stopped.signal });
     this.#refresh();
     this.#notebook.show();
   }
@@ -101,10 +114,13 @@ export class Calculator {
       this.tell(words.linkRefused(wrong.slice(0, 5).join(", ")));
       return;
     }
-    this.#undoable(words.linkTaken, () => {
-      takeShared(this.#settings, inputs);
-      this.#save();
-      this.#refresh();
+    const { wish, shelf, chosen } = structuredClone(this.#settings);
+    takeShared(this.#settings, inputs);
+    this.#save();
+    this.#refresh();
+    this.#offerUndo(words.linkTaken, () => {
+      Object.assign(this.#settings, { wish, shelf, chosen });
+      this.#changed(fieldOf("wish.cup_g"));
     });
   }
 
@@ -159,34 +175,28 @@ export class Calculator {
     if (guide !== undefined) this.#guide.follow(guide);
     if (notebook) this.#notebook.show();
     if (settings) {
+      const before = { fragment: this.#fragment(), units: { ...this.#settings.units } };
       Object.assign(this.#settings, restored(settings));
+      if (this.#fragment() !== before.fragment) this.#surroundings.edited();
       this.#refresh();
-      this.#showUnits();
+      const isOther = ([setting, unit]) => before.units[setting] !== unit;
+      if (Object.entries(this.#settings.units).some(isOther)) this.#showUnits();
     }
   }
 
   #save() {
     this.#channel.postMessage({ settings: this.#settings });
-    if (save(this.#settings)) return;
-    if (!this.#warned) this.tell(words.notKept);
-    this.#warned = true;
+    const text = save(this.#settings) ? "" : words.notKept;
+    if (this.#notKept.textContent !== text) this.#notKept.textContent = text;
   }
 
-  // Does something and offers to put everything back as it was.
-  #undoable(text, act) {
-    const before = structuredClone(this.#settings);
-    const { guide } = this.#guide;
-    const kept = structuredClone(guide);
-    act();
-    this.tell(text, {
-      name: words.putBack,
-      act: () => {
-        if (this.#guide.guide !== guide) this.#guide.put(kept);
-        Object.assign(this.#settings, before);
-        this.#changed(null);
-        this.#showUnits();
-      },
-    });
+  // Says what was done, with a button that undoes that and leaves alone what was done since.
+  #offerUndo(text, undo) {
+    this.tell(text, { name: words.putBack, act: undo });
+  }
+
+  get #undoOffered() {
+    return this.#news.querySelector("button:not(.shut)") !== null;
   }
 
   #changed(field) {
@@ -265,27 +275,43 @@ export class Calculator {
     this.#verdict.replaceChildren(judgement(this.#found, this.#plan, all, (learnt) => this.#takeLearnt(learnt)));
   }
 
-  #takeLearnt({ yield_pct, apparent_retention_g_per_g }) {
-    this.#undoable(words.judge.taken, () => {
-      const { coffee, brewer } = this.#read();
-      coffee.yield_pct = yield_pct;
-      brewer.apparent_retention_g_per_g = apparent_retention_g_per_g;
+  #takeLearnt(learnt) {
+    const { shelf, chosen } = this.#settings;
+    const [coffee, brewer] = [chosen.coffee, chosen.brewer];
+    const before = {
+      yield_pct: shelf.coffee[coffee].yield_pct,
+      apparent_retention_g_per_g: shelf.brewer[brewer].apparent_retention_g_per_g,
+    };
+    const set = ({ yield_pct, apparent_retention_g_per_g }) => {
+      // Another tab may have taken one off its shelf meanwhile.
+      const { shelf: now } = this.#settings;
+      if (now.coffee[coffee]) now.coffee[coffee].yield_pct = yield_pct;
+      if (now.brewer[brewer]) now.brewer[brewer].apparent_retention_g_per_g = apparent_retention_g_per_g;
       this.#changed(fieldOf("coffee.yield_pct"));
-    });
+    };
+    set(learnt);
+    this.#offerUndo(words.judge.taken, () => set(before));
     this.goTo("ticket");
   }
 
-  // A new brew starts with nothing entered of the one before.
+  // A new brew starts with nothing entered of the one before. What was offered to be undone was of that one.
   #beginBrew() {
     const { brew } = this.#settings;
-    const begin = () => {
-      this.#settings.brew = structuredClone(PRESETS.brew);
-      this.#changed(fieldOf("brew.dose_g"));
-      this.#guide.begin(this.#plan, this.#read());
-    };
+    const { guide } = this.#guide;
     const blank = JSON.stringify(brew) === JSON.stringify(PRESETS.brew);
-    if (blank && !this.#guide.guide) begin();
-    else this.#undoable(words.guide.restarted, begin);
+    this.#news.replaceChildren();
+    this.#settings.brew = structuredClone(PRESETS.brew);
+    this.#changed(fieldOf("brew.dose_g"));
+    this.#guide.begin(this.#plan, this.#read());
+    const { begun } = this.#guide.guide;
+    if (!blank || guide) {
+      this.#offerUndo(words.guide.restarted, () => {
+        if (this.#guide.guide?.begun !== begun) return;
+        this.#settings.brew = brew;
+        this.#changed(fieldOf("brew.dose_g"));
+        this.#guide.put(guide);
+      });
+    }
     this.#stations.guide.scrollIntoView();
   }
 
@@ -328,6 +354,7 @@ export class Calculator {
       "div",
       { class: "calculator" },
       this.#aloud,
+      this.#notKept,
       h(
         "div",
         { class: "pair plan" },

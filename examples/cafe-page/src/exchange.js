@@ -1,13 +1,12 @@
-// The notebook as a file: schema cupwright-cafe-notebook/1, described in schema.md. A file is read strictly: what is not
-// understood is refused with its place, and nothing of such a file is taken.
+// The notebook as a file: schema cupwright-cafe-notebook/1, described in schema.md. A file is read strictly: what
+// is not understood is refused with its place, and nothing of such a file is taken.
 
 import { limits } from "../cupwright/src/slim.js";
 import words from "../words.en.js";
-import { MOST_TEXT, fieldsOf, quantityOf } from "./fields.js";
+import { MOST_READINGS, fieldsOf, isText, quantityOf } from "./fields.js";
 
 export const SCHEMA = "cupwright-cafe-notebook/1";
 const WRONG = words.notebook.wrong;
-const MOST_READINGS = 10;
 
 const result = (key, quantity) => ({ id: `result.${key}`, section: "result", key, kind: "number", quantity });
 
@@ -209,8 +208,6 @@ function checked(raw, where, wrong) {
   }
   return entry;
 }
-
-const isText = (value) => typeof value === "string" && value.length <= MOST_TEXT;
 
 function only(object, keys, where, wrong) {
   for (const key of Object.keys(object)) if (!keys.includes(key)) wrong.push(WRONG.unknown(`${where}.${key}`));

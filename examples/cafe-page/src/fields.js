@@ -4,7 +4,10 @@ import { limits } from "../cupwright/src/slim.js";
 
 /** The longest text that a field takes. */
 export const MOST_TEXT = 500;
-const MOST_READINGS = limits.reading_count.max;
+/** The most readings that the package combines. */
+export const MOST_READINGS = limits.reading_count.max;
+// More than anybody types. What is more than the package combines is kept for it to refuse.
+const LONGEST_LIST = 100;
 
 const number = (section, key, quantity, more) => ({ section, key, kind: "number", quantity, ...more });
 const choice = (section, key, options, more) => ({ section, key, kind: "choice", options, ...more });
@@ -108,7 +111,8 @@ export const fieldOf = (id) => FIELDS.find((field) => field.id === id);
 export const quantityOf = (field, all) =>
   field.kind === "list" ? (all.instrument.reads === "brix" ? "brix" : "strength") : field.quantity;
 
-const isText = (value) => typeof value === "string" && value.length <= MOST_TEXT;
+/** Whether a value is text that a field takes. */
+export const isText = (value) => typeof value === "string" && value.length <= MOST_TEXT;
 const isTyped = (value) => isText(value) || (typeof value === "number" && Number.isFinite(value));
 
 /** Whether a field can hold a value. What was typed and is no number stays text, for the package to refuse. */
@@ -121,7 +125,7 @@ export function canHold({ kind, options }, value) {
     case "choice":
       return options.includes(value);
     case "list":
-      return Array.isArray(value) && value.length <= MOST_READINGS && value.every(isTyped);
+      return Array.isArray(value) && value.length <= LONGEST_LIST && value.every(isTyped);
     default:
       return isText(value);
   }

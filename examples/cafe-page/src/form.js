@@ -2,7 +2,7 @@
 
 import words from "../words.en.js";
 import { h } from "./element.js";
-import { quantityOf } from "./fields.js";
+import { MOST_TEXT, quantityOf } from "./fields.js";
 import { fromShown, isOther, parsed, span, toShown, typed, unitOf } from "./units.js";
 
 /**
@@ -113,7 +113,7 @@ export class Form {
             inputmode: field.kind === "number" && field.quantity !== "time" ? "decimal" : null,
             autocomplete: "off",
             spellcheck: "false",
-            maxlength: field.kind === "text" ? 500 : null,
+            maxlength: field.kind === "text" ? MOST_TEXT : null,
             oninput: () => this.#set(field, this.#value(field, input.value)),
           });
     const row = h("div", { class: field.step ? "entry stepped" : "entry" });

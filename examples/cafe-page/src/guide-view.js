@@ -3,7 +3,7 @@
 import words from "../words.en.js";
 import { cautionsAt } from "./cautions.js";
 import { h, svg } from "./element.js";
-import { begin, cupsOfBatch, duration, keep, stand, stepBack, stepDone, underWay } from "./guide.js";
+import { begin, cupsOfBatch, duration, keep, known, stand, stepBack, stepDone, underWay } from "./guide.js";
 import { amount, clock, figure } from "./units.js";
 
 const SAID = words.guide;
@@ -20,6 +20,7 @@ export class GuideView {
   #ended;
   #guide = underWay();
   #timer = null;
+  #toldOf = null;
   #tick = () => {};
   #light = new ScreenLight();
 
@@ -57,14 +58,26 @@ export class GuideView {
 
   /** Takes up what another tab or element did. */
   follow(guide) {
-    this.#guide = guide;
+    this.#guide = known(guide);
     this.show();
   }
 
   show() {
     this.#rest();
-    const idle = () => [h("p", { class: "quiet", tabindex: "-1" }, SAID.idle)];
-    this.#steps.replaceChildren(...(this.#guide ? this.#under() : idle()));
+    this.#steps.replaceChildren(...(this.#under() ?? [h("p", { class: "quiet", tabindex: "-1" }, SAID.idle)]));
+  }
+
+  // A guide that cannot be shown, whatever storage made of it, costs the brew and not the page.
+  #under() {
+    if (!this.#guide) return null;
+    try {
+      return this.#shown();
+    } catch {
+      this.#rest();
+      keep(null);
+      this.#guide = null;
+      return null;
+    }
   }
 
   #moved() {
@@ -87,7 +100,7 @@ export class GuideView {
     if (this.#timer !== null) this.#light.hold();
   }
 
-  #under() {
+  #shown() {
     const guide = this.#guide;
     const at = stand(guide);
     const step = Math.min(guide.done.length + 1, at.of);
@@ -157,7 +170,6 @@ export class GuideView {
       svg("svg", { viewBox: "0 0 120 120", "aria-hidden": "true" }, svg("circle", { cx: 60, cy: 60, r: 54 }), ring),
       digits,
     );
-    let told = false;
     this.#tick = () => {
       const gone_s = (Date.now() - at.since) / 1000;
       const left_s = takes_s - gone_s;
@@ -165,8 +177,9 @@ export class GuideView {
       else digits.textContent = left_s >= 0 ? SAID.left(clock(Math.ceil(left_s))) : SAID.over(clock(-left_s));
       ring.setAttribute("stroke-dashoffset", RING * (1 - Math.min(1, Math.max(0, left_s / takes_s))));
       dial.classList.toggle("up", left_s < 0);
-      if (left_s < 0 && !told) {
-        told = true;
+      // Once for a step, however often it is shown.
+      if (left_s < 0 && this.#toldOf !== at.since) {
+        this.#toldOf = at.since;
         this.#alarm.textContent = SAID.timeUp(name);
         if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.([200, 100, 200]);
       }
@@ -182,9 +195,15 @@ export class GuideView {
     const units = this.#units();
     const show = (quantity, value) => amount(quantity, value, units);
     const { heat } = recipe;
-    const atMost = heat.contact_heat === "at_most";
+    const several = recipe.batches > 1;
+    const uneven = several && cupsOfBatch(this.#guide) === null;
+    // Cups that wait for the last batch are filled from what has cooled meanwhile.
+    const atMost = uneven || heat.contact_heat === "at_most";
+    const cooler = uneven ? SAID.cooler.batches : several ? SAID.cooler.cups : null;
+    const both = (text, more) => [text, more].filter(Boolean).join(" ");
     const step = (key, what, caution) => ({ name: SAID[key].name, done: SAID[key].done, what, caution });
     const water = show("brew_water", recipe.water_g);
+    const beverage = show("beverage", recipe.beverage_g);
     const caution = (place, hot_c) => cautionsAt(place, recipe, hot_c, units);
     switch (kind) {
       case "heat":
@@ -202,27 +221,32 @@ export class GuideView {
         return step(kind, SAID.pour.what(water, show("temperature", heat.brew_c), second));
       }
       case "steep":
+        return step(kind, SAID.steep.what(water, clock(contact_s)));
       case "flow":
-        return step(kind, SAID[kind].what(water, clock(contact_s)));
+        return step(kind, both(SAID.flow.what(water, clock(contact_s), beverage), SAID.weigh));
       case "press":
-        return step(kind, SAID.press.what(show("beverage", recipe.beverage_g)), caution("press", heat.slurry_end_c));
+        return step(kind, both(SAID.press.what(beverage), SAID.weigh), caution("press", heat.slurry_end_c));
       case "drain":
-        return step(kind, SAID.drain.what(show("beverage", recipe.beverage_g)));
+        return step(kind, both(SAID.drain.what(beverage), SAID.weigh));
       case "fill": {
         const cups = cupsOfBatch(this.#guide) ?? this.#guide.servings;
         const brew = show("beverage", recipe.brew_per_cup_g);
         const filled = SAID.fill.what(figure("servings", cups, units), brew);
         const added = [show("addition", recipe.added_per_cup_g), show("temperature", added_c)];
-        return step(kind, add_water ? `${filled} ${SAID.fill.add(...added)}` : filled);
+        return step(kind, both(filled, add_water && SAID.fill.add(...added)));
       }
       case "wait":
         return step(
           kind,
-          SAID.wait.what(clock(heat.wait_s), show("temperature", serve_c), atMost, recipe.batches > 1),
+          both(SAID.wait.what(clock(heat.wait_s), show("temperature", serve_c), atMost), cooler),
           caution("serve", serve_c),
         );
       default:
-        return step(kind, SAID.serve.what(show("temperature", heat.in_cup_c), atMost), caution("serve", heat.in_cup_c));
+        return step(
+          kind,
+          both(SAID.serve.what(show("temperature", heat.in_cup_c), atMost), cooler),
+          caution("serve", heat.in_cup_c),
+        );
     }
   }
 }

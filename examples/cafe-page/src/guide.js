@@ -27,11 +27,13 @@ export function begin(plan, all, now) {
   return guide;
 }
 
+/** A guide as kept or heard of, or null where it is of another shape. */
+export const known = (guide) => (guide?.shape === SHAPE ? guide : null);
+
 /** The brew under way on this device, or null. */
 export function underWay() {
   try {
-    const guide = JSON.parse(localStorage.getItem(KEY));
-    return guide?.shape === SHAPE ? guide : null;
+    return known(JSON.parse(localStorage.getItem(KEY)));
   } catch {
     return null;
   }

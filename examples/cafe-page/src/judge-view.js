@@ -6,7 +6,7 @@ import { h } from "./element.js";
 import { placePicture, weakeningPicture } from "./pictures.js";
 import { standingWords } from "./recipe-view.js";
 import { blamed, sentence } from "./refusals.js";
-import { amount } from "./units.js";
+import { amount, figure } from "./units.js";
 
 const SAID = words.judge;
 
@@ -173,6 +173,7 @@ function next(learning, units, takeLearnt) {
           SAID.nextPlan(
             amount("dose", plan.value.recipe.dose_g, units),
             amount("brew_water", plan.value.recipe.water_g, units),
+            figure("batches", plan.value.recipe.batches, units),
           ),
         )
       : h(

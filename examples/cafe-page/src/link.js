@@ -6,7 +6,10 @@ export function toFragment(inputs) {
   const pairs = new URLSearchParams();
   for (const field of fieldsOf(...SHARED)) {
     const value = inputs[field.section][field.key];
-    pairs.set(field.id, value === null ? "" : String(value));
+    const text = value === null ? "" : String(value);
+    // A field that is hidden may hold what was never refused; in a link it would be.
+    const unread = field.when && !field.when(inputs) && read(field, text) === undefined;
+    pairs.set(field.id, unread ? "" : text);
   }
   return `#${pairs}`;
 }

@@ -18,7 +18,7 @@ function frame() {
     h(
       "header",
       { class: "board" },
-      h("div", { class: "sign" }, h("p", { class: "cafe" }, words.cafe), h("h1", {}, words.title)),
+      h("div", {}, h("p", { class: "cafe" }, words.cafe), h("h1", {}, words.title)),
       h("p", { class: "lead" }, words.lead),
     ),
     h("nav", { class: "rail", "aria-label": words.steps }, h("ul", {}, Object.entries(words.places).map(stop))),
@@ -55,7 +55,8 @@ async function open() {
   addEventListener("hashchange", takeLink);
   // Kept brews should outlast a full disk; a browser that declines still keeps them for now.
   navigator.storage?.persist?.();
-  if ("serviceWorker" in navigator) navigator.serviceWorker.register("service-worker.js");
+  // Without a worker the page needs the network and is the same.
+  if ("serviceWorker" in navigator) navigator.serviceWorker.register("service-worker.js").catch(() => {});
 }
 
 open();

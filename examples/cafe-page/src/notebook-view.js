@@ -74,6 +74,11 @@ export class NotebookView {
     const when = new Intl.DateTimeFormat(words.locale, { dateStyle: "medium", timeStyle: "short" }).format(
       new Date(entry.at),
     );
+    const weighed = [
+      amount("dose", brew.dose_g, units),
+      amount("brew_water", brew.water_g, units),
+      amount("beverage", brew.beverage_g, units),
+    ];
     const name = SAID.entry(when, entry.coffee.name, entry.brewer.name);
     return h(
       "li",
@@ -82,11 +87,11 @@ export class NotebookView {
       h(
         "p",
         { class: "numbers" },
-        `${SAID.strength} ${amount("strength", result.strength_pct, units)} · ${SAID.yield} ${amount("yield", result.yield_pct, units)} · ${SAID.weighed} ${[
-          amount("dose", brew.dose_g, units),
-          amount("brew_water", brew.water_g, units),
-          amount("beverage", brew.beverage_g, units),
-        ].join(", ")}`,
+        [
+          `${SAID.strength} ${amount("strength", result.strength_pct, units)}`,
+          `${SAID.yield} ${amount("yield", result.yield_pct, units)}`,
+          `${SAID.weighed} ${weighed.join(", ")}`,
+        ].join(" · "),
       ),
       brew.note && h("p", { class: "note" }, brew.note),
       h(

@@ -82,7 +82,7 @@ function saidWindow(window, units) {
 export function coolingPicture(cooling, units) {
   if (!cooling) return h("p", { class: "picture-missing" }, SAID.noCooling);
   const shown = (water_c) => toShown("temperature", water_c, units);
-  const { curve, marks, very_hot_c, from_c } = cooling;
+  const { curve, marks, very_hot_c, from_c, is_at_most } = cooling;
   const last = curve[curve.length - 1];
   const x = scale([0, last.time_s / 60], 0, FRAME.left, WIDE - FRAME.right);
   const y = scale([shown(last.water_c), shown(from_c)], 3, HIGH - FRAME.bottom, FRAME.top);
@@ -114,11 +114,13 @@ export function coolingPicture(cooling, units) {
     parts.push(
       svg("path", { class: "drop", d: `M${cx} ${cy}V${HIGH - FRAME.bottom}` }),
       svg("circle", { class: "spot", cx, cy, r: 6 }),
-      svg("text", { class: "name", x: cx + 9, y: cy - 7 }, `${clock(time_s)}`),
+      svg("text", { class: "name", x: cx + 9, y: cy - 7 }, SAID.markName(clock(time_s), is_at_most)),
     );
   }
-  const say = marks.map(({ at_c, time_s }) => SAID.mark(amount("temperature", at_c, units), clock(time_s))).join(" ");
-  return picture(SAID.cooling, SAID.coolingText(amount("temperature", from_c, units), say), parts);
+  const say = marks
+    .map(({ at_c, time_s }) => SAID.mark(amount("temperature", at_c, units), clock(time_s), is_at_most))
+    .join(" ");
+  return picture(SAID.cooling, SAID.coolingText(amount("temperature", from_c, units), say, is_at_most), parts);
 }
 
 /** Strength against added water; `wanted` is { added_g, strength_pct } or null. */
@@ -203,15 +205,10 @@ function axes(x, y, xName, yName, xText, yText) {
     ...y.marks.map((value) =>
       svg("text", { x: FRAME.left - 7, y: y.at(value) + 4, "text-anchor": "end" }, yText(value)),
     ),
-    svg(
-      "text",
-      { class: "axis-name", x: (FRAME.left + WIDE - FRAME.right) / 2, y: HIGH - 5, "text-anchor": "middle" },
-      xName,
-    ),
+    svg("text", { x: (FRAME.left + WIDE - FRAME.right) / 2, y: HIGH - 5, "text-anchor": "middle" }, xName),
     svg(
       "text",
       {
-        class: "axis-name",
         x: 0,
         y: 0,
         "text-anchor": "middle",

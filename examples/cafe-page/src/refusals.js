@@ -29,7 +29,8 @@ export function blamed(refusal, sections) {
     .pop();
   const found = FIELDS.find((field) => sections.includes(field.section) && field.key === named);
   if (found) return found;
-  if (sections.includes("brew") && ["strength_pct", "brix"].includes(named)) {
+  const isOfReadings = ["strength_pct", "brix"].includes(named) || refusal.quantity === "reading_count";
+  if (sections.includes("brew") && isOfReadings) {
     return FIELDS.find((field) => field.id === "brew.readings");
   }
   return FIELDS.find((field) => field.id === ELSEWHERE[named] && sections.includes(field.section)) ?? null;

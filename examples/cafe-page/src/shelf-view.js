@@ -12,16 +12,16 @@ export class Shelf {
 
   #settings;
   #changed;
-  #undoable;
+  #offerUndo;
   #select;
   #remove;
 
-  /** `changed` is called after a change; `undoable(text, act)` makes one that can be put back. */
-  constructor(kind, settings, changed, undoable) {
+  /** `changed` is called after a change; `offerUndo(text, undo)` after one that can be put back. */
+  constructor(kind, settings, changed, offerUndo) {
     this.kind = kind;
     this.#settings = settings;
     this.#changed = changed;
-    this.#undoable = undoable;
+    this.#offerUndo = offerUndo;
     const { pick, another, remove } = words.shelf[kind];
     const id = `pick-${kind}`;
     this.#select = h("select", { id, onchange: () => this.#choose(Number(this.#select.value)) });
@@ -65,10 +65,12 @@ export class Shelf {
 
   #removeChosen() {
     const index = this.#settings.chosen[this.kind];
-    const name = this.#entries[index].name || words.shelf.nameless;
-    this.#undoable(words.shelf.removed(name), () => {
-      this.#entries.splice(index, 1);
-      this.#choose(0);
+    const [entry] = this.#entries.splice(index, 1);
+    this.#choose(0);
+    this.#offerUndo(words.shelf.removed(entry.name || words.shelf.nameless), () => {
+      const at = Math.min(index, this.#entries.length);
+      this.#entries.splice(at, 0, entry);
+      this.#choose(at);
     });
   }
 }

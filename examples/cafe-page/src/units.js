@@ -97,9 +97,9 @@ export function typed(quantity, value, units) {
 }
 
 const DECIMAL_SIGN = format(0.5, 1, 1).charAt(1);
-const TWO_READINGS = DECIMAL_SIGN === "." ? /^[+-]?\d{1,3},\d{3}$/ : /^[+-]?\d{1,3}\.\d{3}$/;
+const TWO_READINGS = DECIMAL_SIGN === "." ? /^[+-]?[1-9]\d{0,2},\d{3}$/ : /^[+-]?[1-9]\d{0,2}\.\d{3}$/;
 
-/** Whether a number may mean thousands or decimals: both signs are taken for a decimal sign, but not where that is so. */
+/** Whether a number may mean thousands or decimals: both signs stand for a decimal sign, but not where that is so. */
 export const hasTwoReadings = (text) => TWO_READINGS.test(text);
 
 /** The number typed, in the package's unit; null for nothing; the text itself where it is no number. */

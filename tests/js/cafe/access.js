@@ -27,8 +27,8 @@ export const tooWide = async (page) => {
   return wide <= screen ? [] : [`${wide} px on a screen of ${screen}`];
 };
 
-/** Controls too small for a wet finger: less than 44 pixels in either direction. */
-export const tooSmall = async (page) => {
+/** Controls too small for a wet finger: narrower than 44 pixels or lower than `least`. */
+export const tooSmall = async (page, least = 44) => {
   const controls = page.locator("button, select, input, summary, nav a");
   const sizes = await controls.evaluateAll((all) =>
     all
@@ -41,5 +41,5 @@ export const tooSmall = async (page) => {
       }),
   );
   if (sizes.length === 0) throw new Error("no control found");
-  return sizes.filter(({ width, height }) => width < 44 || height < 44);
+  return sizes.filter(({ width, height }) => width < 44 || height < least);
 };

@@ -69,7 +69,7 @@ test("the guide's clock goes on through a reload and a locked screen", () =>
     // What is wished meanwhile does not change the brew under way.
     await enter(page, "wish.cup_g", "120");
     await done();
-    await steps.getByText(GUIDE.press.what(shown("beverage", recipe.beverage_g))).waitFor();
+    await steps.getByText(`${GUIDE.press.what(shown("beverage", recipe.beverage_g))} ${GUIDE.weigh}`).waitFor();
     assert.ok(await steps.locator(".caution").isVisible(), "the caution stands where the hand presses");
     await button(page, GUIDE.back).click();
     await steps.getByText(GUIDE.steep.what(water, "2:00")).waitFor();
@@ -96,6 +96,33 @@ test("every batch has its steps, and the last one leads to the readings", () =>
     await button(page, GUIDE.finishedGo).click();
     assert.ok(await page.locator("#judge-heading").evaluate((heading) => heading === document.activeElement));
   }));
+
+test("cups that no batch fills evenly wait for the last one, and that they cool meanwhile is said", () =>
+  visit({}, async (page) => {
+    await ready(page);
+    await enter(page, "wish.servings", "3");
+    await enter(page, "wish.cup_g", "120");
+    const { batches, heat } = recipeOf({ wish: { servings: 3, cup_g: 120 } });
+    assert.equal(batches, 2);
+    assert.notEqual(heat.contact_heat, "at_most");
+    await button(page, words.ticket.begin).click();
+    const card = page.locator("#guide .step-card");
+    // Heat, rinse, dose, pour, steep and press for each batch; fill and wait.
+    for (let step = 1; step < 6 * batches + 2; step += 1) await card.locator("button.main").click();
+    const [time, serve_c] = [clock(heat.wait_s), shown("temperature", presets.wish.serve_c)];
+    const wait = `${GUIDE.wait.what(time, serve_c, true)} ${GUIDE.cooler.batches}`;
+    assert.equal(await card.locator(".what").textContent(), wait);
+    await button(page, GUIDE.again).click();
+    // Without a temperature to hand over at there is nothing to wait for.
+    await enter(page, "wish.serve_c", "");
+    await button(page, words.ticket.begin).click();
+    for (let step = 1; step < 6 * batches + 2; step += 1) await card.locator("button.main").click();
+    const serve = `${GUIDE.serve.what(shown("temperature", heat.in_cup_c), true)} ${GUIDE.cooler.batches}`;
+    assert.equal(await card.locator(".what").textContent(), serve);
+  }));
+
+const clock = (seconds) =>
+  `${Math.floor(Math.round(seconds) / 60)}:${String(Math.round(seconds) % 60).padStart(2, "0")}`;
 
 const BREW = {
   "brew.dose_g": "16.4",
@@ -158,9 +185,15 @@ test("readings are judged with the package's numbers, and both ways to go on are
       beverage_g: 193.2,
     });
     const next = recipeOf({ brewer: { ...brewer, apparent_retention_g_per_g }, coffee: { ...coffee, yield_pct } });
-    await judge.getByText(JUDGE.nextPlan(shown("dose", next.dose_g), shown("brew_water", next.water_g))).waitFor();
+    await judge
+      .getByText(JUDGE.nextPlan(shown("dose", next.dose_g), shown("brew_water", next.water_g), String(next.batches)))
+      .waitFor();
     await button(page, JUDGE.takeLearnt).click();
     assert.equal(await said(page.locator(".ticket"), words.ticket.coffee), shown("dose", next.dose_g));
+    await enter(page, "wish.cup_g", "160");
+    await button(page, words.putBack).click();
+    const before = shown("dose", recipeOf({ wish: { cup_g: 160 } }).dose_g);
+    assert.equal(await said(page.locator(".ticket"), words.ticket.coffee), before, "the two values alone are put back");
   }));
 
 test("readings that disagree are no value, an unbelievable yield is doubted, bad ones are refused", () =>

@@ -81,7 +81,14 @@ test("looks: the page's variables are followed, its rules stay out, the element'
     const main = button(page, words.ticket.begin);
     assert.equal(await styleOf(main, "background-color"), "rgb(138, 47, 82)", "--ember of the page");
     assert.match(await styleOf(page.locator(".lead, .what, .quiet").first(), "font-family"), /^Verdana/);
-    const before = await styleOf(page.locator("main h2").first(), "font-size");
+    for (const drawer of await page.locator("brew-ticket details").all()) {
+      await drawer.evaluate((details) => details.setAttribute("open", ""));
+    }
+    await page.evaluate(() => document.querySelector("brew-ticket").style.setProperty("--touch", "84px"));
+    assert.deepEqual(await tooSmall(page, 84), [], "--touch holds every control");
+    const heading = page.locator("brew-ticket h2").first();
+    const before = await styleOf(heading, "margin");
+    assert.notEqual(before, "40px");
     await page.evaluate(() => {
       // What a careless sheet of the page would say; adopted sheets need no leave of the policy.
       const careless = new CSSStyleSheet();
@@ -92,7 +99,8 @@ test("looks: the page's variables are followed, its rules stay out, the element'
     });
     assert.equal(await styleOf(main, "background-color"), "rgb(138, 47, 82)");
     assert.ok(await page.locator(".ticket").isVisible());
-    assert.equal(await styleOf(page.locator("main h2").first(), "font-size"), before);
+    assert.equal(await styleOf(page.locator("main > section h2"), "margin"), "40px", "the sheet is in force");
+    assert.equal(await styleOf(heading, "margin"), before);
     const alone = await page.evaluate(() => {
       const [heading, paragraph] = ["h2", "p"].map((tag) => document.querySelector(`main > section ${tag}`));
       return { display: getComputedStyle(heading).display, line: getComputedStyle(paragraph).lineHeight };
@@ -242,8 +250,16 @@ test("a package that does not load is said so in the page's place", () =>
       viewport: PHONE,
       prepare: (context) => context.route("**/cupwright.wasm", (route) => route.fulfill({ status: 404 })),
     },
-    async (page, troubles) => {
+    async (page, troubles, context) => {
       await page.getByRole("alert").filter({ hasText: words.noStart }).waitFor();
+      // Put back into its page it tries again.
+      await context.unroute("**/cupwright.wasm");
+      await page.evaluate(() => {
+        const ticket = document.querySelector("brew-ticket");
+        ticket.remove();
+        document.querySelector("main").append(ticket);
+      });
+      await ready(page);
       assert.ok(troubles.length > 0);
       troubles.length = 0;
     },

@@ -1,4 +1,5 @@
-// The page is for everyone: assistive technology, keyboards, small and wide screens, wet hands, dark rooms, other languages.
+// The page is for everyone: assistive technology, keyboards, small and wide screens, wet hands, dark rooms, other
+// languages.
 
 import assert from "node:assert/strict";
 import { test } from "node:test";

@@ -91,7 +91,7 @@ export function shown(quantity, value) {
   return unit ? `${value.toFixed(decimals)}\u00a0${unit}` : value.toFixed(decimals);
 }
 
-/** The recipe that the package has for the presets, with changes to the wish, written here once more and not by the page. */
+/** The recipe that the package has for the presets, with changes to the wish: written once more and not by the page. */
 export function recipeOf({
   wish = {},
   brewer = presets.shelf.brewer[0],
