@@ -1667,6 +1667,123 @@ typedef struct cupwright_error {
 } cupwright_error;
 
 /**
+ * How far a brew strays from what is meant: the hand, the scale, the coffee, the brewer. Each u is
+ * a standard uncertainty, each nu its degrees of freedom:
+ * CUPWRIGHT_DEGREES_OF_FREEDOM_HIGHEST where it is as good as known.
+ */
+typedef struct cupwright_straying {
+    /**
+     * Of the dose, and of brew portioned into a cup, 0 to 400000 g.
+     */
+    double u_next_dose_g;
+    /**
+     * 1 to 1000000000.
+     */
+    double nu_next_dose;
+    /**
+     * Of brew water, and of water added in the cup, 0 to 400000 g.
+     */
+    double u_next_water_g;
+    /**
+     * 1 to 1000000000.
+     */
+    double nu_next_water;
+    /**
+     * Of the yield from brew to brew, 0 to 100 %.
+     */
+    double u_next_yield_pct;
+    /**
+     * 1 to 1000000000.
+     */
+    double nu_next_yield;
+    /**
+     * Of the retention, 0 to 10 g/g.
+     */
+    double u_next_retention_g_per_g;
+    /**
+     * 1 to 1000000000.
+     */
+    double nu_next_retention;
+    /**
+     * Of hold-up, paper, drips and vapour together, 0 to 400000 g.
+     */
+    double u_next_losses_g;
+    /**
+     * 1 to 1000000000.
+     */
+    double nu_next_losses;
+} cupwright_straying;
+
+/**
+ * What will come out, and how surely.
+ */
+typedef struct cupwright_outlook {
+    /**
+     * Beverage of the brew, 0.1 to 200000 g.
+     */
+    double beverage_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_beverage_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000.
+     */
+    double nu_beverage;
+    /**
+     * Strength of the drink, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Its standard uncertainty, 0 to 50 %.
+     */
+    double u_strength_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000.
+     */
+    double nu_strength;
+    /**
+     * Yield as windows count it, 0 to 100 %.
+     */
+    double counted_yield_pct;
+    /**
+     * Its standard uncertainty, 0 to 100 %.
+     */
+    double u_counted_yield_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000.
+     */
+    double nu_counted_yield;
+    /**
+     * How far the two go together, -1 to 1.
+     */
+    double correlation;
+    /**
+     * Probability that the strength lies inside the window, 0 to 100 %.
+     */
+    double strength_inside_pct;
+    /**
+     * Probability that the strength, and the yield where the window has one, lie inside it,
+     * 0 to 100 %.
+     */
+    double inside_pct;
+} cupwright_outlook;
+
+/**
+ * A recipe and what it leads to.
+ */
+typedef struct cupwright_foreseen {
+    /**
+     * The recipe.
+     */
+    struct cupwright_recipe recipe;
+    /**
+     * What it leads to, and the chance that it lands in the window.
+     */
+    struct cupwright_outlook outlook;
+} cupwright_foreseen;
+
+/**
  * A dose with its brew water.
  */
 typedef struct cupwright_amounts {
@@ -2586,6 +2703,175 @@ typedef struct cupwright_comparison {
 } cupwright_comparison;
 
 /**
+ * Brew that goes into a cup with its standard uncertainty.
+ */
+typedef struct cupwright_portion_estimate {
+    /**
+     * Brew into a cup, 0.1 to 200000 g.
+     */
+    double portion_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_portion_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_portion;
+} cupwright_portion_estimate;
+
+/**
+ * A brew as it is meant to be made, each number with how far it may stray.
+ */
+typedef struct cupwright_intended {
+    /**
+     * Dose; how well it is weighed.
+     */
+    struct cupwright_dose_estimate dose;
+    /**
+     * Brew water; how well the hand stops.
+     */
+    struct cupwright_water_estimate water;
+    /**
+     * Yield to expect by the brewer's own held strength; how well it is known, and how far brews
+     * differ.
+     */
+    struct cupwright_yield_estimate yield;
+    /**
+     * What does not reach the cup.
+     */
+    struct cupwright_losses losses;
+    /**
+     * How far the retention in it may be off.
+     */
+    struct cupwright_retention_uncertainty retention;
+    /**
+     * How far the other losses may be off together.
+     */
+    struct cupwright_losses_uncertainty other;
+    /**
+     * Moisture of the dose, 0 to 15 %.
+     */
+    double moisture_pct;
+    /**
+     * Solids of the brew water and of water added, 0 to 5000 mg/L.
+     */
+    double water_solids_mg_per_l;
+    /**
+     * Strength of the liquid kept relative to the beverage, 0 to 100 %.
+     */
+    double held_strength_pct;
+    /**
+     * Brew that goes into a cup; without an addition it does not matter.
+     */
+    struct cupwright_portion_estimate portion;
+    /**
+     * Water added to it, 0 g for none.
+     */
+    struct cupwright_added_estimate added;
+} cupwright_intended;
+
+/**
+ * A cup that was brewed and read.
+ */
+typedef struct cupwright_cup {
+    /**
+     * Its masses, as weighed.
+     */
+    struct cupwright_brew brew;
+    /**
+     * Standard uncertainty of each weighing, 0 to 400000 g.
+     */
+    double u_weighing_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_weighing;
+    /**
+     * Its strength, all solids.
+     */
+    struct cupwright_strength_estimate strength;
+    /**
+     * Its yield by the brewer's own held strength.
+     */
+    struct cupwright_yield_estimate yield;
+    /**
+     * Time of contact, 0 to 172800 s.
+     */
+    double contact_s;
+} cupwright_cup;
+
+/**
+ * What can be done, and what is known of it. Yes is anything but 0.
+ */
+typedef struct cupwright_means {
+    /**
+     * How fast the coffee extracts, from one's own brews.
+     */
+    struct cupwright_kinetics kinetics;
+    /**
+     * The chamber, where all the water stands in it at once.
+     */
+    struct cupwright_chamber chamber;
+    /**
+     * Temperature of the water in it, 0 to 105 °C.
+     */
+    double water_c;
+    /**
+     * 0 where the rates are not known: then no time is suggested.
+     */
+    int32_t has_kinetics;
+    /**
+     * 0 for a dripper.
+     */
+    int32_t has_chamber;
+    /**
+     * Whether milk may be added to this cup.
+     */
+    int32_t milk;
+} cupwright_means;
+
+/**
+ * One thing to do, and what to expect of it.
+ */
+typedef struct cupwright_suggestion {
+    /**
+     * In g or s: the new dose, brew water or time, or what to add. Without a change it is zero.
+     */
+    double amount;
+    /**
+     * What that was. Of what is added, and without a change, it is zero.
+     */
+    double before;
+    /**
+     * What to expect.
+     */
+    struct cupwright_outlook outlook;
+    /**
+     * What changes: one of enum cupwright_change.
+     */
+    int32_t change;
+} cupwright_suggestion;
+
+/**
+ * What to do about a cup.
+ */
+typedef struct cupwright_advice {
+    /**
+     * What can be done, the surest first. Only so many as are counted mean something.
+     */
+    struct cupwright_suggestion suggestions[7];
+    /**
+     * How many there are.
+     */
+    int32_t suggestion_count;
+    /**
+     * Which way to turn the grind: one of enum cupwright_direction.
+     */
+    int32_t grind;
+} cupwright_advice;
+
+/**
  * A brew as a scale saw it.
  */
 typedef struct cupwright_drained {
@@ -3259,6 +3545,10 @@ typedef struct cupwright_time_to_burn {
 #define CUPWRIGHT_SIZE(type, bytes) _Static_assert(sizeof(type) == (bytes) || _Alignof(double) != 8, #type)
 #endif
 #if defined(CUPWRIGHT_SIZE)
+CUPWRIGHT_SIZE(cupwright_cup, 128);
+CUPWRIGHT_SIZE(cupwright_means, 72);
+CUPWRIGHT_SIZE(cupwright_suggestion, 120);
+CUPWRIGHT_SIZE(cupwright_advice, 848);
 CUPWRIGHT_SIZE(cupwright_drained, 32);
 CUPWRIGHT_SIZE(cupwright_settled, 32);
 CUPWRIGHT_SIZE(cupwright_steeped, 24);
@@ -3297,6 +3587,7 @@ CUPWRIGHT_SIZE(cupwright_yield_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_dose_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_water_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_beverage_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_portion_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_added_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_moisture_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_water_solids_estimate, 24);
@@ -3313,6 +3604,9 @@ CUPWRIGHT_SIZE(cupwright_brew, 56);
 CUPWRIGHT_SIZE(cupwright_kinetics, 32);
 CUPWRIGHT_SIZE(cupwright_doubt, 24);
 CUPWRIGHT_SIZE(cupwright_plausibility, 112);
+CUPWRIGHT_SIZE(cupwright_intended, 224);
+CUPWRIGHT_SIZE(cupwright_straying, 80);
+CUPWRIGHT_SIZE(cupwright_outlook, 96);
 CUPWRIGHT_SIZE(cupwright_body, 16);
 CUPWRIGHT_SIZE(cupwright_surroundings, 24);
 CUPWRIGHT_SIZE(cupwright_wish, 112);
@@ -3322,6 +3616,7 @@ CUPWRIGHT_SIZE(cupwright_kitchen, 96);
 CUPWRIGHT_SIZE(cupwright_heat_walk, 96);
 CUPWRIGHT_SIZE(cupwright_tolerances, 48);
 CUPWRIGHT_SIZE(cupwright_recipe, 328);
+CUPWRIGHT_SIZE(cupwright_foreseen, 424);
 CUPWRIGHT_SIZE(cupwright_learned, 24);
 CUPWRIGHT_SIZE(cupwright_profile, 352);
 CUPWRIGHT_SIZE(cupwright_chamber, 16);
@@ -3383,6 +3678,54 @@ int32_t cupwright_plan_recipe(const struct cupwright_wish *wish,
                               const struct cupwright_coffee *coffee,
                               const struct cupwright_kitchen *kitchen,
                               struct cupwright_recipe *recipe,
+                              struct cupwright_error *error);
+
+/**
+ * The recipe of a wish, what it leads to, and the chance that it lands in a window.
+ *
+ * @param wish What is to be in the cup.
+ * @param brewer What it is made in.
+ * @param coffee What it is made of.
+ * @param kitchen Where it is made.
+ * @param straying How far a brew strays from what is meant.
+ * @param window The window, its yield as charts count it.
+ * @param[out] foreseen The recipe and its outlook.
+ *
+ * Fails with what cupwright_plan_recipe() fails with, CUPWRIGHT_STATUS_EMPTY_BAND for an empty
+ * window, and CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_plan_foreseen(const struct cupwright_wish *wish,
+                                const struct cupwright_brewer *brewer,
+                                const struct cupwright_coffee *coffee,
+                                const struct cupwright_kitchen *kitchen,
+                                const struct cupwright_straying *straying,
+                                const struct cupwright_window *window,
+                                struct cupwright_foreseen *foreseen,
+                                struct cupwright_error *error);
+
+/**
+ * The recipe that lands in a window most surely: the wish with its strength moved inside the
+ * window, where that is worth a point of chance and can be planned; else the wish as it is. The
+ * chance of a strength is that of the dose alone changed, found by golden section; the recipe is
+ * then planned anew.
+ *
+ * @param wish What is to be in the cup.
+ * @param brewer What it is made in.
+ * @param coffee What it is made of.
+ * @param kitchen Where it is made.
+ * @param straying How far a brew strays from what is meant.
+ * @param window The window, its yield as charts count it.
+ * @param[out] foreseen The recipe and its outlook.
+ *
+ * Fails with what cupwright_plan_foreseen() fails with for the wish as it is.
+ */
+int32_t cupwright_plan_surest(const struct cupwright_wish *wish,
+                              const struct cupwright_brewer *brewer,
+                              const struct cupwright_coffee *coffee,
+                              const struct cupwright_kitchen *kitchen,
+                              const struct cupwright_straying *straying,
+                              const struct cupwright_window *window,
+                              struct cupwright_foreseen *foreseen,
                               struct cupwright_error *error);
 
 /**
@@ -5032,6 +5375,84 @@ int32_t cupwright_decision_compare(const struct cupwright_pair *pair,
                                    double confidence_pct,
                                    struct cupwright_comparison *comparison,
                                    struct cupwright_error *error);
+
+/**
+ * Budget of the strength that a drink will have.
+ *
+ *     B = W − rD − losses
+ *     N = E D(1 − s) − s(hD − V)     M = B(1 − φ) + φ(W + hD − V + ED)
+ *     T' = [(N/M + s) p + s A]/(p + A)
+ *
+ * Terms: dose, brew water, yield, retention, other losses, portion p, addition A.
+ *
+ * @param intended The brew.
+ * @param[out] budget The strength and its budget, in %.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup, or for a
+ * strength or an uncertainty past its range; CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a
+ * beverage takes.
+ */
+int32_t cupwright_forecast_strength(const struct cupwright_intended *intended,
+                                    struct cupwright_budget *budget,
+                                    struct cupwright_error *error);
+
+/**
+ * Budget of the yield as windows will count it, C = T B/D. Terms and symbols as in
+ * cupwright_forecast_strength().
+ *
+ * @param intended The brew.
+ * @param[out] budget The yield and its budget, in %.
+ *
+ * Fails with what cupwright_forecast_strength() fails with, and
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield above 100 %.
+ */
+int32_t cupwright_forecast_counted_yield(const struct cupwright_intended *intended,
+                                         struct cupwright_budget *budget,
+                                         struct cupwright_error *error);
+
+/**
+ * What a brew will be, and the chance that it lies in a window.
+ *
+ * @param intended The brew.
+ * @param window The window, its yield as charts count it.
+ * @param[out] outlook What will come out.
+ *
+ * Fails with what cupwright_forecast_counted_yield() fails with, and CUPWRIGHT_STATUS_EMPTY_BAND
+ * for a window whose lowest edge is not below its highest.
+ */
+int32_t cupwright_forecast_outlook(const struct cupwright_intended *intended,
+                                   const struct cupwright_window *window,
+                                   struct cupwright_outlook *outlook,
+                                   struct cupwright_error *error);
+
+/**
+ * What to do about a cup: now, and next time.
+ *
+ * Suggested are the cup as it is; water, or milk, that brings it down to the wanted strength; the
+ * same brew again; the dose alone and the water alone that make the next brew so strong; and, where
+ * rates are known, the time alone that brings the yield to the middle of its band, or without a band
+ * the strength to the wanted. A suggestion that would leave the chamber or the range of a quantity is
+ * not made. Those come first that land in the window more surely, in steps of five points; then those
+ * whose strength does; then the smaller change.
+ *
+ * @param cup The cup.
+ * @param means What can be done.
+ * @param straying How far the next brew may stray.
+ * @param wanted_pct Strength wanted of the drink, 0 to 50 %.
+ * @param window The window, its yield as charts count it.
+ * @param[out] advice What to do.
+ *
+ * Fails with CUPWRIGHT_STATUS_EMPTY_BAND for a window whose lowest edge is not below its highest;
+ * CUPWRIGHT_STATUS_IMPOSSIBLE for masses that do not go together;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a retention, a yield or an uncertainty past its range.
+ */
+int32_t cupwright_advise_on(const struct cupwright_cup *cup,
+                            const struct cupwright_means *means,
+                            const struct cupwright_straying *straying,
+                            double wanted_pct,
+                            const struct cupwright_window *window,
+                            struct cupwright_advice *advice,
+                            struct cupwright_error *error);
 
 /**
  * Retention and hold-up of a brewer, from brews of several doses by least squares. Doses far apart

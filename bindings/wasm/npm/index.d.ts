@@ -93,6 +93,8 @@ export class Refusal extends RangeError {
 }
 
 
+export type Change = "drink_as_it_is" | "add_water" | "add_milk" | "same_again" | "dose" | "water" | "time";
+export type Direction = "leave" | "more" | "less";
 export type Burn = "more_than_five_minutes" | "within" | "under_one_second";
 export type Needed = "readings" | "more_than_ten" | "none_is_enough";
 export type Credibility = "ordinary" | "near_limit" | "at_limit" | "beyond_limit";
@@ -104,6 +106,50 @@ export type Side = "below" | "inside" | "above";
 export type Zero = "distilled" | "brew_water";
 export type Shape = "rectangular" | "triangular" | "arcsine";
 export type Decision = "inside" | "below" | "above" | "not_yet" | "too_uncertain";
+
+export interface Cup {
+  /** Its masses, as weighed. */
+  brew: Brew;
+  /** Standard uncertainty of each weighing, 0 to 400000 g. */
+  u_weighing_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_weighing: number;
+  /** Its strength, all solids. */
+  strength: StrengthEstimate;
+  /** Its yield by the brewer's own held strength. */
+  yield: YieldEstimate;
+  /** Time of contact, 0 to 172800 s. */
+  contact_s: number;
+}
+
+export interface Means {
+  /** How fast the coffee extracts, from one's own brews. */
+  kinetics?: Kinetics | null;
+  /** The chamber, where all the water stands in it at once. */
+  chamber?: Chamber | null;
+  /** Temperature of the water in it, 0 to 105 °C. */
+  water_c: number;
+  /** Whether milk may be added to this cup. */
+  milk: boolean;
+}
+
+export interface Suggestion {
+  /** In g or s: the new dose, brew water or time, or what to add. Without a change it is zero. */
+  amount: number;
+  /** What that was. Of what is added, and without a change, it is zero. */
+  before: number;
+  /** What to expect. */
+  outlook: Outlook;
+  /** What changes. */
+  change: Change;
+}
+
+export interface Advice {
+  /** What can be done, the surest first. */
+  suggestions: Suggestion[];
+  /** Which way to turn the grind. */
+  grind: Direction;
+}
 
 export interface Drained {
   /** Dose as weighed, 0.1 to 10000 g. */
@@ -499,6 +545,15 @@ export interface BeverageEstimate {
   nu_beverage: number;
 }
 
+export interface PortionEstimate {
+  /** Brew into a cup, 0.1 to 200000 g. */
+  portion_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_portion_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_portion: number;
+}
+
 export interface AddedEstimate {
   /** Water added, 0 to 200000 g. */
   added_g: number;
@@ -653,6 +708,81 @@ export interface Plausibility {
   doubts: Doubt[];
   /** How credible it is. */
   credibility: Credibility;
+}
+
+export interface Intended {
+  /** Dose; how well it is weighed. */
+  dose: DoseEstimate;
+  /** Brew water; how well the hand stops. */
+  water: WaterEstimate;
+  /** Yield to expect by the brewer's own held strength; how well it is known, and how far brews differ. */
+  yield: YieldEstimate;
+  /** What does not reach the cup. */
+  losses: Losses;
+  /** How far the retention in it may be off. */
+  retention: RetentionUncertainty;
+  /** How far the other losses may be off together. */
+  other: LossesUncertainty;
+  /** Moisture of the dose, 0 to 15 %. */
+  moisture_pct: number;
+  /** Solids of the brew water and of water added, 0 to 5000 mg/L. */
+  water_solids_mg_per_l: number;
+  /** Strength of the liquid kept relative to the beverage, 0 to 100 %. */
+  held_strength_pct: number;
+  /** Brew that goes into a cup; without an addition it does not matter. */
+  portion: PortionEstimate;
+  /** Water added to it, 0 g for none. */
+  added: AddedEstimate;
+}
+
+export interface Straying {
+  /** Of the dose, and of brew portioned into a cup, 0 to 400000 g. */
+  u_next_dose_g: number;
+  /** 1 to 1000000000. */
+  nu_next_dose: number;
+  /** Of brew water, and of water added in the cup, 0 to 400000 g. */
+  u_next_water_g: number;
+  /** 1 to 1000000000. */
+  nu_next_water: number;
+  /** Of the yield from brew to brew, 0 to 100 %. */
+  u_next_yield_pct: number;
+  /** 1 to 1000000000. */
+  nu_next_yield: number;
+  /** Of the retention, 0 to 10 g/g. */
+  u_next_retention_g_per_g: number;
+  /** 1 to 1000000000. */
+  nu_next_retention: number;
+  /** Of hold-up, paper, drips and vapour together, 0 to 400000 g. */
+  u_next_losses_g: number;
+  /** 1 to 1000000000. */
+  nu_next_losses: number;
+}
+
+export interface Outlook {
+  /** Beverage of the brew, 0.1 to 200000 g. */
+  beverage_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_beverage_g: number;
+  /** Its degrees of freedom, 1 to 1000000000. */
+  nu_beverage: number;
+  /** Strength of the drink, 0 to 50 %. */
+  strength_pct: number;
+  /** Its standard uncertainty, 0 to 50 %. */
+  u_strength_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000. */
+  nu_strength: number;
+  /** Yield as windows count it, 0 to 100 %. */
+  counted_yield_pct: number;
+  /** Its standard uncertainty, 0 to 100 %. */
+  u_counted_yield_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000. */
+  nu_counted_yield: number;
+  /** How far the two go together, -1 to 1. */
+  correlation: number;
+  /** Probability that the strength lies inside the window, 0 to 100 %. */
+  strength_inside_pct: number;
+  /** Probability that the strength, and the yield where the window has one, lie inside it, 0 to 100 %. */
+  inside_pct: number;
 }
 
 export interface Body {
@@ -816,6 +946,13 @@ export interface Recipe {
   batches: number;
   /** What can hurt. */
   cautions: Caution[];
+}
+
+export interface Foreseen {
+  /** The recipe. */
+  recipe: Recipe;
+  /** What it leads to, and the chance that it lands in the window. */
+  outlook: Outlook;
 }
 
 export interface Learned {
@@ -2757,6 +2894,113 @@ export namespace plan {
     /** Where it is made. */
     kitchen: Kitchen;
   }): Recipe;
+  /**
+   * The recipe of a wish, what it leads to, and the chance that it lands in a window.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what plan.recipe() fails with, `empty_band` for an empty window, and `result_out_of_range` for an uncertainty past its range.
+   */
+  function foreseen(options: {
+    /** What is to be in the cup. */
+    wish: Wish;
+    /** What it is made in. */
+    brewer: Brewer;
+    /** What it is made of. */
+    coffee: Coffee;
+    /** Where it is made. */
+    kitchen: Kitchen;
+    /** How far a brew strays from what is meant. */
+    straying: Straying;
+    /** The window, its yield as charts count it. */
+    window: Window;
+  }): Foreseen;
+  /**
+   * The recipe that lands in a window most surely: the wish with its strength moved inside the
+   * window, where that is worth a point of chance and can be planned; else the wish as it is. The
+   * chance of a strength is that of the dose alone changed, found by golden section; the recipe is
+   * then planned anew.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what plan.foreseen() fails with for the wish as it is.
+   */
+  function surest(options: {
+    /** What is to be in the cup. */
+    wish: Wish;
+    /** What it is made in. */
+    brewer: Brewer;
+    /** What it is made of. */
+    coffee: Coffee;
+    /** Where it is made. */
+    kitchen: Kitchen;
+    /** How far a brew strays from what is meant. */
+    straying: Straying;
+    /** The window, its yield as charts count it. */
+    window: Window;
+  }): Foreseen;
+}
+
+export namespace forecast {
+  /**
+   * Budget of the strength that a drink will have.
+   *
+   *     B = W − rD − losses
+   *     N = E D(1 − s) − s(hD − V)     M = B(1 − φ) + φ(W + hD − V + ED)
+   *     T' = [(N/M + s) p + s A]/(p + A)
+   *
+   * Terms: dose, brew water, yield, retention, other losses, portion p, addition A.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where nothing is left for the cup, or for a strength or an uncertainty past its range; `impossible` for less water than such a beverage takes.
+   */
+  function strength(options: {
+    /** The brew. */
+    intended: Intended;
+  }): Budget;
+  /**
+   * Budget of the yield as windows will count it, C = T B/D. Terms and symbols as in
+   * forecast.strength().
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what forecast.strength() fails with, and `result_out_of_range` for a yield above 100 %.
+   */
+  function countedYield(options: {
+    /** The brew. */
+    intended: Intended;
+  }): Budget;
+  /**
+   * What a brew will be, and the chance that it lies in a window.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with what forecast.countedYield() fails with, and `empty_band` for a window whose lowest edge is not below its highest.
+   */
+  function outlook(options: {
+    /** The brew. */
+    intended: Intended;
+    /** The window, its yield as charts count it. */
+    window: Window;
+  }): Outlook;
+}
+
+export namespace advise {
+  /**
+   * What to do about a cup: now, and next time.
+   *
+   * Suggested are the cup as it is; water, or milk, that brings it down to the wanted strength; the
+   * same brew again; the dose alone and the water alone that make the next brew so strong; and, where
+   * rates are known, the time alone that brings the yield to the middle of its band, or without a band
+   * the strength to the wanted. A suggestion that would leave the chamber or the range of a quantity is
+   * not made. Those come first that land in the window more surely, in steps of five points; then those
+   * whose strength does; then the smaller change.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` for a window whose lowest edge is not below its highest; `impossible` for masses that do not go together; `result_out_of_range` for a retention, a yield or an uncertainty past its range.
+   */
+  function on(options: {
+    /** The cup. */
+    cup: Cup;
+    /** What can be done. */
+    means: Means;
+    /** How far the next brew may stray. */
+    straying: Straying;
+    /** Strength wanted of the drink, 0 to 50 %. */
+    wanted_pct: number;
+    /** The window, its yield as charts count it. */
+    window: Window;
+  }): Advice;
 }
 
 export namespace profile {

@@ -5,6 +5,8 @@ import {
   put, putBytes, putEach, quantity, record,
 } from "./call.js";
 
+const CHANGE = [null, "drink_as_it_is", "add_water", "add_milk", "same_again", "dose", "water", "time"];
+const DIRECTION = [null, "leave", "more", "less"];
 const BURN = [null, "more_than_five_minutes", "within", "under_one_second"];
 const NEEDED = [null, "readings", "more_than_ten", "none_is_enough"];
 const CREDIBILITY = [null, "ordinary", "near_limit", "at_limit", "beyond_limit"];
@@ -17,7 +19,7 @@ const ZERO = [null, "distilled", "brew_water"];
 const SHAPE = [null, "rectangular", "triangular", "arcsine"];
 const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
 
-let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightProfileToBytes, cupwrightProfileFromBytes;
+let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes;
 
 /** Takes the functions of a module. */
 export function bind(exports) {
@@ -142,8 +144,59 @@ export function bind(exports) {
   cupwrightCautionTimeToBurn = exports.cupwright_caution_time_to_burn;
   cupwrightCautionCaffeine = exports.cupwright_caution_caffeine;
   cupwrightPlanRecipe = exports.cupwright_plan_recipe;
+  cupwrightPlanForeseen = exports.cupwright_plan_foreseen;
+  cupwrightPlanSurest = exports.cupwright_plan_surest;
+  cupwrightForecastStrength = exports.cupwright_forecast_strength;
+  cupwrightForecastCountedYield = exports.cupwright_forecast_counted_yield;
+  cupwrightForecastOutlook = exports.cupwright_forecast_outlook;
+  cupwrightAdviseOn = exports.cupwright_advise_on;
   cupwrightProfileToBytes = exports.cupwright_profile_to_bytes;
   cupwrightProfileFromBytes = exports.cupwright_profile_from_bytes;
+}
+
+const CUP_FIELDS = new Set(["brew", "u_weighing_g", "nu_weighing", "strength", "yield", "contact_s"]);
+function takeCup(o, name) {
+  record(o, 6, CUP_FIELDS, name);
+  return [
+    ...takeBrew(o.brew, "brew"),
+    number(o.u_weighing_g, "u_weighing_g"),
+    number(o.nu_weighing, "nu_weighing"),
+    ...takeStrengthEstimate(o.strength, "strength"),
+    ...takeYieldEstimate(o.yield, "yield"),
+    number(o.contact_s, "contact_s"),
+  ];
+}
+
+const MEANS_FIELDS = new Set(["kinetics", "chamber", "water_c", "milk"]);
+function takeMeans(o, name) {
+  record(o, 2, MEANS_FIELDS, name);
+  const kinetics = optional(o.kinetics, "kinetics", takeKinetics);
+  const chamber = optional(o.chamber, "chamber", takeChamber);
+  return [
+    ...(kinetics ?? [0, 0, 0, 0]),
+    ...(chamber ?? [0, 0]),
+    number(o.water_c, "water_c"),
+    kinetics !== null ? 1 : 0,
+    chamber !== null ? 1 : 0,
+    boolean(o.milk, "milk"),
+    0, // padding
+  ];
+}
+
+function getSuggestion(at) {
+  return {
+    amount: f64[(at + 0) >> 3],
+    before: f64[(at + 8) >> 3],
+    outlook: getOutlook(at + 16),
+    change: CHANGE[i32[(at + 112) >> 2]],
+  };
+}
+
+function getAdvice(at) {
+  return {
+    suggestions: list(i32[(at + 840) >> 2], 7, at + 0, 120, getSuggestion),
+    grind: DIRECTION[i32[(at + 844) >> 2]],
+  };
 }
 
 const DRAINED_FIELDS = new Set(["dose_g", "water_g", "beverage_g", "vapour_g"]);
@@ -521,6 +574,16 @@ function takeBeverageEstimate(o, name) {
   ];
 }
 
+const PORTION_ESTIMATE_FIELDS = new Set(["portion_g", "u_portion_g", "nu_portion"]);
+function takePortionEstimate(o, name) {
+  record(o, 3, PORTION_ESTIMATE_FIELDS, name);
+  return [
+    number(o.portion_g, "portion_g"),
+    number(o.u_portion_g, "u_portion_g"),
+    number(o.nu_portion, "nu_portion"),
+  ];
+}
+
 const ADDED_ESTIMATE_FIELDS = new Set(["added_g", "u_added_g", "nu_added"]);
 function takeAddedEstimate(o, name) {
   record(o, 3, ADDED_ESTIMATE_FIELDS, name);
@@ -683,6 +746,58 @@ function getPlausibility(at) {
   };
 }
 
+const INTENDED_FIELDS = new Set(["dose", "water", "yield", "losses", "retention", "other", "moisture_pct", "water_solids_mg_per_l", "held_strength_pct", "portion", "added"]);
+function takeIntended(o, name) {
+  record(o, 11, INTENDED_FIELDS, name);
+  return [
+    ...takeDoseEstimate(o.dose, "dose"),
+    ...takeWaterEstimate(o.water, "water"),
+    ...takeYieldEstimate(o.yield, "yield"),
+    ...takeLosses(o.losses, "losses"),
+    ...takeRetentionUncertainty(o.retention, "retention"),
+    ...takeLossesUncertainty(o.other, "other"),
+    number(o.moisture_pct, "moisture_pct"),
+    number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
+    number(o.held_strength_pct, "held_strength_pct"),
+    ...takePortionEstimate(o.portion, "portion"),
+    ...takeAddedEstimate(o.added, "added"),
+  ];
+}
+
+const STRAYING_FIELDS = new Set(["u_next_dose_g", "nu_next_dose", "u_next_water_g", "nu_next_water", "u_next_yield_pct", "nu_next_yield", "u_next_retention_g_per_g", "nu_next_retention", "u_next_losses_g", "nu_next_losses"]);
+function takeStraying(o, name) {
+  record(o, 10, STRAYING_FIELDS, name);
+  return [
+    number(o.u_next_dose_g, "u_next_dose_g"),
+    number(o.nu_next_dose, "nu_next_dose"),
+    number(o.u_next_water_g, "u_next_water_g"),
+    number(o.nu_next_water, "nu_next_water"),
+    number(o.u_next_yield_pct, "u_next_yield_pct"),
+    number(o.nu_next_yield, "nu_next_yield"),
+    number(o.u_next_retention_g_per_g, "u_next_retention_g_per_g"),
+    number(o.nu_next_retention, "nu_next_retention"),
+    number(o.u_next_losses_g, "u_next_losses_g"),
+    number(o.nu_next_losses, "nu_next_losses"),
+  ];
+}
+
+function getOutlook(at) {
+  return {
+    beverage_g: f64[(at + 0) >> 3],
+    u_beverage_g: f64[(at + 8) >> 3],
+    nu_beverage: f64[(at + 16) >> 3],
+    strength_pct: f64[(at + 24) >> 3],
+    u_strength_pct: f64[(at + 32) >> 3],
+    nu_strength: f64[(at + 40) >> 3],
+    counted_yield_pct: f64[(at + 48) >> 3],
+    u_counted_yield_pct: f64[(at + 56) >> 3],
+    nu_counted_yield: f64[(at + 64) >> 3],
+    correlation: f64[(at + 72) >> 3],
+    strength_inside_pct: f64[(at + 80) >> 3],
+    inside_pct: f64[(at + 88) >> 3],
+  };
+}
+
 const BODY_FIELDS = new Set(["heat_capacity_j_per_k", "body_c"]);
 function takeBody(o, name) {
   record(o, 2, BODY_FIELDS, name);
@@ -836,6 +951,13 @@ function getRecipe(at) {
     tolerances: i32[(at + 324) >> 2] ? getTolerances(at + 256) : null,
     batches: i32[(at + 304) >> 2],
     cautions: cautions(i32[(at + 308) >> 2]),
+  };
+}
+
+function getForeseen(at) {
+  return {
+    recipe: getRecipe(at + 0),
+    outlook: getOutlook(at + 328),
   };
 }
 
@@ -1970,6 +2092,8 @@ export const caution = Object.freeze({
 });
 
 const PLAN_RECIPE_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen"]);
+const PLAN_FORESEEN_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen", "straying", "window"]);
+const PLAN_SUREST_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen", "straying", "window"]);
 export const plan = Object.freeze({
   recipe(o) {
     record(o, 4, PLAN_RECIPE_OPTIONS, "options");
@@ -1979,6 +2103,67 @@ export const plan = Object.freeze({
     const kitchen = takeKitchen(o.kitchen, "kitchen");
     answered(cupwrightPlanRecipe(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), answer, base));
     return getRecipe(answer);
+  },
+  foreseen(o) {
+    record(o, 6, PLAN_FORESEEN_OPTIONS, "options");
+    const wish = takeWish(o.wish, "wish");
+    const brewer = takeBrewer(o.brewer, "brewer");
+    const coffee = takeCoffee(o.coffee, "coffee");
+    const kitchen = takeKitchen(o.kitchen, "kitchen");
+    const straying = takeStraying(o.straying, "straying");
+    const window = takeWindow(o.window, "window");
+    answered(cupwrightPlanForeseen(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), put(straying, 1448, 10), put(window, 1528, 4), answer, base));
+    return getForeseen(answer);
+  },
+  surest(o) {
+    record(o, 6, PLAN_SUREST_OPTIONS, "options");
+    const wish = takeWish(o.wish, "wish");
+    const brewer = takeBrewer(o.brewer, "brewer");
+    const coffee = takeCoffee(o.coffee, "coffee");
+    const kitchen = takeKitchen(o.kitchen, "kitchen");
+    const straying = takeStraying(o.straying, "straying");
+    const window = takeWindow(o.window, "window");
+    answered(cupwrightPlanSurest(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), put(straying, 1448, 10), put(window, 1528, 4), answer, base));
+    return getForeseen(answer);
+  },
+});
+
+const FORECAST_STRENGTH_OPTIONS = new Set(["intended"]);
+const FORECAST_COUNTED_YIELD_OPTIONS = new Set(["intended"]);
+const FORECAST_OUTLOOK_OPTIONS = new Set(["intended", "window"]);
+export const forecast = Object.freeze({
+  strength(o) {
+    record(o, 1, FORECAST_STRENGTH_OPTIONS, "options");
+    const intended = takeIntended(o.intended, "intended");
+    answered(cupwrightForecastStrength(put(intended, 1088, 28), answer, base));
+    return getBudget(answer);
+  },
+  countedYield(o) {
+    record(o, 1, FORECAST_COUNTED_YIELD_OPTIONS, "options");
+    const intended = takeIntended(o.intended, "intended");
+    answered(cupwrightForecastCountedYield(put(intended, 1088, 28), answer, base));
+    return getBudget(answer);
+  },
+  outlook(o) {
+    record(o, 2, FORECAST_OUTLOOK_OPTIONS, "options");
+    const intended = takeIntended(o.intended, "intended");
+    const window = takeWindow(o.window, "window");
+    answered(cupwrightForecastOutlook(put(intended, 1088, 28), put(window, 1312, 4), answer, base));
+    return getOutlook(answer);
+  },
+});
+
+const ADVISE_ON_OPTIONS = new Set(["cup", "means", "straying", "wanted_pct", "window"]);
+export const advise = Object.freeze({
+  on(o) {
+    record(o, 5, ADVISE_ON_OPTIONS, "options");
+    const cup = takeCup(o.cup, "cup");
+    const means = takeMeans(o.means, "means");
+    const straying = takeStraying(o.straying, "straying");
+    const wanted_pct = number(o.wanted_pct, "wanted_pct");
+    const window = takeWindow(o.window, "window");
+    answered(cupwrightAdviseOn(put(cup, 1088, 16), put(means, 1216, 7), put(straying, 1288, 10), wanted_pct, put(window, 1368, 4), answer, base));
+    return getAdvice(answer);
   },
 });
 
