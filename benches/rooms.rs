@@ -222,10 +222,7 @@ fn of_plan(c: &mut Criterion) {
     time(c, "plan/recipe", wish, |wish| plan::recipe(wish, &brewer, &coffee, &kitchen));
 
     let straying = straying();
-    let window = verdict::HOME_BREWER_2018.window;
-    time(c, "plan/surest", wish, |wish| {
-        plan::surest(wish, &brewer, &coffee, &kitchen, &straying, &window)
-    });
+    time(c, "plan/surest", wish, |wish| plan::surest(wish, &brewer, &coffee, &kitchen, &straying));
 }
 
 fn straying() -> Straying {

@@ -26,25 +26,27 @@ pub fn write_chance(
     drink: &Wish,
 ) -> Result<(), Error> {
     let Some(window) = drink.window else { return Ok(()) };
-    let window = Window { extracted: None, ..window };
+    // The window's yield is of the brewer's count, chances are of the chart's: the strength decides.
+    let drink = Wish { window: Some(Window { extracted: None, ..window }), ..*drink };
     let (brewer, coffee, kitchen) = (setting.brewer, setting.coffee, setting.kitchen);
     let straying = &instrument.straying;
-    let seen = plan::foreseen(drink, brewer, coffee, kitchen, straying, &window)?;
-    let surest = plan::surest(drink, brewer, coffee, kitchen, straying, &window)?;
+    let seen = plan::foreseen(&drink, brewer, coffee, kitchen, straying)?;
+    let surest = plan::surest(&drink, brewer, coffee, kitchen, straying)?;
+    let (Some(outlook), Some(best)) = (seen.outlook, surest.outlook) else { return Ok(()) };
     let sure = Confidence::from_percent(SURE)?;
     let mut words = format!(
         "{} at {} ± {:.2}: inside the window's strengths {:.0} times in 100",
-        range(&seen.outlook.beverage, sure)?,
-        seen.outlook.strength.value,
-        seen.outlook.strength.expanded(sure)?.half_width.percent(),
-        seen.outlook.inside.percent(),
+        range(&outlook.beverage, sure)?,
+        outlook.strength.value,
+        outlook.strength.expanded(sure)?.half_width.percent(),
+        outlook.inside.percent(),
     );
     if surest.recipe != seen.recipe {
         words += &format!(
             "; {} of coffee for {} would be so {:.0} times",
             surest.recipe.dose,
             surest.recipe.strength,
-            surest.outlook.inside.percent(),
+            best.inside.percent(),
         );
     }
     item(out, "by this hand", format_args!("{words}"));

@@ -215,7 +215,7 @@ def next_facts():
 
 KITCHEN = {
     "cup_g": 190, "servings": 1, "brew_strength_pct": 2.4, "has_most_batches": 0, "most_batches": 1, "brew_c": 88, "contact_s": 120,
-    "has_serve": 0, "serve_c": 60, "has_window": 0, **WINDOW,
+    "has_serve": 0, "serve_c": 60, "has_window": 1, **WINDOW,
     "held_strength_pct": 100, "apparent_retention_g_per_g": 1.4, "hold_up_g": 3, "paper_g": 0, "paper_uptake_g_per_g": 0,
     "drips_g": 1, "vapour_g": 1, "has_chamber": 0, "volume_ml": 300, "displacement_ml_per_g": 0.8, "heat_capacity_j_per_k": 90,
     "has_rinse": 0, "rinse_g": 100, "has_cooling": 0, "cooling_per_min": 0.02, "cover": 2, "pressed": 1, "glass": 0,

@@ -1778,9 +1778,13 @@ typedef struct cupwright_foreseen {
      */
     struct cupwright_recipe recipe;
     /**
-     * What it leads to, and the chance that it lands in the window.
+     * What it leads to, and the chance that it lands in the wish's window; all zero without one.
      */
     struct cupwright_outlook outlook;
+    /**
+     * Whether the wish has a window: 1 or 0.
+     */
+    int32_t has_outlook;
 } cupwright_foreseen;
 
 /**
@@ -3616,7 +3620,7 @@ CUPWRIGHT_SIZE(cupwright_kitchen, 96);
 CUPWRIGHT_SIZE(cupwright_heat_walk, 96);
 CUPWRIGHT_SIZE(cupwright_tolerances, 48);
 CUPWRIGHT_SIZE(cupwright_recipe, 328);
-CUPWRIGHT_SIZE(cupwright_foreseen, 424);
+CUPWRIGHT_SIZE(cupwright_foreseen, 432);
 CUPWRIGHT_SIZE(cupwright_learned, 24);
 CUPWRIGHT_SIZE(cupwright_profile, 352);
 CUPWRIGHT_SIZE(cupwright_chamber, 16);
@@ -3681,31 +3685,30 @@ int32_t cupwright_plan_recipe(const struct cupwright_wish *wish,
                               struct cupwright_error *error);
 
 /**
- * The recipe of a wish, what it leads to, and the chance that it lands in a window.
+ * The recipe of a wish, what it leads to, and the chance that it lands in the wish's window, its
+ * yield as charts count it.
  *
  * @param wish What is to be in the cup.
  * @param brewer What it is made in.
  * @param coffee What it is made of.
  * @param kitchen Where it is made.
  * @param straying How far a brew strays from what is meant.
- * @param window The window, its yield as charts count it.
  * @param[out] foreseen The recipe and its outlook.
  *
- * Fails with what cupwright_plan_recipe() fails with, CUPWRIGHT_STATUS_EMPTY_BAND for an empty
- * window, and CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ * Fails with what cupwright_plan_recipe() fails with, and CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for
+ * an uncertainty past its range.
  */
 int32_t cupwright_plan_foreseen(const struct cupwright_wish *wish,
                                 const struct cupwright_brewer *brewer,
                                 const struct cupwright_coffee *coffee,
                                 const struct cupwright_kitchen *kitchen,
                                 const struct cupwright_straying *straying,
-                                const struct cupwright_window *window,
                                 struct cupwright_foreseen *foreseen,
                                 struct cupwright_error *error);
 
 /**
- * The recipe that lands in a window most surely: the wish with its strength moved inside the
- * window, where that is worth a point of chance and can be planned; else the wish as it is. The
+ * The recipe that lands in the wish's window most surely: the wish with its strength moved inside
+ * the window, where that is worth a point of chance and can be planned; else the wish as it is. The
  * chance of a strength is that of the dose alone changed, found by golden section; the recipe is
  * then planned anew.
  *
@@ -3714,7 +3717,6 @@ int32_t cupwright_plan_foreseen(const struct cupwright_wish *wish,
  * @param coffee What it is made of.
  * @param kitchen Where it is made.
  * @param straying How far a brew strays from what is meant.
- * @param window The window, its yield as charts count it.
  * @param[out] foreseen The recipe and its outlook.
  *
  * Fails with what cupwright_plan_foreseen() fails with for the wish as it is.
@@ -3724,7 +3726,6 @@ int32_t cupwright_plan_surest(const struct cupwright_wish *wish,
                               const struct cupwright_coffee *coffee,
                               const struct cupwright_kitchen *kitchen,
                               const struct cupwright_straying *straying,
-                              const struct cupwright_window *window,
                               struct cupwright_foreseen *foreseen,
                               struct cupwright_error *error);
 

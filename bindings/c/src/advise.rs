@@ -6,7 +6,7 @@ use cupwright::uncertainty::Standard;
 use crate::call::{Call, Refused, answer, checked, given};
 use crate::estimate::{self, *};
 use crate::extraction::{self, cupwright_brew, cupwright_kinetics};
-use crate::forecast::{self, cupwright_outlook, cupwright_straying};
+use crate::forecast::{self, NO_OUTLOOK, cupwright_outlook, cupwright_straying};
 use crate::ratio::{self, cupwright_chamber};
 use crate::status::cupwright_error;
 use crate::verdict::{self, cupwright_window};
@@ -135,25 +135,8 @@ fn means_of(call: Call, means: &cupwright_means) -> Result<Means, Refused> {
     })
 }
 
-const NO_SUGGESTION: cupwright_suggestion = cupwright_suggestion {
-    amount: 0.0,
-    before: 0.0,
-    outlook: cupwright_outlook {
-        beverage_g: 0.0,
-        u_beverage_g: 0.0,
-        nu_beverage: 0.0,
-        strength_pct: 0.0,
-        u_strength_pct: 0.0,
-        nu_strength: 0.0,
-        counted_yield_pct: 0.0,
-        u_counted_yield_pct: 0.0,
-        nu_counted_yield: 0.0,
-        correlation: 0.0,
-        strength_inside_pct: 0.0,
-        inside_pct: 0.0,
-    },
-    change: 0,
-};
+const NO_SUGGESTION: cupwright_suggestion =
+    cupwright_suggestion { amount: 0.0, before: 0.0, outlook: NO_OUTLOOK, change: 0 };
 
 fn suggestion(suggestion: &Suggestion) -> cupwright_suggestion {
     cupwright_suggestion {

@@ -142,6 +142,21 @@ pub(crate) fn straying(call: Call, of: &cupwright_straying) -> Result<Straying, 
     })
 }
 
+pub(crate) const NO_OUTLOOK: cupwright_outlook = cupwright_outlook {
+    beverage_g: 0.0,
+    u_beverage_g: 0.0,
+    nu_beverage: 0.0,
+    strength_pct: 0.0,
+    u_strength_pct: 0.0,
+    nu_strength: 0.0,
+    counted_yield_pct: 0.0,
+    u_counted_yield_pct: 0.0,
+    nu_counted_yield: 0.0,
+    correlation: 0.0,
+    strength_inside_pct: 0.0,
+    inside_pct: 0.0,
+};
+
 /// What C is told of an outlook.
 pub(crate) fn outlook(outlook: &Outlook) -> cupwright_outlook {
     cupwright_outlook {

@@ -6,7 +6,6 @@ use cupwright::plan::{
     self, Air, Brewer, Coffee, Foreseen, HeatWalk, Kitchen, Recipe, Tolerances, Wish,
 };
 use cupwright::quantity::Measure;
-use cupwright::verdict::Window;
 
 use crate::call::{Call, Field, Refused, answer, checked, counted, field, given, optional};
 use crate::forecast::{cupwright_outlook, cupwright_straying};
@@ -255,8 +254,10 @@ pub struct cupwright_recipe {
 pub struct cupwright_foreseen {
     /// The recipe.
     pub recipe: cupwright_recipe,
-    /// What it leads to, and the chance that it lands in the window.
+    /// What it leads to, and the chance that it lands in the wish's window; all zero without one.
     pub outlook: cupwright_outlook,
+    /// Whether the wish has a window: 1 or 0.
+    pub has_outlook: i32,
 }
 
 fn wish_of(call: Call, wish: &cupwright_wish) -> Result<Wish, Refused> {
@@ -440,7 +441,6 @@ pub unsafe extern "C" fn cupwright_plan_recipe(
 }
 
 /// Asks a question of a wish with all that it is made with, and of how surely it lands.
-#[expect(clippy::too_many_arguments, reason = "as many records as the two functions have")]
 fn ask(
     call: Call,
     wish: &cupwright_wish,
@@ -448,37 +448,35 @@ fn ask(
     coffee: &cupwright_coffee,
     kitchen: &cupwright_kitchen,
     straying: &cupwright_straying,
-    window: &cupwright_window,
     question: Question,
 ) -> Result<cupwright_foreseen, Refused> {
     let wish = wish_of(call, wish)?;
     let (brewer, coffee) = (brewer_of(call, brewer)?, coffee_of(call, coffee)?);
     let kitchen = kitchen_of(call, kitchen)?;
     let straying = forecast::straying(call, straying)?;
-    let window = verdict::window(call, window)?;
-    let seen = question(&wish, &brewer, &coffee, &kitchen, &straying, &window)
+    let seen = question(&wish, &brewer, &coffee, &kitchen, &straying)
         .map_err(|error| call.refuse(&error, blamed(&wish, &error)))?;
     Ok(cupwright_foreseen {
         recipe: recipe(&seen.recipe),
-        outlook: forecast::outlook(&seen.outlook),
+        outlook: seen.outlook.as_ref().map_or(forecast::NO_OUTLOOK, forecast::outlook),
+        has_outlook: seen.outlook.is_some().into(),
     })
 }
 
-type Question =
-    fn(&Wish, &Brewer, &Coffee, &Kitchen, &Straying, &Window) -> Result<Foreseen, Error>;
+type Question = fn(&Wish, &Brewer, &Coffee, &Kitchen, &Straying) -> Result<Foreseen, Error>;
 
-/// The recipe of a wish, what it leads to, and the chance that it lands in a window.
+/// The recipe of a wish, what it leads to, and the chance that it lands in the wish's window, its
+/// yield as charts count it.
 ///
 /// @param wish What is to be in the cup.
 /// @param brewer What it is made in.
 /// @param coffee What it is made of.
 /// @param kitchen Where it is made.
 /// @param straying How far a brew strays from what is meant.
-/// @param window The window, its yield as charts count it.
 /// @param[out] foreseen The recipe and its outlook.
 ///
-/// Fails with what cupwright_plan_recipe() fails with, CUPWRIGHT_STATUS_EMPTY_BAND for an empty
-/// window, and CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+/// Fails with what cupwright_plan_recipe() fails with, and CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for
+/// an uncertainty past its range.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_plan_foreseen(
     wish: *const cupwright_wish,
@@ -486,7 +484,6 @@ pub unsafe extern "C" fn cupwright_plan_foreseen(
     coffee: *const cupwright_coffee,
     kitchen: *const cupwright_kitchen,
     straying: *const cupwright_straying,
-    window: *const cupwright_window,
     foreseen: *mut cupwright_foreseen,
     error: *mut cupwright_error,
 ) -> i32 {
@@ -497,13 +494,12 @@ pub unsafe extern "C" fn cupwright_plan_foreseen(
         given!(call, coffee)?,
         given!(call, kitchen)?,
         given!(call, straying)?,
-        given!(call, window)?,
         plan::foreseen,
     ))
 }
 
-/// The recipe that lands in a window most surely: the wish with its strength moved inside the
-/// window, where that is worth a point of chance and can be planned; else the wish as it is. The
+/// The recipe that lands in the wish's window most surely: the wish with its strength moved inside
+/// the window, where that is worth a point of chance and can be planned; else the wish as it is. The
 /// chance of a strength is that of the dose alone changed, found by golden section; the recipe is
 /// then planned anew.
 ///
@@ -512,7 +508,6 @@ pub unsafe extern "C" fn cupwright_plan_foreseen(
 /// @param coffee What it is made of.
 /// @param kitchen Where it is made.
 /// @param straying How far a brew strays from what is meant.
-/// @param window The window, its yield as charts count it.
 /// @param[out] foreseen The recipe and its outlook.
 ///
 /// Fails with what cupwright_plan_foreseen() fails with for the wish as it is.
@@ -523,7 +518,6 @@ pub unsafe extern "C" fn cupwright_plan_surest(
     coffee: *const cupwright_coffee,
     kitchen: *const cupwright_kitchen,
     straying: *const cupwright_straying,
-    window: *const cupwright_window,
     foreseen: *mut cupwright_foreseen,
     error: *mut cupwright_error,
 ) -> i32 {
@@ -534,7 +528,6 @@ pub unsafe extern "C" fn cupwright_plan_surest(
         given!(call, coffee)?,
         given!(call, kitchen)?,
         given!(call, straying)?,
-        given!(call, window)?,
         plan::surest,
     ))
 }

@@ -5,11 +5,13 @@ use std::ffi::{CStr, c_char};
 use std::mem::MaybeUninit;
 use std::ptr::{null, null_mut};
 
+use cupwright_c::advise::*;
 use cupwright_c::calibrate::*;
 use cupwright_c::caution::*;
 use cupwright_c::decision::*;
 use cupwright_c::dilution::*;
 use cupwright_c::extraction::*;
+use cupwright_c::forecast::*;
 use cupwright_c::heat::*;
 use cupwright_c::plan::*;
 use cupwright_c::profile::*;
@@ -61,6 +63,10 @@ fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
             ),
             cupwright_decision_joint(null(), null(), null(), 1.0, null_mut(), error),
             cupwright_decision_compare(null(), null(), 1.0, null_mut(), error),
+            cupwright_forecast_strength(null(), null_mut(), error),
+            cupwright_forecast_counted_yield(null(), null_mut(), error),
+            cupwright_forecast_outlook(null(), null(), null_mut(), error),
+            cupwright_advise_on(null(), null(), null(), 1.3, null(), null_mut(), error),
             cupwright_dilution_strength_after_water(1.0, 1.0, 1.0, 1.0, null_mut(), error),
             cupwright_dilution_water_to_reach(1.0, 1.0, 1.0, 1.0, null_mut(), error),
             cupwright_dilution_drink_of_brew(1.0, 1.0, 1.0, 1.0, null_mut(), error),
@@ -103,6 +109,8 @@ fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
             cupwright_profile_to_bytes(null(), null_mut(), error),
             cupwright_profile_from_bytes(null(), 1, null_mut(), error),
             cupwright_plan_recipe(null(), null(), null(), null(), null_mut(), error),
+            cupwright_plan_foreseen(null(), null(), null(), null(), null(), null_mut(), error),
+            cupwright_plan_surest(null(), null(), null(), null(), null(), null_mut(), error),
             cupwright_ratio_water_ratio(1.0, 1.0, null_mut(), error),
             cupwright_ratio_water_for_ratio(1.0, 1.0, null_mut(), error),
             cupwright_ratio_dose_for_water(1.0, 1.0, null_mut(), error),

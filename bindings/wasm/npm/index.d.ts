@@ -951,8 +951,8 @@ export interface Recipe {
 export interface Foreseen {
   /** The recipe. */
   recipe: Recipe;
-  /** What it leads to, and the chance that it lands in the window. */
-  outlook: Outlook;
+  /** What it leads to, and the chance that it lands in the wish's window; null without one. */
+  outlook: Outlook | null;
 }
 
 export interface Learned {
@@ -2895,9 +2895,10 @@ export namespace plan {
     kitchen: Kitchen;
   }): Recipe;
   /**
-   * The recipe of a wish, what it leads to, and the chance that it lands in a window.
+   * The recipe of a wish, what it leads to, and the chance that it lands in the wish's window, its
+   * yield as charts count it.
    *
-   * @throws {@link Refusal} For an input that is not accepted; with what plan.recipe() fails with, `empty_band` for an empty window, and `result_out_of_range` for an uncertainty past its range.
+   * @throws {@link Refusal} For an input that is not accepted; with what plan.recipe() fails with, and `result_out_of_range` for an uncertainty past its range.
    */
   function foreseen(options: {
     /** What is to be in the cup. */
@@ -2910,12 +2911,10 @@ export namespace plan {
     kitchen: Kitchen;
     /** How far a brew strays from what is meant. */
     straying: Straying;
-    /** The window, its yield as charts count it. */
-    window: Window;
   }): Foreseen;
   /**
-   * The recipe that lands in a window most surely: the wish with its strength moved inside the
-   * window, where that is worth a point of chance and can be planned; else the wish as it is. The
+   * The recipe that lands in the wish's window most surely: the wish with its strength moved inside
+   * the window, where that is worth a point of chance and can be planned; else the wish as it is. The
    * chance of a strength is that of the dose alone changed, found by golden section; the recipe is
    * then planned anew.
    *
@@ -2932,8 +2931,6 @@ export namespace plan {
     kitchen: Kitchen;
     /** How far a brew strays from what is meant. */
     straying: Straying;
-    /** The window, its yield as charts count it. */
-    window: Window;
   }): Foreseen;
 }
 

@@ -719,7 +719,27 @@ fn inside(of: &str, outputs: Outputs) -> Outputs {
 }
 
 fn foreseen(f: Foreseen) -> Outputs {
-    [inside("recipe", recipe(f.recipe)), inside("outlook", outlook(f.outlook))].concat()
+    const NAMES: [&str; 12] = [
+        "beverage_g",
+        "u_beverage_g",
+        "nu_beverage",
+        "strength_pct",
+        "u_strength_pct",
+        "nu_strength",
+        "counted_yield_pct",
+        "u_counted_yield_pct",
+        "nu_counted_yield",
+        "correlation",
+        "strength_inside_pct",
+        "inside_pct",
+    ];
+    let none = || NAMES.map(|name| (name, 0.0)).to_vec();
+    [
+        inside("recipe", recipe(f.recipe)),
+        vec![("has_outlook", flag(f.outlook.is_some()))],
+        inside("outlook", f.outlook.map_or_else(none, outlook)),
+    ]
+    .concat()
 }
 
 fn advice(i: &dyn Inputs) -> Result<Outputs, Error> {
@@ -1182,9 +1202,9 @@ formulas! {
 
     "plan.recipe" => |i| recipe(plan::recipe(&wish(i)?, &brewer(i)?, &coffee(i)?, &kitchen(i)?)?);
     "plan.foreseen" => |i| foreseen(plan::foreseen(
-        &wish(i)?, &brewer(i)?, &coffee(i)?, &kitchen(i)?, &straying(i)?, &window(i)?)?);
+        &wish(i)?, &brewer(i)?, &coffee(i)?, &kitchen(i)?, &straying(i)?)?);
     "plan.surest" => |i| foreseen(plan::surest(
-        &wish(i)?, &brewer(i)?, &coffee(i)?, &kitchen(i)?, &straying(i)?, &window(i)?)?);
+        &wish(i)?, &brewer(i)?, &coffee(i)?, &kitchen(i)?, &straying(i)?)?);
 
     "forecast.strength" => |i| budget(forecast::strength(&intended(i)?)?);
     "forecast.counted_yield" => |i| budget(forecast::counted_yield(&intended(i)?)?);

@@ -67,11 +67,7 @@ export function planned(all) {
       brew_c: brewer.brew_c,
       contact_s: brewer.contact_s,
       serve_c: wish.serve_c,
-      // The yield's edges are left to the verdict below: a plan counts its yield by the brewer, a window by the chart.
-      window: window && {
-        strength_lowest_pct: window.strength_lowest_pct,
-        strength_highest_pct: window.strength_highest_pct,
-      },
+      window,
       servings: wish.servings,
       most_batches: wish.most_batches,
     },
@@ -108,9 +104,9 @@ export function planned(all) {
       added_c: wish.add_water ? kitchen.added_c : brewer.brew_c,
     },
   };
-  const chance = window && { ...question, straying: strayingOf(all), window };
-  const { recipe, outlook } = chance ? plan.foreseen(chance) : { recipe: plan.recipe(question), outlook: null };
-  const surest = chance && plan.surest(chance);
+  const straying = strayingOf(all);
+  const { recipe, outlook } = plan.foreseen({ ...question, straying });
+  const surest = plan.surest({ ...question, straying });
   const counted_yield_pct = extraction.flowThroughYield({
     strength_pct: recipe.brew_strength_pct,
     beverage_g: recipe.beverage_g,
@@ -122,7 +118,7 @@ export function planned(all) {
   return {
     recipe,
     outlook,
-    surer: surest && surest.recipe.strength_pct !== recipe.strength_pct ? surest : null,
+    surer: surest.recipe.strength_pct !== recipe.strength_pct ? surest : null,
     window,
     counted_yield_pct,
     standing: standing(window, recipe.strength_pct, counted_yield_pct),

@@ -957,7 +957,7 @@ function getRecipe(at) {
 function getForeseen(at) {
   return {
     recipe: getRecipe(at + 0),
-    outlook: getOutlook(at + 328),
+    outlook: i32[(at + 424) >> 2] ? getOutlook(at + 328) : null,
   };
 }
 
@@ -2092,8 +2092,8 @@ export const caution = Object.freeze({
 });
 
 const PLAN_RECIPE_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen"]);
-const PLAN_FORESEEN_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen", "straying", "window"]);
-const PLAN_SUREST_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen", "straying", "window"]);
+const PLAN_FORESEEN_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen", "straying"]);
+const PLAN_SUREST_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen", "straying"]);
 export const plan = Object.freeze({
   recipe(o) {
     record(o, 4, PLAN_RECIPE_OPTIONS, "options");
@@ -2105,25 +2105,23 @@ export const plan = Object.freeze({
     return getRecipe(answer);
   },
   foreseen(o) {
-    record(o, 6, PLAN_FORESEEN_OPTIONS, "options");
+    record(o, 5, PLAN_FORESEEN_OPTIONS, "options");
     const wish = takeWish(o.wish, "wish");
     const brewer = takeBrewer(o.brewer, "brewer");
     const coffee = takeCoffee(o.coffee, "coffee");
     const kitchen = takeKitchen(o.kitchen, "kitchen");
     const straying = takeStraying(o.straying, "straying");
-    const window = takeWindow(o.window, "window");
-    answered(cupwrightPlanForeseen(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), put(straying, 1448, 10), put(window, 1528, 4), answer, base));
+    answered(cupwrightPlanForeseen(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), put(straying, 1448, 10), answer, base));
     return getForeseen(answer);
   },
   surest(o) {
-    record(o, 6, PLAN_SUREST_OPTIONS, "options");
+    record(o, 5, PLAN_SUREST_OPTIONS, "options");
     const wish = takeWish(o.wish, "wish");
     const brewer = takeBrewer(o.brewer, "brewer");
     const coffee = takeCoffee(o.coffee, "coffee");
     const kitchen = takeKitchen(o.kitchen, "kitchen");
     const straying = takeStraying(o.straying, "straying");
-    const window = takeWindow(o.window, "window");
-    answered(cupwrightPlanSurest(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), put(straying, 1448, 10), put(window, 1528, 4), answer, base));
+    answered(cupwrightPlanSurest(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), put(straying, 1448, 10), answer, base));
     return getForeseen(answer);
   },
 });

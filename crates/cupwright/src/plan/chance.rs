@@ -46,11 +46,13 @@ fn intended(
 pub struct Foreseen {
     /// The recipe.
     pub recipe: Recipe,
-    /// What it leads to, and the chance that it lands in the window.
-    pub outlook: Outlook,
+    /// What it leads to, and the chance that it lands in the wish's window; none without a window.
+    pub outlook: Option<Outlook>,
 }
 
-/// The recipe of a wish, what it leads to, and the chance that it lands in a window.
+/// The recipe of a wish, what it leads to, and the chance that it lands in the wish's window.
+///
+/// The chance counts the yield as charts do; [`Recipe::standing`] counts the yield expected as the brewer does.
 ///
 /// # Errors
 /// As [`recipe`] and [`forecast::outlook`].
@@ -60,15 +62,16 @@ pub fn foreseen(
     coffee: &Coffee,
     kitchen: &Kitchen,
     straying: &Straying,
-    window: &Window,
 ) -> Result<Foreseen, Error> {
     let recipe = recipe(wish, brewer, coffee, kitchen)?;
     let meant = intended(&recipe, brewer, coffee, kitchen, straying);
-    Ok(Foreseen { recipe, outlook: forecast::outlook(&meant, window)? })
+    let outlook = wish.window.map(|window| forecast::outlook(&meant, &window)).transpose()?;
+    Ok(Foreseen { recipe, outlook })
 }
 
-/// The recipe that lands in a window most surely: the wish with its strength moved inside the window,
-/// where that is worth a point of chance and can be planned; else the wish as it is.
+/// The recipe that lands in the wish's window most surely: the wish with its strength moved inside the
+/// window, where that is worth a point of chance and can be planned; else, and without a window, the wish
+/// as it is.
 ///
 /// The chance of a strength is that of the dose alone changed, found by golden section; the recipe is then
 /// planned anew. Near an edge a wish gains most; in the middle it is left alone.
@@ -81,17 +84,16 @@ pub fn surest(
     coffee: &Coffee,
     kitchen: &Kitchen,
     straying: &Straying,
-    window: &Window,
 ) -> Result<Foreseen, Error> {
-    let wished = foreseen(wish, brewer, coffee, kitchen, straying, window)?;
+    let wished = foreseen(wish, brewer, coffee, kitchen, straying)?;
+    let Some(window) = &wish.window else { return Ok(wished) };
     let meant = intended(&wished.recipe, brewer, coffee, kitchen, straying);
     let other = likeliest(&meant, window).and_then(|strength| {
         let wish = Wish { strength, ..*wish };
-        foreseen(&wish, brewer, coffee, kitchen, straying, window).ok()
+        foreseen(&wish, brewer, coffee, kitchen, straying).ok()
     });
-    let gain = |other: &Foreseen| {
-        other.outlook.inside.percent() - wished.outlook.inside.percent() >= WORTH_IT
-    };
+    let chance = |of: &Foreseen| of.outlook.map_or(0.0, |outlook| outlook.inside.percent());
+    let gain = |other: &Foreseen| chance(other) - chance(&wished) >= WORTH_IT;
     Ok(other.filter(gain).unwrap_or(wished))
 }
 
