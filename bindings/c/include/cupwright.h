@@ -5390,8 +5390,7 @@ int32_t cupwright_decision_compare(const struct cupwright_pair *pair,
  * @param[out] budget The strength and its budget, in %.
  *
  * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup, or for a
- * strength or an uncertainty past its range; CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a
- * beverage takes.
+ * strength or an uncertainty past its range.
  */
 int32_t cupwright_forecast_strength(const struct cupwright_intended *intended,
                                     struct cupwright_budget *budget,

@@ -189,8 +189,7 @@ pub(crate) fn outlook(outlook: &Outlook) -> cupwright_outlook {
 /// @param[out] budget The strength and its budget, in %.
 ///
 /// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup, or for a
-/// strength or an uncertainty past its range; CUPWRIGHT_STATUS_IMPOSSIBLE for less water than such a
-/// beverage takes.
+/// strength or an uncertainty past its range.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_forecast_strength(
     intended: *const cupwright_intended,

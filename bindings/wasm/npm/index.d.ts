@@ -2944,7 +2944,7 @@ export namespace forecast {
    *
    * Terms: dose, brew water, yield, retention, other losses, portion p, addition A.
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where nothing is left for the cup, or for a strength or an uncertainty past its range; `impossible` for less water than such a beverage takes.
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where nothing is left for the cup, or for a strength or an uncertainty past its range.
    */
   function strength(options: {
     /** The brew. */
