@@ -11,7 +11,7 @@ from scipy.optimize import brentq, minimize_scalar
 from scipy.stats import norm
 from scipy.stats import t as student
 
-from budgets import KNOWN, budget, fraction, tolerance
+from budgets import KNOWN, budget, facts, fraction, tolerance
 
 SOURCE = "conservation of water and solids; GUM propagation by automatic differentiation; quadrature"
 WITH = "GTC 1.5.1, uncertainties 3.2.3, scipy 1.17.1"
@@ -86,19 +86,6 @@ def tolerances(out):
     return {k: CHANCE if "inside" in k else 1e-8 if "correlation" in k else 1e-9 * abs(v) + 1e-10 for k, v in out.items()}
 
 
-def facts(**triples):
-    inputs = {}
-    for field, (x, u, nu) in triples.items():
-        bare = field
-        for unit in ("_mg_per_l", "_g_per_g", "_pct", "_g", "_c"):
-            bare = bare.removesuffix(unit) if bare.endswith(unit) else bare
-        if x is not None:
-            inputs[field] = x
-        inputs[f"u_{field}"] = u
-        inputs[f"nu_{bare}"] = nu
-    return inputs
-
-
 INTENDED = [
     # dose, water, yield, retention, other losses, portion, addition; fixed, moisture, solids, vapour, held.
     ((13.4, 0.06, 80), (214, 2, 25), (20.8, 0.5, 14), (1.35, 0.1, 9), (None, 1, 30),
@@ -128,11 +115,6 @@ def case(numbers):
         **facts(dose_g=d, water_g=w, yield_pct=e, apparent_retention_g_per_g=r, losses_g=other, portion_g=portion, added_g=added),
     }
     return [d, w, e, r, (0.0, other[1], other[2]), portion, added], (fixed, h, s, v, held), inputs
-
-
-def beyond(out):
-    """Without what an outlook does not have."""
-    return {k: v for k, v in out.items() if not k.startswith("dominant")}
 
 
 # ---- Advice ----
@@ -290,15 +272,10 @@ def checks():
         for formula, model in ("forecast.strength", drink), ("forecast.counted_yield", counted):
             out = budget(model, inputs)
             yield formula, named, out, tolerance(out), WHY
-        for window in WINDOW, {**WINDOW, "has_yield": 0}:
-            d, w, e, r, other, portion, added = (real(x) for x in inputs)
-            size, strength, of_chart = brewed(d, w, e, r, other, *rest)
-            out = outlook(size, diluted(strength, portion, added, s), of_chart, window)
-            # A window without a yield has no use for its edges.
-            if not window["has_yield"]:
-                continue
-            given = {k: v for k, v in window.items()}
-            yield "forecast.outlook", {**named, **given}, out, tolerances(out), "quadrature to 1e-12, twelve digits"
+        d, w, e, r, other, portion, added = (real(x) for x in inputs)
+        size, strength, of_chart = brewed(d, w, e, r, other, *rest)
+        out = outlook(size, diluted(strength, portion, added, s), of_chart, WINDOW)
+        yield "forecast.outlook", {**named, **WINDOW}, out, tolerances(out), "quadrature to 1e-12, twelve digits"
 
     for cup, means in CUPS:
         d, b, t = cup["d"], cup["b"], cup["t"][0]

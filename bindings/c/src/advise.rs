@@ -1,7 +1,6 @@
 //! What to do to a judged cup now, and what to change in the next brew.
 
 use cupwright::advise::{self, Advice, Cup, MOST_SUGGESTIONS, Means, Suggestion};
-use cupwright::uncertainty::Standard;
 
 use crate::call::{Call, Refused, answer, checked, given};
 use crate::estimate::{self, *};
@@ -110,10 +109,7 @@ pub struct cupwright_advice {
 fn cup_of(call: Call, cup: &cupwright_cup) -> Result<Cup, Refused> {
     Ok(Cup {
         brew: extraction::brew_of(call, &cup.brew)?,
-        weighing: Standard {
-            u: checked!(call, cup.u_weighing_g)?,
-            freedom: checked!(call, cup.nu_weighing)?,
-        },
+        weighing: estimate::weighing(call, cup)?,
         strength: estimate::strength(call, &cup.strength)?,
         extracted: estimate::extracted(call, &cup.r#yield)?,
         contact: checked!(call, cup.contact_s)?,

@@ -3,11 +3,13 @@
 use cupwright::quantity::{
     Addition, Beverage, BrewWater, Dose, FactorUncertainty, HeldStrength, Liquid, MassUncertainty,
     Measurand, Moisture, RetentionUncertainty, SpanUncertainty, Strength, StrengthUncertainty,
-    Temperature, Vapour, WaterSolids, Yield,
+    Temperature, Vapour, WaterSolids, Yield, YieldUncertainty,
 };
 use cupwright::uncertainty::{Estimate, Standard};
 
+use crate::advise::cupwright_cup;
 use crate::call::{Call, Refused, checked};
+use crate::forecast::cupwright_straying;
 
 /// Any value with its standard uncertainty. In every struct like this one, u is the standard
 /// uncertainty, 0 for a value that is not uncertain, and nu the degrees of freedom of that, never
@@ -310,4 +312,15 @@ readers! {
         uncertain(u_apparent_retention_g_per_g, nu_apparent_retention);
     losses(cupwright_losses_uncertainty) -> Standard<MassUncertainty> =
         uncertain(u_losses_g, nu_losses);
+    weighing(cupwright_cup) -> Standard<MassUncertainty> = uncertain(u_weighing_g, nu_weighing);
+    next_dose(cupwright_straying) -> Standard<MassUncertainty> =
+        uncertain(u_next_dose_g, nu_next_dose);
+    next_water(cupwright_straying) -> Standard<MassUncertainty> =
+        uncertain(u_next_water_g, nu_next_water);
+    next_yield(cupwright_straying) -> Standard<YieldUncertainty> =
+        uncertain(u_next_yield_pct, nu_next_yield);
+    next_retention(cupwright_straying) -> Standard<RetentionUncertainty> =
+        uncertain(u_next_retention_g_per_g, nu_next_retention);
+    next_losses(cupwright_straying) -> Standard<MassUncertainty> =
+        uncertain(u_next_losses_g, nu_next_losses);
 }

@@ -2,7 +2,6 @@
 
 use cupwright::forecast::{self, Intended, Outlook, Straying};
 use cupwright::quantity::Measure;
-use cupwright::uncertainty::Standard;
 
 use crate::call::{Call, Refused, answer, checked, given};
 use crate::estimate::{self, *};
@@ -119,26 +118,11 @@ fn intended_of(call: Call, intended: &cupwright_intended) -> Result<Intended, Re
 /// The core's straying.
 pub(crate) fn straying(call: Call, of: &cupwright_straying) -> Result<Straying, Refused> {
     Ok(Straying {
-        dose: Standard {
-            u: checked!(call, of.u_next_dose_g)?,
-            freedom: checked!(call, of.nu_next_dose)?,
-        },
-        water: Standard {
-            u: checked!(call, of.u_next_water_g)?,
-            freedom: checked!(call, of.nu_next_water)?,
-        },
-        extracted: Standard {
-            u: checked!(call, of.u_next_yield_pct)?,
-            freedom: checked!(call, of.nu_next_yield)?,
-        },
-        retention: Standard {
-            u: checked!(call, of.u_next_retention_g_per_g)?,
-            freedom: checked!(call, of.nu_next_retention)?,
-        },
-        other: Standard {
-            u: checked!(call, of.u_next_losses_g)?,
-            freedom: checked!(call, of.nu_next_losses)?,
-        },
+        dose: estimate::next_dose(call, of)?,
+        water: estimate::next_water(call, of)?,
+        extracted: estimate::next_yield(call, of)?,
+        retention: estimate::next_retention(call, of)?,
+        other: estimate::next_losses(call, of)?,
     })
 }
 

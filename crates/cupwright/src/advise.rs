@@ -353,11 +353,13 @@ impl<'a> Next<'a> {
             vapour: brew.vapour,
         };
         let kept = retention::retention_of_brew(&unknown, brew.dose, brew.water, brew.beverage)?;
-        let known = Standard { u: cup.extracted.u, freedom: cup.extracted.freedom };
         let intended = Intended {
             dose: Estimate::with(brew.dose, straying.dose),
             water: Estimate::with(brew.water, straying.water),
-            extracted: Estimate::with(cup.extracted.value, together(&[known, straying.extracted])?),
+            extracted: Estimate::with(
+                cup.extracted.value,
+                together(&[cup.extracted.standard(), straying.extracted])?,
+            ),
             losses: Losses { retention: kept, ..unknown },
             retention: straying.retention,
             other: straying.other,

@@ -430,8 +430,8 @@ pub fn compare<M: Uncertain>(
     let difference = first.value.value() - second.value.value();
     let of_factor = computed(factor.u.fraction() * difference.abs())?;
     let standard = together(&[
-        Standard { u: first.u, freedom: first.freedom },
-        Standard { u: second.u, freedom: second.freedom },
+        first.standard(),
+        second.standard(),
         Standard { u: of_factor, freedom: factor.freedom },
     ])?;
     let least = coverage_factor(confidence, standard.freedom).ratio() * standard.u.value();

@@ -89,6 +89,12 @@ impl Balance {
         100.0 * dissolved / (self.dose * (1.0 - self.solids - self.held * tau))
     }
 
+    /// Solids from coffee τ of a brew that gave so much coffee, g.
+    pub(crate) fn coffee_solids(&self, coffee: f64) -> f64 {
+        (coffee * (1.0 - self.solids) - self.solids * self.bean_water)
+            / (self.beverage + self.held * (self.missing + coffee))
+    }
+
     /// Refuses a beverage larger than `most`, where nothing at all would be kept.
     fn accept(&self, brew: &Brew, most: f64) -> Result<(), Error> {
         if self.beverage <= most {
@@ -164,9 +170,7 @@ pub fn strength(brew: &Brew, extracted: Yield) -> Result<Strength, Error> {
     let b = Balance::of(brew);
     let coffee = extracted.fraction() * b.dose;
     b.accept(brew, b.missing + b.beverage + coffee)?;
-    let tau = (coffee * (1.0 - b.solids) - b.solids * b.bean_water)
-        / (b.beverage + b.held * (b.missing + coffee));
-    computed(100.0 * (tau + b.solids))
+    computed(100.0 * (b.coffee_solids(coffee) + b.solids))
 }
 
 /// Beverage B that a brew must have given, from its strength and yield: the third way round.

@@ -14,7 +14,7 @@
 use crate::decision;
 use crate::dilution;
 use crate::error::Error;
-use crate::extraction::{self, Brew};
+use crate::extraction::{self, Balance, Brew};
 use crate::math::{max, min, sqrt, square};
 use crate::quantity::{
     Addition, Beverage, BrewWater, Correlation, Dose, HeldStrength, MassUncertainty, Moisture,
@@ -88,7 +88,7 @@ record! {
 }
 
 /// The numbers of an intended brew as the equations use them.
-struct Balance {
+struct Numbers {
     d: f64,
     w: f64,
     e: f64,
@@ -104,17 +104,16 @@ struct Balance {
 const INPUTS: usize = 7;
 
 /// A result and how it changes with each input, in the order of [`Intended::inputs`].
-#[derive(Clone, Copy)]
-pub(crate) struct Sloped<const N: usize> {
-    pub value: f64,
-    pub slopes: [f64; N],
+struct Sloped {
+    value: f64,
+    slopes: [f64; INPUTS],
 }
 
 /// The three results of an intended brew.
 struct Results {
-    beverage: Sloped<INPUTS>,
-    strength: Sloped<INPUTS>,
-    counted: Sloped<INPUTS>,
+    beverage: Sloped,
+    strength: Sloped,
+    counted: Sloped,
 }
 
 impl Intended {
@@ -154,7 +153,7 @@ impl Intended {
             self.added.value,
             self.water_solids,
         )?;
-        let Balance { d, w, e, h, s, held, r, vapour, .. } = self.balance();
+        let Numbers { d, w, e, h, s, held, r, vapour, .. } = self.numbers();
         let (b, t) = (expected.grams(), of_brew.percent());
         let kept = 1.0 - held;
 
@@ -190,18 +189,18 @@ impl Intended {
         })
     }
 
-    fn balance(&self) -> Balance {
+    fn numbers(&self) -> Numbers {
         let (d, w) = (self.dose.value.grams(), self.water.value.grams());
         let (h, s) = (self.moisture.fraction(), self.water_solids.fraction());
         let held = self.held_strength.fraction();
         let (r, vapour) = (self.losses.retention.grams_per_gram(), self.losses.vapour.grams());
         let fixed = self.losses.fixed();
-        Balance { d, w, e: self.extracted.value.fraction(), h, s, held, r, vapour, fixed }
+        Numbers { d, w, e: self.extracted.value.fraction(), h, s, held, r, vapour, fixed }
     }
 
     /// Dose that makes the brew so strong, g; any number where none does.
     pub(crate) fn dose_for(&self, wanted: Strength) -> f64 {
-        let Balance { w, e, h, s, held, r, vapour, fixed, .. } = self.balance();
+        let Numbers { w, e, h, s, held, r, vapour, fixed, .. } = self.numbers();
         let tau = wanted.fraction() - s;
         let per_dose = held * (h + e) - (1.0 - held) * r;
         let rest = (1.0 - held) * (w - fixed) + held * (w - vapour);
@@ -210,7 +209,7 @@ impl Intended {
 
     /// Brew water that makes the brew so strong, g; any number where none does.
     pub(crate) fn water_for(&self, wanted: Strength) -> f64 {
-        let Balance { d, e, h, s, held, r, vapour, fixed, .. } = self.balance();
+        let Numbers { d, e, h, s, held, r, vapour, fixed, .. } = self.numbers();
         let bean_water = h * d - vapour;
         let coffee = e * d * (1.0 - s) - s * bean_water;
         let rest = (1.0 - held) * (-r * d - fixed) + held * (bean_water + e * d);
@@ -219,7 +218,7 @@ impl Intended {
 
     /// Yield that makes the brew so strong, %; any number where none does.
     pub(crate) fn yield_for(&self, wanted: Strength) -> f64 {
-        let Balance { d, w, h, s, held, r, vapour, fixed, .. } = self.balance();
+        let Numbers { d, w, h, s, held, r, vapour, fixed, .. } = self.numbers();
         let tau = wanted.fraction() - s;
         let bean_water = h * d - vapour;
         let rest = (1.0 - held) * (w - r * d - fixed) + held * (w + bean_water);
@@ -236,13 +235,13 @@ impl Intended {
 
     /// The results from any inputs, for what the linear rule leaves out: strength of the drink and counted yield.
     fn model(&self, [d, w, e, r, other, portion, added]: [f64; INPUTS]) -> (f64, f64) {
-        let Balance { h, s, held, vapour, fixed, .. } = self.balance();
-        let coffee = 0.01 * e * d;
-        let b = w - r * d - fixed - other;
+        let Numbers { h, s, held, vapour, fixed, .. } = self.numbers();
+        let beverage = w - r * d - fixed - other;
         let bean_water = h * d - vapour;
-        let all = b * (1.0 - held) + held * (w + bean_water + coffee);
-        let t = (coffee * (1.0 - s) - s * bean_water) / all + s;
-        (100.0 * (t * portion + s * added) / (portion + added), 100.0 * t * b / d)
+        let missing = w + bean_water - beverage;
+        let balance = Balance { dose: d, beverage, bean_water, missing, solids: s, held };
+        let t = balance.coffee_solids(0.01 * e * d) + s;
+        (100.0 * (t * portion + s * added) / (portion + added), 100.0 * t * beverage / d)
     }
 }
 

@@ -168,6 +168,11 @@ impl<M: Uncertain> Estimate<M> {
         Self { value, u: standard.u, freedom: standard.freedom }
     }
 
+    /// Its uncertainty apart from it.
+    pub const fn standard(&self) -> Standard<M::Uncertainty> {
+        Standard { u: self.u, freedom: self.freedom }
+    }
+
     /// Expanded uncertainty U = k u for a confidence, "1.44 % ± 0.05 %".
     ///
     /// # Errors

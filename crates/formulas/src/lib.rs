@@ -56,10 +56,15 @@ fn choice<T: Copy>(i: &dyn Inputs, field: &str, known: &[(u8, T)]) -> T {
     found.unwrap_or_else(|| panic!("{field}: {code} is not among the choices")).1
 }
 
-/// One output. Every quantity that comes out must be one that could go in.
+/// Every quantity that comes out must be one that could go in.
+fn in_range<M: Measure>(value: M) -> f64 {
+    assert_eq!(M::new(value.value()), Ok(value), "{} leaves its range", M::QUANTITY.name());
+    value.value()
+}
+
+/// One output.
 fn one<M: Measure>(field: &'static str, value: M) -> Outputs {
-    assert_eq!(M::new(value.value()), Ok(value), "{field} leaves its range");
-    vec![(field, value.value())]
+    vec![(field, in_range(value))]
 }
 
 fn brew(i: &dyn Inputs) -> Result<Brew, Error> {
@@ -689,36 +694,7 @@ fn intended(i: &dyn Inputs) -> Result<Intended, Error> {
     })
 }
 
-fn outlook(o: Outlook) -> Outputs {
-    [
-        one("beverage_g", o.beverage.value),
-        one("u_beverage_g", o.beverage.u),
-        one("nu_beverage", o.beverage.freedom),
-        one("strength_pct", o.strength.value),
-        one("u_strength_pct", o.strength.u),
-        one("nu_strength", o.strength.freedom),
-        one("counted_yield_pct", o.counted.value),
-        one("u_counted_yield_pct", o.counted.u),
-        one("nu_counted_yield", o.counted.freedom),
-        one("correlation", o.correlation),
-        one("strength_inside_pct", o.strength_inside),
-        one("inside_pct", o.inside),
-    ]
-    .concat()
-}
-
-/// Outputs inside of something: its name, a dot, and theirs.
-fn inside(of: &str, outputs: Outputs) -> Outputs {
-    static NAMES: Mutex<BTreeMap<String, &'static str>> = Mutex::new(BTreeMap::new());
-    let mut names = NAMES.lock().expect("no test panics while it names an output");
-    let mut named = |name: &str| -> &'static str {
-        let whole = format!("{of}.{name}");
-        names.entry(whole.clone()).or_insert_with(|| Box::leak(whole.into_boxed_str()))
-    };
-    outputs.into_iter().map(|(name, value)| (named(name), value)).collect()
-}
-
-fn foreseen(f: Foreseen) -> Outputs {
+fn outlook(outlook: Option<Outlook>) -> Outputs {
     const NAMES: [&str; 12] = [
         "beverage_g",
         "u_beverage_g",
@@ -733,11 +709,32 @@ fn foreseen(f: Foreseen) -> Outputs {
         "strength_inside_pct",
         "inside_pct",
     ];
-    let none = || NAMES.map(|name| (name, 0.0)).to_vec();
+    fn three<M: Uncertain>(of: Estimate<M>) -> [f64; 3] {
+        [in_range(of.value), in_range(of.u), in_range(of.freedom)]
+    }
+    let values = outlook.map_or(vec![0.0; NAMES.len()], |o| {
+        let rest = [in_range(o.correlation), in_range(o.strength_inside), in_range(o.inside)];
+        [three(o.beverage), three(o.strength), three(o.counted), rest].concat()
+    });
+    NAMES.into_iter().zip(values).collect()
+}
+
+/// Outputs inside of something: its name, a dot, and theirs.
+fn inside(of: &str, outputs: Outputs) -> Outputs {
+    static NAMES: Mutex<BTreeMap<String, &'static str>> = Mutex::new(BTreeMap::new());
+    let mut names = NAMES.lock().expect("no test panics while it names an output");
+    let mut named = |name: &str| -> &'static str {
+        let whole = format!("{of}.{name}");
+        names.entry(whole.clone()).or_insert_with(|| Box::leak(whole.into_boxed_str()))
+    };
+    outputs.into_iter().map(|(name, value)| (named(name), value)).collect()
+}
+
+fn foreseen(f: Foreseen) -> Outputs {
     [
         inside("recipe", recipe(f.recipe)),
         vec![("has_outlook", flag(f.outlook.is_some()))],
-        inside("outlook", f.outlook.map_or_else(none, outlook)),
+        inside("outlook", outlook(f.outlook)),
     ]
     .concat()
 }
@@ -757,27 +754,24 @@ fn advice(i: &dyn Inputs) -> Result<Outputs, Error> {
         milk: i.flag("milk"),
     };
     let advice = advise::on(&cup, &straying(i)?, &means, get(i, "wanted_pct")?, &window(i)?)?;
-    let none = || {
-        let zeros = |(name, _)| (name, 0.0);
-        suggestion(advice.suggestions().next().copied()).into_iter().map(zeros).collect()
-    };
     let listed = advice.suggestions().copied().map(Some).chain(std::iter::repeat(None));
     let mut outputs = vec![
         ("grind", f64::from(advice.grind as u8)),
         ("suggestion_count", advice.suggestions().count() as f64),
     ];
     for (at, of) in listed.take(advise::MOST_SUGGESTIONS).enumerate() {
-        let of = of.map_or_else(none, |of| suggestion(Some(of)));
-        outputs.extend(inside(&format!("suggestions.{at}"), of));
+        outputs.extend(inside(&format!("suggestions.{at}"), suggestion(of)));
     }
     Ok(outputs)
 }
 
 fn suggestion(of: Option<Suggestion>) -> Outputs {
-    let s = of.expect("the cup as it is can always be suggested");
-    let mut outputs =
-        vec![("change", f64::from(s.change as u8)), ("amount", s.amount), ("before", s.before)];
-    outputs.extend(inside("outlook", outlook(s.outlook)));
+    let mut outputs = vec![
+        ("change", of.map_or(0.0, |s| f64::from(s.change as u8))),
+        ("amount", of.map_or(0.0, |s| s.amount)),
+        ("before", of.map_or(0.0, |s| s.before)),
+    ];
+    outputs.extend(inside("outlook", outlook(of.map(|s| s.outlook))));
     outputs
 }
 
@@ -1063,8 +1057,7 @@ formulas! {
         RepeatCount::from_count(repeats.len() as f64)?;
         let repeats = repeats.into_iter().map(Measure::new).collect::<Result<Vec<_>, _>>()?;
         let mean: Estimate<Measurand> = uncertainty::of_repeats(&repeats)?;
-        let standard = Standard { u: mean.u, freedom: mean.freedom };
-        [one("value", mean.value), standard_out(standard)].concat()
+        [one("value", mean.value), standard_out(mean.standard())].concat()
     };
     "uncertainty.pooled" => |i| {
         let fields =
@@ -1208,7 +1201,7 @@ formulas! {
 
     "forecast.strength" => |i| budget(forecast::strength(&intended(i)?)?);
     "forecast.counted_yield" => |i| budget(forecast::counted_yield(&intended(i)?)?);
-    "forecast.outlook" => |i| outlook(forecast::outlook(&intended(i)?, &window(i)?)?);
+    "forecast.outlook" => |i| outlook(Some(forecast::outlook(&intended(i)?, &window(i)?)?));
 
     "advise.on" => |i| advice(i)?;
 }

@@ -46,6 +46,9 @@ const strayingOf = ({ hand }) => ({
   nu_next_losses: KNOWN(),
 });
 
+const chamberOf = (brewer) =>
+  brewer.has_chamber ? { volume_ml: brewer.volume_ml, displacement_ml_per_g: brewer.displacement_ml_per_g } : null;
+
 const lossesOf = (brewer) => ({
   apparent_retention_g_per_g: brewer.apparent_retention_g_per_g,
   hold_up_g: brewer.hold_up_g,
@@ -74,9 +77,7 @@ export function planned(all) {
     brewer: {
       held_strength_pct: brewer.held_strength_pct,
       losses: lossesOf(brewer),
-      chamber: brewer.has_chamber
-        ? { volume_ml: brewer.volume_ml, displacement_ml_per_g: brewer.displacement_ml_per_g }
-        : null,
+      chamber: chamberOf(brewer),
       heat_capacity_j_per_k: brewer.heat_capacity_j_per_k,
       rinse_g: brewer.rinse_g,
       cooling_per_min: brewer.cooling_per_min,
@@ -105,8 +106,10 @@ export function planned(all) {
     },
   };
   const straying = strayingOf(all);
-  const { recipe, outlook } = plan.foreseen({ ...question, straying });
+  // Where nothing surer is worth while, the surest is the wish as it is.
   const surest = plan.surest({ ...question, straying });
+  const isWished = surest.recipe.strength_pct === wish.strength_pct;
+  const { recipe, outlook } = isWished ? surest : plan.foreseen({ ...question, straying });
   const counted_yield_pct = extraction.flowThroughYield({
     strength_pct: recipe.brew_strength_pct,
     beverage_g: recipe.beverage_g,
@@ -118,7 +121,7 @@ export function planned(all) {
   return {
     recipe,
     outlook,
-    surer: surest.recipe.strength_pct !== recipe.strength_pct ? surest : null,
+    surer: isWished ? null : surest,
     window,
     counted_yield_pct,
     standing: standing(window, recipe.strength_pct, counted_yield_pct),
@@ -307,22 +310,21 @@ function worth({ wish, brewer, instrument, hand }, brew, read_pct, readings, win
     yield: { yield_pct: extracted.value, u_yield_pct: extracted.u, nu_yield: extracted.degrees_of_freedom },
     contact_s: brewer.contact_s,
   };
-  const chamber = brewer.has_chamber
-    ? { volume_ml: brewer.volume_ml, displacement_ml_per_g: brewer.displacement_ml_per_g }
-    : null;
-  const advice = attempt(() =>
+  const advice = () =>
     advise.on({
       cup,
-      means: { kinetics: null, chamber, water_c: brewer.brew_c, milk: false },
+      means: { kinetics: null, chamber: chamberOf(brewer), water_c: brewer.brew_c, milk: false },
       straying: strayingOf({ hand }),
       wanted_pct: wish.strength_pct,
       window,
-    }),
-  );
-  return { sure, decided, both_pct, needed, advice: wish.add_water ? null : (advice.value ?? null) };
+    });
+  // A strong brew is advised on by what water makes of it, which is said apart.
+  return { sure, decided, both_pct, needed, advice: wish.add_water ? null : answerOrNull(advice) };
 }
 
-const hasYield = (window) => Number.isFinite(window.yield_lowest_pct) && Number.isFinite(window.yield_highest_pct);
+/** Whether a window has a yield. */
+export const hasYield = (window) =>
+  Number.isFinite(window.yield_lowest_pct) && Number.isFinite(window.yield_highest_pct);
 
 const estimateOf = ({ value, u, degrees_of_freedom }) => ({ value, u_value: u, nu_value: degrees_of_freedom });
 

@@ -1,6 +1,7 @@
 // Drawings of numbers that others worked out. Each has its text beside it for those who do not see it.
 
 import words from "../words.en.js";
+import { hasYield } from "./bench.js";
 import { h, svg } from "./element.js";
 import { amount, clock, figure, toShown, unitOf } from "./units.js";
 
@@ -66,8 +67,6 @@ export function placePicture(points, window, units) {
     .join(" ");
   return picture(SAID.place, SAID.placeText(say, saidWindow(window, units)), parts);
 }
-
-const hasYield = (window) => Number.isFinite(window.yield_lowest_pct) && Number.isFinite(window.yield_highest_pct);
 
 function saidWindow(window, units) {
   if (!window) return SAID.noWindow;
