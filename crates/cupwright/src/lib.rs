@@ -90,6 +90,8 @@ pub mod error;
 pub mod extraction;
 pub mod forecast;
 pub mod heat;
+
+pub mod live;
 mod math;
 pub mod plan;
 pub mod profile;

@@ -475,6 +475,33 @@ quantities! {
     /// Standard uncertainty of a time constant over its value, which is that of its logarithm.
     85 TimeConstantUncertainty = "uncertainty of a time constant", from_ratio/ratio "" as "u_ln_time",
         0.0..=1000.0, 3 decimals, source "range chosen here";
+    /// Time on a clock that only goes forward, from any beginning.
+    100 Clock = "clock", from_seconds/seconds "s" as "clock_s",
+        0.0..=5000000000.0, 2 decimals, source "range chosen here: 32 bits of milliseconds a thousand times over";
+    /// What a scale shows, or would show: below zero after something was taken off.
+    101 ScaleReading = "scale reading", from_grams/grams "g" as "reading_g",
+        -100000.0..=100000.0, 2 decimals, source "range chosen here";
+    /// The smallest step of a scale's reading.
+    102 Division = "scale division", from_grams/grams "g" as "division_g",
+        0.001..=10.0, 3 decimals, source "range chosen here";
+    /// The most that a scale can weigh.
+    103 Capacity = "scale capacity", from_grams/grams "g" as "capacity_g",
+        10.0..=100000.0, 0 decimals, source "range chosen here";
+    /// The fastest that water is poured: a reading that rises faster is something else.
+    104 FastestPour = "fastest pour", from_grams_per_second/grams_per_second "g/s" as "fastest_g_per_s",
+        2.0..=100.0, 1 decimals, source "range chosen here";
+    /// How fast a reading rises.
+    105 Flow = "flow", from_grams_per_second/grams_per_second "g/s" as "flow_g_per_s",
+        -100000000.0..=100000000.0, 2 decimals, source "range chosen here: a scale's range within a millisecond";
+    /// Water that was poured, as a scale saw it: its noise can bring it below zero.
+    106 Poured = "water poured", from_grams/grams "g" as "poured_g",
+        -1000000000.0..=1000000000.0, 1 decimals, source "range chosen here";
+    /// A difference of two readings.
+    107 Change = "change of weight", from_grams/grams "g" as "change_g",
+        -1000000000.0..=1000000000.0, 2 decimals, source "range chosen here";
+    /// Weight of which a scale cannot say whether it is water.
+    108 Unclear = "unclear weight", from_grams/grams "g" as "unclear_g",
+        0.0..=1000000000.0, 1 decimals, source "range chosen here";
 }
 
 macro_rules! percentages {

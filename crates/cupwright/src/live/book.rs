@@ -1,0 +1,112 @@
+//! Where the changes of a reading are put down.
+
+use crate::math::{max, square};
+
+/// Things taken off that are remembered, to know them when they come back.
+const REMEMBERED: usize = 3;
+
+/// How much drift is usual, g/s (estimate: a hot open brewer loses 0.005 to 0.02 g/s).
+const USUAL_DRIFT: f64 = 0.01;
+
+/// A level at either end of a still time is known to so many grams (estimate).
+const END: f64 = 0.08;
+
+/// The accounts. Their sum is the anchor.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Book {
+    pub(super) poured: f64,
+    pub(super) moved: f64,
+    pub(super) tared: f64,
+    pub(super) drifted: f64,
+    pub(super) unclear: f64,
+    /// The level up to which all is put down.
+    pub(super) anchor: f64,
+    /// Grams that may be water or not.
+    pub(super) unsure: f64,
+    /// What was taken off, the last first.
+    off: [f64; REMEMBERED],
+    /// Seconds during which nothing but drift went on, since water came.
+    still: f64,
+    /// Drift meanwhile.
+    drift: f64,
+    /// Seconds during which water came, and drift could not be seen.
+    wet: f64,
+}
+
+impl Book {
+    pub(super) const BLANK: Self = Self {
+        poured: 0.0,
+        moved: 0.0,
+        tared: 0.0,
+        drifted: 0.0,
+        unclear: 0.0,
+        anchor: 0.0,
+        unsure: 0.0,
+        off: [0.0; REMEMBERED],
+        still: 0.0,
+        drift: 0.0,
+        wet: 0.0,
+    };
+
+    /// Puts down all up to a level.
+    pub(super) fn enter(&mut self, level: f64, account: fn(&mut Self) -> &mut f64) {
+        *account(self) += level - self.anchor;
+        self.anchor = level;
+    }
+
+    /// Puts down drift.
+    pub(super) fn drift(&mut self, change: f64) {
+        self.drifted += change;
+        self.anchor += change;
+    }
+
+    /// Water poured, with what went off meanwhile.
+    ///
+    /// Hot water evaporates, and creep goes on, while it is poured too. The rate of still times is
+    /// taken for it, as far as it can be told: weighted by the variance of what is usual over the sum
+    /// of that and of the rate's own.
+    pub(super) fn water(&self) -> f64 {
+        if self.still <= 0.0 {
+            return self.poured;
+        }
+        let usual = square(USUAL_DRIFT);
+        let weight = usual / (usual + square(END / self.still));
+        self.poured - weight * self.drift / self.still * self.wet
+    }
+
+    /// Counts water anew.
+    pub(super) fn count_anew(&mut self) {
+        self.moved += self.poured;
+        (self.poured, self.unsure) = (0.0, 0.0);
+        (self.still, self.drift, self.wet) = (0.0, 0.0, 0.0);
+    }
+
+    /// A while during which water came.
+    pub(super) fn wet(&mut self, seconds: f64) {
+        self.wet += seconds;
+    }
+
+    /// A while during which nothing but drift went on.
+    pub(super) fn still(&mut self, seconds: f64, drift: f64) {
+        if self.wet > 0.0 {
+            self.still += seconds;
+            self.drift += drift;
+        }
+    }
+
+    /// Remembers what was taken off.
+    pub(super) fn take_off(&mut self, weight: f64) {
+        self.off.rotate_right(1);
+        if let Some(last) = self.off.first_mut() {
+            *last = weight;
+        }
+    }
+
+    /// What was taken off and is put back with so much weight: at least half of it is left, and not
+    /// much has been added.
+    pub(super) fn put_back(&mut self, weight: f64) -> Option<f64> {
+        let is_it = |off: f64| weight > 0.5 * off && weight < off + max(5.0, 0.02 * off);
+        let place = self.off.iter_mut().find(|off| **off > 0.0 && is_it(**off))?;
+        Some(core::mem::replace(place, 0.0))
+    }
+}

@@ -1,0 +1,186 @@
+//! Points that no pour could reach, held back until it is clear what they are.
+
+use super::Doing;
+use super::line::Point;
+use crate::math::{max, min};
+
+/// What disturbs a reading is told after this time, s (estimate).
+const TELL: f64 = 0.8;
+
+/// And again, as a fault, after this, s (estimate).
+const RESTLESS: f64 = 60.0;
+
+/// A hand that presses is heavier than this, and a spoon lighter, g (estimate).
+const PRESS: f64 = 50.0;
+
+/// What a press leaves, as creep, over its weight (estimate).
+const LEFT_BY_PRESS: f64 = 0.001;
+
+/// Water that begins with a splash goes on rising within this time, s (estimate).
+const SPLASH: f64 = 1.5;
+
+/// Points in a row that lie near each other and end a disturbance that was told (estimate).
+const CALM: u8 = 4;
+
+/// What was told of a disturbance.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Told {
+    Nothing,
+    Disturbed,
+    Pressed,
+    Overloaded,
+    Restless,
+}
+
+/// Points held back, if any.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Hold {
+    /// How many there are.
+    points: u8,
+    /// How many in a row lie near each other.
+    calm: u8,
+    told: Told,
+    since: f64,
+    /// The last three, the newest first.
+    last: [Point; 3],
+    /// Weight of a hand.
+    press: f64,
+}
+
+impl Hold {
+    /// Nothing is held back.
+    pub(super) const NONE: Self = Self {
+        points: 0,
+        calm: 0,
+        told: Told::Nothing,
+        since: 0.0,
+        last: [Point { time: 0.0, mass: 0.0 }; 3],
+        press: 0.0,
+    };
+
+    /// Holds a first point back.
+    pub(super) fn from(point: Point) -> Self {
+        Self { points: 1, since: point.time, last: [point; 3], ..Self::NONE }
+    }
+
+    /// Holds a reading beyond the scale back; whether that is new.
+    pub(super) fn overload(&mut self, point: Point) -> bool {
+        if !self.is_on() {
+            *self = Self::from(point);
+        }
+        self.calm = 0;
+        let is_new = self.told != Told::Overloaded;
+        self.told = Told::Overloaded;
+        is_new
+    }
+
+    /// Holds another point back; how long it lasts now.
+    pub(super) fn take(&mut self, point: Point) -> f64 {
+        let [newest, before, _] = self.last;
+        self.last = [point, newest, before];
+        self.points = self.points.saturating_add(1);
+        point.time - self.since
+    }
+
+    pub(super) fn is_on(&self) -> bool {
+        self.points > 0
+    }
+
+    pub(super) fn told(&self) -> Told {
+        self.told
+    }
+
+    pub(super) fn since(&self) -> f64 {
+        self.since
+    }
+
+    /// Time of the newest point.
+    pub(super) fn time(&self) -> f64 {
+        let [newest, ..] = self.last;
+        newest.time
+    }
+
+    pub(super) fn last_two(&self) -> [Point; 2] {
+        let [newest, before, _] = self.last;
+        [newest, before]
+    }
+
+    pub(super) fn last_three(&self) -> [Point; 3] {
+        self.last
+    }
+
+    /// Readings are lower by so much from here on.
+    pub(super) fn lower(&mut self, by: f64) {
+        self.last.iter_mut().for_each(|point| point.mass -= by);
+    }
+
+    /// What is going on, for others.
+    pub(super) fn doing(&self) -> Option<Doing> {
+        self.is_on().then_some(match self.told {
+            Told::Pressed => Doing::Pressed,
+            Told::Overloaded => Doing::Overloaded,
+            Told::Nothing | Told::Disturbed | Told::Restless => Doing::Disturbed,
+        })
+    }
+
+    /// Whether no more than two points were off.
+    pub(super) fn is_short(&self) -> bool {
+        self.points <= 3
+    }
+
+    /// Whether the points lay near each other from the first one on.
+    pub(super) fn is_sudden(&self) -> bool {
+        self.points == 3
+    }
+
+    /// What creep a press may have left.
+    pub(super) fn left_by_press(&self) -> f64 {
+        LEFT_BY_PRESS * self.press
+    }
+
+    /// Whether the newest point is back near a level; after more than one, the one before it too.
+    pub(super) fn is_near(&self, level: f64, reach: f64) -> bool {
+        let is_near = |point: Point| (point.mass - level).abs() <= reach;
+        let [newest, before] = self.last_two();
+        is_near(newest) && (self.points <= 2 || is_near(before))
+    }
+
+    /// Whether the points rise as water does.
+    pub(super) fn rises(&self, slowest: f64, fastest: f64) -> bool {
+        let [a, b, c] = self.last;
+        let is_flow = |new: Point, old: Point| {
+            let flow = (new.mass - old.mass) / (new.time - old.time);
+            flow > slowest && flow < fastest
+        };
+        self.points >= 3 && a.time - self.since < SPLASH && is_flow(a, b) && is_flow(b, c)
+    }
+
+    /// Whether the points have come to rest: nearer to each other than `near`, or up to four times
+    /// that after some seconds.
+    pub(super) fn is_calm(&mut self, near: f64) -> bool {
+        let masses = self.last.map(|point| point.mass);
+        let lowest = masses.into_iter().fold(f64::INFINITY, min);
+        let highest = masses.into_iter().fold(f64::NEG_INFINITY, max);
+        let near = near * min(4.0, 1.0 + self.time() - self.since);
+        let is_calm = self.points >= 3 && highest - lowest <= near;
+        self.calm = if is_calm { self.calm.saturating_add(1) } else { 0 };
+        self.calm >= if self.told == Told::Nothing { 1 } else { CALM }
+    }
+
+    /// What there is to tell now, and how far the points are off a level.
+    pub(super) fn announce(&mut self, level: f64) -> Option<(Told, f64)> {
+        let elapsed = self.time() - self.since;
+        let off = self.last.iter().map(|point| point.mass).sum::<f64>() / 3.0 - level;
+        let told = match self.told {
+            Told::Nothing if elapsed > TELL && off > PRESS => Told::Pressed,
+            Told::Nothing if elapsed > TELL => Told::Disturbed,
+            Told::Disturbed if elapsed > RESTLESS => Told::Restless,
+            _ => return None,
+        };
+        self.told = told;
+        if told == Told::Pressed {
+            self.press = off;
+        }
+        Some((told, off))
+    }
+}

@@ -1,0 +1,245 @@
+//! A straight line through the last points of a scale: level and flow.
+//!
+//! Least squares over the points' own times. The line grows with every point up to a weight of
+//! [`LONGEST`], then older points fade. Two sums watch how far each new point lies off the line, in
+//! standard deviations of that prediction; when one passes [`ALARM`] the line starts anew from
+//! the points since that sum began to grow:
+//!
+//! ```text
+//! e = (z − ẑ)/(σ √(1 + 1/n + (t − t̄)²/S_tt)),   g± ← max(0, g± ± e − 0.75),   alarm at g± > 4
+//! ```
+//!
+//! Sources: linear regression with fading memory; the cumulative sum test of Page, Biometrika 41
+//! (1954), 100 (from memory). Its two constants and the weight were tuned on invented traces ("estimate").
+
+use crate::math::{max, sqrt, square};
+
+/// Points that are kept, to start a line anew from.
+const KEPT: usize = 8;
+
+/// Points from which on the weights fade (estimate).
+const LONGEST: f64 = 16.0;
+
+/// What a cumulative sum loses each time, in standard deviations (estimate).
+const SLACK: f64 = 0.75;
+
+/// Where a cumulative sum tells that the line has changed (estimate).
+const ALARM: f64 = 4.0;
+
+/// Fewest points of a line that starts anew.
+const FEWEST: f64 = 3.0;
+
+/// A point of the scale.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Point {
+    pub(super) time: f64,
+    pub(super) mass: f64,
+}
+
+/// How many points in a row have kept a sum above zero, and the sum.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Watch {
+    sum: f64,
+    points: u8,
+}
+
+impl Watch {
+    fn take(&mut self, error: f64) {
+        self.sum = max(0.0, self.sum + error - SLACK);
+        self.points = if self.sum > 0.0 { self.points.saturating_add(1) } else { 0 };
+    }
+}
+
+/// The line, at the newest point: least squares through points whose weights fade with their age.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Line {
+    /// The newest first.
+    points: [Point; KEPT],
+    /// How many of them are there.
+    there: u8,
+    /// Sums over the points of the line, about the newest one.
+    sums: Sums,
+    rise: Watch,
+    fall: Watch,
+    /// Level at the newest point, g.
+    pub(super) level: f64,
+    /// Flow, g/s.
+    pub(super) flow: f64,
+}
+
+/// Weighted sums over points, with ages counted back from the newest point and masses from its own.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Sums {
+    weight: f64,
+    age: f64,
+    mass: f64,
+    age_squared: f64,
+    age_mass: f64,
+}
+
+impl Sums {
+    /// Moves on to a newer point, `step` later and `rise` higher.
+    fn take(&mut self, step: f64, rise: f64) {
+        let Self { weight, age, mass, age_squared, age_mass } = *self;
+        let fade = if weight < LONGEST { 1.0 } else { 1.0 - 1.0 / LONGEST };
+        let aged = age + weight * step;
+        let lower = mass - weight * rise;
+        *self = Self {
+            weight: fade * weight + 1.0,
+            age: fade * aged,
+            mass: fade * lower,
+            age_squared: fade * (age_squared + step * (age + aged)),
+            age_mass: fade * (age_mass - rise * age + step * lower),
+        };
+    }
+
+    /// S_tt of the points.
+    fn spread(&self) -> f64 {
+        self.age_squared - square(self.age) / self.weight
+    }
+}
+
+impl Line {
+    /// No line yet.
+    pub(super) const NONE: Self = Self {
+        points: [Point { time: 0.0, mass: 0.0 }; KEPT],
+        there: 0,
+        sums: Sums { weight: 0.0, age: 0.0, mass: 0.0, age_squared: 0.0, age_mass: 0.0 },
+        rise: Watch { sum: 0.0, points: 0 },
+        fall: Watch { sum: 0.0, points: 0 },
+        level: 0.0,
+        flow: 0.0,
+    };
+
+    /// A line through points, the newest first; flat through one.
+    pub(super) fn through<const N: usize>(points: [Point; N]) -> Self {
+        let mut line = Self::NONE;
+        for (place, point) in line.points.iter_mut().zip(points) {
+            *place = point;
+            line.there = line.there.saturating_add(1);
+        }
+        line.restart(line.there);
+        line
+    }
+
+    /// A flat line at the mean of points; new points will tilt it.
+    pub(super) fn flat(points: [Point; 3]) -> Self {
+        let mut line = Self::through(points);
+        line.level = points.iter().map(|point| point.mass).sum::<f64>() / 3.0;
+        line.flow = 0.0;
+        line
+    }
+
+    pub(super) fn is_begun(&self) -> bool {
+        self.there > 0
+    }
+
+    /// Readings are lower by so much from here on.
+    pub(super) fn lower(&mut self, by: f64) {
+        self.points.iter_mut().for_each(|point| point.mass -= by);
+        self.level -= by;
+    }
+
+    /// How many points the line is fitted to; those that have faded count for less.
+    pub(super) fn weight(&self) -> f64 {
+        self.sums.weight
+    }
+
+    /// Time of the newest point.
+    pub(super) fn time(&self) -> f64 {
+        self.newest().time
+    }
+
+    fn newest(&self) -> Point {
+        let [newest, ..] = self.points;
+        newest
+    }
+
+    /// Where the line leads.
+    pub(super) fn ahead(&self, time: f64) -> f64 {
+        self.level + self.flow * (time - self.time())
+    }
+
+    /// Variance of a point ahead of the line, over that of a point.
+    fn variance_ahead(&self, time: f64) -> f64 {
+        let (weight, spread) = (self.sums.weight, self.sums.spread());
+        let away = time - self.time() + self.sums.age / weight;
+        let turned = if spread > 0.0 { square(away) / spread } else { 0.0 };
+        1.0 + 1.0 / weight + turned
+    }
+
+    /// Standard deviation of the flow over that of a point.
+    pub(super) fn u_flow(&self) -> f64 {
+        let spread = self.sums.spread();
+        if spread > 0.0 { 1.0 / sqrt(spread) } else { f64::INFINITY }
+    }
+
+    /// By how much a point is off the line through the two before it, squared, over what it would
+    /// be of one point: a noise that no constant flow reaches.
+    pub(super) fn bend(&self, point: Point) -> Option<f64> {
+        let [newest, before, ..] = self.points;
+        let (last, step) = (newest.time - before.time, point.time - newest.time);
+        if self.there < 2 {
+            return None;
+        }
+        let ratio = step / last;
+        let off = point.mass - newest.mass - (newest.mass - before.mass) * ratio;
+        Some(square(off) / (1.0 + square(1.0 + ratio) + square(ratio)))
+    }
+
+    /// Takes a point that lies near the line; σ is the standard deviation of a point.
+    pub(super) fn take(&mut self, point: Point, noise: f64) {
+        let error =
+            (point.mass - self.ahead(point.time)) / (noise * sqrt(self.variance_ahead(point.time)));
+        if self.weight() >= FEWEST {
+            self.rise.take(error);
+            self.fall.take(-error);
+        }
+        let newest = self.newest();
+        self.sums.take(point.time - newest.time, point.mass - newest.mass);
+        self.points.rotate_right(1);
+        if let Some(newest) = self.points.first_mut() {
+            *newest = point;
+        }
+        self.there = self.there.saturating_add(1).min(KEPT as u8);
+        match [self.rise, self.fall].into_iter().find(|watch| watch.sum > ALARM) {
+            Some(watch) => {
+                (self.rise, self.fall) = (Watch::default(), Watch::default());
+                self.restart(watch.points.saturating_add(1).max(FEWEST as u8));
+            }
+            None => self.fit(),
+        }
+    }
+
+    /// Whether the last two steps are each a fair share of what the flow makes: one step alone is no
+    /// flow.
+    pub(super) fn is_rising(&self) -> bool {
+        let [a, b, c, ..] = self.points;
+        let rises =
+            |new: Point, old: Point| new.mass - old.mass > 0.3 * self.flow * (new.time - old.time);
+        rises(a, b) && rises(b, c)
+    }
+
+    /// The line through the newest points alone.
+    fn restart(&mut self, points: u8) {
+        let newest = self.newest();
+        self.sums = Sums::default();
+        for point in self.points.iter().take(points.min(self.there).into()) {
+            let (back, off) = (newest.time - point.time, point.mass - newest.mass);
+            self.sums.weight += 1.0;
+            self.sums.age += back;
+            self.sums.mass += off;
+            self.sums.age_squared += square(back);
+            self.sums.age_mass += back * off;
+        }
+        self.fit();
+    }
+
+    /// Least squares.
+    fn fit(&mut self) {
+        let Sums { weight, age, mass, age_mass, .. } = self.sums;
+        let spread = self.sums.spread();
+        self.flow = if spread > 0.0 { (age * mass / weight - age_mass) / spread } else { 0.0 };
+        self.level = self.newest().mass + (mass + self.flow * age) / weight;
+    }
+}
