@@ -98,8 +98,11 @@ const SETTLING: f64 = 1.0;
 /// And is taken to have come to rest after this, s (estimate).
 const SETTLED: f64 = 3.0;
 
-/// No pour begins so soon after something was moved, s (estimate).
-const QUIET: f64 = 0.5;
+/// No pour begins so soon after something moved, s (estimate).
+const QUIET: f64 = 0.8;
+
+/// What a movement leaves comes to rest within this time, s (estimate).
+const AFTERMATH: f64 = 2.0;
 
 /// Drift that is told, g (estimate).
 const DRIFT_TOLD: f64 = 2.0;
@@ -275,8 +278,6 @@ pub struct Scale {
     since: f64,
     /// Since when nothing but drift goes on.
     calm: f64,
-    /// Until when no pour begins.
-    quiet: f64,
     book: Book,
     /// What was drift when it was last told.
     drift_told: f64,
@@ -306,7 +307,6 @@ impl Scale {
             asking: 0,
             since: 0.0,
             calm: 0.0,
-            quiet: f64::NEG_INFINITY,
             book: Book::BLANK,
             drift_told: 0.0,
             pending: None,
@@ -332,7 +332,7 @@ impl Scale {
         let mut event = self.pending.take();
         if !self.line.is_begun() {
             self.begin(point);
-        } else if point.mass - self.book.tared >= self.capacity {
+        } else if point.mass - self.book.tared >= self.capacity - self.division {
             self.overload(point, &mut event)?;
         } else {
             self.gather(point, &mut event)?;
@@ -513,6 +513,10 @@ impl Scale {
 
     /// What the line says now.
     fn judge(&mut self, time: f64, step: f64, event: &mut Option<Event>) -> Result<(), Error> {
+        if self.phase == Phase::Still && self.hold.ended_at(time, QUIET) {
+            (self.calm, self.since) = (time, time);
+            return Ok(());
+        }
         if self.phase != Phase::Pouring && self.starts(time) {
             if self.phase != Phase::Still {
                 self.enter(|book| &mut book.poured);
@@ -545,7 +549,7 @@ impl Scale {
         let is_sure = flow > 4.0 * noise * self.line.u_flow()
             && self.under_way() > 0.25 + 3.0 * noise
             && (weight >= 6.0 || self.line.is_rising());
-        let asks = is_flow && is_sure && time > self.quiet;
+        let asks = is_flow && is_sure;
         self.asking = if asks { self.asking.saturating_add(1) } else { 0 };
         asks && self.asking >= 2
     }
@@ -597,10 +601,13 @@ impl Scale {
             }
             return Ok(());
         }
-        // Too small for a jump, too quick for water.
-        if gain.abs() > 1.0 + 3.0 * noise {
+        if self.hold.ended_at(time, AFTERMATH) {
+            self.enter(|book| &mut book.drifted);
+        } else if gain.abs() > 1.0 + 3.0 * noise {
+            // Too small for a jump, too quick for water.
             return self.moved(self.since, gain, event);
         }
+        let gain = self.under_way();
         let share = min(step, 1.0);
         self.since = time;
         self.book.drift(share * gain);
@@ -631,18 +638,14 @@ impl Scale {
             let hold = core::mem::replace(&mut self.hold, Hold::NONE);
             if hold.is_short() {
                 self.line.take(point, noise);
-            } else {
-                if self.phase == Phase::Still {
-                    self.enter(|book| &mut book.drifted);
-                }
-                self.line = Line::through(hold.last_two());
-                self.calm = point.time;
-                self.since = point.time;
-                self.quiet = point.time + QUIET;
+                return self.judge(point.time, step, event);
             }
-            if hold.told() == Told::Pressed {
-                let left = self.under_way();
-                self.tell(event, Happening::Released, point.time, left)?;
+            let old = self.line.level;
+            self.hold = Hold::ended(point.time);
+            self.line = Line::through(hold.last_two());
+            (self.calm, self.since) = (point.time, point.time);
+            if hold.was_press() {
+                self.tell(event, Happening::Released, point.time, self.line.level - old)?;
             }
             return self.judge(point.time, step, event);
         }
@@ -685,7 +688,7 @@ impl Scale {
         elapsed: f64,
         event: &mut Option<Event>,
     ) -> Result<(), Error> {
-        let hold = core::mem::replace(&mut self.hold, Hold::NONE);
+        let hold = core::mem::replace(&mut self.hold, Hold::ended(time));
         let (old, flow, since) = (self.line.level, self.line.flow, hold.since());
         self.line = Line::flat(hold.last_three());
         let (new, change) = (self.line.level, self.line.level - old);
@@ -702,11 +705,10 @@ impl Scale {
         if self.phase == Phase::Pouring {
             self.tell(event, Happening::PourStopped, since, gain)?;
         }
-        if hold.told() == Told::Pressed {
+        if hold.was_press() {
             self.tell(event, Happening::Released, time, change)?;
         }
         self.turn(Phase::Still, time);
-        self.quiet = time + QUIET;
         let is_zero = new.abs() <= max(2.5 * self.division, 3.5 * self.noise());
         if is_zero && old.abs() > 1.0 && hold.is_sudden() {
             self.enter(|book| &mut book.tared);

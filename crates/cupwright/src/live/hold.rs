@@ -40,6 +40,7 @@ pub(super) struct Hold {
     /// How many in a row lie near each other.
     calm: u8,
     told: Told,
+    /// Since when; where nothing is held back, when that last ended with something moved.
     since: f64,
     /// The last three, the newest first.
     last: [Point; 3],
@@ -53,10 +54,20 @@ impl Hold {
         points: 0,
         calm: 0,
         told: Told::Nothing,
-        since: 0.0,
+        since: f64::NEG_INFINITY,
         last: [Point { time: 0.0, mass: 0.0 }; 3],
         press: 0.0,
     };
+
+    /// Nothing is held back any more since a time.
+    pub(super) fn ended(time: f64) -> Self {
+        Self { since: time, ..Self::NONE }
+    }
+
+    /// Whether something moved no longer than so many seconds ago.
+    pub(super) fn ended_at(&self, time: f64, ago: f64) -> bool {
+        !self.is_on() && time - self.since <= ago
+    }
 
     /// Holds a first point back.
     pub(super) fn from(point: Point) -> Self {
@@ -69,6 +80,7 @@ impl Hold {
             *self = Self::from(point);
         }
         self.calm = 0;
+        self.press = point.mass;
         let is_new = self.told != Told::Overloaded;
         self.told = Told::Overloaded;
         is_new
@@ -88,6 +100,11 @@ impl Hold {
 
     pub(super) fn told(&self) -> Told {
         self.told
+    }
+
+    /// Whether a weight like a hand's is over.
+    pub(super) fn was_press(&self) -> bool {
+        matches!(self.told, Told::Pressed | Told::Overloaded)
     }
 
     pub(super) fn since(&self) -> f64 {
@@ -125,7 +142,7 @@ impl Hold {
 
     /// Whether no more than two points were off.
     pub(super) fn is_short(&self) -> bool {
-        self.points <= 3
+        self.points <= 2
     }
 
     /// Whether the points lay near each other from the first one on.
@@ -138,11 +155,11 @@ impl Hold {
         LEFT_BY_PRESS * self.press
     }
 
-    /// Whether the newest point is back near a level; after more than one, the one before it too.
+    /// Whether the newest point is back near a level; of more than two, all of the last three.
     pub(super) fn is_near(&self, level: f64, reach: f64) -> bool {
         let is_near = |point: Point| (point.mass - level).abs() <= reach;
-        let [newest, before] = self.last_two();
-        is_near(newest) && (self.points <= 2 || is_near(before))
+        let [newest, ..] = self.last;
+        if self.points <= 2 { is_near(newest) } else { self.last.into_iter().all(is_near) }
     }
 
     /// Whether the points rise as water does.

@@ -15,7 +15,7 @@
 use crate::math::{max, sqrt, square};
 
 /// Points that are kept, to start a line anew from.
-const KEPT: usize = 8;
+const KEPT: usize = 7;
 
 /// Points from which on the weights fade (estimate).
 const LONGEST: f64 = 16.0;
@@ -36,20 +36,6 @@ pub(super) struct Point {
     pub(super) mass: f64,
 }
 
-/// How many points in a row have kept a sum above zero, and the sum.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-struct Watch {
-    sum: f64,
-    points: u8,
-}
-
-impl Watch {
-    fn take(&mut self, error: f64) {
-        self.sum = max(0.0, self.sum + error - SLACK);
-        self.points = if self.sum > 0.0 { self.points.saturating_add(1) } else { 0 };
-    }
-}
-
 /// The line, at the newest point: least squares through points whose weights fade with their age.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Line {
@@ -59,8 +45,9 @@ pub(super) struct Line {
     there: u8,
     /// Sums over the points of the line, about the newest one.
     sums: Sums,
-    rise: Watch,
-    fall: Watch,
+    /// The two cumulative sums, and how many points in a row have kept each above zero.
+    watched: [f64; 2],
+    watching: [u8; 2],
     /// Level at the newest point, g.
     pub(super) level: f64,
     /// Flow, g/s.
@@ -105,8 +92,8 @@ impl Line {
         points: [Point { time: 0.0, mass: 0.0 }; KEPT],
         there: 0,
         sums: Sums { weight: 0.0, age: 0.0, mass: 0.0, age_squared: 0.0, age_mass: 0.0 },
-        rise: Watch { sum: 0.0, points: 0 },
-        fall: Watch { sum: 0.0, points: 0 },
+        watched: [0.0; 2],
+        watching: [0; 2],
         level: 0.0,
         flow: 0.0,
     };
@@ -192,8 +179,7 @@ impl Line {
         let error =
             (point.mass - self.ahead(point.time)) / (noise * sqrt(self.variance_ahead(point.time)));
         if self.weight() >= FEWEST {
-            self.rise.take(error);
-            self.fall.take(-error);
+            self.watch(error);
         }
         let newest = self.newest();
         self.sums.take(point.time - newest.time, point.mass - newest.mass);
@@ -202,12 +188,22 @@ impl Line {
             *newest = point;
         }
         self.there = self.there.saturating_add(1).min(KEPT as u8);
-        match [self.rise, self.fall].into_iter().find(|watch| watch.sum > ALARM) {
-            Some(watch) => {
-                (self.rise, self.fall) = (Watch::default(), Watch::default());
-                self.restart(watch.points.saturating_add(1).max(FEWEST as u8));
+        let mut watches = self.watched.into_iter().zip(self.watching);
+        match watches.find(|(sum, _)| *sum > ALARM) {
+            Some((_, points)) => {
+                (self.watched, self.watching) = ([0.0; 2], [0; 2]);
+                self.restart(points.saturating_add(1).max(FEWEST as u8));
             }
             None => self.fit(),
+        }
+    }
+
+    /// Adds how far a point lies off the line to both sums.
+    fn watch(&mut self, error: f64) {
+        let sums = self.watched.iter_mut().zip(&mut self.watching);
+        for ((sum, points), error) in sums.zip([error, -error]) {
+            *sum = max(0.0, *sum + error - SLACK);
+            *points = if *sum > 0.0 { points.saturating_add(1) } else { 0 };
         }
     }
 
