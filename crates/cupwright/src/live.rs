@@ -47,16 +47,19 @@
 //! [`Scale::zeroed`].
 
 mod book;
+mod follow;
 mod hold;
 mod line;
 
 use crate::error::Error;
 use crate::math::{max, min, sqrt, square};
 use crate::quantity::{
-    Capacity, Change, Clock, Division, FastestPour, Flow, Poured, Quantity, ScaleReading, Unclear,
-    computed,
+    Capacity, Change, Clock, Division, FastestPour, Flow, Level, Measure, Poured, Quantity,
+    ScaleReading, Unclear, computed,
 };
 use crate::record::record;
+
+pub use follow::{Cue, Follower, Now, Step, Why};
 
 use book::Book;
 use hold::{Hold, Told};
@@ -79,6 +82,9 @@ const NEW_NOISE: f64 = 0.1;
 
 /// A pour has begun at this flow, g/s (estimate).
 const ON: f64 = 0.8;
+
+/// Until a flow shows, s (estimate).
+const ONSET: f64 = 0.5;
 
 /// A pour has ended at this flow, g/s (estimate).
 const OFF: f64 = 0.4;
@@ -206,7 +212,7 @@ pub struct Event {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Seen {
     /// The reading without its noise; what it was before while something disturbs it.
-    pub level: ScaleReading,
+    pub level: Level,
     /// Flow; none while something disturbs the reading, and for three points afterwards.
     pub flow: Option<Flow>,
     /// Water poured since [`Scale::count_anew`], whatever was lifted or set to zero meanwhile.
@@ -347,6 +353,11 @@ impl Scale {
     pub fn poured(&self) -> Result<Poured, Error> {
         let under_way = if self.phase == Phase::Still { 0.0 } else { self.under_way() };
         computed(self.book.water() + under_way)
+    }
+
+    /// When the last reading came, if there was one.
+    pub fn latest(&self) -> Option<Clock> {
+        Clock::accept(self.gathered.last)
     }
 
     /// Where all changes of the reading are put down.
@@ -517,13 +528,16 @@ impl Scale {
             (self.calm, self.since) = (time, time);
             return Ok(());
         }
-        if self.phase != Phase::Pouring && self.starts(time) {
+        if self.phase != Phase::Pouring && self.starts() {
             if self.phase != Phase::Still {
                 self.enter(|book| &mut book.poured);
             }
             let gain = self.under_way();
+            // Not before there was a flow at all.
+            let earliest = max(0.0, self.since - ONSET);
+            let began = max(earliest, time - gain / self.line.flow);
             self.turn(Phase::Pouring, time);
-            return self.tell(event, Happening::PourStarted, time - gain / self.line.flow, gain);
+            return self.tell(event, Happening::PourStarted, began, gain);
         }
         match self.phase {
             Phase::Still => self.drift(time, step, event),
@@ -543,7 +557,7 @@ impl Scale {
     }
 
     /// Whether a pour starts: the flow is large, surely so, and has brought something.
-    fn starts(&mut self, time: f64) -> bool {
+    fn starts(&mut self) -> bool {
         let (flow, weight, noise) = (self.line.flow, self.line.weight(), self.noise());
         let is_flow = weight >= 3.0 && flow > ON && flow < 1.2 * self.fastest;
         let is_sure = flow > 4.0 * noise * self.line.u_flow()

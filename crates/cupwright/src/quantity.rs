@@ -499,6 +499,15 @@ quantities! {
     /// A difference of two readings.
     107 Change = "change of weight", from_grams/grams "g" as "change_g",
         -1000000000.0..=1000000000.0, 2 decimals, source "range chosen here";
+    /// What lies on a scale since it was last set to zero, without noise.
+    111 Level = "level of a scale", from_grams/grams "g" as "level_g",
+        -1000000000.0..=1000000000.0, 2 decimals, source "range chosen here";
+    /// How long before its time a cue is given.
+    109 Lead = "lead of a cue", from_seconds/seconds "s" as "lead_s",
+        0.0..=1.5, 2 decimals, source "range chosen here";
+    /// How much the flow of a pour wanders: its standard deviation over its mean.
+    110 FlowVariation = "flow variation", from_percent/percent "%" as "flow_variation_pct",
+        0.0..=100000.0, 0 decimals, source "range chosen here";
     /// Weight of which a scale cannot say whether it is water.
     108 Unclear = "unclear weight", from_grams/grams "g" as "unclear_g",
         0.0..=1000000000.0, 1 decimals, source "range chosen here";

@@ -1,0 +1,368 @@
+//! A scale that is watched, and a brew that is followed: what must hold for any readings, and a whole
+//! invented brew.
+
+use cupwright::Error;
+use cupwright::live::{Cue, Doing, Follower, Happening, Scale, Setup, Step, Why};
+use cupwright::quantity::*;
+use proptest::prelude::*;
+
+fn clock(seconds: f64) -> Clock {
+    Clock::from_seconds(seconds).unwrap()
+}
+
+fn grams(grams: f64) -> ScaleReading {
+    ScaleReading::from_grams(grams).unwrap()
+}
+
+/// What comes next on a scale that anything may happen to.
+#[derive(Clone, Debug)]
+enum Next {
+    Reading { after: f64, mass: f64 },
+    Still { readings: u8, noise: f64 },
+    Pour { readings: u8, flow: f64 },
+    Jump { by: f64 },
+    Zeroed { by: f64 },
+    CountAnew,
+}
+
+fn next() -> impl Strategy<Value = Next> {
+    let mass = prop_oneof![-5e3..5e3, -1e5..=1e5, Just(0.0)];
+    prop_oneof![
+        (0.001..20.0, mass).prop_map(|(after, mass)| Next::Reading { after, mass }),
+        (1_u8..60, 0.0..3.0).prop_map(|(readings, noise)| Next::Still { readings, noise }),
+        (1_u8..60, -5.0..40.0).prop_map(|(readings, flow)| Next::Pour { readings, flow }),
+        (-800.0..800.0).prop_map(|by| Next::Jump { by }),
+        (-800.0..800.0).prop_map(|by| Next::Zeroed { by }),
+        Just(Next::CountAnew),
+    ]
+}
+
+/// Plays to a scale; after each reading a look at it.
+fn play(nexts: &[Next], step: f64, mut look: impl FnMut(&Scale, f64)) {
+    let mut scale = Scale::new(Setup::COMMON);
+    let (mut time, mut mass, mut wave) = (0.0, 0.0, 0.0_f64);
+    let mut read = |scale: &mut Scale, after: f64, mass: f64| {
+        time += after;
+        let mass = mass.clamp(-1e5, 1e5);
+        let seen = scale.take(clock(time), grams(mass)).unwrap();
+        assert!(seen.flow.is_none_or(|flow| flow.grams_per_second().is_finite()));
+        look(scale, seen.level.grams());
+        mass
+    };
+    for next in nexts {
+        match *next {
+            Next::Reading { after, mass: to } => mass = read(&mut scale, after, to),
+            Next::Still { readings, noise } => {
+                for _ in 0..readings {
+                    wave += 2.4;
+                    read(&mut scale, step, mass + noise * wave.sin());
+                }
+            }
+            Next::Pour { readings, flow } => {
+                for _ in 0..readings {
+                    mass = read(&mut scale, step, mass + flow * step);
+                }
+            }
+            Next::Jump { by } => mass += by,
+            Next::Zeroed { by } => {
+                scale.zeroed(Change::from_grams(by).unwrap());
+                mass -= by;
+            }
+            Next::CountAnew => scale.count_anew(),
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(1000))]
+
+    #[test]
+    fn whatever_happens_the_accounts_make_the_level(
+        nexts in prop::collection::vec(next(), 1..40),
+        step in prop_oneof![Just(0.1), Just(0.0125), 0.01..0.3],
+    ) {
+        play(&nexts, step, |scale, level| {
+            let account = scale.account().unwrap();
+            let sum = account.poured.grams()
+                + account.moved.grams()
+                + account.tared.grams()
+                + account.drifted.grams()
+                + account.unclear.grams()
+                + account.under_way.grams();
+            // Rounding of sums of up to 1e5 g over some thousand readings.
+            assert!((sum - level).abs() < 1e-6, "{sum} for {level}: {account:?}");
+        });
+    }
+
+    #[test]
+    fn a_reading_that_cannot_be_changes_nothing(
+        nexts in prop::collection::vec(next(), 1..20),
+        back in 0.0..5.0,
+    ) {
+        play(&nexts, 0.1, |scale, _| {
+            let mut other = *scale;
+            let late = scale.latest().unwrap().seconds() - back;
+            if let Ok(late) = Clock::from_seconds(late) {
+                let error = other.take(late, grams(1.0)).unwrap_err();
+                assert!(matches!(error, Error::Impossible { quantity: Quantity::Clock, .. }), "{error}");
+                assert_eq!(other, *scale);
+            }
+        });
+    }
+
+    /// All that counts is how much there is more than before, and when.
+    #[test]
+    fn the_beginning_of_the_clock_and_of_the_scale_do_not_matter(
+        flow in 3.5..10.0_f64,
+        later in 0_u32..100_000,
+        heavier in -1000_i32..1000,
+    ) {
+        let water = |time: f64, mass: f64| {
+            let mut scale = Scale::new(Setup::COMMON);
+            let mut poured = 0.0;
+            for tenth in 0..200 {
+                let elapsed = f64::from(tenth) / 8.0;
+                let shown = mass + (flow * (elapsed - 3.0)).clamp(0.0, 60.0);
+                poured = scale.take(clock(time + elapsed), grams(shown)).unwrap().poured.grams();
+            }
+            poured
+        };
+        let plain = water(0.0, 0.0);
+        prop_assert!((plain - water(f64::from(later), f64::from(heavier))).abs() < 1e-5);
+        prop_assert!((plain - 60.0).abs() < 0.3, "{plain}");
+    }
+}
+
+#[test]
+fn states_are_as_small_as_promised() {
+    assert!(size_of::<Scale>() <= 512, "{}", size_of::<Scale>());
+    assert!(size_of::<Follower>() <= 1024, "{}", size_of::<Follower>());
+}
+
+/// An invented brew on a scale of 0.1 g and ten readings a second, with a little noise that has no
+/// chance in it.
+struct Brew {
+    follower: Follower,
+    recipe: Vec<Step>,
+    time: f64,
+    mass: f64,
+    heard: Vec<Happening>,
+    cues: Vec<(Cue, Why)>,
+}
+
+impl Brew {
+    fn new(recipe: Vec<Step>) -> Self {
+        let follower = Follower::new(Setup::COMMON);
+        Self { follower, recipe, time: 0.0, mass: 0.0, heard: Vec::new(), cues: Vec::new() }
+    }
+
+    fn read(&mut self, off: f64) -> cupwright::live::Now {
+        self.time += 0.1;
+        let noise = 0.04 * (41.0 * self.time).sin();
+        let shown = (10.0 * (self.mass + off + noise)).round() / 10.0;
+        let now = self.follower.take(&self.recipe, clock(self.time), grams(shown)).unwrap();
+        self.heard.extend(now.seen.event.map(|event| event.happening));
+        if self.cues.last() != Some(&(now.cue, now.why)) {
+            self.cues.push((now.cue, now.why));
+        }
+        now
+    }
+
+    fn wait(&mut self, seconds: f64) -> cupwright::live::Now {
+        for _ in 1..(10.0 * seconds) as u32 {
+            self.read(0.0);
+        }
+        self.read(0.0)
+    }
+
+    fn put(&mut self, mass: f64) -> cupwright::live::Now {
+        self.mass += mass;
+        self.wait(3.0)
+    }
+
+    /// Pours until 0.3 s after the cue to stop, or for so many seconds.
+    fn pour(&mut self, flow: f64, at_most: f64) -> f64 {
+        let before = self.mass;
+        let (mut cued, mut elapsed) = (None, 0.0);
+        while elapsed < at_most && cued.is_none_or(|cued| elapsed < cued + 0.3) {
+            self.mass += 0.1 * flow;
+            elapsed += 0.1;
+            if self.read(0.0).cue == Cue::StopPouring {
+                cued = cued.or(Some(elapsed));
+            }
+        }
+        self.mass - before
+    }
+
+    fn press(&mut self, seconds: f64) {
+        for tenth in 0..(10.0 * seconds) as u32 {
+            self.read(900.0 + 40.0 * (1.7 * f64::from(tenth)).sin());
+        }
+        self.wait(3.0);
+    }
+}
+
+fn water(grams: f64) -> BrewWater {
+    BrewWater::from_grams(grams).unwrap()
+}
+
+fn seconds(seconds: f64) -> Time {
+    Time::from_seconds(seconds).unwrap()
+}
+
+fn pressed_steep() -> Vec<Step> {
+    vec![
+        Step::Dose { dose: Dose::from_grams(15.0).unwrap() },
+        Step::Pour { to: water(50.0), from: seconds(0.0) },
+        Step::Stir { from: seconds(16.0) },
+        Step::Pour { to: water(220.0), from: seconds(30.0) },
+        Step::Wait { until: seconds(120.0) },
+        Step::Press,
+        Step::Beverage { vessel: VesselMass::from_grams(0.0).unwrap() },
+    ]
+}
+
+#[test]
+fn a_brew_is_followed_from_the_coffee_to_the_cup() {
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    // Brewer and cup, then the display to zero.
+    brew.put(431.0);
+    brew.mass = 0.0;
+    brew.wait(2.0);
+    let now = brew.put(15.1);
+    assert_eq!((now.step, now.cue, now.why), (1, Cue::Pour, Why::Next));
+    assert!((brew.follower.dose().unwrap().grams() - 15.1).abs() < 0.1);
+
+    let first = brew.pour(5.0, 60.0);
+    assert!((first - 50.0).abs() < 2.0, "{first}");
+    let now = brew.wait(4.0);
+    assert_eq!((now.step, now.cue, now.why), (2, Cue::Wait, Why::Early));
+    assert!((now.seen.poured.grams() - first).abs() < 0.3);
+    let now = brew.wait(5.0);
+    assert_eq!((now.step, now.cue, now.why), (2, Cue::Stir, Why::Time));
+    for tenth in 0..40 {
+        brew.read(12.0 * (1.3 * f64::from(tenth)).sin());
+    }
+    let now = brew.wait(2.0);
+    assert_eq!((now.step, now.cue, now.why), (3, Cue::Wait, Why::Early));
+
+    // Lifted for a look, and two grams drip off.
+    let on_scale = brew.mass;
+    brew.put(-on_scale - 431.0);
+    brew.put(on_scale + 429.0);
+    brew.wait(10.0);
+    let second = brew.pour(6.0, 60.0);
+    let now = brew.wait(4.0);
+    assert!((now.seen.poured.grams() - first - second).abs() < 0.3, "{now:?}");
+    assert!((first + second - 220.0).abs() < 1.5, "{}", first + second);
+    assert!((brew.follower.drips().unwrap().grams() - 2.0).abs() < 0.2);
+    assert!((now.ratio.unwrap().grams_per_gram() - (first + second) / 15.1).abs() < 0.1);
+    assert_eq!((now.step, now.cue), (4, Cue::Wait));
+
+    let now = brew.wait(80.0);
+    assert_eq!((now.step, now.cue), (5, Cue::Press));
+    brew.press(20.0);
+    let now = brew.wait(2.0);
+    assert_eq!((now.step, now.cue), (6, Cue::WeighBeverage));
+    assert!((now.seen.poured.grams() - first - second).abs() < 0.5, "a press is no water");
+    let on_scale = brew.mass;
+    brew.put(-on_scale - 431.0);
+    // The cup alone, the display set to zero with one like it.
+    brew.mass = 0.0;
+    brew.wait(2.0);
+    let now = brew.put(187.0);
+    assert_eq!((now.cue, now.why), (Cue::Nothing, Why::Done));
+    assert!((brew.follower.beverage().unwrap().grams() - 187.0).abs() < 0.2);
+    for happening in
+        [Happening::Pressed, Happening::Released, Happening::Tared, Happening::Returned]
+    {
+        assert!(brew.heard.contains(&happening), "{happening:?} in {:?}", brew.heard);
+    }
+}
+
+#[test]
+fn without_a_recipe_water_is_counted_all_the_same() {
+    let mut brew = Brew::new(Vec::new());
+    brew.wait(3.0);
+    let poured = brew.pour(4.0, 10.0);
+    let now = brew.wait(4.0);
+    assert!((now.seen.poured.grams() - poured).abs() < 0.3);
+    assert_eq!((now.cue, now.why), (Cue::Nothing, Why::Done));
+    let brewing = now.brewing.unwrap().seconds();
+    assert!((brewing - 14.0).abs() < 0.3, "{brewing}");
+}
+
+#[test]
+fn someone_who_goes_ahead_is_followed() {
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    brew.put(15.0);
+    brew.pour(5.0, 60.0);
+    brew.wait(4.0);
+    // No stir, no waiting.
+    brew.pour(5.0, 60.0);
+    let now = brew.wait(4.0);
+    assert_eq!(now.step, 4);
+    // Pressed long before its time.
+    brew.press(10.0);
+    assert_eq!(brew.read(0.0).cue, Cue::WeighBeverage);
+}
+
+#[test]
+fn too_little_water_is_asked_for_and_too_much_is_told() {
+    let recipe = vec![Step::Pour { to: water(100.0), from: seconds(0.0) }];
+    let mut brew = Brew::new(recipe.clone());
+    brew.wait(2.0);
+    let poured = brew.pour(5.0, 10.0);
+    let now = brew.wait(5.0);
+    assert_eq!((now.cue, now.why), (Cue::Pour, Why::Missing));
+    assert!((now.to_pour.unwrap().grams() - (100.0 - poured)).abs() < 0.3, "{now:?}");
+    assert!(now.variation.unwrap().percent() < 3.0, "an even flow: {now:?}");
+
+    let mut brew = Brew::new(recipe);
+    brew.wait(2.0);
+    for _ in 0..300 {
+        brew.mass += 0.5;
+        brew.read(0.0);
+    }
+    let stops: Vec<Why> =
+        brew.cues.iter().filter(|(cue, _)| *cue == Cue::StopPouring).map(|(_, why)| *why).collect();
+    assert_eq!(stops, [Why::Lead, Why::Enough, Why::TooMuch]);
+}
+
+#[test]
+fn a_hand_that_is_slow_is_learned() {
+    let recipe: Vec<Step> = (1..=6)
+        .map(|pour| Step::Pour { to: water(50.0 * f64::from(pour)), from: seconds(0.0) })
+        .collect();
+    let mut brew = Brew::new(recipe);
+    brew.wait(2.0);
+    let mut missed = Vec::new();
+    for pour in 1..=6 {
+        let flow = 6.0;
+        let mut late = 0;
+        while late < 9 {
+            brew.mass += 0.1 * flow;
+            late += u32::from(brew.read(0.0).cue == Cue::StopPouring);
+        }
+        brew.wait(5.0);
+        missed.push(brew.mass - 50.0 * f64::from(pour));
+    }
+    assert!(missed[0] > 2.0, "{missed:?}");
+    assert!(missed[5].abs() < 0.7, "{missed:?}");
+}
+
+#[test]
+fn a_gap_is_told_and_what_it_may_have_hidden() {
+    let mut brew = Brew::new(Vec::new());
+    brew.wait(3.0);
+    brew.pour(5.0, 4.0);
+    brew.time += 5.0;
+    brew.mass += 25.0;
+    let now = brew.wait(4.0);
+    assert!(brew.heard.contains(&Happening::Lost));
+    assert!((now.seen.poured.grams() - 45.0).abs() < 0.5, "{now:?}");
+    assert!((now.seen.unclear.grams() - 25.0).abs() < 1.0, "{now:?}");
+    assert_eq!(now.seen.doing, Doing::Still);
+}
