@@ -49,6 +49,7 @@
 mod book;
 mod follow;
 mod hold;
+mod kept;
 mod line;
 
 use crate::error::Error;
@@ -63,6 +64,7 @@ pub use follow::{Cue, Follower, Now, Step, Why};
 
 use book::Book;
 use hold::{Hold, Told};
+use kept::{Kept, Walk};
 use line::{Line, Point};
 
 /// Readings nearer than this are averaged to one point, s (estimate).
@@ -195,6 +197,29 @@ pub enum Happening {
     /// The reading has been restless for a minute: a fault, or the scale is being carried; with how far
     /// it is off.
     Restless = 17,
+}
+
+impl Happening {
+    /// Everything that can happen.
+    pub const ALL: &'static [Happening] = &[
+        Happening::PourStarted,
+        Happening::PourStopped,
+        Happening::Settled,
+        Happening::DripStarted,
+        Happening::DripStopped,
+        Happening::Tared,
+        Happening::Placed,
+        Happening::Lifted,
+        Happening::Returned,
+        Happening::Unclear,
+        Happening::Disturbed,
+        Happening::Pressed,
+        Happening::Released,
+        Happening::Overloaded,
+        Happening::Lost,
+        Happening::Drifted,
+        Happening::Restless,
+    ];
 }
 
 /// Something that happened.
@@ -795,5 +820,26 @@ impl Gathered {
             time: self.first.time + self.time / count,
             mass: self.first.mass + self.mass / count,
         }
+    }
+}
+
+impl Kept for Scale {
+    fn walk(&mut self, walk: &mut impl Walk) {
+        use Phase::{Dripping, Pouring, Settling, Still};
+        walk.numbers([&mut self.division, &mut self.capacity, &mut self.fastest]);
+        let Gathered { first, time, mass, count, closed, last } = &mut self.gathered;
+        first.walk(walk);
+        walk.numbers([time, mass, closed, last]);
+        walk.count(count);
+        self.line.walk(walk);
+        walk.number(&mut self.variance);
+        self.hold.walk(walk);
+        walk.one_of(&mut self.phase, &[Still, Pouring, Settling, Dripping]);
+        walk.count(&mut self.asking);
+        walk.number(&mut self.since);
+        walk.number(&mut self.calm);
+        self.book.walk(walk);
+        walk.number(&mut self.drift_told);
+        self.pending.walk(walk);
     }
 }

@@ -1,5 +1,6 @@
 //! Where the changes of a reading are put down.
 
+use super::kept::{Kept, Walk};
 use crate::math::{max, square};
 
 /// Things taken off that are remembered, to know them when they come back.
@@ -108,5 +109,15 @@ impl Book {
         let is_it = |off: f64| weight > 0.5 * off && weight < off + max(5.0, 0.02 * off);
         let place = self.off.iter_mut().find(|off| **off > 0.0 && is_it(**off))?;
         Some(core::mem::replace(place, 0.0))
+    }
+}
+
+impl Kept for Book {
+    fn walk(&mut self, walk: &mut impl Walk) {
+        let Self { poured, moved, tared, drifted, unclear, anchor, unsure, off, still, drift, wet } =
+            self;
+        walk.numbers([poured, moved, tared, drifted, unclear, anchor, unsure]);
+        off.iter_mut().for_each(|grams| walk.number(grams));
+        walk.numbers([still, drift, wet]);
     }
 }

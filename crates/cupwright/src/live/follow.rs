@@ -1,6 +1,7 @@
 //! Following a brew on a scale: which step of a recipe it is at, how much is still to pour, and when to
 //! stop.
 
+use super::kept::{Kept, Walk, quantity};
 use super::{Doing, Event, Happening, Scale, Seen, Setup};
 use crate::error::Error;
 use crate::math::{max, min, sqrt};
@@ -515,5 +516,27 @@ impl Follower {
             _ if due > 0.0 => (Cue::Pour, Why::Time),
             _ => (Cue::Pour, Why::Next),
         }
+    }
+}
+
+impl Kept for Follower {
+    fn walk(&mut self, walk: &mut impl Walk) {
+        self.scale.walk(walk);
+        let mut step = f64::from(self.step);
+        walk.number(&mut step);
+        self.step = step as u16;
+        walk.one_of(&mut self.is_begun, &[false, true]);
+        walk.number(&mut self.level);
+        quantity(walk, &mut self.dose);
+        quantity(walk, &mut self.beverage);
+        walk.perhaps(&mut self.first_water);
+        let (mut water, mut flow) = (self.cued.map(|cued| cued.0), self.cued.map(|cued| cued.1));
+        walk.perhaps(&mut water);
+        walk.perhaps(&mut flow);
+        self.cued = water.zip(flow);
+        walk.number(&mut self.lead);
+        walk.number(&mut self.drips);
+        let Flows { since, count, mean, squares } = &mut self.flows;
+        walk.numbers([since, count, mean, squares]);
     }
 }

@@ -1,6 +1,7 @@
 //! Points that no pour could reach, held back until it is clear what they are.
 
 use super::Doing;
+use super::kept::{Kept, Walk};
 use super::line::Point;
 use crate::math::{max, min};
 
@@ -199,5 +200,17 @@ impl Hold {
             self.press = off;
         }
         Some((told, off))
+    }
+}
+
+impl Kept for Hold {
+    fn walk(&mut self, walk: &mut impl Walk) {
+        use Told::{Disturbed, Nothing, Overloaded, Pressed, Restless};
+        walk.count(&mut self.points);
+        walk.count(&mut self.calm);
+        walk.one_of(&mut self.told, &[Nothing, Disturbed, Pressed, Overloaded, Restless]);
+        walk.number(&mut self.since);
+        self.last.iter_mut().for_each(|point| point.walk(walk));
+        walk.number(&mut self.press);
     }
 }

@@ -12,6 +12,7 @@
 //! Sources: linear regression with fading memory; the cumulative sum test of Page, Biometrika 41
 //! (1954), 100 (from memory). Its two constants and the weight were tuned on invented traces ("estimate").
 
+use super::kept::{Kept, Walk};
 use crate::math::{max, sqrt, square};
 
 /// Points that are kept, to start a line anew from.
@@ -237,5 +238,25 @@ impl Line {
         let spread = self.sums.spread();
         self.flow = if spread > 0.0 { (age * mass / weight - age_mass) / spread } else { 0.0 };
         self.level = self.newest().mass + (mass + self.flow * age) / weight;
+    }
+}
+
+impl Kept for Point {
+    fn walk(&mut self, walk: &mut impl Walk) {
+        walk.number(&mut self.time);
+        walk.number(&mut self.mass);
+    }
+}
+
+impl Kept for Line {
+    fn walk(&mut self, walk: &mut impl Walk) {
+        self.points.iter_mut().for_each(|point| point.walk(walk));
+        walk.count(&mut self.there);
+        let Sums { weight, age, mass, age_squared, age_mass } = &mut self.sums;
+        walk.numbers([weight, age, mass, age_squared, age_mass]);
+        self.watched.iter_mut().for_each(|sum| walk.number(sum));
+        self.watching.iter_mut().for_each(|points| walk.count(points));
+        walk.number(&mut self.level);
+        walk.number(&mut self.flow);
     }
 }

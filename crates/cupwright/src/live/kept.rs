@@ -1,0 +1,118 @@
+//! Walks over all numbers of a state: for a memory that outlives a restart.
+//!
+//! The same walk goes out and comes in, so what is written and what is read cannot differ.
+
+use super::{Event, Happening};
+use crate::quantity::{Change, Clock, Measure};
+
+/// What a state is made of.
+pub(super) trait Kept {
+    /// Walks over its numbers, in their order.
+    fn walk(&mut self, walk: &mut impl Walk);
+}
+
+/// A walk.
+pub(super) trait Walk {
+    /// Comes to a number.
+    fn number(&mut self, number: &mut f64);
+
+    /// Comes to numbers.
+    fn numbers<const N: usize>(&mut self, numbers: [&mut f64; N]) {
+        numbers.into_iter().for_each(|number| self.number(number));
+    }
+
+    /// Comes to something that cannot be.
+    fn refuse(&mut self);
+
+    /// Comes to a small whole number.
+    fn count(&mut self, count: &mut u8) {
+        let mut number = f64::from(*count);
+        self.number(&mut number);
+        *count = number as u8;
+        if f64::from(*count) != number {
+            self.refuse();
+        }
+    }
+
+    /// Comes to one of several values, by its place among all.
+    fn one_of<T: Copy + PartialEq>(&mut self, value: &mut T, all: &[T]) {
+        let mut place =
+            all.iter().position(|one| one == value).map_or(u8::MAX, |place| place as u8);
+        self.count(&mut place);
+        match all.get(usize::from(place)) {
+            Some(one) => *value = *one,
+            None => self.refuse(),
+        }
+    }
+
+    /// Comes to a number that may not be there; it is zero then.
+    fn perhaps(&mut self, number: &mut Option<f64>) {
+        let mut is_there = number.is_some();
+        let mut value = number.unwrap_or(0.0);
+        self.one_of(&mut is_there, &[false, true]);
+        self.number(&mut value);
+        *number = is_there.then_some(value);
+    }
+}
+
+/// Comes to a quantity that may not be there.
+pub(super) fn quantity<M: Measure>(walk: &mut impl Walk, quantity: &mut Option<M>) {
+    let mut number = quantity.map(M::value);
+    walk.perhaps(&mut number);
+    *quantity = number.and_then(M::accept);
+    if quantity.is_some() != number.is_some() {
+        walk.refuse();
+    }
+}
+
+impl Kept for Option<Event> {
+    fn walk(&mut self, walk: &mut impl Walk) {
+        let mut happening = self.map(|event| event.happening);
+        let (mut clock, mut change) =
+            (self.map(|event| event.clock), self.map(|event| event.change));
+        let all = core::array::from_fn::<_, { Happening::ALL.len() + 1 }, _>(|place| {
+            Happening::ALL.get(place.wrapping_sub(1)).copied()
+        });
+        walk.one_of(&mut happening, &all);
+        quantity::<Clock>(walk, &mut clock);
+        quantity::<Change>(walk, &mut change);
+        *self = match (happening, clock, change) {
+            (Some(happening), Some(clock), Some(change)) => {
+                Some(Event { happening, clock, change })
+            }
+            _ => None,
+        };
+    }
+}
+
+/// Numbers go out.
+pub(super) struct Out<I> {
+    pub(super) places: I,
+}
+
+impl<'a, I: Iterator<Item = &'a mut f64>> Walk for Out<I> {
+    fn number(&mut self, number: &mut f64) {
+        if let Some(place) = self.places.next() {
+            *place = *number;
+        }
+    }
+
+    fn refuse(&mut self) {}
+}
+
+/// Numbers come in.
+pub(super) struct In<I> {
+    pub(super) numbers: I,
+    pub(super) is_sound: bool,
+}
+
+impl<I: Iterator<Item = f64>> Walk for In<I> {
+    fn number(&mut self, number: &mut f64) {
+        *number = self.numbers.next().unwrap_or(f64::NAN);
+        self.is_sound &= !number.is_nan();
+    }
+
+    fn refuse(&mut self) {
+        self.is_sound = false;
+    }
+}
