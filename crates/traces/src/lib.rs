@@ -1,0 +1,32 @@
+//! Invented traces of a brewing scale with their truth beside them, simple followers of a scale, and
+//! scores: what judges a live estimate of water and flow.
+//!
+//! | room | answers |
+//! |---|---|
+//! | [`draw`] | numbers that a seed draws from a range |
+//! | [`family`] | what a file of `tests/traces` says: settings, a script, seeds |
+//! | [`hand`], [`stream`], [`touch`] | what a person does: pours water, that falls, and handles things |
+//! | [`sensor`], [`line`](mod@line) | what a scale makes of the force, and what arrives of that |
+//! | [`world`] | all of it in time, with a hand that hears when to stop |
+//! | [`label`] | what truly happened, and when |
+//!
+//! Everything is in grams, seconds and hertz; a force is the mass whose weight it is. Nothing here was
+//! measured: every trace is invented.
+
+pub mod draw;
+pub mod family;
+pub mod hand;
+pub mod label;
+pub mod line;
+pub mod sensor;
+pub mod stream;
+pub mod touch;
+pub mod world;
+
+/// Steps of the simulation in a second: five for each conversion at 80 Hz, the fastest rate of common
+/// converters for scales, and many for each swing of a load cell.
+pub const STEPS_PER_S: u32 = 400;
+/// Length of a step.
+pub const STEP_S: f64 = 1.0 / STEPS_PER_S as f64;
+/// Standard gravity, exact by definition (BIPM, SI Brochure, 9th edition).
+pub const GRAVITY_M_S2: f64 = 9.80665;
