@@ -449,3 +449,71 @@ impl Action {
         });
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::base;
+    use crate::world::World;
+
+    const GOOD: &str = r#"
+        about = "a test"
+        base = "plain"
+        strict = true
+        seeds = { held_out = [1, 2], tuning = [3, 4] }
+        script = [{ do = "repeat", times = 3, script = [{ do = "wait", seconds = [1, 2] }] }]
+        [settings.sensor]
+        noise_g = 0.02
+    "#;
+
+    #[test]
+    fn a_file_overrides_its_base_and_draws_by_seed() {
+        let family = Family::parse("good", GOOD, base).unwrap();
+        let dice = &mut Dice::new(1, "test");
+        assert_eq!(family.settings().draw("sensor.noise_g", dice), 0.02);
+        assert_eq!(family.settings().draw("sensor.step_g", dice), 0.1);
+        let steps = family.steps(1);
+        assert_eq!(steps.len(), 3);
+        assert_eq!(steps, family.steps(1));
+        assert_ne!(steps, family.steps(2));
+        assert_ne!(steps[0], steps[1]);
+    }
+
+    #[test]
+    fn bad_files_are_refused_with_what_is_wrong() {
+        let refused = |from: &str, to: &str| {
+            assert!(GOOD.contains(from), "{from}");
+            Family::parse("bad", &GOOD.replace(from, to), base).err().expect(to)
+        };
+        for (from, to, words) in [
+            ("noise_g = 0.02", "noise_g = -1", "sensor.noise_g: -1 is outside 0 to 10"),
+            ("noise_g = 0.02", "nose_g = 1", "sensor.nose_g: there is no such setting"),
+            ("[1, 2] }] }]", "[-1, 2] }] }]", "seconds: -1 is outside 0 to 100000"),
+            ("tuning = [3, 4]", "tuning = [2, 4]", "held-out traces must not be tuned on"),
+            ("held_out = [1, 2]", "held_out = [2, 1]", "the first comes before the last"),
+            ("\"wait\"", "\"wate\"", "unknown variant `wate`"),
+            ("\"plain\"", "\"plane\"", "plane.toml"),
+            ("about =", "abuot =", "unknown field `abuot`"),
+        ] {
+            let error = refused(from, to);
+            assert!(error.contains(words), "{to}: {error}");
+        }
+    }
+
+    #[test]
+    fn the_corpus_is_large_and_every_trace_can_be_set_up() {
+        let families = Family::all(&folder()).unwrap();
+        let (mut held_out, mut tuning) = (0, 0);
+        for family in &families {
+            let Seeds { held_out: [a, b], tuning: [c, d] } = family.seeds;
+            held_out += b - a + 1;
+            tuning += d - c + 1;
+            for seed in (a..=b).chain(c..=d) {
+                let refused = World::new(family, seed).err();
+                assert_eq!(refused, None, "{} {seed}", family.name);
+            }
+        }
+        assert!(families.len() >= 30, "{}", families.len());
+        assert!(held_out >= 200 && tuning >= 200, "{held_out}, {tuning}");
+    }
+}

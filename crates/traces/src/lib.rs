@@ -20,6 +20,8 @@ pub mod label;
 pub mod line;
 pub mod sensor;
 pub mod stream;
+#[cfg(test)]
+mod testing;
 pub mod touch;
 pub mod world;
 

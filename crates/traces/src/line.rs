@@ -95,3 +95,81 @@ impl Line {
         Some((Sample { time_s, mass_g }, Some(Label::BadSample { at_s: now_s })))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::family;
+
+    /// What a line at 10 Hz lets through in a number of steps, and how often it was due.
+    fn arrived(
+        settings: &str,
+        steps: u64,
+        also: impl Fn(&mut Line),
+    ) -> (Vec<(Sample, Option<Label>)>, u64) {
+        let family = family("plain", &format!("[settings.line]\n{settings}"), "{ do = \"tare\" }");
+        let mut line = Line::new(family.settings(), 3000.0, family.dice(1, "line"));
+        also(&mut line);
+        let (mut samples, mut due) = (Vec::new(), 0);
+        for step in 0..steps {
+            let now_s = step as f64 * STEP_S;
+            if line.is_due(now_s) {
+                due += 1;
+                samples.extend(line.send(now_s, Reading { shown_g: 1.0, is_overloaded: false }));
+            }
+        }
+        (samples, due)
+    }
+
+    fn waits(samples: &[(Sample, Option<Label>)]) -> Vec<f64> {
+        samples.windows(2).map(|pair| pair[1].0.time_s - pair[0].0.time_s).collect()
+    }
+
+    #[test]
+    fn an_even_line_is_even() {
+        let (samples, due) = arrived("", 40_001, |_| {});
+        assert_eq!((samples.len() as u64, due), (1000, 1000));
+        assert!(waits(&samples).iter().all(|wait| (wait - 0.1).abs() < 1e-9));
+    }
+
+    #[test]
+    fn an_uneven_line_keeps_its_mean_and_its_order() {
+        let (samples, due) = arrived("uneven_pct = 30\nlate_pct = 30", 400_000, |_| {});
+        assert!(due.abs_diff(10_000) <= 1, "{due}");
+        let waits = waits(&samples);
+        assert!(waits.iter().all(|wait| *wait > 0.0));
+        // Two even spreads of ±0.03 s and two of 0.03 s, each difference of two: √(2 (0.06² + 0.03²)/12).
+        let mean = waits.iter().sum::<f64>() / waits.len() as f64;
+        let squares: f64 = waits.iter().map(|wait| (wait - mean) * (wait - mean)).sum();
+        let sd = libm::sqrt(squares / waits.len() as f64);
+        let expected = libm::sqrt((0.06 * 0.06 + 0.03 * 0.03) / 6.0);
+        assert!((sd / expected - 1.0).abs() < 0.05, "{sd} and {expected}");
+    }
+
+    #[test]
+    fn losses_are_as_many_as_set() {
+        let (samples, due) = arrived("missing_pct = 10\nbad_pct = 5", 400_000, |_| {});
+        let share = samples.len() as f64 / due as f64;
+        assert!((share - 0.9).abs() < 0.012, "{share}");
+        let bad = samples.iter().filter(|(_, label)| label.is_some()).count();
+        assert!((bad as f64 / samples.len() as f64 - 0.05).abs() < 0.01, "{bad}");
+        for (sample, label) in samples {
+            let is_weight = sample.mass_g == 1.0;
+            assert_eq!(is_weight, label.is_none(), "{sample:?}");
+        }
+    }
+
+    #[test]
+    fn a_gap_is_empty_and_a_spell_is_bad() {
+        let (samples, _) = arrived("", 8000, |line| {
+            line.gap(5.0, 2.0);
+            line.spell(10.0, 3);
+        });
+        assert!(samples.iter().all(|(sample, _)| !(5.0..7.0).contains(&sample.time_s)));
+        assert!(waits(&samples).iter().any(|wait| *wait > 2.0));
+        let bad: Vec<f64> =
+            samples.iter().filter(|(_, l)| l.is_some()).map(|(s, _)| s.time_s).collect();
+        assert_eq!(bad.len(), 3);
+        assert!(bad.iter().all(|time_s| (10.0..10.31).contains(time_s)), "{bad:?}");
+    }
+}

@@ -205,3 +205,144 @@ impl Cell {
         self.at_g
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::STEPS_PER_S;
+    use crate::testing::{family, sd};
+
+    /// A plain scale with some settings.
+    fn sensor(settings: &str) -> Sensor {
+        let family =
+            family("plain", &format!("[settings.sensor]\n{settings}"), "{ do = \"tare\" }");
+        Sensor::new(family.settings(), family.dice(1, "sensor")).unwrap()
+    }
+
+    /// Readings at a rate under a force of time.
+    fn readings(
+        sensor: &mut Sensor,
+        rate_hz: u64,
+        seconds: u64,
+        force: impl Fn(f64) -> f64,
+    ) -> Vec<f64> {
+        let every = u64::from(STEPS_PER_S) / rate_hz;
+        let mut shown = Vec::new();
+        for step in 0..seconds * u64::from(STEPS_PER_S) {
+            sensor.step(step, force(step as f64 * STEP_S));
+            if (step + 1).is_multiple_of(every) {
+                shown.push(sensor.read().shown_g);
+            }
+        }
+        shown
+    }
+
+    const FINE: &str = "noise_g = 0\nstep_g = 0.001\nrate_hz = 400\nconverter_hz = 400\n";
+
+    #[test]
+    fn a_loaded_cell_rings_at_its_frequency_and_dies_down_as_damped() {
+        let mut sensor = sensor(&format!("{FINE}natural_hz = 12\ndamping = 0.1"));
+        let shown = readings(&mut sensor, 400, 2, |_| 1000.0);
+        let peaks: Vec<(usize, f64)> = (1..shown.len() - 1)
+            .filter(|i| shown[*i] > shown[i - 1] && shown[*i] >= shown[i + 1])
+            .map(|i| (i, shown[i] - 1000.0))
+            .take(5)
+            .collect();
+        // Damped frequency f √(1 − ζ²); peaks fall by e^(−2πζ/√(1 − ζ²)) from one to the next.
+        let root = libm::sqrt(1.0 - 0.01);
+        let hz = 4.0 / ((peaks[4].0 - peaks[0].0) as f64 * STEP_S);
+        assert!((hz / (12.0 * root) - 1.0).abs() < 0.01, "{hz} Hz");
+        let fall = peaks[1].1 / peaks[0].1;
+        assert!((fall / libm::exp(-TAU * 0.1 / root) - 1.0).abs() < 0.02, "{fall}");
+        assert!((shown.last().unwrap() - 1000.0).abs() < 0.001);
+    }
+
+    #[test]
+    fn creep_ends_at_its_share() {
+        let mut sensor = sensor(&format!("{FINE}creep_pct = 0.05\ncreep_s = 10"));
+        let shown = readings(&mut sensor, 400, 60, |_| 1000.0);
+        // 0.05 % of 1000 g is 0.5 g: (1 − 1/e) of that after ten seconds.
+        let after = |seconds: usize| shown[seconds * 400 - 1] - 1000.0;
+        assert!((after(10) - 0.5 * (1.0 - libm::exp(-1.0))).abs() < 0.002, "{}", after(10));
+        assert!((after(60) - 0.5).abs() < 0.003, "{}", after(60));
+    }
+
+    #[test]
+    fn the_mean_of_conversions_has_the_noise_asked_for() {
+        for converter_hz in [10, 80, 400] {
+            let settings = format!(
+                "noise_g = 0.05\nstep_g = 0.001\nrate_hz = 10\nconverter_hz = {converter_hz}"
+            );
+            let shown = readings(&mut sensor(&settings), 10, 2000, |_| 0.0);
+            // The standard deviation of 20 000 readings strays by 0.5 %.
+            assert!((sd(&shown) / 0.05 - 1.0).abs() < 0.02, "{converter_hz}: {}", sd(&shown));
+        }
+    }
+
+    #[test]
+    fn flicker_has_the_same_allan_deviation_for_every_time() {
+        let settings =
+            "noise_g = 0\nflicker_g = 0.1\nstep_g = 0.001\nrate_hz = 10\nconverter_hz = 10";
+        let shown = readings(&mut sensor(settings), 10, 20_000, |_| 0.0);
+        let allan = |n: usize| {
+            let means: Vec<f64> =
+                shown.chunks_exact(n).map(|chunk| chunk.iter().sum::<f64>() / n as f64).collect();
+            let steps: Vec<f64> = means.windows(2).map(|pair| pair[1] - pair[0]).collect();
+            libm::sqrt(steps.iter().map(|step| step * step).sum::<f64>() / 2.0 / steps.len() as f64)
+        };
+        // White noise would fall by √100 = 10 from 1 to 100 s, a random walk rise by as much.
+        let (short, middle, long) = (allan(10), allan(100), allan(1000));
+        assert!(middle / short > 0.8 && middle / short < 1.25, "{short} {middle}");
+        assert!(long / short > 0.7 && long / short < 1.4, "{short} {long}");
+        let fast = sd(&readings(&mut sensor(settings), 10, 20_000, |_| 0.0));
+        assert!((fast / 0.1 - 1.0).abs() < 0.2, "{fast}");
+    }
+
+    #[test]
+    fn hum_shows_at_its_alias_and_goes_in_the_mean() {
+        let hum = "noise_g = 0\nhum_g = 1\nhum_hz = 50\nstep_g = 0.001\nconverter_hz = 80\n";
+        let fast = readings(&mut sensor(&format!("{hum}rate_hz = 80")), 80, 10, |_| 0.0);
+        // 50 Hz sampled at 80 Hz looks like 30 Hz.
+        let power = |hz: f64| {
+            let (mut re, mut im) = (0.0, 0.0);
+            for (i, value) in fast.iter().enumerate() {
+                let (sin, cos) = libm::sincos(TAU * hz * i as f64 / 80.0);
+                re += value * cos;
+                im += value * sin;
+            }
+            2.0 * libm::hypot(re, im) / fast.len() as f64
+        };
+        assert!((power(30.0) - 1.0).abs() < 0.01, "{}", power(30.0));
+        assert!(power(20.0) < 0.01, "{}", power(20.0));
+        // Eight conversions are five whole turns of the mains.
+        let slow = readings(&mut sensor(&format!("{hum}rate_hz = 10")), 10, 10, |_| 0.0);
+        assert!(sd(&slow) < 0.002, "{}", sd(&slow));
+    }
+
+    #[test]
+    fn too_much_is_told_and_shown_as_set() {
+        for (is_nan, settings) in [(false, "overload_is_nan = 0"), (true, "overload_is_nan = 1")] {
+            let mut sensor = sensor(&format!("{FINE}capacity_g = 2000\n{settings}"));
+            sensor.step(0, 2500.0);
+            let reading = sensor.read();
+            assert!(reading.is_overloaded);
+            assert_eq!(reading.shown_g.is_nan(), is_nan);
+            assert!(is_nan || (reading.shown_g - 2000.0).abs() < 1e-9);
+        }
+    }
+
+    #[test]
+    fn counts_and_steps_round() {
+        let settings = "noise_g = 0\nstep_g = 0.01\nrate_hz = 400\nconverter_hz = 400\n";
+        // In counts of 0.02 g 1.0126 g are 1.02 g, else 1.01 g on the display.
+        for (count_g, expected) in [(0.0, 1.01), (0.02, 1.02)] {
+            let mut sensor = sensor(&format!("{settings}count_g = {count_g}"));
+            sensor.step(0, 1.0126);
+            let shown = sensor.read().shown_g;
+            assert!((shown - expected).abs() < 1e-9, "{shown}");
+            sensor.tare();
+            sensor.step(1, 1.0126);
+            assert_eq!(sensor.read().shown_g, 0.0);
+        }
+    }
+}

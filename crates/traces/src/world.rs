@@ -356,21 +356,7 @@ impl Iterator for World<'_> {
 mod tests {
     use super::*;
     use crate::draw::hash;
-    use crate::family::folder;
-
-    fn base(name: &str) -> Result<String, String> {
-        let path = folder().join(format!("base/{name}.toml"));
-        std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))
-    }
-
-    /// A family of one script on a base, with overrides.
-    fn family(on: &str, settings: &str, script: &str) -> Family {
-        let text = format!(
-            "about = \"a test\"\nbase = \"{on}\"\nstrict = true\n\
-             seeds = {{ held_out = [1, 1], tuning = [2, 2] }}\nscript = [{script}]\n{settings}"
-        );
-        Family::parse("test", &text, base).unwrap()
-    }
+    use crate::testing::{family, sd};
 
     fn played<'a>(family: &'a Family, seed: u64) -> (Vec<Sample>, Vec<Truth>, World<'a>) {
         let mut world = World::new(family, seed).unwrap();
@@ -380,12 +366,6 @@ mod tests {
             truths.push(world.truth());
         }
         (samples, truths, world)
-    }
-
-    fn sd(values: &[f64]) -> f64 {
-        let mean = values.iter().sum::<f64>() / values.len() as f64;
-        let squares: f64 = values.iter().map(|x| (x - mean) * (x - mean)).sum();
-        libm::sqrt(squares / (values.len() - 1) as f64)
     }
 
     const POURS: &str = r#"
@@ -495,15 +475,66 @@ mod tests {
 
     #[test]
     fn the_same_seed_is_the_same_trace() {
-        let family = family("plain", "", POURS);
-        let of = |seed| {
+        let of = |on, seed| {
+            let family = family(on, "", POURS);
             let (samples, ..) = played(&family, seed);
             let bits = samples.iter().flat_map(|s| [s.time_s.to_bits(), s.mass_g.to_bits()]);
             hash(&bits.flat_map(u64::to_le_bytes).collect::<Vec<_>>())
         };
-        assert_eq!(of(1), of(1));
-        assert_ne!(of(1), of(2));
+        assert_ne!(of("plain", 1), of("plain", 2));
         // Made by this code: a change of the generator is seen, and changes the scores.
-        assert_eq!(of(1), 9_899_935_811_720_065_778);
+        assert_eq!(of("plain", 1), 9_899_935_811_720_065_778);
+        assert_eq!(of("physical", 1), 1_960_963_842_311_475_663);
+    }
+
+    #[test]
+    fn handling_is_labelled_where_the_load_changes() {
+        let script = r#"
+            { do = "wait", seconds = 3 },
+            { do = "place", grams = 300 },
+            { do = "wait", seconds = 3 },
+            { do = "lift" },
+            { do = "wait", seconds = 3 },
+            { do = "return", dripped_g = 2 },
+            { do = "wait", seconds = 3 },
+            { do = "press", newtons = 50, seconds = 4 },
+            { do = "gap", after_s = 1, seconds = 2 },
+            { do = "wait", seconds = 4 },
+            { do = "remove" },
+            { do = "wait", seconds = 2 },
+        "#;
+        let settings = "[settings.sensor]\ncapacity_g = 2000\nwarm_up_g = 0.1";
+        let family = family("physical", settings, script);
+        let (samples, truths, world) = played(&family, 1);
+        let at = |time_s: f64| truths.iter().find(|truth| truth.time_s >= time_s).unwrap().load_g;
+        let labels = world.labels();
+        assert_eq!(labels.len(), 8, "{labels:?}");
+        for label in labels {
+            let (at_s, moved_g) = match label {
+                Label::Placed { at_s, grams } => {
+                    assert_eq!(grams, 300.0);
+                    (at_s, 300.0)
+                }
+                Label::Lifted { at_s, grams } => {
+                    assert!((grams - 300.0).abs() < 1e-9);
+                    (at_s, -300.0)
+                }
+                Label::Returned { at_s, .. } => (at_s, 298.0),
+                Label::Removed { at_s, .. } => (at_s, -298.0),
+                Label::Overload { start_s, stop_s } => {
+                    // 50 N are 5.1 kg; the scale weighs two.
+                    assert!(stop_s - start_s > 2.0, "{label:?}");
+                    continue;
+                }
+                Label::Gap { start_s, stop_s } => {
+                    assert!(samples.iter().all(|s| !(start_s + 0.02..stop_s).contains(&s.time_s)));
+                    continue;
+                }
+                Label::Drift { .. } | Label::Press { .. } => continue,
+                other => panic!("{other:?}"),
+            };
+            let change_g = at(at_s + 0.5) - at(at_s - 0.5);
+            assert!((change_g - moved_g).abs() < 1e-9, "{label:?}: {change_g}");
+        }
     }
 }
