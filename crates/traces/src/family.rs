@@ -1,6 +1,6 @@
 //! Families of traces as data: settings with ranges, a script of actions, seeds.
 //!
-//! A file of `tests/traces` names the base whose settings it starts from, overrides some, and tells what
+//! A file of `tests/traces/families` names the base whose settings it starts from, overrides some, and tells what
 //! is done. Nothing of a trace is stored: a family and a seed make it anew.
 
 use std::collections::BTreeMap;
@@ -184,17 +184,18 @@ struct File {
     script: Vec<Action>,
 }
 
-/// The folder of families in the workspace.
+/// The folder of the corpus in the workspace: families, bases, bars and scores.
 pub fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/traces")
 }
 
 impl Family {
-    /// Every family of a folder, in the order of their names.
-    pub fn all(folder: &Path) -> Result<Vec<Self>, String> {
+    /// Every family of the corpus, in the order of their names.
+    pub fn all() -> Result<Vec<Self>, String> {
+        let folder = folder().join("families");
         let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
         let mut paths = Vec::new();
-        for entry in std::fs::read_dir(folder).map_err(fail)? {
+        for entry in std::fs::read_dir(&folder).map_err(fail)? {
             paths.push(entry.map_err(fail)?.path());
         }
         paths.retain(|path| path.extension().is_some_and(|e| e == "toml"));
@@ -202,14 +203,14 @@ impl Family {
         paths.iter().map(|path| Self::read(path)).collect()
     }
 
-    /// A family from its file; its base lies in the folder `base` beside it.
-    pub fn read(path: &Path) -> Result<Self, String> {
+    /// A family from its file.
+    fn read(path: &Path) -> Result<Self, String> {
         let load = |path: &Path| {
             std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
         };
         let name = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
         let text = load(path)?;
-        let base = |base: &str| load(&path.with_file_name("base").join(format!("{base}.toml")));
+        let base = |base: &str| load(&folder().join(format!("base/{base}.toml")));
         Self::parse(&name, &text, base).map_err(|what| format!("{}: {what}", path.display()))
     }
 
@@ -502,7 +503,7 @@ mod tests {
 
     #[test]
     fn the_corpus_is_large_and_every_trace_can_be_set_up() {
-        let families = Family::all(&folder()).unwrap();
+        let families = Family::all().unwrap();
         let (mut held_out, mut tuning) = (0, 0);
         for family in &families {
             let Seeds { held_out: [a, b], tuning: [c, d] } = family.seeds;

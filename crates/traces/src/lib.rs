@@ -9,15 +9,18 @@
 //! | [`sensor`], [`line`](mod@line) | what a scale makes of the force, and what arrives of that |
 //! | [`world`] | all of it in time, with a hand that hears when to stop |
 //! | [`label`] | what truly happened, and when |
+//! | [`follower`], [`peers`] | what makes water and flow of samples; textbook ways to be better than |
 //!
 //! Everything is in grams, seconds and hertz; a force is the mass whose weight it is. Nothing here was
 //! measured: every trace is invented.
 
 pub mod draw;
 pub mod family;
+pub mod follower;
 pub mod hand;
 pub mod label;
 pub mod line;
+pub mod peers;
 pub mod sensor;
 pub mod stream;
 #[cfg(test)]
