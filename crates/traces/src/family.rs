@@ -88,6 +88,10 @@ pub struct Settings(BTreeMap<String, Number>);
 #[derive(Clone, Debug, Deserialize)]
 #[serde(tag = "do", rename_all = "snake_case", deny_unknown_fields)]
 pub enum Action {
+    /// Has stood on the scale since long before, and was tared; only before anything else.
+    Stands {
+        grams: Number,
+    },
     Wait {
         seconds: Number,
     },
@@ -156,6 +160,7 @@ pub enum Action {
 /// What is done, with numbers drawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Step {
+    Stands { grams: f64 },
     Wait { seconds: f64 },
     Pour { grams: f64, flow_g_s: f64 },
     PourToCue { grams: f64, flow_g_s: f64 },
@@ -231,6 +236,9 @@ impl Family {
             return Err("script: nothing is done".to_string());
         }
         file.script.iter().try_for_each(Action::check)?;
+        if file.script.iter().skip(1).any(Action::has_something_standing) {
+            return Err("script: what stands there comes before anything else".to_string());
+        }
         let Seeds { held_out: [a, b], tuning: [c, d] } = file.seeds;
         if a > b || c > d {
             return Err("seeds: the first comes before the last".to_string());
@@ -353,6 +361,15 @@ pub fn steps_per_conversion(converter_hz: f64) -> Result<u64, String> {
 }
 
 impl Action {
+    fn has_something_standing(&self) -> bool {
+        match self {
+            Self::Stands { .. } => true,
+            Self::Repeat { script, .. } => script.iter().any(Self::has_something_standing),
+            Self::AnyOf { of } => of.iter().any(Self::has_something_standing),
+            _ => false,
+        }
+    }
+
     fn check(&self) -> Result<(), String> {
         let seconds = |number: &Number| number.within("seconds", 0.0, 1e5);
         let after = |number: &Number| number.within("after_s", 0.0, 1e4);
@@ -369,7 +386,7 @@ impl Action {
                 flow_g_s.within("flow_g_s", 0.0, crate::label::POURING_G_S)
             }
             Self::Tare => Ok(()),
-            Self::Place { grams: g } => grams(g),
+            Self::Place { grams: g } | Self::Stands { grams: g } => grams(g),
             Self::Remove { grams: g } | Self::Lift { grams: g } => g.as_ref().map_or(Ok(()), grams),
             Self::Return { dripped_g: g } => g.as_ref().map_or(Ok(()), grams),
             Self::Press { newtons, seconds: s } => {
@@ -406,6 +423,7 @@ impl Action {
             number.as_ref().map(|number| number.draw(dice))
         };
         steps.push(match self {
+            Self::Stands { grams } => Step::Stands { grams: grams.draw(dice) },
             Self::Wait { seconds } => Step::Wait { seconds: seconds.draw(dice) },
             Self::Pour { grams, flow_g_s } => {
                 Step::Pour { grams: grams.draw(dice), flow_g_s: flow_g_s.draw(dice) }
@@ -484,12 +502,14 @@ mod tests {
     fn bad_files_are_refused_with_what_is_wrong() {
         let refused = |from: &str, to: &str| {
             assert!(GOOD.contains(from), "{from}");
-            Family::parse("bad", &GOOD.replace(from, to), base).err().expect(to)
+            let text = GOOD.replace(from, to).replace("STANDS", r#"{ do = "stands", grams = 1 }"#);
+            Family::parse("bad", &text, base).err().expect(to)
         };
         for (from, to, words) in [
             ("noise_g = 0.02", "noise_g = -1", "sensor.noise_g: -1 is outside 0 to 10"),
             ("noise_g = 0.02", "nose_g = 1", "sensor.nose_g: there is no such setting"),
             ("[1, 2] }] }]", "[-1, 2] }] }]", "seconds: -1 is outside 0 to 100000"),
+            ("[{ do = \"repeat\"", "[{ do = \"tare\" }, STANDS, { do = \"repeat\"", "comes before"),
             ("tuning = [3, 4]", "tuning = [2, 4]", "held-out traces must not be tuned on"),
             ("held_out = [1, 2]", "held_out = [2, 1]", "the first comes before the last"),
             ("\"wait\"", "\"wate\"", "unknown variant `wate`"),

@@ -15,8 +15,6 @@ pub trait Follower {
 /// What a follower says after a sample. Nothing is no answer, never a zero.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Seen {
-    /// Mass on the scale as the display would show it at rest.
-    pub mass_g: Option<f64>,
     /// Water that has come in, whatever was put down, taken off or tared.
     pub water_g: Option<f64>,
     /// Water coming in now.

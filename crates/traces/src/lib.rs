@@ -10,17 +10,22 @@
 //! | [`world`] | all of it in time, with a hand that hears when to stop |
 //! | [`label`] | what truly happened, and when |
 //! | [`follower`], [`peers`] | what makes water and flow of samples; textbook ways to be better than |
+//! | [`judge`], [`scores`] | how well one did on a trace, and all on every family; bars |
+//! | [`record`] | traces of real scales, in a file |
 //!
 //! Everything is in grams, seconds and hertz; a force is the mass whose weight it is. Nothing here was
-//! measured: every trace is invented.
+//! measured: every trace is invented, but for those that [`record`] reads.
 
 pub mod draw;
 pub mod family;
 pub mod follower;
 pub mod hand;
+pub mod judge;
 pub mod label;
 pub mod line;
 pub mod peers;
+pub mod record;
+pub mod scores;
 pub mod sensor;
 pub mod stream;
 #[cfg(test)]

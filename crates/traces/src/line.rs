@@ -55,6 +55,11 @@ impl Line {
         }
     }
 
+    /// How many readings a second there are.
+    pub fn rate_hz(&self) -> f64 {
+        1.0 / self.period_s
+    }
+
     /// Whether the scale reads now. Unevenness moves a reading to either side, never past its neighbour.
     pub fn is_due(&mut self, now_s: f64) -> bool {
         if now_s + STEP_S / 2.0 < self.due_s {

@@ -87,6 +87,15 @@ impl Sensor {
         })
     }
 
+    /// Lets a mass have stood there since long ago, and tares it.
+    pub fn settle(&mut self, grams: f64) {
+        self.crept_g = self.creep_share * grams;
+        self.zero_g = grams + self.crept_g;
+        if let Some(cell) = &mut self.cell {
+            cell.at_g = self.zero_g;
+        }
+    }
+
     /// Whether it drifts while it warms up.
     pub fn drifts(&self) -> bool {
         self.warm_up_g != 0.0

@@ -99,6 +99,11 @@ impl<'a> World<'a> {
         })
     }
 
+    /// How many samples a second there are, if none is lost.
+    pub fn rate_hz(&self) -> f64 {
+        self.line.rate_hz()
+    }
+
     /// What was so when the last sample was taken.
     pub fn truth(&self) -> Truth {
         self.truth
@@ -138,6 +143,10 @@ impl<'a> World<'a> {
         while let Some(step) = self.steps.pop_front() {
             let dice = &mut self.dice;
             match step {
+                Step::Stands { grams } => {
+                    self.things_g = grams;
+                    self.sensor.settle(grams);
+                }
                 Step::Wait { seconds } => {
                     self.doing = Doing::Waiting { until_s: now_s + seconds };
                     return true;
@@ -366,6 +375,16 @@ mod tests {
             truths.push(world.truth());
         }
         (samples, truths, world)
+    }
+
+    #[test]
+    fn what_stands_there_reads_zero_from_the_first_sample_on() {
+        let settings = "[settings.sensor]\nnoise_g = 0\nhum_g = 0\nflicker_g = 0\nwarm_up_g = 0";
+        let script = "{ do = \"stands\", grams = 500 }, { do = \"wait\", seconds = 30 }";
+        let family = family("physical", settings, script);
+        let (samples, truths, _) = played(&family, 1);
+        assert!(samples.iter().all(|sample| sample.mass_g.abs() < 0.011));
+        assert!(truths.iter().all(|truth| truth.load_g == 500.0));
     }
 
     const POURS: &str = r#"
