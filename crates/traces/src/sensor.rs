@@ -175,8 +175,9 @@ impl Sensor {
         }
     }
 
+    /// In steps of the display; zero has one sign.
     fn rounded(&self, gross_g: f64) -> f64 {
-        libm::round((gross_g - self.zero_g) / self.step_g) * self.step_g
+        libm::round((gross_g - self.zero_g) / self.step_g) * self.step_g + 0.0
     }
 }
 

@@ -504,7 +504,7 @@ mod tests {
         // Made by this code: a change of the generator is seen, and changes the scores.
         assert_eq!(
             [of("plain", 1), of("physical", 1)],
-            [934_471_211_391_234_378, 15_024_715_075_574_184_431]
+            [1_796_799_291_125_648_202, 14_289_788_907_888_264_303]
         );
     }
 
