@@ -10,7 +10,8 @@ use serde::Deserialize;
 pub struct Dice(Pcg64);
 
 impl Dice {
-    /// A stream of its own for each purpose, so that one more draw in one leaves the others as they are.
+    /// A stream of its own for each purpose, so that one more draw in one leaves the others as they
+    /// are.
     pub fn new(seed: u64, purpose: &str) -> Self {
         Self(Pcg64::seed_from_u64(hash(&seed.to_le_bytes()) ^ hash(purpose.as_bytes())))
     }
@@ -25,8 +26,9 @@ impl Dice {
         2.0 * self.even() - 1.0
     }
 
-    /// Normal with mean 0 and standard deviation 1, by Box and Muller (1958, from memory). A library's
-    /// ziggurat would take its tails from the platform's own logarithm, and traces would differ.
+    /// Normal with mean 0 and standard deviation 1, by Box and Muller (1958, from memory). A
+    /// library's ziggurat would take its tails from the platform's own logarithm, and traces would
+    /// differ.
     pub fn normal(&mut self) -> f64 {
         let radius = libm::sqrt(-2.0 * libm::log(1.0 - self.even()));
         radius * libm::cos(TAU * self.even())

@@ -1,7 +1,7 @@
 //! Families of traces as data: settings with ranges, a script of actions, seeds.
 //!
-//! A file of `tests/traces/families` names the base whose settings it starts from, overrides some, and tells what
-//! is done. Nothing of a trace is stored: a family and a seed make it anew.
+//! A file of `tests/traces/families` names the base whose settings it starts from, overrides some,
+//! and tells what is done. Nothing of a trace is stored: a family and a seed make it anew.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -301,7 +301,8 @@ impl Settings {
         number.draw(dice)
     }
 
-    /// A hand for one pour. Its reaction scatters normally, and is never quicker than half its mean.
+    /// A hand for one pour. Its reaction scatters normally, and is never quicker than half its
+    /// mean.
     pub fn habit(&self, dice: &mut Dice) -> Habit {
         let mean_s = self.draw("hand.reaction_s", dice);
         let reaction_s = mean_s + self.draw("hand.reaction_sd_s", dice) * dice.normal();

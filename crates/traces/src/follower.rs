@@ -8,7 +8,8 @@ pub trait Follower {
     /// Takes a sample and says what it makes of it.
     fn take(&mut self, sample: Sample) -> Seen;
 
-    /// So many grams more are wanted from here on: [`Event::Cue`] is to come when the hand must be told.
+    /// So many grams more are wanted from here on: [`Event::Cue`] is to come when the hand must be
+    /// told.
     fn aim(&mut self, grams: f64);
 }
 

@@ -14,8 +14,8 @@ pub struct Verdict {
     pub handling: Tally,
     /// From water arriving to hearing so, of every pour that was heard.
     pub start_delays_s: Vec<f64>,
-    /// From half and nine tenths of the flow arriving to saying so; of a pour where that is never said,
-    /// as long as it was looked for.
+    /// From half and nine tenths of the flow arriving to saying so; of a pour where that is never
+    /// said, as long as it was looked for.
     pub half_delays_s: Vec<f64>,
     pub most_delays_s: Vec<f64>,
     /// Errors of the flow, everywhere and where it is steady.

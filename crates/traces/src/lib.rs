@@ -1,5 +1,5 @@
-//! Invented traces of a brewing scale with their truth beside them, simple followers of a scale, and
-//! scores: what judges a live estimate of water and flow.
+//! Invented traces of a brewing scale with their truth beside them, simple followers of a scale,
+//! and scores: what judges a live estimate of water and flow.
 //!
 //! | room | answers |
 //! |---|---|
@@ -13,8 +13,8 @@
 //! | [`judge`], [`scores`] | how well one did on a trace, and all on every family; bars |
 //! | [`record`] | traces of real scales, in a file |
 //!
-//! Everything is in grams, seconds and hertz; a force is the mass whose weight it is. Nothing here was
-//! measured: every trace is invented, but for those that [`record`] reads.
+//! Everything is in grams, seconds and hertz; a force is the mass whose weight it is. Nothing here
+//! was measured: every trace is invented, but for those that [`record`] reads.
 
 pub mod draw;
 pub mod family;
@@ -33,8 +33,8 @@ mod testing;
 pub mod touch;
 pub mod world;
 
-/// Steps of the simulation in a second: five for each conversion at 80 Hz, the fastest rate of common
-/// converters for scales, and many for each swing of a load cell.
+/// Steps of the simulation in a second: five for each conversion at 80 Hz, the fastest rate of
+/// common converters for scales, and many for each swing of a load cell.
 pub const STEPS_PER_S: u32 = 400;
 /// Length of a step.
 pub const STEP_S: f64 = 1.0 / STEPS_PER_S as f64;

@@ -1,4 +1,5 @@
-//! What arrives of a scale's readings, and when: uneven, late, with holes, with samples that are no weight.
+//! What arrives of a scale's readings, and when: uneven, late, with holes, with samples that are no
+//! weight.
 
 use crate::draw::Dice;
 use crate::family::Settings;
@@ -60,7 +61,8 @@ impl Line {
         1.0 / self.period_s
     }
 
-    /// Whether the scale reads now. Unevenness moves a reading to either side, never past its neighbour.
+    /// Whether the scale reads now. Unevenness moves a reading to either side, never past its
+    /// neighbour.
     pub fn is_due(&mut self, now_s: f64) -> bool {
         if now_s + STEP_S / 2.0 < self.due_s {
             return false;
@@ -143,7 +145,8 @@ mod tests {
         assert!(due.abs_diff(10_000) <= 1, "{due}");
         let waits = waits(&samples);
         assert!(waits.iter().all(|wait| *wait > 0.0));
-        // Two even spreads of ±0.03 s and two of 0.03 s, each difference of two: √(2 (0.06² + 0.03²)/12).
+        // Two even spreads of ±0.03 s and two of 0.03 s, each difference of two: √(2 (0.06² +
+        // 0.03²)/12).
         let mean = waits.iter().sum::<f64>() / waits.len() as f64;
         let squares: f64 = waits.iter().map(|wait| (wait - mean) * (wait - mean)).sum();
         let sd = libm::sqrt(squares / waits.len() as f64);

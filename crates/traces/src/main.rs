@@ -1,5 +1,6 @@
-//! Prints the table of scores: `traces` of the held-out traces, `traces tuning [FAMILY]` of the others.
-//! Fails where a bar falls. `traces show FAMILY SEED` prints a trace as a record, its labels above it.
+//! Prints the table of scores: `traces` of the held-out traces, `traces tuning [FAMILY]` of the
+//! others. Fails where a bar falls. `traces show FAMILY SEED` prints a trace as a record, its
+//! labels above it.
 
 use std::process::ExitCode;
 

@@ -1,5 +1,5 @@
-//! Textbook estimators of flow, to be better than: each makes a slope of samples of uneven time, and all
-//! share one rule for pours, one account of water and one rule for cues.
+//! Textbook estimators of flow, to be better than: each makes a slope of samples of uneven time,
+//! and all share one rule for pours, one account of water and one rule for cues.
 //!
 //! None knows of tares, of things put down or taken off, or of bumps: that is what is compared.
 
@@ -148,7 +148,8 @@ pub fn first_difference(_rate_hz: f64) -> Box<dyn Follower> {
     Peer::boxed(|| Difference { before_g: 0.0, flow_g_s: 0.0, memory_s: 0.0 })
 }
 
-/// The same, averaged with exponentially falling weights: a fifth for the newest of ten in a second.
+/// The same, averaged with exponentially falling weights: a fifth for the newest of ten in a
+/// second.
 pub fn smoothed_difference(_rate_hz: f64) -> Box<dyn Follower> {
     let memory_s = -0.1 / libm::log(0.8);
     Peer::boxed(move || Difference { before_g: 0.0, flow_g_s: 0.0, memory_s })

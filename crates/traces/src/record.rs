@@ -11,12 +11,15 @@
 //! 0.398,1.2,
 //! ```
 //!
-//! - Lines that begin with `#` are comments and may stand anywhere: say what was weighed, on what, by whom,
+//! - Lines that begin with `#` are comments and may stand anywhere: say what was weighed, on what,
+//!   by whom,
 //!   and what was tared. Empty lines are ignored.
 //! - The first other line names the columns: `time_s,mass_g` or `time_s,mass_g,label`.
-//! - `time_s` in seconds, from any beginning, rises from line to line. `mass_g` is what the display showed;
+//! - `time_s` in seconds, from any beginning, rises from line to line. `mass_g` is what the display
+//!   showed;
 //!   `nan` where a sample came that was no weight. Decimal points, no units, no spaces.
-//! - `label` is empty or what began, ended or happened by this sample: [`Mark`]. What starts must stop before
+//! - `label` is empty or what began, ended or happened by this sample: [`Mark`]. What starts must
+//!   stop before
 //!   it starts again.
 
 use std::fmt;
@@ -155,8 +158,8 @@ pub fn write(comment: &str, rows: &[Row]) -> String {
     text
 }
 
-/// What truly happened by the marks, in the order in which it began. The grams are the difference of the
-/// display from start to stop, or from the sample before to the one two seconds later.
+/// What truly happened by the marks, in the order in which it began. The grams are the difference
+/// of the display from start to stop, or from the sample before to the one two seconds later.
 pub fn labels(rows: &[Row]) -> Result<Vec<Label>, String> {
     let mut labels = Vec::new();
     let mut open: Vec<(Mark, Sample)> = Vec::new();

@@ -1,7 +1,8 @@
-//! What a scale makes of a force: a plate on a load cell, a converter, a mean of conversions, a display.
+//! What a scale makes of a force: a plate on a load cell, a converter, a mean of conversions, a
+//! display.
 //!
-//! Every stage whose setting is zero leaves the signal as it is. So the plain sensor is white noise and
-//! the display's steps; the physical one is all of it.
+//! Every stage whose setting is zero leaves the signal as it is. So the plain sensor is white noise
+//! and the display's steps; the physical one is all of it.
 
 use std::collections::VecDeque;
 use std::f64::consts::TAU;
@@ -10,8 +11,8 @@ use crate::STEP_S;
 use crate::draw::Dice;
 use crate::family::{Settings, steps_per_conversion};
 
-/// Time constants of the slow noises whose sum has a power that falls as 1/f from 0.5 mHz to 0.5 Hz:
-/// evenly spread on a logarithmic scale (van der Ziel's construction, from memory).
+/// Time constants of the slow noises whose sum has a power that falls as 1/f from 0.5 mHz to 0.5
+/// Hz: evenly spread on a logarithmic scale (van der Ziel's construction, from memory).
 const FLICKER_S: [f64; 4] = [0.3, 3.0, 30.0, 300.0];
 /// Readings whose mean a tare takes for zero. Estimate.
 const TARE_READINGS: usize = 4;

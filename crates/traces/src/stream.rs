@@ -86,8 +86,8 @@ impl Stream {
         self.flight.iter().all(|flow| *flow == 0.0)
     }
 
-    /// The swinging water as an oscillator that the stream's turbulence drives: an autoregression of
-    /// second order whose poles are those of the damped swing.
+    /// The swinging water as an oscillator that the stream's turbulence drives: an autoregression
+    /// of second order whose poles are those of the damped swing.
     fn slosh(&mut self, arriving_g_s: f64) -> f64 {
         if self.fall.slosh_g == 0.0 {
             return 0.0;
@@ -134,7 +134,8 @@ mod tests {
 
     #[test]
     fn the_reading_is_what_left_and_its_downward_momentum() {
-        // Without exit speed the strike makes up for the water in the air; with it, m v / g is added.
+        // Without exit speed the strike makes up for the water in the air; with it, m v / g is
+        // added.
         for (exit_m_s, more_g) in [(0.0, 0.0), (0.5, 5.0 * 0.5 / GRAVITY_M_S2)] {
             let mut stream = Stream::new(Fall { exit_m_s, ..FALL }, Dice::new(1, "stream"));
             let (mut left, mut arrived, mut last) = (0.0, 0.0, Arrival::default());

@@ -1,5 +1,5 @@
-//! Scores of what follows a scale live, on invented traces: the committed table against the one that
-//! comes out.
+//! Scores of what follows a scale live, on invented traces: the committed table against the one
+//! that comes out.
 
 use std::path::PathBuf;
 
