@@ -12,15 +12,12 @@
 //! ```
 //!
 //! - Lines that begin with `#` are comments and may stand anywhere: say what was weighed, on what,
-//!   by whom,
-//!   and what was tared. Empty lines are ignored.
+//!   by whom, and what was tared. Empty lines are ignored.
 //! - The first other line names the columns: `time_s,mass_g` or `time_s,mass_g,label`.
 //! - `time_s` in seconds, from any beginning, rises from line to line. `mass_g` is what the display
-//!   showed;
-//!   `nan` where a sample came that was no weight. Decimal points, no units, no spaces.
+//!   showed; `nan` where a sample came that was no weight. Decimal points, no units, no spaces.
 //! - `label` is empty or what began, ended or happened by this sample: [`Mark`]. What starts must
-//!   stop before
-//!   it starts again.
+//!   stop before it starts again.
 
 use std::fmt;
 
