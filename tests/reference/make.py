@@ -22,12 +22,13 @@ import heat_balance
 import mass_balance
 import monte_carlo
 import readings
+import slopes
 import water_coolprop
 import water_iapws
 
 MODULES = (
     budgets, calibration, cooling, distributions, forecasts, heat_balance, mass_balance, monte_carlo, readings,
-    water_coolprop, water_iapws,
+    slopes, water_coolprop, water_iapws,
 )
 
 
@@ -61,6 +62,8 @@ def write(folder, module):
     }
     rows = ",\n    ".join(line(check, module.DIGITS) for check in module.checks())
     text = json.dumps(head, indent=2, ensure_ascii=False)[:-2] + ',\n  "checks": [\n    ' + rows + "\n  ]\n}\n"
+    folder = folder / getattr(module, "FOLDER", "")
+    folder.mkdir(exist_ok=True)
     (folder / f"{module.__name__}.json").write_text(text, encoding="utf-8")
 
 

@@ -6,6 +6,7 @@ mod dependencies;
 mod difference;
 mod embedded;
 mod js;
+mod live;
 mod main_job;
 mod published;
 mod reference;
@@ -27,6 +28,7 @@ cargo xtask COMMAND
   reference          compute the check values of tests/vectors anew
   reference --check  compute them and compare with the committed ones
   expect             accept the present output of the main job and of the firmware as the expected one
+  live               score what follows a scale live on invented traces, and write it down
   c                  all that proves the C interface
   header             make the C header anew
   abi                promise what is new in the C interface's layout, for good
@@ -67,6 +69,7 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["test"] => test::all,
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
+        ["live"] => live::write,
         ["c"] => test::of_c,
         ["header"] => c::header::write,
         ["abi"] => c::abi::write,
@@ -106,7 +109,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 15);
+        assert_eq!(count, 16);
     }
 
     #[test]

@@ -29,13 +29,17 @@ pub fn check() -> Outcome {
     Ok(())
 }
 
-/// Compares every file of a folder with its namesake in another one, and counts them. The other
-/// folder may hold more: values that were published, not computed.
+/// Compares every file of a folder and of those in it with its namesake in another one, and counts
+/// them. The other folder may hold more: values that were published, not computed.
 fn compare(fresh: &Path, committed: &Path) -> Outcome<usize> {
     let files = std::fs::read_dir(fresh).map_err(|e| format!("{}: {e}", fresh.display()))?;
     let mut count = 0;
     for file in files {
         let name = file.map_err(|e| format!("{}: {e}", fresh.display()))?.file_name();
+        if fresh.join(&name).is_dir() {
+            count += compare(&fresh.join(&name), &committed.join(&name))?;
+            continue;
+        }
         let read = |folder: &Path| {
             let path = folder.join(&name);
             std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))
@@ -90,6 +94,14 @@ mod tests {
 
         write(&committed, "computed.json", "1.5\n").unwrap();
         assert_eq!(compare(&fresh, &committed), Ok(1));
+
+        for folder in [&fresh, &committed] {
+            std::fs::create_dir_all(folder.join("within")).unwrap();
+            write(folder, "within/computed.json", "2\n").unwrap();
+        }
+        assert_eq!(compare(&fresh, &committed), Ok(2));
+        write(&committed, "within/computed.json", "3\n").unwrap();
+        assert!(compare(&fresh, &committed).unwrap_err().contains("-3\n+2\n"));
         std::fs::remove_dir_all(&folder).unwrap();
     }
 }

@@ -4,7 +4,7 @@ use std::path::Path;
 use std::time::Instant;
 
 use crate::commands::{cargo, run};
-use crate::{Outcome, c, dependencies, embedded, js, main_job, reference, root, tools};
+use crate::{Outcome, c, dependencies, embedded, js, live, main_job, reference, root, tools};
 
 type Step = (&'static str, fn() -> Outcome);
 
@@ -19,6 +19,7 @@ const STEPS: &[Step] = &[
     ("benchmarks build", benches),
     ("embedded", embedded::check),
     ("main job", main_job::check),
+    ("scores of live flow", live::check),
     ("reference values", reference::check),
 ];
 
