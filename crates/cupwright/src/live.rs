@@ -120,7 +120,7 @@ record! {
     pub struct Setup {
         /// Smallest step d of its readings.
         division: Division = "division_g",
-        /// Most that it can weigh.
+        /// Most that it can show from its zero at the beginning.
         capacity: Capacity = "capacity_g",
         /// Fastest that water is poured on it.
         fastest: FastestPour = "fastest_g_per_s",
@@ -529,13 +529,22 @@ impl Scale {
         if step > GAP {
             return self.lost(point, step, event);
         }
-        if (point.mass - self.line.ahead(point.time)).abs() > self.reach(step) {
+        if !self.is_reached(point, step) {
             self.hold = Hold::from(point);
             return Ok(());
         }
         self.listen(point);
         self.line.take(point, self.noise());
         self.judge(point.time, step, event)
+    }
+
+    /// Whether water can have brought the reading to a point: no faster than water is poured, and down
+    /// no more than when a stream no longer pushes (half of that, estimate).
+    fn is_reached(&self, point: Point, step: f64) -> bool {
+        let change = point.mass - self.line.level;
+        let noise = 5.7 * self.noise() + self.division;
+        let most = self.fastest * step;
+        change <= most + noise && change >= -0.5 * most - noise
     }
 
     /// Follows the noise.
@@ -667,12 +676,13 @@ impl Scale {
         let elapsed = self.hold.take(point);
         let noise = self.noise();
         // Back where it was, or would have come to.
-        let mut reach = self.reach(min(step, GAP)) + self.hold.left_by_press();
-        let mut expected = self.line.level;
-        if self.phase == Phase::Pouring {
-            expected = self.line.ahead(point.time);
-            reach += 0.5 * self.line.flow.abs() * elapsed;
-        }
+        let is_pouring = self.phase == Phase::Pouring;
+        let (expected, reach) = if is_pouring {
+            let strayed = 0.5 * self.line.flow.abs() * elapsed;
+            (self.line.ahead(point.time), self.reach(0.2 * min(step, GAP)) + strayed)
+        } else {
+            (self.line.level, self.reach(min(step, GAP)) + self.hold.left_by_press())
+        };
         if self.hold.is_near(expected, reach) {
             let hold = core::mem::replace(&mut self.hold, Hold::NONE);
             if hold.is_short() {

@@ -256,7 +256,12 @@ impl Follower {
 
     /// Goes on to the next step: a button was pressed.
     pub fn go_on(&mut self) {
-        self.step = self.step.saturating_add(1);
+        self.go_to(self.step.saturating_add(1));
+    }
+
+    /// Goes to a step, counted from zero.
+    pub fn go_to(&mut self, step: u16) {
+        self.step = step;
         self.is_begun = false;
         self.cued = None;
         self.level = self.scale.line.level;
