@@ -747,10 +747,7 @@ impl Scale {
             return self.tell(event, Happening::PourStopped, since, new - self.book.anchor);
         }
         let gain = old - self.book.anchor;
-        match self.phase {
-            Phase::Still => self.book.enter(old, |book| &mut book.drifted),
-            _ => self.book.enter(old, |book| &mut book.poured),
-        }
+        self.close_phase(old);
         if self.phase == Phase::Pouring {
             self.tell(event, Happening::PourStopped, since, gain)?;
         }
@@ -786,19 +783,21 @@ impl Scale {
 
     /// A reading after a gap.
     fn lost(&mut self, point: Point, gap: f64, event: &mut Option<Event>) -> Result<(), Error> {
-        let change = point.mass - self.line.level;
+        let (old, flow) = (self.line.level, self.line.flow);
+        let change = point.mass - old;
         let reach = self.reach(POINT);
-        let old = self.line.level;
-        self.line = Line::through([point]);
+        let went_on = (change - flow * gap).abs() < 0.5 * flow * gap + reach;
         let could_be_water = change > -reach && change < self.fastest * gap + reach;
+        self.line = Line::through([point]);
         if self.phase != Phase::Still && could_be_water {
             self.book.unsure += change.abs();
-            self.turn(Phase::Settling, point.time);
-        } else {
-            match self.phase {
-                Phase::Still => self.book.enter(old, |book| &mut book.drifted),
-                _ => self.book.enter(old, |book| &mut book.poured),
+            if self.phase == Phase::Pouring && went_on {
+                self.asking = 0;
+            } else {
+                self.turn(Phase::Settling, point.time);
             }
+        } else {
+            self.close_phase(old);
             if change.abs() > reach {
                 self.book.unsure += change.abs();
                 self.enter(|book| &mut book.unclear);
@@ -806,6 +805,14 @@ impl Scale {
             self.turn(Phase::Still, point.time);
         }
         self.tell(event, Happening::Lost, point.time, change)
+    }
+
+    /// Puts down what the phase has gained up to a level.
+    fn close_phase(&mut self, level: f64) {
+        match self.phase {
+            Phase::Still => self.book.enter(level, |book| &mut book.drifted),
+            _ => self.book.enter(level, |book| &mut book.poured),
+        }
     }
 
     /// Tells now, or with the next reading where something is told already.
