@@ -59,8 +59,10 @@ use crate::quantity::{
     ScaleReading, Unclear, computed,
 };
 use crate::record::record;
+use crate::sealed::Seal;
 
-pub use follow::{Cue, Follower, Now, Step, Why};
+pub use crate::sealed::Unreadable;
+pub use follow::{Cue, FOLLOWER_BYTES, Follower, Now, Step, Why};
 
 use book::Book;
 use hold::{Hold, Told};
@@ -316,7 +318,30 @@ pub struct Scale {
     pending: Option<Event>,
 }
 
+/// How every scale's bytes begin.
+const SEAL: Seal = Seal { letters: *b"CUPS", version: 1 };
+
+/// Numbers of a scale's state.
+const NUMBERS: usize = 71;
+
+/// Length of a scale's state in bytes.
+pub const SCALE_BYTES: usize = Seal::length(NUMBERS);
+
 impl Scale {
+    /// The state as bytes, the same on every processor, for a memory that outlives a restart.
+    pub fn to_bytes(&self) -> [u8; SCALE_BYTES] {
+        kept::closed::<_, NUMBERS, _>(&SEAL, *self)
+    }
+
+    /// A state from its bytes. The clock must have gone on meanwhile; the first reading afterwards
+    /// counts as one after a gap.
+    ///
+    /// # Errors
+    /// [`Unreadable`], with what is wrong: no damaged state is ever read.
+    pub fn from_bytes(bytes: &[u8]) -> Result<Self, Unreadable> {
+        kept::opened(&SEAL, NUMBERS, bytes, Self::new(Setup::COMMON))
+    }
+
     /// A scale of which nothing is known yet. Its first reading is taken for what lies on it.
     pub const fn new(setup: Setup) -> Self {
         Self {
