@@ -551,7 +551,7 @@ export default {
     rests: (brews, scatter) => `By ${brews} brews in the notebook, which scatter by ${scatter} about that.`,
     older: (count) => `The newest count; ${count} older ones do not.`,
     onTicket: (brews) => `What it keeps is learnt from ${brews} brews.`,
-    within: "Paper and drips are in it, so the recipe counts them no more.",
+    within: "Paper and drips are in it; a recipe that is planned with it no longer counts them apart.",
     too_few: (found, needed, brewer) =>
       `${brewer}: ${found} in the notebook, and it takes ${needed} brews to tell what it keeps.`,
     lacks: {
@@ -581,7 +581,7 @@ export default {
     namelessCoffee: "the coffee without a name",
     equilibrium: "Yield it levels off at",
     after: (time, brews) =>
-      `Two thirds of it are there after ${time}; from ${brews} brews. Advice on time counts with it.`,
+      `About two thirds of it are there after ${time}; from ${brews} brews. Advice on time counts with it.`,
     coffeeMissing: {
       times: "How fast this coffee extracts: three brews of it that differ in time of contact alone would tell.",
       still_rising: (longest) =>

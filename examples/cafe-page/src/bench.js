@@ -461,10 +461,9 @@ export function keeping(brews) {
   const isWide = Math.max(...doses) >= wanted_dose_g;
   const line = attempt(() => calibrate.retentionLine({ brews }));
   if (line.refusal && (isWide || line.refusal.why === "too_few")) return line;
-  if (isWide && line.value.fitted_hold_up_g >= limits.hold_up.min) return { value: ofLine(line.value, brews) };
-  const alone = attempt(() => calibrate.retention({ brews }));
-  if (alone.refusal) return alone;
-  return { value: { ...ofRetention(alone.value, brews), lacks: isWide ? "below_zero" : "one_dose", wanted_dose_g } };
+  if (isWide && line.value.fitted_hold_up_g >= limits.hold_up.min) return attempt(() => ofLine(line.value, brews));
+  const lacks = isWide ? "below_zero" : "one_dose";
+  return attempt(() => ({ ...ofRetention(calibrate.retention({ brews }), brews), lacks, wanted_dose_g }));
 }
 
 function ofLine(line, brews) {

@@ -12,6 +12,7 @@ import { sentence } from "./refusals.js";
 import { amount, clock, moment } from "./units.js";
 
 const SAID = words.learn;
+const RETENTION = words.fields["brewer.apparent_retention_g_per_g"];
 // From here on a line hangs on one brew. Estimate: at one it goes through that brew whatever was weighed.
 const ALONE = 0.9;
 // A rate needs as many different times.
@@ -88,7 +89,8 @@ export class LearnView {
     return { brews, cups, kept, repeated, extracted, told };
   }
 
-  #keeping({ brews, kept }, { brewer, units }) {
+  #keeping({ brews, kept }, all) {
+    const { brewer, units } = all;
     const { counted, older, leftOut } = brews;
     const name = brewer.name || SAID.nameless;
     const outs = leftOut.map((entry) => this.#leftOut(entry, brewer));
@@ -98,70 +100,42 @@ export class LearnView {
       const text = why === "too_few" ? SAID.too_few(value, min, name) : sentence(kept.refusal, null, units);
       return [heading, h("p", { class: why === "too_few" ? "quiet" : "doubt" }, text), outs];
     }
-    const { profile, quality, drawing, lacks, wanted_dose_g } = kept.value;
-    const doses = counted.map(({ brew }) => brew.dose_g);
-    const dose = (value) => amount("dose", value, units);
+    const { profile, quality, drawing } = kept.value;
     const odd = quality.odd?.is_suspicious ? quality.odd.at : null;
-    const alone = lacks ? -1 : quality.leverages.findIndex((leverage) => leverage > ALONE);
-    const when = (at) => moment(counted[at].at);
+    const drawn = words.pictures.keptText(counted.length);
+    const text = odd === null ? drawn : `${drawn} ${words.pictures.oddText(moment(counted[odd].at))}`;
     return [
       heading,
       h(
-        "dl",
-        { class: "weigh" },
-        fact(
-          words.fields["brewer.apparent_retention_g_per_g"].label,
-          "apparent_retention",
-          "retention_uncertainty",
-          profile.apparent_retention_g_per_g,
-          units,
-        ),
-        profile.fitted_hold_up_g &&
-          fact(SAID.hold_up, "fitted_hold_up", "mass_uncertainty", profile.fitted_hold_up_g, units),
-      ),
-      h("p", {}, SAID.rests(counted.length, amount("mass_uncertainty", quality.s, units))),
-      older.length > 0 && h("p", { class: "hint" }, SAID.older(older.length)),
-      h("p", { class: "hint" }, SAID.within),
-      lacks && h("p", {}, SAID.lacks[lacks](dose(Math.min(...doses)), dose(Math.max(...doses)), dose(wanted_dose_g))),
-      alone >= 0 && h("p", {}, SAID.alone(when(alone))),
-      odd === null
-        ? h("p", {}, SAID.noneOdd)
-        : [
-            h(
-              "p",
-              { class: "doubt" },
-              SAID.odd(
-                when(odd),
-                amount("retained", Math.abs(quality.residuals[odd]), units),
-                quality.residuals[odd] > 0,
-              ),
-            ),
-            h(
-              "div",
-              { class: "actions" },
-              h(
-                "button",
-                {
-                  type: "button",
-                  onclick: () => this.#act.leaveOut([...brewer.leftOut, counted[odd].id], SAID.isLeftOut(when(odd))),
-                },
-                SAID.leaveOut,
-              ),
-            ),
-          ],
-      outs,
-      h(
         "div",
-        { class: "pictures" },
-        keptPicture(
-          drawing,
-          odd,
-          odd === null
-            ? words.pictures.keptText(counted.length)
-            : `${words.pictures.keptText(counted.length)} ${words.pictures.oddText(when(odd))}`,
-          units,
+        { class: "pair" },
+        h(
+          "div",
+          {},
+          h(
+            "dl",
+            { class: "weigh" },
+            fact(RETENTION.label, "apparent_retention", profile.apparent_retention_g_per_g, units),
+            profile.fitted_hold_up_g && fact(SAID.hold_up, "fitted_hold_up", profile.fitted_hold_up_g, units),
+          ),
+          h("p", {}, SAID.rests(counted.length, amount("retained", quality.s, units))),
+          older.length > 0 && h("p", { class: "hint" }, SAID.older(older.length)),
+          h("p", { class: "hint" }, SAID.within),
+          lacking(kept.value, counted, units),
+          odd === null ? h("p", {}, SAID.noneOdd) : this.#odd(counted[odd], quality.residuals[odd], all),
+          outs,
         ),
+        h("div", { class: "pictures" }, keptPicture(drawing, odd, text, units)),
       ),
+    ];
+  }
+
+  #odd({ id, at }, residual_g, { brewer, units }) {
+    const when = moment(at);
+    const leave = () => this.#act.leaveOut([...brewer.leftOut, id], SAID.isLeftOut(when));
+    return [
+      h("p", { class: "doubt" }, SAID.odd(when, amount("retained", Math.abs(residual_g), units), residual_g > 0)),
+      h("div", { class: "actions" }, h("button", { type: "button", onclick: leave }, SAID.leaveOut)),
     ];
   }
 
@@ -224,7 +198,18 @@ export class LearnView {
   }
 }
 
-const fact = (name, quantity, ofReach, learned, units) =>
+// What the brews could not tell, or only on one brew's word.
+function lacking({ lacks, wanted_dose_g, quality }, brews, units) {
+  if (lacks) {
+    const doses = brews.map(({ brew }) => brew.dose_g);
+    const all = [Math.min(...doses), Math.max(...doses), wanted_dose_g];
+    return h("p", {}, SAID.lacks[lacks](...all.map((dose_g) => amount("dose", dose_g, units))));
+  }
+  const alone = brews.find((_, at) => quality.leverages[at] > ALONE);
+  return alone && h("p", {}, SAID.alone(moment(alone.at)));
+}
+
+const fact = (name, quantity, learned, units) =>
   h(
     "div",
     {},
@@ -233,7 +218,7 @@ const fact = (name, quantity, ofReach, learned, units) =>
       "dd",
       {},
       amount(quantity, learned.value, units),
-      h("small", {}, words.judge.reach(amount(ofReach, learntReach(learned), units))),
+      h("small", {}, words.judge.reach(amount(quantity, learntReach(learned), units))),
     ),
   );
 
@@ -246,11 +231,7 @@ function readings({ cups, repeated }, { units }) {
   const { profile, quality } = repeated.value;
   return [
     heading,
-    h(
-      "dl",
-      { class: "weigh" },
-      fact(SAID.repeatability, "repeatability", "repeatability", profile.repeatability_pct, units),
-    ),
+    h("dl", { class: "weigh" }, fact(SAID.repeatability, "repeatability", profile.repeatability_pct, units)),
     h("p", {}, SAID.pooled(quality.measurements, cups.length)),
   ];
 }
@@ -267,11 +248,7 @@ function extraction({ extracted }, { brewer, coffee, units }) {
   const { profile, quality } = extracted.value;
   return [
     heading,
-    h(
-      "dl",
-      { class: "weigh" },
-      fact(SAID.equilibrium, "yield", "yield_uncertainty", profile.equilibrium_yield_pct, units),
-    ),
+    h("dl", { class: "weigh" }, fact(SAID.equilibrium, "yield", profile.equilibrium_yield_pct, units)),
     h("p", {}, SAID.after(clock(profile.fast_time_s.value), quality.measurements)),
   ];
 }
