@@ -71,9 +71,9 @@ export class LearnView {
     this.#export.disabled = !brewer.learned;
     const found = this.#found(all);
     this.#told.replaceChildren(
-      ...[this.#keeping(found, all), readings(found, all), extraction(found, all), this.#use(found, all)]
-        .flat(Infinity)
-        .filter(Boolean),
+      h("div", {}, this.#keeping(found, all)),
+      h("div", { class: "pair" }, h("div", {}, readings(found, all)), h("div", {}, extraction(found, all))),
+      h("div", {}, this.#use(found, all)),
     );
   }
 
