@@ -601,7 +601,7 @@ export default {
     givenBack: "The fields have what they had before.",
     origin: {
       learnt: "Learnt from brews.",
-      within: "0, for what was learnt has it in it.",
+      within: "0: it is within what was learnt.",
       instead: "Not counted: the brewer's own brews tell.",
     },
     file: "Profile as a file",

@@ -22,6 +22,7 @@ export class LearnView {
   #told = h("div", {});
   #news = h("div", { role: "status" });
   #export = h("button", { type: "button", onclick: () => this.#exportProfile() }, SAID.export);
+  #nothing = h("p", { class: "hint" }, SAID.nothingToExport);
   #read;
   #act;
   #entries = [];
@@ -43,6 +44,7 @@ export class LearnView {
       this.#told,
       h("h3", {}, SAID.file),
       h("div", { class: "actions" }, this.#export),
+      this.#nothing,
       h(
         "div",
         { class: "field file" },
@@ -69,6 +71,7 @@ export class LearnView {
     if (now === this.#shown) return;
     this.#shown = now;
     this.#export.disabled = !brewer.learned;
+    this.#nothing.hidden = brewer.learned !== null;
     const found = this.#found(all);
     this.#told.replaceChildren(
       h("div", {}, this.#keeping(found, all)),

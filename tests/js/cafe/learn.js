@@ -132,6 +132,7 @@ test("what brews cannot tell is said with what would tell", () =>
     await panel(page).getByText(LEARN.coffeeMissing.times).waitFor();
     assert.equal(await button(page, LEARN.use).count(), 0);
     assert.ok(await button(page, LEARN.export).isDisabled());
+    assert.ok(await panel(page).getByText(LEARN.nothingToExport).isVisible());
     // Doses nearly alike: retention alone, right for them.
     const alike = [
       [15, 240, 205.4, [1.3]],
@@ -360,6 +361,18 @@ test("a profile leaves in the package's own form and comes back on another devic
       slurry(heavier),
     );
     assert.deepEqual(JSON.parse(await exported(page)), more);
+    // A second one takes the place of the first; what both are given back to is what the hand had put in.
+    const second = { ...profile, apparent_retention_g_per_g: { ...profile.apparent_retention_g_per_g, value: 3 } };
+    await offer(page, JSON.stringify(second));
+    await page.waitForFunction(
+      (text) => document.querySelector("#brewer-heat_capacity_j_per_k").value === text,
+      String(STEEPER.heat_capacity_j_per_k),
+    );
+    await button(page, words.putBack).click();
+    assert.deepEqual(JSON.parse(await exported(page)), more);
+    assert.equal(await said(page.locator(".ticket"), words.ticket.coffee), dose);
+    await offer(page, JSON.stringify(second));
+    await page.getByText(LEARN.imported).waitFor();
     await button(page, LEARN.giveBack).click();
     assert.equal(await said(page.locator(".ticket"), words.ticket.coffee), shown("dose", recipeOf().dose_g));
     assert.equal(await field(page, "brewer.heat_capacity_j_per_k").inputValue(), String(STEEPER.heat_capacity_j_per_k));
