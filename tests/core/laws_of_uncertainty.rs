@@ -2,7 +2,7 @@
 //! cancels, probabilities add up.
 
 use approx::{assert_abs_diff_eq, assert_relative_eq};
-use cupwright::decision::{self, Decision, Needed};
+use cupwright::decision::{self, Decision, JointDecision, Needed};
 use cupwright::extraction::{self, Brew};
 use cupwright::quantity::*;
 use cupwright::uncertainty::{self, *};
@@ -300,6 +300,7 @@ proptest! {
         let (low, high) = (safe.lowest().number(), safe.highest().number());
         assert_abs_diff_eq!(low - 20.0, 20.0 + width - high, epsilon = 1e-12);
         prop_assert_eq!(at(safe.centre()), Decision::Inside);
+        prop_assert_eq!((at(low), at(high)), (Decision::Inside, Decision::Inside));
         if u.number() > 0.0 {
             for edge in [low, high] {
                 let edge = Estimate::with(value(edge), standard);
@@ -326,6 +327,16 @@ proptest! {
         prop_assert!(both <= s && both <= e && both >= 0.0);
         prop_assert!(both >= s + e - 100.0 - 1e-8);
         assert_abs_diff_eq!(with(value(0.0)).both.percent(), s * e / 100.0, epsilon = 1e-8);
+        // Together is decided only if each alone is.
+        let sure = value(95.0);
+        if decision::decide_joint(joint.both, sure) == JointDecision::Inside {
+            prop_assert_eq!(decision::decide(&strength, &strengths, sure), Decision::Inside);
+            prop_assert_eq!(decision::decide(&extracted, &yields, sure), Decision::Inside);
+        }
+        let is_outside = |decided| matches!(decided, Decision::Below | Decision::Above);
+        if is_outside(decision::decide(&strength, &strengths, sure)) {
+            prop_assert_eq!(decision::decide_joint(joint.both, sure), JointDecision::Outside);
+        }
         prop_assert_eq!(joint.strength, decision::chances(&strength, &strengths));
     }
 
@@ -368,6 +379,16 @@ proptest! {
         prop_assert_eq!(there.difference, -back.difference);
         prop_assert_eq!(there.is_real, back.is_real);
         let without = decision::compare(&first, &second, &Standard::NONE, sure).unwrap();
+        // What is real and what is the least real difference do not hang on what is common.
+        prop_assert_eq!(there.is_real, without.is_real);
+        prop_assert_eq!(there.least.to_bits(), without.least.to_bits());
+        let apart = |by: f64| {
+            let moved = Estimate::with(value(second.value.percent() + by), first.standard());
+            decision::compare(&moved, &second, &factor, sure).unwrap().is_real
+        };
+        if there.least > 1e-9 {
+            prop_assert!(apart(there.least * 1.000_001) && !apart(there.least * 0.999_999));
+        }
         let more = there.standard.u.percent().powi(2) - without.standard.u.percent().powi(2);
         let of_factor = factor.u.fraction() * there.difference;
         assert_abs_diff_eq!(more, of_factor * of_factor, epsilon = 1e-12);
@@ -406,4 +427,24 @@ fn what_is_too_many_or_too_few_is_refused() {
     let influence = Influence { sensitivity: value(1.0), u: value(1.0), freedom: value(3.0) };
     assert!(uncertainty::combine(value(0.0), &[influence; 11]).is_err());
     assert_eq!(uncertainty::combine(value(0.0), &[influence; 10]).unwrap().terms().count(), 10);
+}
+
+/// On an edge the chance is one half, whatever the scatter.
+#[test]
+fn no_number_of_readings_decides_a_mean_on_an_edge() {
+    let wanted = Band::<Strength>::new(value(1.15), value(1.45)).unwrap();
+    let scatter = Standard::known(value(0.02));
+    for edge in [wanted.lowest(), wanted.highest()] {
+        for rest in [Standard::NONE, Standard::known(value(0.001))] {
+            let needed = decision::readings_needed(edge, &scatter, &rest, &wanted, value(95.0));
+            assert_eq!(needed, Ok(Needed::NoneIsEnough));
+        }
+        // A value that does not scatter at all is where it is.
+        let exact =
+            decision::readings_needed(edge, &Standard::NONE, &Standard::NONE, &wanted, value(95.0));
+        assert_eq!(exact, Ok(Needed::Readings(value(1.0))));
+    }
+    let near = value(1.4499);
+    let needed = decision::readings_needed(near, &scatter, &Standard::NONE, &wanted, value(95.0));
+    assert_eq!(needed, Ok(Needed::MoreThanTen));
 }

@@ -1112,7 +1112,7 @@ enum cupwright_needed
      */
     CUPWRIGHT_NEEDED_MORE_THAN_TEN = 2,
     /**
-     * None: what they do not lessen is too large by itself.
+     * None: what they do not lessen is too large by itself, or the mean lies on an edge.
      */
     CUPWRIGHT_NEEDED_NONE_IS_ENOUGH = 3,
 };
@@ -2685,7 +2685,7 @@ typedef struct cupwright_comparison {
      */
     double difference;
     /**
-     * Standard uncertainty of the difference, 0 to 1000000000.
+     * Standard uncertainty of the difference, the common factor's included, 0 to 1000000000.
      */
     double u;
     /**
@@ -5284,8 +5284,8 @@ int32_t cupwright_decision_largest_uncertainty(const struct cupwright_band *band
  *
  *     F(−g/u) + F(−(T_U − T_L − g)/u) = 1 − confidence       from T_L + g to T_U − g
  *
- * Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). Source:
- * JCGM 106:2012, 8.
+ * Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %).
+ * cupwright_decision_decide() calls both edges inside. Source: JCGM 106:2012, 8.
  *
  * @param u_value Standard uncertainty of a value, 0 to 1000000000.
  * @param nu_value The degrees of freedom of that, 1 to 1000000000.
@@ -5356,12 +5356,28 @@ int32_t cupwright_decision_joint(const struct cupwright_bands *bands,
                                  struct cupwright_error *error);
 
 /**
+ * Both inside, not both, or not yet decided at a confidence. Two values that are each inside with
+ * 95 % may be so together with 90 %: two single decisions are not one about the cup.
+ *
+ * @param both_pct Probability that both are inside, as in struct cupwright_joint, 0 to 100 %.
+ * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.
+ * @param[out] decision What can be said: one of enum cupwright_joint_decision.
+ */
+int32_t cupwright_decision_decide_joint(double both_pct,
+                                        double confidence_pct,
+                                        int32_t *decision,
+                                        struct cupwright_error *error);
+
+/**
  * Whether two brews differ.
  *
- *     d = y₁ − y₂     u² = u₁² + u₂² + (f d)²     real where |d| ≥ t u
+ *     d = y₁ − y₂     real where |d| ≥ t √(u₁² + u₂²)     u²(d) = u₁² + u₂² + (f d)²
  *
- * The refractive factor f is common to two brews of one coffee: it does not belong in u₁ and u₂
- * and counts only for the difference itself. Neither does the span of one scale, which cancels in
+ * What is common to both brews does not belong in u₁ and u₂. The refractive factor f of one coffee
+ * makes a difference larger or smaller and never turns its sign, so it counts for the size of d
+ * and not for whether d is real. The instrument's own error cancels in strengths as far as it is
+ * the same for both readings: its zero, and most of its specification. In yields e (B₁/D₁ − B₂/D₂)
+ * is left of an error e: nothing between brews of one recipe. The span of one scale cancels in
  * yields. t: the two-sided quantile. Source: GUM F.1.2.3; the test is Welch's.
  *
  * @param pair The two values.

@@ -106,6 +106,7 @@ export type Side = "below" | "inside" | "above";
 export type Zero = "distilled" | "brew_water";
 export type Shape = "rectangular" | "triangular" | "arcsine";
 export type Decision = "inside" | "below" | "above" | "not_yet" | "too_uncertain";
+export type JointDecision = "inside" | "outside" | "not_yet";
 
 export interface Cup {
   /** Its masses, as weighed. */
@@ -450,7 +451,7 @@ export interface Pair {
 export interface Comparison {
   /** The first less the second, in their unit. */
   difference: number;
-  /** Standard uncertainty of the difference, 0 to 1000000000. */
+  /** Standard uncertainty of the difference, the common factor's included, 0 to 1000000000. */
   u: number;
   /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
   degrees_of_freedom: number;
@@ -2758,8 +2759,8 @@ export namespace decision {
    *
    *     F(−g/u) + F(−(T_U − T_L − g)/u) = 1 − confidence       from T_L + g to T_U − g
    *
-   * Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). Source:
-   * JCGM 106:2012, 8.
+   * Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %).
+   * decision.decide() calls both edges inside. Source: JCGM 106:2012, 8.
    *
    * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where the lowest edge is not below the highest.
    */
@@ -2819,12 +2820,27 @@ export namespace decision {
     correlation: number;
   }): Joint;
   /**
+   * Both inside, not both, or not yet decided at a confidence. Two values that are each inside with
+   * 95 % may be so together with 90 %: two single decisions are not one about the cup.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function decideJoint(options: {
+    /** Probability that both are inside, as in struct cupwright_joint, 0 to 100 %. */
+    both_pct: number;
+    /** How sure the statement has to be, 50 to 99.9 %. */
+    confidence_pct: number;
+  }): { decision: JointDecision };
+  /**
    * Whether two brews differ.
    *
-   *     d = y₁ − y₂     u² = u₁² + u₂² + (f d)²     real where |d| ≥ t u
+   *     d = y₁ − y₂     real where |d| ≥ t √(u₁² + u₂²)     u²(d) = u₁² + u₂² + (f d)²
    *
-   * The refractive factor f is common to two brews of one coffee: it does not belong in u₁ and u₂
-   * and counts only for the difference itself. Neither does the span of one scale, which cancels in
+   * What is common to both brews does not belong in u₁ and u₂. The refractive factor f of one coffee
+   * makes a difference larger or smaller and never turns its sign, so it counts for the size of d
+   * and not for whether d is real. The instrument's own error cancels in strengths as far as it is
+   * the same for both readings: its zero, and most of its specification. In yields e (B₁/D₁ − B₂/D₂)
+   * is left of an error e: nothing between brews of one recipe. The span of one scale cancels in
    * yields. t: the two-sided quantile. Source: GUM F.1.2.3; the test is Welch's.
    *
    * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for an uncertainty past its range.

@@ -29,7 +29,9 @@
 //!   the vapour's, if that was not weighed;
 //! * the **refractive factor**, a relative error common to all readings of one coffee. Keep it out of the
 //!   strength's own uncertainty and pass it as `factor`, so that it can be dropped where two brews of
-//!   one coffee are compared ([`crate::decision::compare`]).
+//!   one coffee are compared ([`crate::decision::compare`]);
+//! * the **instrument's own error**, common to all its readings. It belongs in what one cup is judged by and
+//!   cancels where the strengths of two are compared: leave it out of both.
 //!
 //! # Where the linear rule ends
 //!

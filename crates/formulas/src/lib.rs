@@ -1170,6 +1170,8 @@ formulas! {
             one("both_pct", joint.both),
         ].concat()
     };
+    "decision.decide_joint" => |i| vec![("decision", f64::from(decision::decide_joint(
+        get(i, "both_pct")?, get(i, "confidence_pct")?) as u8))];
     "decision.compare" => |i| {
         let compared = decision::compare(
             &estimate::<Measurand>(i, "first")?, &estimate(i, "second")?, &standard(i, "factor_pct")?,
