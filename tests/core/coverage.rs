@@ -226,7 +226,12 @@ fn yields(scatter: &mut Scatter, law: &Kinetics, contacts: &[f64], sigma: f64) -
 }
 
 fn of_yields(law: &str, contacts: &[f64], sigma: f64) -> String {
-    format!("{law}, {} from {} to {} s ± {sigma}", contacts.len(), contacts[0], contacts.last().unwrap())
+    format!(
+        "{law}, {} from {} to {} s ± {sigma}",
+        contacts.len(),
+        contacts[0],
+        contacts.last().unwrap()
+    )
 }
 
 #[test]

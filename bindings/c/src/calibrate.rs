@@ -599,9 +599,9 @@ pub unsafe extern "C" fn cupwright_calibrate_equilibrium_yield(
 /// @param count How many, {Measurements}.
 /// @param[out] law Equilibrium yield and time constant.
 ///
-/// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three yields, for ones that do not begin
-/// to level off, and for ones that have all levelled off; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for
-/// an equilibrium above 100 %.
+/// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three yields after some time, for ones that
+/// do not begin to level off, that have all levelled off, or that fall;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an equilibrium above 100 %.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_calibrate_one_rate(
     yields: *const cupwright_timed,
@@ -654,10 +654,9 @@ pub unsafe extern "C" fn cupwright_calibrate_two_rates(
 /// @param surroundings The room.
 /// @param[out] cup Cooling rate and first temperature.
 ///
-/// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three readings, or all at one time;
-/// CUPWRIGHT_STATUS_IMPOSSIBLE for a reading not above where cooling ends;
-/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate, as for a cup that gets
-/// warmer.
+/// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three readings, all at one time, or ones
+/// that do not fall; CUPWRIGHT_STATUS_IMPOSSIBLE for a reading not above where cooling ends;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_calibrate_cooling(
     readings: *const cupwright_thermometer,

@@ -6,10 +6,12 @@
 //! use cupwright::uncertainty::{self, *};
 //! use cupwright::verdict;
 //!
-//! // "1.42, twice", on an instrument that promises ± 0.03 %.
+//! // "1.42, twice", on a display of 0.01 % and an instrument that promises ± 0.03 %.
 //! let promised = StrengthUncertainty::from_percent(0.03)?;
+//! let twice = of_repeats(&[Strength::from_percent(1.42)?; 2])?;
+//! let step = of_display(StrengthUncertainty::from_percent(0.01)?);
 //! let strength = uncertainty::strength(&ReadStrength {
-//!     reading: of_repeats(&[Strength::from_percent(1.42)?; 2])?,
+//!     reading: Estimate::with(twice.value, together(&[twice.standard(), step])?),
 //!     instrument: of_limit(promised, Shape::Rectangular),
 //!     factor: Standard::NONE,
 //!     zero: cupwright::reading::Zero::Distilled,
