@@ -2,8 +2,8 @@
 
 use cupwright::Error;
 use cupwright::quantity::{
-    DegreesOfFreedom, Measurand, Measure, Quantity, RepeatCount, StandardUncertainty, Strength,
-    TermCount, Yield,
+    DegreesOfFreedom, Measurand, Measure, Quantity, ReadingCount, RepeatCount, StandardUncertainty,
+    Strength, TermCount, Yield,
 };
 use cupwright::uncertainty::{
     self, Budget, Estimate, Influence, MOST_TERMS, Measured, ReadStrength, Series, Shape, Standard,
