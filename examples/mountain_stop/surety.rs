@@ -220,7 +220,7 @@ fn more_readings<M: Uncertain>(
     measured: &MeasuredBrew,
 ) -> Result<String, Error> {
     if reading::combine(&measured.readings, measured.repeatability)?.agreement != Agreement::Mean {
-        return Ok("; the readings do not agree, take another".to_string());
+        return Ok("; the readings do not agree, look for a reason".to_string());
     }
     // What repeating does not lessen: all but the scatter.
     let of_mean = scatter.s.percent() / (measured.readings.len() as f64).sqrt();
