@@ -619,7 +619,9 @@ pub(crate) fn propagate<M: Uncertain, const N: usize>(
     let is_had = more.is_finite() && M::Uncertainty::accept(shift.abs()).is_some();
     let with_more = M::Uncertainty::accept(sqrt(max(square(u) + more, 0.0)));
     let second_order = with_more.filter(|_| is_had).map(|u| SecondOrder { u, shift });
-    let estimate = Estimate { value, u: computed(u)?, freedom };
+    // Where a slope has no end, no uncertainty has one.
+    let u = computed(if u >= 0.0 { u } else { f64::INFINITY })?;
+    let estimate = Estimate { value, u, freedom };
     Ok(Budget { estimate, second_order, terms: core::array::from_fn(term) })
 }
 
