@@ -493,7 +493,9 @@ pub fn cooling_rate(
         highest: max(from.celsius(), law.end + NEAREST_K),
         beside: Quantity::Temperature,
     })?;
-    computed(60.0 * law.span(theta1, theta) / elapsed.seconds())
+    let (span, seconds) = (law.span(theta1, theta), elapsed.seconds());
+    // Nothing within no time has no rate either.
+    computed(if seconds > 0.0 { 60.0 * span / seconds } else { f64::INFINITY })
 }
 
 /// Temperature after a time: the inverse of [`time_to_cool`].

@@ -475,6 +475,12 @@ quantities! {
     /// Standard uncertainty of a time constant over its value, which is that of its logarithm.
     85 TimeConstantUncertainty = "uncertainty of a time constant", from_ratio/ratio "" as "u_ln_time",
         0.0..=1000.0, 3 decimals, source "range chosen here";
+    /// Standard uncertainty of a Brix reading, or a limit or step that one is made from.
+    90 BrixUncertainty = "uncertainty of a Brix reading", from_degrees/degrees "°Bx" as "u_brix",
+        0.0..=32.5, 3 decimals, source "range of the Brix";
+    /// Standard uncertainty of a span of time.
+    91 TimeUncertainty = "uncertainty of a time", from_seconds/seconds "s" as "u_s",
+        0.0..=172800.0, 0 decimals, source "range of the time";
 }
 
 macro_rules! percentages {

@@ -26,7 +26,8 @@ use cupwright::ratio::Chamber;
 use cupwright::reading::Zero;
 use cupwright::retention::{Losses, Paper};
 use cupwright::uncertainty::{
-    Budget, Estimate, Influence, Measured, ReadStrength, Shape, Standard, Uncertain, Uncertainty,
+    Budget, Estimate, Influence, Measured, ReadStrength, Series, Shape, Standard, Uncertain,
+    Uncertainty,
 };
 use cupwright::verdict::{Band, Place, Standing, Window};
 use cupwright::{
@@ -644,8 +645,9 @@ fn whole_budget<M: Uncertain>(b: Budget<M>, correlation: Option<Correlation>) ->
         ("value", b.estimate.value.value()),
         ("u", one("u", b.estimate.u)[0].1),
         ("degrees_of_freedom", one("degrees_of_freedom", b.estimate.freedom)[0].1),
-        ("second_order", one("second_order", b.second_order)[0].1),
-        ("shift", b.shift),
+        ("has_second_order", flag(b.second_order.is_some())),
+        ("second_order", b.second_order.map_or(0.0, |second| in_range(second.u))),
+        ("shift", b.second_order.map_or(0.0, |second| second.shift)),
         ("has_correlation", flag(correlation.is_some())),
         ("correlation", correlation.map_or(0.0, Correlation::ratio)),
         ("has_dominant", flag(dominant.is_some())),
@@ -1063,9 +1065,23 @@ formulas! {
         let fields =
             [("s", Quantity::StandardUncertainty), ("degrees_of_freedom", Quantity::DegreesOfFreedom)];
         let series = terms(i, &fields, |of| {
-            Ok(Standard { u: StandardUncertainty::new(of[0])?, freedom: Measure::new(of[1])? })
+            Ok(Series { s: StandardUncertainty::new(of[0])?, freedom: Measure::new(of[1])? })
         })?;
         standard_out(uncertainty::pooled(&series, get(i, "readings")?)?)
+    };
+    "uncertainty.of_readings" => |i| {
+        let readings = readings(i)?;
+        let own = named(i, ["repeatability_pct", "u_repeatability_pct", "nu_repeatability"])?;
+        let read = uncertainty::of_readings(&readings, &Series::from(own))?;
+        [one("strength_pct", read.value), one("u_strength_pct", read.u), one("nu_strength", read.freedom)].concat()
+    };
+    "uncertainty.together" => |i| {
+        let fields =
+            [("u", Quantity::StandardUncertainty), ("degrees_of_freedom", Quantity::DegreesOfFreedom)];
+        let errors = terms(i, &fields, |of| {
+            Ok(Standard { u: StandardUncertainty::new(of[0])?, freedom: Measure::new(of[1])? })
+        })?;
+        standard_out(uncertainty::together(&errors)?)
     };
     "uncertainty.of_limit" => |i| standard_out(uncertainty::of_limit(
         get::<StandardUncertainty>(i, "limit")?, shape(i)));
@@ -1096,6 +1112,9 @@ formulas! {
         zero: zero(i),
         water_solids: estimate(i, "water_solids_mg_per_l")?,
     })?);
+    "uncertainty.strength_of_brix" => |i| budget(uncertainty::strength_of_brix(
+        &named(i, ["brix", "u_brix", "nu_brix"])?,
+        &named(i, ["refractive_factor_pct_per_brix", "u_factor_pct", "nu_factor"])?)?);
     "uncertainty.flow_through_yield" => |i| yield_budget(uncertainty::flow_through_yield(
         &estimate(i, "strength_pct")?, &estimate(i, "beverage_g")?, &estimate(i, "dose_g")?,
         &standard(i, "factor_pct")?)?);
@@ -1130,6 +1149,16 @@ formulas! {
         &named(i, ["hot_c", "u_hot_k", "nu_hot_temperature"])?,
         &named(i, ["cold_g", "u_cold_g", "nu_cold_mass"])?,
         &named(i, ["cold_c", "u_cold_k", "nu_cold_temperature"])?)?);
+    "uncertainty.settle" => |i| budget(uncertainty::settle(
+        &estimate(i, "liquid_g")?,
+        &named(i, ["before_c", "u_before_k", "nu_before"])?,
+        &named(i, ["heat_capacity_j_per_k", "u_heat_capacity_j_per_k", "nu_heat_capacity"])?,
+        &named(i, ["body_c", "u_body_k", "nu_body"])?)?);
+    "uncertainty.time_to_cool" => |i| budget(uncertainty::time_to_cool(
+        &named(i, ["water_c", "u_water_k", "nu_water"])?,
+        get(i, "to_c")?,
+        &named(i, ["cooling_per_min", "u_cooling_per_min", "nu_cooling"])?,
+        &surroundings(i)?)?);
 
     "decision.chances" => |i| chances(["below_pct", "inside_pct", "above_pct"],
         decision::chances(&estimate::<Measurand>(i, "value")?, &band(i)?));
@@ -1170,6 +1199,8 @@ formulas! {
             one("both_pct", joint.both),
         ].concat()
     };
+    "decision.decide_joint" => |i| vec![("decision", f64::from(decision::decide_joint(
+        get(i, "both_pct")?, get(i, "confidence_pct")?) as u8))];
     "decision.compare" => |i| {
         let compared = decision::compare(
             &estimate::<Measurand>(i, "first")?, &estimate(i, "second")?, &standard(i, "factor_pct")?,

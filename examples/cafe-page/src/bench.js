@@ -265,7 +265,7 @@ export function judged(all) {
     plausibility,
     add,
     window,
-    worth: worth(all, mass, combined.strength_pct, readings.length, window),
+    worth: worth(all, mass, readings, window),
     standing: standing(window, drink_pct, counted_yield_pct),
     added_g: drink_pct === strength_pct ? 0 : add.value,
     next: plausibility.credibility === "ordinary" ? nextTime(all, yield_pct) : null,
@@ -273,25 +273,28 @@ export function judged(all) {
 }
 
 /** What the numbers of a brew are worth: how sure they are, what that rests on, what is decided, what could be done. */
-function worth(all, brew, read_pct, readings, window) {
+function worth(all, brew, readings, window) {
   const { wish, brewer, instrument } = all;
   const known = KNOWN();
   const scale = within(instrument, "scale_limit_g");
   const maker = within(instrument, "limit_pct");
-  const learned = inUse(all, "repeatability_pct");
-  const scatter = { s: instrument.repeatability_pct, degrees_of_freedom: learned?.degrees_of_freedom ?? known };
-  const of_mean = uncertainty.pooled({ series: [scatter], readings });
+  const own = {
+    repeatability_pct: instrument.repeatability_pct,
+    u_repeatability_pct: 0,
+    nu_repeatability: inUse(all, "repeatability_pct")?.degrees_of_freedom ?? known,
+  };
+  const read = uncertainty.ofReadings({ strength_pct: readings, repeatability: own });
   const weighed = (name, field) => ({ [field]: brew[field], [`u_${field}`]: scale, [`nu_${name}`]: known });
   const exact = (name, field) => ({ [field]: brew[field], [`u_${field}`]: 0, [`nu_${name}`]: known });
-  const readWith = ({ u, degrees_of_freedom }) =>
+  const strengthOf = (strength) =>
     uncertainty.strength({
-      strength: { strength_pct: read_pct, u_strength_pct: u, nu_strength: degrees_of_freedom },
+      strength,
       instrument: { u_instrument_pct: maker, nu_instrument: known },
       factor: { u_factor_pct: instrument.factor_doubt_pct, nu_factor: known },
       zero: instrument.zero,
       water_solids: exact("water_solids", "water_solids_mg_per_l"),
     });
-  const strength = readWith(of_mean);
+  const strength = strengthOf(read);
   const of_strength = {
     strength_pct: strength.value,
     u_strength_pct: strength.u,
@@ -328,7 +331,7 @@ function worth(all, brew, read_pct, readings, window) {
     decision.joint({ bands: window, strength: of_strength, extracted: of_yield, correlation: counted.correlation })
       .both_pct;
   const undecided = decided.strength.decision === "not_yet" || decided.strength.decision === "too_uncertain";
-  const needed = undecided ? moreReadings(readWith({ u: 0, degrees_of_freedom: known }), scatter, window) : null;
+  const needed = undecided ? moreReadings(strengthOf({ ...read, u_strength_pct: 0 }), own, window) : null;
   const cup = {
     brew,
     u_weighing_g: scale,
@@ -404,11 +407,11 @@ function beside(budget, lowest, highest) {
 }
 
 // What repeating does not lessen is what a reading without scatter still has.
-function moreReadings(without, { s, degrees_of_freedom }, window) {
+function moreReadings(without, own, window) {
   return decision.readingsNeeded({
     value: without.value,
-    u_scatter: s,
-    nu_scatter: degrees_of_freedom,
+    u_scatter: own.repeatability_pct,
+    nu_scatter: own.nu_repeatability,
     u_rest: without.u,
     nu_rest: without.degrees_of_freedom,
     band: { lowest: window.strength_lowest_pct, highest: window.strength_highest_pct },

@@ -18,8 +18,9 @@ const SIDE = [null, "below", "inside", "above"];
 const ZERO = [null, "distilled", "brew_water"];
 const SHAPE = [null, "rectangular", "triangular", "arcsine"];
 const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
+const JOINT_DECISION = [null, "inside", "outside", "not_yet"];
 
-let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes;
+let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfReadings, cupwrightUncertaintyTogether, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyStrengthOfBrix, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightUncertaintySettle, cupwrightUncertaintyTimeToCool, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionDecideJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes;
 
 /** Takes the functions of a module. */
 export function bind(exports) {
@@ -119,12 +120,15 @@ export function bind(exports) {
   cupwrightUncertaintyExpanded = exports.cupwright_uncertainty_expanded;
   cupwrightUncertaintyOfRepeats = exports.cupwright_uncertainty_of_repeats;
   cupwrightUncertaintyPooled = exports.cupwright_uncertainty_pooled;
+  cupwrightUncertaintyOfReadings = exports.cupwright_uncertainty_of_readings;
+  cupwrightUncertaintyTogether = exports.cupwright_uncertainty_together;
   cupwrightUncertaintyOfLimit = exports.cupwright_uncertainty_of_limit;
   cupwrightUncertaintyOfDisplay = exports.cupwright_uncertainty_of_display;
   cupwrightUncertaintyOfExpanded = exports.cupwright_uncertainty_of_expanded;
   cupwrightUncertaintyFreedomOfDoubt = exports.cupwright_uncertainty_freedom_of_doubt;
   cupwrightUncertaintyCombine = exports.cupwright_uncertainty_combine;
   cupwrightUncertaintyStrength = exports.cupwright_uncertainty_strength;
+  cupwrightUncertaintyStrengthOfBrix = exports.cupwright_uncertainty_strength_of_brix;
   cupwrightUncertaintyFlowThroughYield = exports.cupwright_uncertainty_flow_through_yield;
   cupwrightUncertaintySteepedYield = exports.cupwright_uncertainty_steeped_yield;
   cupwrightUncertaintyExtractionYield = exports.cupwright_uncertainty_extraction_yield;
@@ -133,12 +137,15 @@ export function bind(exports) {
   cupwrightUncertaintyWaterToReach = exports.cupwright_uncertainty_water_to_reach;
   cupwrightUncertaintyStrengthAfterWater = exports.cupwright_uncertainty_strength_after_water;
   cupwrightUncertaintyMixedTemperature = exports.cupwright_uncertainty_mixed_temperature;
+  cupwrightUncertaintySettle = exports.cupwright_uncertainty_settle;
+  cupwrightUncertaintyTimeToCool = exports.cupwright_uncertainty_time_to_cool;
   cupwrightDecisionChances = exports.cupwright_decision_chances;
   cupwrightDecisionDecide = exports.cupwright_decision_decide;
   cupwrightDecisionLargestUncertainty = exports.cupwright_decision_largest_uncertainty;
   cupwrightDecisionAcceptance = exports.cupwright_decision_acceptance;
   cupwrightDecisionReadingsNeeded = exports.cupwright_decision_readings_needed;
   cupwrightDecisionJoint = exports.cupwright_decision_joint;
+  cupwrightDecisionDecideJoint = exports.cupwright_decision_decide_joint;
   cupwrightDecisionCompare = exports.cupwright_decision_compare;
   cupwrightCautionOf = exports.cupwright_caution_of;
   cupwrightCautionTimeToBurn = exports.cupwright_caution_time_to_burn;
@@ -534,6 +541,14 @@ function takeStrengthEstimate(o, name) {
   ];
 }
 
+function getStrengthEstimate(at) {
+  return {
+    strength_pct: f64[(at + 0) >> 3],
+    u_strength_pct: f64[(at + 8) >> 3],
+    nu_strength: f64[(at + 16) >> 3],
+  };
+}
+
 const YIELD_ESTIMATE_FIELDS = new Set(["yield_pct", "u_yield_pct", "nu_yield"]);
 function takeYieldEstimate(o, name) {
   record(o, 3, YIELD_ESTIMATE_FIELDS, name);
@@ -657,6 +672,82 @@ function takeColdEstimate(o, name) {
     number(o.cold_c, "cold_c"),
     number(o.u_cold_k, "u_cold_k"),
     number(o.nu_cold_temperature, "nu_cold_temperature"),
+  ];
+}
+
+const BRIX_ESTIMATE_FIELDS = new Set(["brix", "u_brix", "nu_brix"]);
+function takeBrixEstimate(o, name) {
+  record(o, 3, BRIX_ESTIMATE_FIELDS, name);
+  return [
+    number(o.brix, "brix"),
+    number(o.u_brix, "u_brix"),
+    number(o.nu_brix, "nu_brix"),
+  ];
+}
+
+const REFRACTIVE_FACTOR_ESTIMATE_FIELDS = new Set(["refractive_factor_pct_per_brix", "u_factor_pct", "nu_factor"]);
+function takeRefractiveFactorEstimate(o, name) {
+  record(o, 3, REFRACTIVE_FACTOR_ESTIMATE_FIELDS, name);
+  return [
+    number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"),
+    number(o.u_factor_pct, "u_factor_pct"),
+    number(o.nu_factor, "nu_factor"),
+  ];
+}
+
+const REPEATABILITY_ESTIMATE_FIELDS = new Set(["repeatability_pct", "u_repeatability_pct", "nu_repeatability"]);
+function takeRepeatabilityEstimate(o, name) {
+  record(o, 3, REPEATABILITY_ESTIMATE_FIELDS, name);
+  return [
+    number(o.repeatability_pct, "repeatability_pct"),
+    number(o.u_repeatability_pct, "u_repeatability_pct"),
+    number(o.nu_repeatability, "nu_repeatability"),
+  ];
+}
+
+const LIQUID_ESTIMATE_FIELDS = new Set(["liquid_g", "u_liquid_g", "nu_liquid", "before_c", "u_before_k", "nu_before"]);
+function takeLiquidEstimate(o, name) {
+  record(o, 6, LIQUID_ESTIMATE_FIELDS, name);
+  return [
+    number(o.liquid_g, "liquid_g"),
+    number(o.u_liquid_g, "u_liquid_g"),
+    number(o.nu_liquid, "nu_liquid"),
+    number(o.before_c, "before_c"),
+    number(o.u_before_k, "u_before_k"),
+    number(o.nu_before, "nu_before"),
+  ];
+}
+
+const BODY_ESTIMATE_FIELDS = new Set(["heat_capacity_j_per_k", "u_heat_capacity_j_per_k", "nu_heat_capacity", "body_c", "u_body_k", "nu_body"]);
+function takeBodyEstimate(o, name) {
+  record(o, 6, BODY_ESTIMATE_FIELDS, name);
+  return [
+    number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
+    number(o.u_heat_capacity_j_per_k, "u_heat_capacity_j_per_k"),
+    number(o.nu_heat_capacity, "nu_heat_capacity"),
+    number(o.body_c, "body_c"),
+    number(o.u_body_k, "u_body_k"),
+    number(o.nu_body, "nu_body"),
+  ];
+}
+
+const TEMPERATURE_ESTIMATE_FIELDS = new Set(["water_c", "u_water_k", "nu_water"]);
+function takeTemperatureEstimate(o, name) {
+  record(o, 3, TEMPERATURE_ESTIMATE_FIELDS, name);
+  return [
+    number(o.water_c, "water_c"),
+    number(o.u_water_k, "u_water_k"),
+    number(o.nu_water, "nu_water"),
+  ];
+}
+
+const COOLING_ESTIMATE_FIELDS = new Set(["cooling_per_min", "u_cooling_per_min", "nu_cooling"]);
+function takeCoolingEstimate(o, name) {
+  record(o, 3, COOLING_ESTIMATE_FIELDS, name);
+  return [
+    number(o.cooling_per_min, "cooling_per_min"),
+    number(o.u_cooling_per_min, "u_cooling_per_min"),
+    number(o.nu_cooling, "nu_cooling"),
   ];
 }
 
@@ -1091,6 +1182,15 @@ function takeLosses(o, name) {
   ];
 }
 
+const STANDARD_FIELDS = new Set(["u", "degrees_of_freedom"]);
+function takeStandard(o, name) {
+  record(o, 2, STANDARD_FIELDS, name);
+  return [
+    number(o.u, "u"),
+    number(o.degrees_of_freedom, "degrees_of_freedom"),
+  ];
+}
+
 function getStandard(at) {
   return {
     u: f64[(at + 0) >> 3],
@@ -1157,7 +1257,7 @@ function getBudget(at) {
     value: f64[(at + 0) >> 3],
     u: f64[(at + 8) >> 3],
     degrees_of_freedom: f64[(at + 16) >> 3],
-    second_order: f64[(at + 24) >> 3],
+    second_order: i32[(at + 500) >> 2] ? f64[(at + 24) >> 3] : null,
     shift: f64[(at + 32) >> 3],
     correlation: i32[(at + 492) >> 2] ? f64[(at + 40) >> 3] : null,
     dominant: i32[(at + 496) >> 2] ? getDominant(at + 48) : null,
@@ -1860,12 +1960,15 @@ const UNCERTAINTY_COVERAGE_FACTOR_OPTIONS = new Set(["confidence_pct", "degrees_
 const UNCERTAINTY_EXPANDED_OPTIONS = new Set(["estimate", "confidence_pct"]);
 const UNCERTAINTY_OF_REPEATS_OPTIONS = new Set(["value"]);
 const UNCERTAINTY_POOLED_OPTIONS = new Set(["series", "readings"]);
+const UNCERTAINTY_OF_READINGS_OPTIONS = new Set(["strength_pct", "repeatability"]);
+const UNCERTAINTY_TOGETHER_OPTIONS = new Set(["errors"]);
 const UNCERTAINTY_OF_LIMIT_OPTIONS = new Set(["limit", "shape"]);
 const UNCERTAINTY_OF_DISPLAY_OPTIONS = new Set(["step"]);
 const UNCERTAINTY_OF_EXPANDED_OPTIONS = new Set(["expanded", "coverage_factor"]);
 const UNCERTAINTY_FREEDOM_OF_DOUBT_OPTIONS = new Set(["doubt_pct"]);
 const UNCERTAINTY_COMBINE_OPTIONS = new Set(["value", "influences"]);
 const UNCERTAINTY_STRENGTH_OPTIONS = new Set(["strength", "instrument", "factor", "zero", "water_solids"]);
+const UNCERTAINTY_STRENGTH_OF_BRIX_OPTIONS = new Set(["brix", "factor"]);
 const UNCERTAINTY_FLOW_THROUGH_YIELD_OPTIONS = new Set(["strength", "beverage", "dose", "factor"]);
 const UNCERTAINTY_STEEPED_YIELD_OPTIONS = new Set(["strength", "water", "dose", "factor"]);
 const UNCERTAINTY_EXTRACTION_YIELD_OPTIONS = new Set(["measured"]);
@@ -1874,6 +1977,8 @@ const UNCERTAINTY_BEVERAGE_OPTIONS = new Set(["losses", "retention", "other", "d
 const UNCERTAINTY_WATER_TO_REACH_OPTIONS = new Set(["beverage", "strength", "wanted_pct", "water_solids"]);
 const UNCERTAINTY_STRENGTH_AFTER_WATER_OPTIONS = new Set(["beverage", "strength", "added", "water_solids"]);
 const UNCERTAINTY_MIXED_TEMPERATURE_OPTIONS = new Set(["hot", "cold"]);
+const UNCERTAINTY_SETTLE_OPTIONS = new Set(["liquid", "body"]);
+const UNCERTAINTY_TIME_TO_COOL_OPTIONS = new Set(["temperature", "to_c", "cooling", "surroundings"]);
 export const uncertainty = Object.freeze({
   coverageFactor(o) {
     record(o, 2, UNCERTAINTY_COVERAGE_FACTOR_OPTIONS, "options");
@@ -1898,6 +2003,19 @@ export const uncertainty = Object.freeze({
     const series = items(o.series, "series", takeSeries);
     const readings = integer(o.readings, "readings", "reading_count");
     answered(cupwrightUncertaintyPooled(put(series.values, 1088), series.count, readings, answer, base));
+    return getStandard(answer);
+  },
+  ofReadings(o) {
+    record(o, 2, UNCERTAINTY_OF_READINGS_OPTIONS, "options");
+    const strength_pct = numbers(o.strength_pct, "strength_pct");
+    const repeatability = takeRepeatabilityEstimate(o.repeatability, "repeatability");
+    answered(cupwrightUncertaintyOfReadings(put(strength_pct.values, 1088), strength_pct.count, put(repeatability, 1888, 3), answer, base));
+    return getStrengthEstimate(answer);
+  },
+  together(o) {
+    record(o, 1, UNCERTAINTY_TOGETHER_OPTIONS, "options");
+    const errors = items(o.errors, "errors", takeStandard);
+    answered(cupwrightUncertaintyTogether(put(errors.values, 1088), errors.count, answer, base));
     return getStandard(answer);
   },
   ofLimit(o) {
@@ -1934,6 +2052,13 @@ export const uncertainty = Object.freeze({
     const zero = choice(o.zero, "zero", ZERO);
     const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
     answered(cupwrightUncertaintyStrength(put(strength, 1088, 3), put(instrument, 1112, 2), put(factor, 1128, 2), zero, put(water_solids, 1144, 3), answer, base));
+    return getBudget(answer);
+  },
+  strengthOfBrix(o) {
+    record(o, 2, UNCERTAINTY_STRENGTH_OF_BRIX_OPTIONS, "options");
+    const brix = takeBrixEstimate(o.brix, "brix");
+    const factor = takeRefractiveFactorEstimate(o.factor, "factor");
+    answered(cupwrightUncertaintyStrengthOfBrix(put(brix, 1088, 3), put(factor, 1112, 3), answer, base));
     return getBudget(answer);
   },
   flowThroughYield(o) {
@@ -2003,6 +2128,22 @@ export const uncertainty = Object.freeze({
     answered(cupwrightUncertaintyMixedTemperature(put(hot, 1088, 6), put(cold, 1136, 6), answer, base));
     return getBudget(answer);
   },
+  settle(o) {
+    record(o, 2, UNCERTAINTY_SETTLE_OPTIONS, "options");
+    const liquid = takeLiquidEstimate(o.liquid, "liquid");
+    const body = takeBodyEstimate(o.body, "body");
+    answered(cupwrightUncertaintySettle(put(liquid, 1088, 6), put(body, 1136, 6), answer, base));
+    return getBudget(answer);
+  },
+  timeToCool(o) {
+    record(o, 4, UNCERTAINTY_TIME_TO_COOL_OPTIONS, "options");
+    const temperature = takeTemperatureEstimate(o.temperature, "temperature");
+    const to_c = number(o.to_c, "to_c");
+    const cooling = takeCoolingEstimate(o.cooling, "cooling");
+    const surroundings = takeSurroundings(o.surroundings, "surroundings");
+    answered(cupwrightUncertaintyTimeToCool(put(temperature, 1088, 3), to_c, put(cooling, 1112, 3), put(surroundings, 1136, 2), answer, base));
+    return getBudget(answer);
+  },
 });
 
 const DECISION_CHANCES_OPTIONS = new Set(["estimate", "band"]);
@@ -2011,6 +2152,7 @@ const DECISION_LARGEST_UNCERTAINTY_OPTIONS = new Set(["band", "confidence_pct", 
 const DECISION_ACCEPTANCE_OPTIONS = new Set(["u_value", "nu_value", "band", "confidence_pct"]);
 const DECISION_READINGS_NEEDED_OPTIONS = new Set(["value", "u_scatter", "nu_scatter", "u_rest", "nu_rest", "band", "confidence_pct"]);
 const DECISION_JOINT_OPTIONS = new Set(["bands", "strength", "extracted", "correlation"]);
+const DECISION_DECIDE_JOINT_OPTIONS = new Set(["both_pct", "confidence_pct"]);
 const DECISION_COMPARE_OPTIONS = new Set(["pair", "factor", "confidence_pct"]);
 export const decision = Object.freeze({
   chances(o) {
@@ -2058,6 +2200,11 @@ export const decision = Object.freeze({
     const correlation = number(o.correlation, "correlation");
     answered(cupwrightDecisionJoint(put(bands, 1088, 4), put(strength, 1120, 3), put(extracted, 1144, 3), correlation, answer, base));
     return getJoint(answer);
+  },
+  decideJoint(o) {
+    record(o, 2, DECISION_DECIDE_JOINT_OPTIONS, "options");
+    answered(cupwrightDecisionDecideJoint(number(o.both_pct, "both_pct"), number(o.confidence_pct, "confidence_pct"), answer, base));
+    return { decision: JOINT_DECISION[i32[answer >> 2]] };
   },
   compare(o) {
     record(o, 3, DECISION_COMPARE_OPTIONS, "options");

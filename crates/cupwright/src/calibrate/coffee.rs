@@ -48,7 +48,7 @@ record! {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn equilibrium_yield(steeps: &[Steeped]) -> Result<Fitted<Yield>, Error> {
-    let measurements = enough(steeps, 2.0, Quantity::Yield)?;
+    let measurements = enough(steeps.len(), 2.0, Quantity::Yield)?;
     for steep in steeps {
         of_steep(steep)?;
     }
@@ -74,6 +74,11 @@ record! {
 }
 
 impl Timed {
+    /// Whether there was time for a yield: at no time every law has none.
+    fn tells(self: &&Self) -> bool {
+        self.contact.seconds() > 0.0
+    }
+
     fn point(&self) -> (f64, f64) {
         (self.contact.seconds(), self.extracted.percent())
     }
@@ -116,8 +121,8 @@ impl OneRate {
 /// & Rao 2017, doi 10.1038/s41598-017-18247-4, abstract).
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than three yields, for ones that do not begin to level off, and
-/// for ones that have all levelled off; [`Error::OutOfRange`] for more than thirty;
+/// [`Error::CannotTell`] for fewer than three yields after some time, for ones that do not begin to level
+/// off, that have all levelled off, or that fall; [`Error::OutOfRange`] for more than thirty;
 /// [`Error::ResultOutOfRange`] for an equilibrium above 100 %.
 ///
 /// ```
@@ -136,14 +141,15 @@ impl OneRate {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn one_rate(yields: &[Timed]) -> Result<OneRate, Error> {
-    let measurements = enough(yields, 3.0, Quantity::TimeConstant)?;
+    enough(yields.len(), 3.0, Quantity::TimeConstant)?;
     let reach = Reach::of(yields)?;
-    let points = yields.iter().map(Timed::point);
+    let points = yields.iter().filter(Timed::tells).map(Timed::point);
+    let measurements = enough(points.clone().count(), 3.0, Quantity::TimeConstant)?;
     let best = best_single(points.clone(), &reach);
     let Curve { parameters, covariance } =
         curve::fit(points.clone(), [best.equilibrium, best.ln_time], single)
             .ok_or_else(|| reach.refusal(best.ln_time))?;
-    let each = points.map(|(t, e)| {
+    let each = yields.iter().map(Timed::point).map(|(t, e)| {
         let (value, slopes) = single(t, &parameters);
         (e - value, curve::covaried(&covariance, &slopes, &slopes))
     });
@@ -179,6 +185,10 @@ struct Reach {
     shortest: f64,
     /// The longest, s.
     longest: f64,
+    /// The yield after the longest, %.
+    last: f64,
+    /// The highest yield, %.
+    most: f64,
 }
 
 /// Time constants tried before a search, one after the other.
@@ -200,7 +210,11 @@ impl Reach {
             }
         }
         let shortest = contacts.filter(|t| *t > 0.0).fold(f64::INFINITY, min);
-        Ok(Self { shortest, longest })
+        let last = yields
+            .iter()
+            .filter(|timed| timed.contact.seconds() == longest)
+            .fold(0.0, |last, timed| max(last, timed.extracted.percent()));
+        Ok(Self { shortest, longest, last, most })
     }
 
     /// Logarithms of the least and the largest time constant that could leave a trace in the
@@ -224,7 +238,11 @@ impl Reach {
 
     /// Why a time constant is not told: it is beyond the yields on one side or the other.
     fn refusal(&self, ln_time: f64) -> Error {
-        if ln_time > 0.5 * (ln(self.shortest) + ln(self.longest)) {
+        let needed = LEAST_LEFT * self.most;
+        if self.last < needed {
+            let (quantity, why) = (Quantity::Yield, Untold::Falling);
+            Error::CannotTell { quantity, why, found: self.last, needed }
+        } else if ln_time > 0.5 * (ln(self.shortest) + ln(self.longest)) {
             Error::CannotTell {
                 quantity: Quantity::Yield,
                 why: Untold::StillRising,
@@ -241,6 +259,10 @@ impl Reach {
         }
     }
 }
+
+/// Of the highest yield, what is still there after the longest contact where yields do not fall but
+/// scatter. Estimate.
+const LEAST_LEFT: f64 = 0.9;
 
 /// A time of contact that tells something for a start, s.
 const STARTING_CONTACT_S: f64 = 60.0;
@@ -323,7 +345,7 @@ const FEWEST_FOR_TWO: f64 = 7.0;
 /// Two mechanisms: Moroney et al. 2015, doi 10.1016/j.ces.2015.06.003 (abstract).
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than seven yields, for ones that one rate describes as well, and
+/// [`Error::CannotTell`] for fewer than seven yields after some time, for ones that one rate describes as well, and
 /// as [`one_rate`]; [`Error::OutOfRange`] for more than thirty; [`Error::ResultOutOfRange`] for an
 /// equilibrium above 100 %.
 ///
@@ -347,9 +369,10 @@ const FEWEST_FOR_TWO: f64 = 7.0;
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn two_rates(yields: &[Timed]) -> Result<TwoRates, Error> {
-    let measurements = enough(yields, FEWEST_FOR_TWO, Quantity::TimeConstant)?;
+    enough(yields.len(), FEWEST_FOR_TWO, Quantity::TimeConstant)?;
     let reach = Reach::of(yields)?;
-    let points = yields.iter().map(Timed::point);
+    let points = yields.iter().filter(Timed::tells).map(Timed::point);
+    let measurements = enough(points.clone().count(), FEWEST_FOR_TWO, Quantity::TimeConstant)?;
     let one = squares_of_one(points.clone(), &reach);
     let freedom = measurements.count() - 4.0;
     // Without any scatter left the ratio is endless, or nothing where one rate leaves none either.
@@ -367,7 +390,7 @@ pub fn two_rates(yields: &[Timed]) -> Result<TwoRates, Error> {
     };
     let Curve { parameters, covariance } = curve::fit(points.clone(), pair.sought(), double)
         .ok_or_else(|| untold(pair.ln_fast, pair.ln_slow, pair.squares))?;
-    let each = points.map(|(t, e)| {
+    let each = yields.iter().map(Timed::point).map(|(t, e)| {
         let (value, slopes) = double(t, &parameters);
         (e - value, curve::covaried(&covariance, &slopes, &slopes))
     });

@@ -46,9 +46,9 @@ pub struct Cooling {
 /// twenty minutes tell more than many within five.
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than three readings, or all at one time; [`Error::OutOfRange`]
-/// for more than thirty; [`Error::Impossible`] for a reading not above where cooling ends;
-/// [`Error::ResultOutOfRange`] outside the range of [`CoolingRate`], as for a cup that gets warmer.
+/// [`Error::CannotTell`] for fewer than three readings, all at one time, or ones that do not fall;
+/// [`Error::OutOfRange`] for more than thirty; [`Error::Impossible`] for a reading not above where
+/// cooling ends; [`Error::ResultOutOfRange`] outside the range of [`CoolingRate`].
 ///
 /// ```
 /// # use cupwright::{calibrate::{self, Thermometer}, heat::{Cover, Surroundings}, quantity::*};
@@ -70,7 +70,7 @@ pub struct Cooling {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<Cooling, Error> {
-    let measurements = enough(readings, 3.0, Quantity::CoolingRate)?;
+    let measurements = enough(readings.len(), 3.0, Quantity::CoolingRate)?;
     let law = Law::of(surroundings);
     for reading in readings {
         law.start(reading.temperature)?;
@@ -88,16 +88,17 @@ pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<
         let speed = law.speed(later);
         (later, [speed / law.speed(*theta), -guess.rate * minutes * speed])
     };
-    // Readings that no such curve comes near leave a rate that is not a number.
-    let unsettled = Curve { parameters: [f64::NAN; 2], covariance: [[f64::NAN; 2]; 2] };
     let Curve { parameters, covariance } =
-        curve::fit(points.clone(), [guess.theta, 1.0], model).unwrap_or(unsettled);
+        curve::fit(points.clone(), [guess.theta, 1.0], model).ok_or(not_cooling(0.0))?;
     let each = points.map(|(minutes, theta)| {
         let (value, slopes) = model(minutes, &parameters);
         (theta - value, curve::covaried(&covariance, &slopes, &slopes))
     });
     let quality = Quality::of(measurements, 2.0, each);
     let [theta, rate] = parameters;
+    if rate <= 0.0 {
+        return Err(not_cooling(guess.rate * rate));
+    }
     let [[of_start, of_both], [_, of_rate]] = covariance;
     Ok(Cooling {
         rate: told(guess.rate * rate, quality.s * guess.rate * sqrt(of_rate), &quality)?,
@@ -106,6 +107,15 @@ pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<
         covariance: square(quality.s) * guess.rate * of_both + 0.0,
         quality,
     })
+}
+
+/// The slowest of measured open mugs, 1/min.
+const SLOW_MUG: f64 = 0.005;
+
+/// A refusal of readings that rise, or jump about as those of no cup do.
+fn not_cooling(found: f64) -> Error {
+    let (quantity, why) = (Quantity::CoolingRate, Untold::NotCooling);
+    Error::CannotTell { quantity, why, found, needed: SLOW_MUG }
 }
 
 /// A span of readings that tells something for a start, s.
@@ -128,6 +138,9 @@ fn guess(law: &Law, points: impl Iterator<Item = (f64, f64)> + Clone) -> Result<
         found: 0.0,
         needed: STARTING_SPAN_S,
     })?;
+    if line.slope <= 0.0 {
+        return Err(not_cooling(line.slope));
+    }
     let rate: CoolingRate = computed(line.slope)?;
     // The line may start before or after the hottest reading's own k t.
     let theta = law.after(hottest, crate::math::max(line.intercept, 0.0));
