@@ -354,14 +354,9 @@ impl Law {
 
     /// θ/F at a temperature θ above the end; constant below [`STRAIGHT_K`], where F is a difference
     /// of near-equal numbers.
-    fn pace(&self, theta: f64) -> f64 {
+    pub(crate) fn pace(&self, theta: f64) -> f64 {
         let theta = max(theta, STRAIGHT_K);
         theta / self.f(self.end + theta)
-    }
-
-    /// F at a temperature θ above the end, as the law is evaluated.
-    pub(crate) fn speed(&self, theta: f64) -> f64 {
-        theta / self.pace(theta)
     }
 
     /// k t from θ1 down to θ: the integral of dT/F = (θ/F) d ln θ.
@@ -385,7 +380,7 @@ impl Law {
     }
 
     /// θ after θ1 has cooled for k t, the inverse of [`Self::span`].
-    pub(crate) fn after(&self, theta1: f64, goal: f64) -> f64 {
+    fn after(&self, theta1: f64, goal: f64) -> f64 {
         let to_straight = self.span(theta1, STRAIGHT_K);
         if goal >= to_straight {
             return STRAIGHT_K * exp((to_straight - goal) / self.pace(STRAIGHT_K));

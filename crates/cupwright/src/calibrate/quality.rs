@@ -53,22 +53,23 @@ impl Quality {
     pub(super) fn of(
         measurements: Measurements,
         parameters: f64,
-        each: impl Iterator<Item = (f64, f64)> + Clone,
+        each: impl Iterator<Item = (f64, f64)>,
     ) -> Self {
         let mut residuals = [0.0; MOST_MEASUREMENTS];
         let mut leverages = [0.0; MOST_MEASUREMENTS];
         let kept = residuals.iter_mut().zip(&mut leverages);
         // Adding zero turns -0 into +0.
-        kept.zip(each.clone()).for_each(|((e, h), of)| (*e, *h) = (of.0 + 0.0, of.1 + 0.0));
+        kept.zip(each).for_each(|((e, h), of)| (*e, *h) = (of.0 + 0.0, of.1 + 0.0));
         let freedom = measurements.count() - parameters;
+        let each = residuals.into_iter().zip(leverages).take(measurements.count() as usize);
         let squares = each.clone().map(|(e, _)| square(e)).sum::<f64>();
         Self {
             measurements,
             freedom: DegreesOfFreedom::known(freedom),
             s: sqrt(squares / freedom),
+            odd: oddest(measurements.count(), freedom, squares, each),
             residuals,
             leverages,
-            odd: oddest(measurements.count(), freedom, squares, each),
         }
     }
 }
