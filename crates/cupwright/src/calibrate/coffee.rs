@@ -1,7 +1,6 @@
 //! A coffee: how fast it gives what it can, and how much that is.
 
 use core::f64::consts::LN_2;
-use core::iter::successors;
 
 use super::curve::{self, Curve, Square};
 use super::quality::{MOST_MEASUREMENTS, Quality, enough};
@@ -144,8 +143,7 @@ pub fn one_rate(yields: &[Timed]) -> Result<OneRate, Error> {
     let points = yields.iter().map(Timed::point);
     let best = best_single(points.clone(), &reach);
     let Curve { parameters, covariance } =
-        curve::fit(points.clone(), [best.equilibrium, best.ln_time], single)
-            .ok_or_else(|| reach.refusal(best.ln_time))?;
+        fit_single(points.clone(), &reach, &best).ok_or_else(|| reach.refusal(best.ln_time))?;
     let curve = single(&parameters);
     let each = points.map(|(t, e)| {
         let (value, slopes) = curve(t);
@@ -220,10 +218,16 @@ impl Reach {
         ln_time > least && ln_time < most
     }
 
-    /// How often the largest of them can be halved.
-    fn halvings(&self) -> u32 {
+    /// How many of them are tried, each half of the one before.
+    fn tries(&self) -> u32 {
         let (least, most) = self.ln_times();
-        min((most - least) / LN_2, MOST_HALVINGS) as u32
+        1 + min((most - least) / LN_2, MOST_HALVINGS) as u32
+    }
+
+    /// Whether the best of those tried lies between others: otherwise it leaves the way open to ever
+    /// larger or smaller ones, which a search would follow to no end.
+    fn surrounds(&self, ln_time: f64, apart: f64) -> bool {
+        self.covers(ln_time - apart) && self.covers(ln_time + apart)
     }
 
     /// Why a time constant is not told: it is beyond the yields on one side or the other.
@@ -252,7 +256,7 @@ const STARTING_CONTACT_S: f64 = 60.0;
 /// What is still to come, e^(−t/τ), of each yield for one time constant.
 ///
 /// Half the time constant squares it, so a whole row of them takes one exponential.
-#[derive(Clone, Copy)]
+#[derive(Clone)]
 struct Left {
     ln_time: f64,
     shares: [f64; MOST_MEASUREMENTS],
@@ -266,16 +270,10 @@ impl Left {
         Self { ln_time, shares }
     }
 
-    /// Of half the time constant.
-    fn halved(mut self) -> Self {
+    /// Goes on to half the time constant.
+    fn halve(&mut self) {
         self.ln_time -= LN_2;
         self.shares.iter_mut().for_each(|share| *share = square(*share));
-        self
-    }
-
-    /// For this time constant and `halvings` more, each half of the one before.
-    fn row(self, halvings: u32) -> impl Iterator<Item = Self> {
-        successors(Some(self), |left| Some(left.halved())).take(halvings as usize)
     }
 }
 
@@ -290,7 +288,7 @@ struct Single {
 impl Single {
     fn of(points: impl Iterator<Item = (f64, f64)>, left: &Left) -> Self {
         let [mut dd, mut de] = [0.0; 2];
-        for ((_, e), share) in points.zip(left.shares) {
+        for ((_, e), share) in points.zip(&left.shares) {
             let done = 1.0 - share;
             (dd, de) = (dd + done * done, de + done * e);
         }
@@ -299,17 +297,35 @@ impl Single {
     }
 }
 
+/// Neighbours of the time constants tried alone, four to a halving, in ln τ.
+const APART: f64 = 0.25 * LN_2;
+
 /// The best of four time constants to a halving.
 fn best_single(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) -> Single {
     let (_, most) = reach.ln_times();
-    let row = |quarter: u32| {
-        let longest = Left::of(points.clone(), most - 0.25 * LN_2 * f64::from(quarter));
-        longest.row(reach.halvings()).map(|left| Single::of(points.clone(), &left))
-    };
-    let none = Single { ln_time: most, equilibrium: 0.0, explained: 0.0 };
-    (0..4)
-        .flat_map(row)
-        .fold(none, |best, next| if next.explained > best.explained { next } else { best })
+    let mut best = Single { ln_time: most, equilibrium: 0.0, explained: 0.0 };
+    for quarter in 0..4 {
+        let longest = most - APART * f64::from(quarter);
+        let mut left = Left::of(points.clone(), longest);
+        for _ in 0..reach.tries() {
+            let next = Single::of(points.clone(), &left);
+            if next.explained > best.explained {
+                best = next;
+            }
+            left.halve();
+        }
+    }
+    best
+}
+
+/// The one-rate curve from the best of the time constants tried.
+fn fit_single(
+    points: impl Iterator<Item = (f64, f64)> + Clone,
+    reach: &Reach,
+    best: &Single,
+) -> Option<Curve<2>> {
+    let start = [best.equilibrium, best.ln_time];
+    reach.surrounds(best.ln_time, APART).then(|| curve::fit(points, start, single)).flatten()
 }
 
 /// A two-rate law of extraction.
@@ -439,8 +455,8 @@ pub fn two_rates(yields: &[Timed]) -> Result<TwoRates, Error> {
 /// Σe² about the best one-rate law.
 fn squares_of_one(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) -> f64 {
     let best = best_single(points.clone(), reach);
+    let fitted = fit_single(points.clone(), reach, &best);
     let start = [best.equilibrium, best.ln_time];
-    let fitted = curve::fit(points.clone(), start, single);
     let curve = single(&fitted.map_or(start, |curve| curve.parameters));
     points.map(|(t, e)| square(e - curve(t).0)).sum()
 }
@@ -532,17 +548,19 @@ impl Pair {
 
 /// The best pair of the time constants tried; none where no pair has two parts above zero.
 fn best_pair(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) -> Option<Pair> {
-    let halvings = reach.halvings();
     let mut best: Option<Pair> = None;
-    let slows = Left::of(points.clone(), reach.ln_times().1).row(halvings);
-    for (slow, faster) in slows.zip((0..halvings).rev()) {
-        for fast in slow.halved().row(faster) {
+    let mut slow = Left::of(points.clone(), reach.ln_times().1);
+    for faster in (0..reach.tries()).rev() {
+        let mut fast = slow.clone();
+        for _ in 0..faster {
+            fast.halve();
             let pair = Pair::of(points.clone(), &fast, &slow);
             let is_better = best.as_ref().is_none_or(|best| pair.squares < best.squares);
             if is_better && pair.fast_part > 0.0 && pair.slow_part > 0.0 {
                 best = Some(pair);
             }
         }
+        slow.halve();
     }
     best
 }

@@ -61,15 +61,17 @@ impl Quality {
         // Adding zero turns -0 into +0.
         kept.zip(each).for_each(|((e, h), of)| (*e, *h) = (of.0 + 0.0, of.1 + 0.0));
         let freedom = measurements.count() - parameters;
-        let each = residuals.into_iter().zip(leverages).take(measurements.count() as usize);
+        let each = residuals.iter().copied().zip(leverages.iter().copied());
+        let each = each.take(measurements.count() as usize);
         let squares = each.clone().map(|(e, _)| square(e)).sum::<f64>();
+        let odd = oddest(measurements.count(), freedom, squares, each);
         Self {
             measurements,
             freedom: DegreesOfFreedom::known(freedom),
             s: sqrt(squares / freedom),
-            odd: oddest(measurements.count(), freedom, squares, each),
             residuals,
             leverages,
+            odd,
         }
     }
 }
