@@ -114,8 +114,8 @@ impl OneRate {
 ///
 /// One yield each of brews that differ in time of contact only, or of samples drawn from one. No
 /// start is asked for: for each of many τ, four to a halving, the best E∞ is known in closed form,
-/// and the best of them is where the search begins. First order to an equilibrium was found for cold brews (Fuller
-/// & Rao 2017, doi 10.1038/s41598-017-18247-4, abstract).
+/// and the best of them is where the search begins. First order to an equilibrium was found for cold
+/// brews (Fuller & Rao 2017, doi 10.1038/s41598-017-18247-4, abstract).
 ///
 /// # Errors
 /// [`Error::CannotTell`] for fewer than three yields, for ones that do not begin to level off, and
@@ -187,8 +187,12 @@ struct Reach {
     longest: f64,
 }
 
-/// Most halvings of a time constant tried before a search: enough from four hundred days to a second.
+/// Most halvings of a time constant tried before a search: enough for yields from a second to
+/// twenty-four days.
 const MOST_HALVINGS: f64 = 32.0;
+
+/// How far neighbours of those tried alone lie apart, in ln τ: four to a halving.
+const APART: f64 = 0.25 * LN_2;
 
 impl Reach {
     fn of(yields: &[Timed]) -> Result<Self, Error> {
@@ -221,13 +225,13 @@ impl Reach {
     /// How many of them are tried, each half of the one before.
     fn tries(&self) -> u32 {
         let (least, most) = self.ln_times();
-        1 + min((most - least) / LN_2, MOST_HALVINGS) as u32
+        (1.0 + min((most - least) / LN_2, MOST_HALVINGS)) as u32
     }
 
     /// Whether the best of those tried lies between others: otherwise it leaves the way open to ever
     /// larger or smaller ones, which a search would follow to no end.
-    fn surrounds(&self, ln_time: f64, apart: f64) -> bool {
-        self.covers(ln_time - apart) && self.covers(ln_time + apart)
+    fn surrounds(&self, ln_time: f64) -> bool {
+        self.covers(ln_time - APART) && self.covers(ln_time + APART)
     }
 
     /// Why a time constant is not told: it is beyond the yields on one side or the other.
@@ -297,9 +301,6 @@ impl Single {
     }
 }
 
-/// Neighbours of the time constants tried alone, four to a halving, in ln τ.
-const APART: f64 = 0.25 * LN_2;
-
 /// The best of four time constants to a halving.
 fn best_single(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) -> Single {
     let (_, most) = reach.ln_times();
@@ -325,7 +326,7 @@ fn fit_single(
     best: &Single,
 ) -> Option<Curve<2>> {
     let start = [best.equilibrium, best.ln_time];
-    reach.surrounds(best.ln_time, APART).then(|| curve::fit(points, start, single)).flatten()
+    reach.surrounds(best.ln_time).then(|| curve::fit(points, start, single)).flatten()
 }
 
 /// A two-rate law of extraction.
