@@ -53,26 +53,23 @@ impl Quality {
     pub(super) fn of(
         measurements: Measurements,
         parameters: f64,
-        each: impl Iterator<Item = (f64, f64)>,
+        each: impl Iterator<Item = (f64, f64)> + Clone,
     ) -> Self {
+        let mut residuals = [0.0; MOST_MEASUREMENTS];
+        let mut leverages = [0.0; MOST_MEASUREMENTS];
+        let kept = residuals.iter_mut().zip(&mut leverages);
+        // Adding zero turns -0 into +0.
+        kept.zip(each.clone()).for_each(|((e, h), of)| (*e, *h) = (of.0 + 0.0, of.1 + 0.0));
         let freedom = measurements.count() - parameters;
-        let mut quality = Self {
+        let squares = each.clone().map(|(e, _)| square(e)).sum::<f64>();
+        Self {
             measurements,
             freedom: DegreesOfFreedom::known(freedom),
-            s: 0.0,
-            residuals: [0.0; MOST_MEASUREMENTS],
-            leverages: [0.0; MOST_MEASUREMENTS],
-            odd: None,
-        };
-        let kept = quality.residuals.iter_mut().zip(&mut quality.leverages);
-        // Adding zero turns -0 into +0.
-        kept.zip(each).for_each(|((e, h), of)| (*e, *h) = (of.0 + 0.0, of.1 + 0.0));
-        let each = quality.residuals.iter().copied().zip(quality.leverages.iter().copied());
-        let each = each.take(measurements.count() as usize);
-        let squares = each.clone().map(|(e, _)| square(e)).sum::<f64>();
-        quality.odd = oddest(measurements.count(), freedom, squares, each);
-        quality.s = sqrt(squares / freedom);
-        quality
+            s: sqrt(squares / freedom),
+            residuals,
+            leverages,
+            odd: oddest(measurements.count(), freedom, squares, each),
+        }
     }
 }
 
