@@ -47,10 +47,10 @@ use crate::value;
 const SIMULATED: usize = 10_000;
 
 /// Chance from a seed: SplitMix64 (Steele, Lea & Flood 2014), made normal by Box and Muller.
-struct Scatter(u64);
+pub struct Scatter(pub u64);
 
 impl Scatter {
-    fn fraction(&mut self) -> f64 {
+    pub fn fraction(&mut self) -> f64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
         let mut z = self.0;
         z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
@@ -59,7 +59,7 @@ impl Scatter {
     }
 
     /// A normal error of standard deviation `sigma`.
-    fn of(&mut self, sigma: f64) -> f64 {
+    pub fn of(&mut self, sigma: f64) -> f64 {
         let (radius, turn) = (1.0 - self.fraction(), self.fraction());
         sigma * (-2.0 * radius.ln()).sqrt() * (std::f64::consts::TAU * turn).cos()
     }

@@ -9,6 +9,7 @@ mod errors;
 mod laws;
 mod laws_of_advice;
 mod laws_of_uncertainty;
+mod optima;
 mod plans;
 mod records;
 

@@ -36,6 +36,7 @@
 //! nothing is ever left out by itself.
 
 mod brewer;
+mod clock;
 mod coffee;
 mod cup;
 mod curve;

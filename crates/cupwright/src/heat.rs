@@ -354,7 +354,7 @@ impl Law {
 
     /// θ/F at a temperature θ above the end; constant below [`STRAIGHT_K`], where F is a difference
     /// of near-equal numbers.
-    fn pace(&self, theta: f64) -> f64 {
+    pub(crate) fn pace(&self, theta: f64) -> f64 {
         let theta = max(theta, STRAIGHT_K);
         theta / self.f(self.end + theta)
     }
@@ -385,7 +385,7 @@ impl Law {
     }
 
     /// θ after θ1 has cooled for k t, the inverse of [`Self::span`].
-    pub(crate) fn after(&self, theta1: f64, goal: f64) -> f64 {
+    fn after(&self, theta1: f64, goal: f64) -> f64 {
         let to_straight = self.span(theta1, STRAIGHT_K);
         if goal >= to_straight {
             return STRAIGHT_K * exp((to_straight - goal) / self.pace(STRAIGHT_K));

@@ -1,12 +1,13 @@
 //! A cup: how fast it cools.
 
+use super::clock::Clock;
 use super::curve::{self, Curve};
 use super::line::Line;
 use super::quality::{Quality, enough};
 use super::told;
 use crate::error::{Error, Untold};
 use crate::heat::{Law, Surroundings};
-use crate::math::{min, sqrt, square};
+use crate::math::{ln, max, min, sqrt, square};
 use crate::quantity::{CoolingRate, Quantity, Temperature, Time, computed};
 use crate::record::record;
 use crate::uncertainty::Estimate;
@@ -81,17 +82,25 @@ pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<
         let minutes = (reading.time.seconds() - first) / 60.0;
         (minutes, reading.temperature.celsius() - law.celsius(0.0))
     });
-    let guess = guess(&law, points.clone())?;
+    let clock = &Clock::of(&law);
+    let guess = guess(clock, points.clone())?;
     // The rate is fitted as a multiple of the guess, so that both parameters are of one order.
-    let model = |minutes: f64, [theta, rate]: &[f64; 2]| {
-        let later = law.after(*theta, guess.rate * rate * minutes);
-        let speed = law.speed(later);
-        (later, [speed / law.speed(*theta), -guess.rate * minutes * speed])
+    let model = |[theta, rate]: &[f64; 2]| {
+        let (rate, begin) = (guess.rate * rate, clock.at(ln(*theta)));
+        let start_speed = theta / begin.pace;
+        move |(minutes, near)| {
+            let (later, pace) = clock.when(begin.reads - rate * minutes, near);
+            let speed = later / pace;
+            (later, [speed / start_speed, -guess.rate * minutes * speed])
+        }
     };
+    // A thermometer's own reading is near enough to look for the curve.
+    let readings = points.clone().map(|(minutes, theta)| ((minutes, theta), theta));
     let Curve { parameters, covariance } =
-        curve::fit(points.clone(), [guess.theta, 1.0], model).ok_or(not_cooling(0.0))?;
-    let each = points.map(|(minutes, theta)| {
-        let (value, slopes) = model(minutes, &parameters);
+        curve::fit(readings.clone(), [guess.theta, 1.0], model).ok_or(not_cooling(0.0))?;
+    let curve = model(&parameters);
+    let each = readings.map(|(reading, theta)| {
+        let (value, slopes) = curve(reading);
         (theta - value, curve::covaried(&covariance, &slopes, &slopes))
     });
     let quality = Quality::of(measurements, 2.0, each);
@@ -128,10 +137,11 @@ struct Guess {
     rate: f64,
 }
 
-/// The law makes k t of a temperature, in which cooling is a straight line.
-fn guess(law: &Law, points: impl Iterator<Item = (f64, f64)> + Clone) -> Result<Guess, Error> {
-    let hottest = points.clone().map(|(_, theta)| theta).fold(0.0, crate::math::max);
-    let line = Line::of(points.map(|(minutes, theta)| (minutes, law.span(hottest, theta))));
+/// The clock makes a straight line of cooling.
+fn guess(clock: &Clock, points: impl Iterator<Item = (f64, f64)> + Clone) -> Result<Guess, Error> {
+    let hottest = points.clone().map(|(_, theta)| theta).fold(0.0, max);
+    let reads = |theta: f64| clock.at(ln(theta)).reads;
+    let line = Line::of(points.map(|(minutes, theta)| (minutes, -reads(theta))));
     let line = line.ok_or(Error::CannotTell {
         quantity: Quantity::CoolingRate,
         why: Untold::NoSpan,
@@ -142,7 +152,7 @@ fn guess(law: &Law, points: impl Iterator<Item = (f64, f64)> + Clone) -> Result<
         return Err(not_cooling(line.slope));
     }
     let rate: CoolingRate = computed(line.slope)?;
-    // The line may start before or after the hottest reading's own k t.
-    let theta = law.after(hottest, crate::math::max(line.intercept, 0.0));
+    // The line may start above the hottest reading, where no reading vouches for it.
+    let (theta, _) = clock.when(min(-line.intercept, reads(hottest)), hottest);
     Ok(Guess { theta, rate: rate.per_minute() })
 }
