@@ -76,7 +76,7 @@ const DEEPER: [(&str, u64); 29] = [
     ("cupwright_calibrate_heat_capacity", 3840),
     ("cupwright_calibrate_equilibrium_yield", 4352),
     ("cupwright_calibrate_one_rate", 4608),
-    ("cupwright_calibrate_two_rates", 6144),
+    ("cupwright_calibrate_two_rates", 6656),
     ("cupwright_calibrate_cooling", 4608),
     ("cupwright_calibrate_refractive_factor", 3328),
     ("cupwright_calibrate_repeatability", 3840),
