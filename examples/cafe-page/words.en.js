@@ -401,7 +401,7 @@ export default {
       more_than_ten: "It would take more than ten readings to decide the strength.",
       none_is_enough: "No number of readings would decide the strength.",
     },
-    could: "What could be done, the surest first",
+    could: "What could be done, the best first",
     change: {
       drink_as_it_is: () => "This cup as it is",
       add_water: (amount) => `This cup with ${amount} of water`,
@@ -415,6 +415,7 @@ export default {
     grind: {
       more: "Too little was extracted: grind finer. Nobody has published how much.",
       less: "Too much was extracted: grind coarser. Nobody has published how much.",
+      not_yet_decided: "Whether to grind finer or coarser is not decided yet: read again first.",
     },
     agreement: {
       mean: "Mean of the readings: they agree.",

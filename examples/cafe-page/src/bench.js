@@ -313,10 +313,11 @@ function worth({ wish, brewer, instrument, hand }, brew, read_pct, readings, win
   const advice = () =>
     advise.on({
       cup,
-      means: { kinetics: null, chamber: chamberOf(brewer), water_c: brewer.brew_c, milk: false },
+      means: { rates: null, losses: null, chamber: chamberOf(brewer), water_c: brewer.brew_c, milk: false },
       straying: strayingOf({ hand }),
       wanted_pct: wish.strength_pct,
       window,
+      confidence_pct: SURE_PCT,
     });
   // A strong brew is advised on by what water makes of it, which is said apart.
   return { sure, decided, both_pct, needed, advice: wish.add_water ? null : answerOrNull(advice) };
