@@ -288,7 +288,7 @@ fn said(s: &Suggestion) -> String {
     };
     let outlook = &s.outlook;
     format!(
-        "{what}: {} of {:.0}, inside with {:.0}",
+        "{what}: {} of {:.0}, strength inside with {:.0}",
         outlook.strength.value, outlook.beverage.value, outlook.inside,
     )
 }

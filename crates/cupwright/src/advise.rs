@@ -256,11 +256,12 @@ impl Advice {
 /// let sure = Confidence::from_percent(95.0)?;
 /// let advice = advise::on(&cup, &straying, &means, wanted, &window, sure)?;
 /// let first = advice.suggestions().next().unwrap();
-/// assert_eq!(first.change, Change::Dose);
-/// assert_eq!(format!("{:.1} g for {:.1} g", first.amount, first.before), "12.1 g for 14.0 g");
+/// assert_eq!(first.change, Change::AddWater);
+/// assert_eq!(format!("{:.0} g", first.amount), "27 g");
 /// assert_eq!(format!("{:.0}", first.outlook.inside), "100 %");
-/// let now = advice.suggestions().find(|s| s.change == Change::AddWater).unwrap();
-/// assert_eq!(format!("{:.0} g", now.amount), "27 g");
+/// let next = advice.suggestions().find(|s| s.change == Change::Dose).unwrap();
+/// assert_eq!(format!("{:.1} g for {:.1} g", next.amount, next.before), "12.1 g for 14.0 g");
+/// assert_eq!(format!("{:.0}", next.outlook.inside), "96 %");
 /// assert_eq!(advice.grind, Direction::Leave);
 /// # Ok::<(), cupwright::Error>(())
 /// ```
