@@ -2,8 +2,9 @@
 
 use cupwright::advise::{self, Advice, Cup, MOST_SUGGESTIONS, Means, Suggestion};
 use cupwright::calibrate::Rates;
+use cupwright::quantity::Quantity;
 
-use crate::call::{Call, Refused, answer, checked, given};
+use crate::call::{Call, Field, Refused, answer, checked, field, given};
 use crate::estimate::{self, *};
 use crate::extraction::{self, cupwright_brew, cupwright_kinetics};
 use crate::forecast::{self, NO_OUTLOOK, cupwright_outlook, cupwright_straying};
@@ -219,6 +220,9 @@ fn advice(advice: &Advice) -> cupwright_advice {
     }
 }
 
+/// What a refusal of the wish is about.
+const WANTED: &[(Quantity, Field)] = &[(Quantity::Strength, field!(wanted_pct))];
+
 /// What to do about a cup: now, and next time.
 ///
 /// Suggested are the cup as it is; water, or milk, that brings it down to the wanted strength; the
@@ -265,6 +269,7 @@ pub unsafe extern "C" fn cupwright_advise_on(
         let wanted = checked!(call, wanted_pct)?;
         let window = verdict::window(call, given!(call, window)?)?;
         let sure = checked!(call, confidence_pct)?;
-        self::advice(&call.core(advise::on(&cup, &straying, &means, wanted, &window, sure))?)
+        let advice = advise::on(&cup, &straying, &means, wanted, &window, sure);
+        self::advice(&call.wish(WANTED, advice)?)
     }))
 }
