@@ -13,10 +13,11 @@ use crate::dilution;
 use crate::error::Error;
 use crate::extraction::{self, Brew, Kinetics};
 use crate::forecast::{self, Intended, Outlook, Straying};
-use crate::math::just_above;
+use crate::math::{just_above, max};
 use crate::quantity::{
     Addition, ApparentRetention, BrewWater, Confidence, Dose, Drips, HoldUp, MassUncertainty,
-    Measure, Strength, Temperature, Time, WaterSolids, Yield, YieldUncertainty, computed,
+    Measure, Probability, Strength, Temperature, Time, WaterSolids, Yield, YieldUncertainty,
+    computed,
 };
 use crate::ratio::{self, Chamber};
 use crate::record::record;
@@ -139,9 +140,9 @@ impl Suggestion {
             - COST_OF_CHANGE * self.size(brew)
     }
 
-    /// Whether it lands as surely as another, or all but.
-    fn lands_like(&self, other: &Self) -> bool {
-        self.outlook.inside.percent() >= other.outlook.inside.percent() - HAIR
+    /// Whether it lands as surely as leaving things alone, or all but.
+    fn lands_like(&self, alone: Probability) -> bool {
+        self.outlook.inside.percent() >= alone.percent() - HAIR
     }
 
     /// The better of two.
@@ -279,16 +280,16 @@ pub fn on(
     let grind = grind(&as_it_is.outlook.counted, window, confidence);
     let mut advice = Advice { grind, untold: None, suggestions: [None; MOST_SUGGESTIONS] };
     let brew = &cup.brew;
-    advice.add(as_it_is, brew);
+    let alone = as_it_is.outlook.inside;
+    advice.offer(Some(as_it_is), brew);
     let water = now.added(Change::AddWater, wanted, brew.water_solids);
-    let milk = means.milk.then(|| now.added(Change::AddMilk, wanted, WaterSolids::NONE)).flatten();
-    for added in [water, milk].into_iter().flatten().filter(|s| s.lands_like(&as_it_is)) {
-        advice.add(added, brew);
+    advice.offer(water.filter(|s| s.lands_like(alone)), brew);
+    if means.milk {
+        let milk = now.added(Change::AddMilk, wanted, WaterSolids::NONE);
+        advice.offer(milk.filter(|s| s.lands_like(alone)), brew);
     }
-    match Next::of(cup, straying, means, wanted, window).and_then(|next| next.told()) {
-        Ok(next) => next.into_iter().flatten().for_each(|s| advice.add(s, brew)),
-        Err(error) => advice.untold = Some(error),
-    }
+    let next = Next::of(cup, straying, means, wanted, window);
+    advice.untold = next.and_then(|next| next.tell(&mut advice)).err();
     Ok(advice)
 }
 
@@ -303,16 +304,19 @@ fn grind(counted: &Estimate<Yield>, window: &Window, confidence: Confidence) -> 
 }
 
 impl Advice {
-    /// Puts a suggestion in its place; what is equal stays as it was made.
-    fn add(&mut self, suggestion: Suggestion, brew: &Brew) {
-        let (mut carried, mut placed) = (Some(suggestion), false);
+    /// Puts a suggestion, if there is one, in its place, what is equal as it was made; its score.
+    #[inline(never)]
+    fn offer(&mut self, suggestion: Option<Suggestion>, brew: &Brew) -> f64 {
+        let Some(score) = suggestion.map(|s| s.score(brew)) else { return f64::NEG_INFINITY };
+        let (mut carried, mut placed) = (suggestion, false);
         for slot in &mut self.suggestions {
             // Once it has its place, all behind it move on by one.
-            placed = placed || slot.is_none_or(|other| suggestion.score(brew) > other.score(brew));
+            placed = placed || slot.is_none_or(|other| score > other.score(brew));
             if placed {
                 core::mem::swap(slot, &mut carried);
             }
         }
+        score
     }
 }
 
@@ -421,20 +425,21 @@ impl<'a> Next<'a> {
     }
 
     /// The same again, and what lands as surely.
-    fn told(&self) -> Result<[Option<Suggestion>; 5], Error> {
+    #[inline(never)]
+    fn tell(&self, advice: &mut Advice) -> Result<(), Error> {
         let brew = &self.cup.brew;
         let again = self.seen(Change::SameAgain, 0.0, 0.0, &self.intended)?;
-        let lands = |s: &Suggestion| s.lands_like(&again) && s.outlook.inside.percent() >= HAIR;
-        let dose = self.other_dose().filter(lands);
-        let water = self.other_water().filter(lands);
+        let alone = again.outlook.inside;
+        advice.offer(Some(again), brew);
+        let lands = |s: &Suggestion| s.lands_like(alone) && s.outlook.inside.percent() >= HAIR;
+        let dose = advice.offer(self.other_dose().filter(lands), brew);
+        let water = advice.offer(self.other_water().filter(lands), brew);
         let time = self.other_time(|counted| self.at_yield(counted)).filter(lands);
+        let best = max(max(dose, water), advice.offer(time, brew));
         // Two changes for one have to be worth it.
-        let is_best = |both: &Suggestion| {
-            let one = |one: &Suggestion| both.score(brew) > one.score(brew) + HAIR;
-            [dose, water, time].iter().flatten().all(one)
-        };
         let both = self.other_time(|counted| self.at_yield_with_dose(counted));
-        Ok([Some(again), dose, water, time, both.filter(lands).filter(is_best)])
+        advice.offer(both.filter(|s| lands(s) && s.score(brew) > best + HAIR), brew);
+        Ok(())
     }
 
     /// What to expect of a brew.
@@ -473,6 +478,7 @@ impl<'a> Next<'a> {
     }
 
     /// The dose alone.
+    #[inline(never)]
     fn other_dose(&self) -> Option<Suggestion> {
         let now = self.intended.dose.value.grams();
         let intended = self.with_dose(self.intended.dose_for(self.wanted))?;
@@ -488,6 +494,7 @@ impl<'a> Next<'a> {
     }
 
     /// The water alone.
+    #[inline(never)]
     fn other_water(&self) -> Option<Suggestion> {
         let (now, extracted) = (self.intended.water, self.intended.extracted);
         let value = BrewWater::accept(self.intended.water_for(self.wanted))?;
@@ -499,6 +506,7 @@ impl<'a> Next<'a> {
     }
 
     /// The best of the brews that give the yields of the band.
+    #[inline(never)]
     fn other_time(&self, at: impl Fn(Option<Yield>) -> Option<Suggestion>) -> Option<Suggestion> {
         let Some(band) = self.window.extracted else { return at(None) };
         let (lowest, highest) = (band.lowest().percent(), band.highest().percent());
