@@ -275,21 +275,11 @@ pub fn on(
     confidence: Confidence,
 ) -> Result<Advice, Error> {
     window.admit(wanted)?;
-    let now = Now::of(cup, straying, window)?;
-    let as_it_is = now.as_it_is()?;
-    let grind = grind(&as_it_is.outlook.counted, window, confidence);
-    let mut advice = Advice { grind, untold: None, suggestions: [None; MOST_SUGGESTIONS] };
-    let brew = &cup.brew;
-    let alone = as_it_is.outlook.inside;
-    advice.offer(Some(as_it_is), brew);
-    let water = now.added(Change::AddWater, wanted, brew.water_solids);
-    advice.offer(water.filter(|s| s.lands_like(alone)), brew);
-    if means.milk {
-        let milk = now.added(Change::AddMilk, wanted, WaterSolids::NONE);
-        advice.offer(milk.filter(|s| s.lands_like(alone)), brew);
-    }
-    let next = Next::of(cup, straying, means, wanted, window);
-    advice.untold = next.and_then(|next| next.tell(&mut advice)).err();
+    let mut advice =
+        Advice { grind: Direction::Leave, untold: None, suggestions: [None; MOST_SUGGESTIONS] };
+    let counted = Now::of(cup, straying, window)?.tell(means.milk, wanted, &mut advice)?;
+    advice.grind = grind(&counted, window, confidence);
+    advice.untold = Next::tell(cup, straying, means, wanted, window, &mut advice).err();
     Ok(advice)
 }
 
@@ -304,11 +294,11 @@ fn grind(counted: &Estimate<Yield>, window: &Window, confidence: Confidence) -> 
 }
 
 impl Advice {
-    /// Puts a suggestion, if there is one, in its place, what is equal as it was made; its score.
+    /// Puts a suggestion in its place, what is equal as it was made; its score.
     #[inline(never)]
-    fn offer(&mut self, suggestion: Option<Suggestion>, brew: &Brew) -> f64 {
-        let Some(score) = suggestion.map(|s| s.score(brew)) else { return f64::NEG_INFINITY };
-        let (mut carried, mut placed) = (suggestion, false);
+    fn offer(&mut self, suggestion: &Suggestion, brew: &Brew) -> f64 {
+        let score = suggestion.score(brew);
+        let (mut carried, mut placed) = (Some(*suggestion), false);
         for slot in &mut self.suggestions {
             // Once it has its place, all behind it move on by one.
             placed = placed || slot.is_none_or(|other| score > other.score(brew));
@@ -334,6 +324,30 @@ impl<'a> Now<'a> {
         let brew = &cup.brew;
         let counted = extraction::flow_through_yield(cup.strength.value, brew.beverage, brew.dose)?;
         Ok(Self { cup, straying, window, counted })
+    }
+
+    /// The cup as it is, and with what brings it down to a strength; its yield as windows count it.
+    #[inline(never)]
+    fn tell(
+        &self,
+        milk: bool,
+        wanted: Strength,
+        advice: &mut Advice,
+    ) -> Result<Estimate<Yield>, Error> {
+        let brew = &self.cup.brew;
+        let as_it_is = self.as_it_is()?;
+        let Outlook { inside, counted, .. } = as_it_is.outlook;
+        advice.offer(&as_it_is, brew);
+        let mut offer = |added: Option<Suggestion>| {
+            if let Some(s) = added.filter(|s| s.lands_like(inside)) {
+                advice.offer(&s, brew);
+            }
+        };
+        offer(self.added(Change::AddWater, wanted, brew.water_solids));
+        if milk {
+            offer(self.added(Change::AddMilk, wanted, WaterSolids::NONE));
+        }
+        Ok(counted)
     }
 
     fn as_it_is(&self) -> Result<Suggestion, Error> {
@@ -426,19 +440,31 @@ impl<'a> Next<'a> {
 
     /// The same again, and what lands as surely.
     #[inline(never)]
-    fn tell(&self, advice: &mut Advice) -> Result<(), Error> {
-        let brew = &self.cup.brew;
-        let again = self.seen(Change::SameAgain, 0.0, 0.0, &self.intended)?;
+    fn tell(
+        cup: &Cup,
+        straying: &Straying,
+        means: &Means,
+        wanted: Strength,
+        window: &Window,
+        advice: &mut Advice,
+    ) -> Result<(), Error> {
+        let next = Next::of(cup, straying, means, wanted, window)?;
+        let brew = &cup.brew;
+        let again = next.seen(Change::SameAgain, 0.0, 0.0, &next.intended)?;
         let alone = again.outlook.inside;
-        advice.offer(Some(again), brew);
-        let lands = |s: &Suggestion| s.lands_like(alone) && s.outlook.inside.percent() >= HAIR;
-        let dose = advice.offer(self.other_dose().filter(lands), brew);
-        let water = advice.offer(self.other_water().filter(lands), brew);
-        let time = self.other_time(|counted| self.at_yield(counted)).filter(lands);
-        let best = max(max(dose, water), advice.offer(time, brew));
+        advice.offer(&again, brew);
         // Two changes for one have to be worth it.
-        let both = self.other_time(|counted| self.at_yield_with_dose(counted));
-        advice.offer(both.filter(|s| lands(s) && s.score(brew) > best + HAIR), brew);
+        let mut best = f64::NEG_INFINITY;
+        let mut offer = |changed: Option<Suggestion>, least: f64| {
+            let lands = |s: &Suggestion| s.lands_like(alone) && s.outlook.inside.percent() >= HAIR;
+            changed
+                .filter(|s| lands(s) && s.score(brew) > least)
+                .map_or(f64::NEG_INFINITY, |s| advice.offer(&s, brew))
+        };
+        best = max(best, offer(next.other_dose(), f64::NEG_INFINITY));
+        best = max(best, offer(next.other_water(), f64::NEG_INFINITY));
+        best = max(best, offer(next.other_time(Change::Time), f64::NEG_INFINITY));
+        offer(next.other_time(Change::TimeWithDose), best + HAIR);
         Ok(())
     }
 
@@ -505,36 +531,39 @@ impl<'a> Next<'a> {
         self.changed(Change::Water, value.grams(), before, &intended)
     }
 
-    /// The best of the brews that give the yields of the band.
+    /// The best of the times, alone or with a dose, that give the yields of the band.
     #[inline(never)]
-    fn other_time(&self, at: impl Fn(Option<Yield>) -> Option<Suggestion>) -> Option<Suggestion> {
-        let Some(band) = self.window.extracted else { return at(None) };
+    fn other_time(&self, change: Change) -> Option<Suggestion> {
+        let Some(band) = self.window.extracted else { return self.at_yield(change, None) };
         let (lowest, highest) = (band.lowest().percent(), band.highest().percent());
         let step = (highest - lowest) / f64::from(AIMS + 1);
-        (1..=AIMS)
-            .filter_map(|aim| at(Some(Yield::accept(lowest + step * f64::from(aim))?)))
-            .reduce(|best, other| best.better(other, &self.cup.brew))
+        let mut best: Option<Suggestion> = None;
+        for aim in 1..=AIMS {
+            let counted = Yield::accept(lowest + step * f64::from(aim));
+            if let Some(other) = self.at_yield(change, counted) {
+                best = Some(best.map_or(other, |best| best.better(other, &self.cup.brew)));
+            }
+        }
+        best
     }
 
-    /// The time alone that gives a yield as windows count it, or else the strength wanted.
-    fn at_yield(&self, counted: Option<Yield>) -> Option<Suggestion> {
-        let extracted = match counted {
-            Some(counted) => self.intended.yield_for_counted(counted)?,
-            None => self.intended.yield_for(self.wanted),
+    /// The time that gives a yield as windows count it, or else the strength wanted; with the dose that gives both.
+    fn at_yield(&self, change: Change, counted: Option<Yield>) -> Option<Suggestion> {
+        let mut brew = self.intended;
+        let extracted = match (change, counted) {
+            (Change::TimeWithDose, counted) => {
+                brew = self.with_dose(brew.dose_for_counted(counted?, self.wanted))?;
+                brew.yield_for(self.wanted)
+            }
+            (_, Some(counted)) => brew.yield_for_counted(counted)?,
+            (_, None) => brew.yield_for(self.wanted),
         };
-        self.in_time(Change::Time, &self.intended, extracted)
-    }
-
-    /// The time and the dose that give a yield as windows count it at the strength wanted.
-    fn at_yield_with_dose(&self, counted: Option<Yield>) -> Option<Suggestion> {
-        let dose = self.intended.dose_for_counted(counted?, self.wanted);
-        let intended = self.with_dose(dose)?;
-        self.in_time(Change::TimeWithDose, &intended, intended.yield_for(self.wanted))
+        self.in_time(change, &mut brew, extracted)
     }
 
     /// The time in which a brew extracts so much, %, by rates whose level is moved so that they give this cup's
     /// yield.
-    fn in_time(&self, change: Change, brew: &Intended, extracted: f64) -> Option<Suggestion> {
+    fn in_time(&self, change: Change, brew: &mut Intended, extracted: f64) -> Option<Suggestion> {
         let (rates, contact) = (self.means.rates?, self.cup.contact);
         let (now, extracted) = (brew.extracted, Yield::accept(extracted)?);
         let by_rates = extraction::yield_at_time(&rates.kinetics, contact).percent();
@@ -548,8 +577,8 @@ impl<'a> Next<'a> {
             u: Measure::accept(rates.u_of_ratio(contact, time) * extracted.percent())?,
             freedom: rates.freedom,
         };
-        let extracted = Estimate::with(extracted, together(&[level, of_rates]).ok()?);
-        self.changed(change, time.seconds(), contact.seconds(), &Intended { extracted, ..*brew })
+        brew.extracted = Estimate::with(extracted, together(&[level, of_rates]).ok()?);
+        self.changed(change, time.seconds(), contact.seconds(), brew)
     }
 }
 
