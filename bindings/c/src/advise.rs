@@ -270,6 +270,6 @@ pub unsafe extern "C" fn cupwright_advise_on(
         let window = verdict::window(call, given!(call, window)?)?;
         let sure = checked!(call, confidence_pct)?;
         let advice = advise::on(&cup, &straying, &means, wanted, &window, sure);
-        self::advice(&call.wish(WANTED, advice)?)
+        self::advice(call.wish(WANTED, advice.as_ref())?)
     }))
 }

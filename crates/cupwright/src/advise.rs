@@ -507,16 +507,18 @@ impl<'a> Next<'a> {
     #[inline(never)]
     fn other_dose(&self) -> Option<Suggestion> {
         let now = self.intended.dose.value.grams();
-        let intended = self.with_dose(self.intended.dose_for(self.wanted))?;
-        self.changed(Change::Dose, intended.dose.value.grams(), now, &intended)
+        let mut brew = self.intended;
+        self.change_dose(&mut brew, self.intended.dose_for(self.wanted))?;
+        self.changed(Change::Dose, brew.dose.value.grams(), now, &brew)
     }
 
-    /// The brew with another dose, g.
-    fn with_dose(&self, dose: f64) -> Option<Intended> {
-        let (now, extracted) = (self.intended.dose, self.intended.extracted);
-        let dose = Estimate { value: Dose::accept(dose)?, ..now };
-        let doubt = YIELD_DOUBT_OF_CHANGE * (dose.value.grams() / now.value.grams() - 1.0).abs();
-        Some(Intended { dose, extracted: straying_more(extracted, doubt)?, ..self.intended })
+    /// Gives a brew another dose, g, and its yield the doubt of that.
+    fn change_dose(&self, brew: &mut Intended, dose: f64) -> Option<()> {
+        let now = self.intended.dose.value.grams();
+        brew.dose.value = Dose::accept(dose)?;
+        let doubt = YIELD_DOUBT_OF_CHANGE * (brew.dose.value.grams() / now - 1.0).abs();
+        brew.extracted = straying_more(brew.extracted, doubt)?;
+        Some(())
     }
 
     /// The water alone.
@@ -552,7 +554,8 @@ impl<'a> Next<'a> {
         let mut brew = self.intended;
         let extracted = match (change, counted) {
             (Change::TimeWithDose, counted) => {
-                brew = self.with_dose(brew.dose_for_counted(counted?, self.wanted))?;
+                let dose = brew.dose_for_counted(counted?, self.wanted);
+                self.change_dose(&mut brew, dose)?;
                 brew.yield_for(self.wanted)
             }
             (_, Some(counted)) => brew.yield_for_counted(counted)?,
