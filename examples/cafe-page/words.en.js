@@ -402,7 +402,7 @@ export default {
       more_than_ten: "It would take more than ten readings to decide the strength.",
       none_is_enough: "No number of readings would decide the strength.",
     },
-    could: "What could be done, the surest first",
+    could: "What could be done, the best first",
     change: {
       drink_as_it_is: () => "This cup as it is",
       add_water: (amount) => `This cup with ${amount} of water`,
@@ -411,11 +411,13 @@ export default {
       dose: (amount, before) => `Next time ${amount} of coffee for ${before}`,
       water: (amount, before) => `Next time ${amount} of water for ${before}`,
       time: (amount, before) => `Next time ${amount} of contact for ${before}`,
+      time_with_dose: (amount, before, dose) => `Next time ${amount} of contact for ${before}, and ${dose} of coffee`,
     },
     outlook: (strength, size, chance) => `${strength}, ${size}, inside with ${chance}`,
     grind: {
       more: "Too little was extracted: grind finer. Nobody has published how much.",
       less: "Too much was extracted: grind coarser. Nobody has published how much.",
+      not_yet_decided: "Whether to grind finer or coarser is not decided yet: read again first.",
     },
     agreement: {
       mean: "Mean of the readings: they agree.",

@@ -258,14 +258,16 @@ fn suggestions(
         contact: drink.contact,
     };
     let means = Means {
-        kinetics: None,
+        rates: None,
+        losses: None,
         chamber: setting.brewer.chamber,
         water: drink.brew_temperature,
         milk: false,
     };
     // The window's yield is of the brewer's count, advice is of the chart's: the strength decides.
     let window = Window { extracted: None, ..window };
-    let advice = advise::on(&cup, &instrument.straying, &means, drink.strength, &window)?;
+    let sure = Confidence::from_percent(SURE)?;
+    let advice = advise::on(&cup, &instrument.straying, &means, drink.strength, &window, sure)?;
     let mut label = "could do";
     for suggestion in advice.suggestions() {
         item(out, label, format_args!("{}", said(suggestion)));
@@ -282,11 +284,17 @@ fn said(s: &Suggestion) -> String {
         Change::SameAgain => "next time the same again".to_string(),
         Change::Dose => format!("next time {:.1} g of coffee for {:.1} g", s.amount, s.before),
         Change::Water => format!("next time {:.1} g of water for {:.1} g", s.amount, s.before),
+        Change::TimeWithDose => format!(
+            "next time {:.1} g of coffee, {} for {}",
+            s.with_dose,
+            of_seconds(s.amount),
+            of_seconds(s.before),
+        ),
         _ => format!("next time {} for {}", of_seconds(s.amount), of_seconds(s.before)),
     };
     let outlook = &s.outlook;
     format!(
-        "{what}: {} of {:.0}, inside with {:.0}",
+        "{what}: {} of {:.0}, strength inside with {:.0}",
         outlook.strength.value, outlook.beverage.value, outlook.inside,
     )
 }

@@ -2982,13 +2982,57 @@ typedef struct cupwright_cup {
 } cupwright_cup;
 
 /**
+ * How fast a coffee extracts, and how well that is known, as a fit told it. How well the level is
+ * known is left out: advice starts from a cup that has a yield of its own. With one rate the fast
+ * share is 100 %, and what is of the slow one is 0.
+ */
+typedef struct cupwright_rates {
+    /**
+     * The law.
+     */
+    struct cupwright_kinetics kinetics;
+    /**
+     * Standard uncertainty of the fast share, 0 to 100 %.
+     */
+    double u_fast_share_pct;
+    /**
+     * That of the logarithm of the fast time constant, 0 to 1000.
+     */
+    double u_ln_fast_time;
+    /**
+     * That of the logarithm of the slow one, 0 to 1000.
+     */
+    double u_ln_slow_time;
+    /**
+     * Correlation of the share and the first logarithm, -1 to 1.
+     */
+    double correlation_share_fast;
+    /**
+     * Correlation of the share and the second, -1 to 1.
+     */
+    double correlation_share_slow;
+    /**
+     * Correlation of the two logarithms, -1 to 1.
+     */
+    double correlation_fast_slow;
+    /**
+     * Degrees of freedom of the fit, 1 to 1000000000.
+     */
+    double nu_rates;
+} cupwright_rates;
+
+/**
  * What can be done, and what is known of it. Yes is anything but 0.
  */
 typedef struct cupwright_means {
     /**
      * How fast the coffee extracts, from one's own brews.
      */
-    struct cupwright_kinetics kinetics;
+    struct cupwright_rates rates;
+    /**
+     * What the brewer is known to keep, from one's own brews.
+     */
+    struct cupwright_losses losses;
     /**
      * The chamber, where all the water stands in it at once.
      */
@@ -3000,7 +3044,12 @@ typedef struct cupwright_means {
     /**
      * 0 where the rates are not known: then no time is suggested.
      */
-    int32_t has_kinetics;
+    int32_t has_rates;
+    /**
+     * 0 where what the brewer keeps is not known: then the grounds are taken to keep all that this
+     * brew lost but its vapour.
+     */
+    int32_t has_losses;
     /**
      * 0 for a dripper.
      */
@@ -3024,6 +3073,10 @@ typedef struct cupwright_suggestion {
      */
     double before;
     /**
+     * The new dose where it changes with the time, in g; else zero.
+     */
+    double with_dose_g;
+    /**
      * What to expect.
      */
     struct cupwright_outlook outlook;
@@ -3038,9 +3091,9 @@ typedef struct cupwright_suggestion {
  */
 typedef struct cupwright_advice {
     /**
-     * What can be done, the surest first. Only so many as are counted mean something.
+     * What can be done, the best first. Only so many as are counted mean something.
      */
-    struct cupwright_suggestion suggestions[7];
+    struct cupwright_suggestion suggestions[8];
     /**
      * How many there are.
      */
@@ -3049,6 +3102,11 @@ typedef struct cupwright_advice {
      * Which way to turn the grind: one of enum cupwright_direction.
      */
     int32_t grind;
+    /**
+     * 0 where nothing is said of the next brew, since masses do not go together, nothing would be
+     * left for the cup or a number leaves its range; else 1.
+     */
+    int32_t is_next_told;
 } cupwright_advice;
 
 /**
@@ -3591,13 +3649,13 @@ typedef struct cupwright_profile {
      */
     int32_t has_refractive_factor;
     /**
-     * Whether there is a cooling rate of the cup.
-     */
-    int32_t has_cup_cooling;
-    /**
      * Whether there is a heat capacity of the cup.
      */
     int32_t has_cup;
+    /**
+     * Whether there is a cooling rate of the cup.
+     */
+    int32_t has_cup_cooling;
     /**
      * Whether there is a repeatability.
      */
@@ -3726,9 +3784,10 @@ typedef struct cupwright_time_to_burn {
 #endif
 #if defined(CUPWRIGHT_SIZE)
 CUPWRIGHT_SIZE(cupwright_cup, 128);
-CUPWRIGHT_SIZE(cupwright_means, 72);
-CUPWRIGHT_SIZE(cupwright_suggestion, 120);
-CUPWRIGHT_SIZE(cupwright_advice, 848);
+CUPWRIGHT_SIZE(cupwright_rates, 88);
+CUPWRIGHT_SIZE(cupwright_means, 176);
+CUPWRIGHT_SIZE(cupwright_suggestion, 128);
+CUPWRIGHT_SIZE(cupwright_advice, 1040);
 CUPWRIGHT_SIZE(cupwright_drained, 32);
 CUPWRIGHT_SIZE(cupwright_settled, 32);
 CUPWRIGHT_SIZE(cupwright_steeped, 24);
@@ -3891,9 +3950,9 @@ int32_t cupwright_plan_foreseen(const struct cupwright_wish *wish,
 
 /**
  * The recipe that lands in the wish's window most surely: the wish with its strength moved inside
- * the window, where that is worth a point of chance and can be planned; else the wish as it is. The
- * chance of a strength is that of the dose alone changed, found by golden section; the recipe is
- * then planned anew.
+ * the window, where that is worth a point of chance; else the wish as it is. The chance of a
+ * strength is that of the dose alone changed, found by golden section; the recipe is then planned
+ * anew. Where that strength cannot be planned it is the nearest to it that can.
  *
  * @param wish What is to be in the cup.
  * @param brewer What it is made in.
@@ -5737,27 +5796,35 @@ int32_t cupwright_forecast_outlook(const struct cupwright_intended *intended,
  *
  * Suggested are the cup as it is; water, or milk, that brings it down to the wanted strength; the
  * same brew again; the dose alone and the water alone that make the next brew so strong; and, where
- * rates are known, the time alone that brings the yield to the middle of its band, or without a band
- * the strength to the wanted. A suggestion that would leave the chamber or the range of a quantity is
- * not made. Those come first that land in the window more surely, in steps of five points; then those
- * whose strength does; then the smaller change.
+ * rates are known, a time alone and, where no change alone comes within a point of it, a time with a
+ * dose that makes it so strong. A time aims at the best of seven yields spread over the band, or without a band at
+ * the strength. Not suggested is what would leave the chamber or the range of a quantity, what
+ * changes less than a thousandth, what lands more than a point less surely than leaving things
+ * alone, and a next brew that lands less than once in a hundred times.
+ *
+ *     score = P(inside) + 0.1 P(strength inside) − 10 |change|     orders them; in points, change relative
+ *     u(E)/E += 0.25 |change of dose or water|                     in squares; an estimate
+ *     u(E)/E += u(ln E(t')/E(t))                                   in squares: the rates, tied to this cup
  *
  * @param cup The cup.
  * @param means What can be done.
  * @param straying How far the next brew may stray.
- * @param wanted_pct Strength wanted of the drink, 0 to 50 %.
+ * @param wanted_pct Strength wanted of the drink, inside the window, 0 to 50 %.
  * @param window The window, its yield as charts count it.
+ * @param confidence_pct How sure the direction of the grind must be, 50 to 99.9 %.
  * @param[out] advice What to do.
  *
  * Fails with CUPWRIGHT_STATUS_EMPTY_BAND for a window whose lowest edge is not below its highest;
- * CUPWRIGHT_STATUS_IMPOSSIBLE for masses that do not go together;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a retention, a yield or an uncertainty past its range.
+ * CUPWRIGHT_STATUS_OUT_OF_RANGE for a strength wanted outside the window;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield or an uncertainty past its range. What is wrong
+ * with the next brew alone is no failure: `is_next_told` is 0 then.
  */
 int32_t cupwright_advise_on(const struct cupwright_cup *cup,
                             const struct cupwright_means *means,
                             const struct cupwright_straying *straying,
                             double wanted_pct,
                             const struct cupwright_window *window,
+                            double confidence_pct,
                             struct cupwright_advice *advice,
                             struct cupwright_error *error);
 

@@ -66,7 +66,7 @@ fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
             cupwright_forecast_strength(null(), null_mut(), error),
             cupwright_forecast_counted_yield(null(), null_mut(), error),
             cupwright_forecast_outlook(null(), null(), null_mut(), error),
-            cupwright_advise_on(null(), null(), null(), 1.3, null(), null_mut(), error),
+            cupwright_advise_on(null(), null(), null(), 1.3, null(), 95.0, null_mut(), error),
             cupwright_dilution_strength_after_water(1.0, 1.0, 1.0, 1.0, null_mut(), error),
             cupwright_dilution_water_to_reach(1.0, 1.0, 1.0, 1.0, null_mut(), error),
             cupwright_dilution_drink_of_brew(1.0, 1.0, 1.0, 1.0, null_mut(), error),

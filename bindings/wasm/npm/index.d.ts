@@ -93,8 +93,8 @@ export class Refusal extends RangeError {
 }
 
 
-export type Change = "drink_as_it_is" | "add_water" | "add_milk" | "same_again" | "dose" | "water" | "time";
-export type Direction = "leave" | "more" | "less";
+export type Change = "drink_as_it_is" | "add_water" | "add_milk" | "same_again" | "dose" | "water" | "time" | "time_with_dose";
+export type Direction = "leave" | "more" | "less" | "not_yet_decided";
 export type Burn = "more_than_five_minutes" | "within" | "under_one_second";
 export type Needed = "readings" | "more_than_ten" | "none_is_enough";
 export type Credibility = "ordinary" | "near_limit" | "at_limit" | "beyond_limit";
@@ -123,9 +123,30 @@ export interface Cup {
   contact_s: number;
 }
 
+export interface Rates {
+  /** The law. */
+  kinetics: Kinetics;
+  /** Standard uncertainty of the fast share, 0 to 100 %. */
+  u_fast_share_pct: number;
+  /** That of the logarithm of the fast time constant, 0 to 1000. */
+  u_ln_fast_time: number;
+  /** That of the logarithm of the slow one, 0 to 1000. */
+  u_ln_slow_time: number;
+  /** Correlation of the share and the first logarithm, -1 to 1. */
+  correlation_share_fast: number;
+  /** Correlation of the share and the second, -1 to 1. */
+  correlation_share_slow: number;
+  /** Correlation of the two logarithms, -1 to 1. */
+  correlation_fast_slow: number;
+  /** Degrees of freedom of the fit, 1 to 1000000000. */
+  nu_rates: number;
+}
+
 export interface Means {
   /** How fast the coffee extracts, from one's own brews. */
-  kinetics?: Kinetics | null;
+  rates?: Rates | null;
+  /** What the brewer is known to keep, from one's own brews. */
+  losses?: Losses | null;
   /** The chamber, where all the water stands in it at once. */
   chamber?: Chamber | null;
   /** Temperature of the water in it, 0 to 105 °C. */
@@ -139,6 +160,8 @@ export interface Suggestion {
   amount: number;
   /** What that was. Of what is added, and without a change, it is zero. */
   before: number;
+  /** The new dose where it changes with the time, in g; else zero. */
+  with_dose_g: number;
   /** What to expect. */
   outlook: Outlook;
   /** What changes. */
@@ -146,10 +169,12 @@ export interface Suggestion {
 }
 
 export interface Advice {
-  /** What can be done, the surest first. */
+  /** What can be done, the best first. */
   suggestions: Suggestion[];
   /** Which way to turn the grind. */
   grind: Direction;
+  /** 0 where nothing is said of the next brew, since masses do not go together, nothing would be left for the cup or a number leaves its range; else 1. */
+  is_next_told: boolean;
 }
 
 export interface Drained {
@@ -3094,9 +3119,9 @@ export namespace plan {
   }): Foreseen;
   /**
    * The recipe that lands in the wish's window most surely: the wish with its strength moved inside
-   * the window, where that is worth a point of chance and can be planned; else the wish as it is. The
-   * chance of a strength is that of the dose alone changed, found by golden section; the recipe is
-   * then planned anew.
+   * the window, where that is worth a point of chance; else the wish as it is. The chance of a
+   * strength is that of the dose alone changed, found by golden section; the recipe is then planned
+   * anew. Where that strength cannot be planned it is the nearest to it that can.
    *
    * @throws {@link Refusal} For an input that is not accepted; with what plan.foreseen() fails with for the wish as it is.
    */
@@ -3159,12 +3184,17 @@ export namespace advise {
    *
    * Suggested are the cup as it is; water, or milk, that brings it down to the wanted strength; the
    * same brew again; the dose alone and the water alone that make the next brew so strong; and, where
-   * rates are known, the time alone that brings the yield to the middle of its band, or without a band
-   * the strength to the wanted. A suggestion that would leave the chamber or the range of a quantity is
-   * not made. Those come first that land in the window more surely, in steps of five points; then those
-   * whose strength does; then the smaller change.
+   * rates are known, a time alone and, where no change alone comes within a point of it, a time with a
+   * dose that makes it so strong. A time aims at the best of seven yields spread over the band, or without a band at
+   * the strength. Not suggested is what would leave the chamber or the range of a quantity, what
+   * changes less than a thousandth, what lands more than a point less surely than leaving things
+   * alone, and a next brew that lands less than once in a hundred times.
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` for a window whose lowest edge is not below its highest; `impossible` for masses that do not go together; `result_out_of_range` for a retention, a yield or an uncertainty past its range.
+   *     score = P(inside) + 0.1 P(strength inside) − 10 |change|     orders them; in points, change relative
+   *     u(E)/E += 0.25 |change of dose or water|                     in squares; an estimate
+   *     u(E)/E += u(ln E(t')/E(t))                                   in squares: the rates, tied to this cup
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` for a window whose lowest edge is not below its highest; `out_of_range` for a strength wanted outside the window; `result_out_of_range` for a yield or an uncertainty past its range. What is wrong with the next brew alone is no failure: `is_next_told` is 0 then.
    */
   function on(options: {
     /** The cup. */
@@ -3173,10 +3203,12 @@ export namespace advise {
     means: Means;
     /** How far the next brew may stray. */
     straying: Straying;
-    /** Strength wanted of the drink, 0 to 50 %. */
+    /** Strength wanted of the drink, inside the window, 0 to 50 %. */
     wanted_pct: number;
     /** The window, its yield as charts count it. */
     window: Window;
+    /** How sure the direction of the grind must be, 50 to 99.9 %. */
+    confidence_pct: number;
   }): Advice;
 }
 

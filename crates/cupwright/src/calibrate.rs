@@ -43,6 +43,7 @@ mod curve;
 mod instrument;
 mod line;
 mod quality;
+mod rates;
 
 #[cfg(test)]
 #[allow(clippy::indexing_slicing, clippy::arithmetic_side_effects)]
@@ -55,6 +56,7 @@ pub use coffee::{OneRate, Steeped, Timed, TwoRates, equilibrium_yield, one_rate,
 pub use cup::{Cooling, Thermometer, cooling};
 pub use instrument::{Dried, Repeat, refractive_factor, repeatability};
 pub use quality::{MOST_MEASUREMENTS, Odd, Quality, SUSPICIOUS_CHANCE};
+pub use rates::Rates;
 
 use crate::error::{Error, Untold};
 use crate::math::sqrt;

@@ -12,8 +12,8 @@ use std::sync::Mutex;
 
 use cupwright::advise::{Cup, Means, Suggestion};
 use cupwright::calibrate::{
-    Drained, Dried, Fitted, MOST_MEASUREMENTS, Quality, Repeat, Settled, Steeped, Thermometer,
-    Timed,
+    Drained, Dried, Fitted, MOST_MEASUREMENTS, Quality, Rates, Repeat, Settled, Steeped,
+    Thermometer, Timed,
 };
 use cupwright::caution::{Hazards, TimeToBurn};
 use cupwright::decision::{Chances, Needed};
@@ -86,6 +86,19 @@ fn kinetics(i: &dyn Inputs) -> Result<Kinetics, Error> {
         fast_share: get(i, "fast_share_pct")?,
         fast: get(i, "fast_time_s")?,
         slow: get(i, "slow_time_s")?,
+    })
+}
+
+fn rates(i: &dyn Inputs) -> Result<Rates, Error> {
+    Ok(Rates {
+        kinetics: kinetics(i)?,
+        u_fast_share: get(i, "u_fast_share_pct")?,
+        u_fast: get(i, "u_ln_fast_time")?,
+        u_slow: get(i, "u_ln_slow_time")?,
+        share_and_fast: get(i, "correlation_share_fast")?,
+        share_and_slow: get(i, "correlation_share_slow")?,
+        fast_and_slow: get(i, "correlation_fast_slow")?,
+        freedom: get(i, "nu_rates")?,
     })
 }
 
@@ -750,15 +763,18 @@ fn advice(i: &dyn Inputs) -> Result<Outputs, Error> {
         contact: get(i, "contact_s")?,
     };
     let means = Means {
-        kinetics: if i.flag("has_kinetics") { Some(kinetics(i)?) } else { None },
+        rates: if i.flag("has_rates") { Some(rates(i)?) } else { None },
+        losses: if i.flag("has_losses") { Some(losses(i)?) } else { None },
         chamber: if i.flag("has_chamber") { Some(chamber(i)?) } else { None },
         water: get(i, "water_c")?,
         milk: i.flag("milk"),
     };
-    let advice = advise::on(&cup, &straying(i)?, &means, get(i, "wanted_pct")?, &window(i)?)?;
+    let (wanted, sure) = (get(i, "wanted_pct")?, get(i, "confidence_pct")?);
+    let advice = advise::on(&cup, &straying(i)?, &means, wanted, &window(i)?, sure)?;
     let listed = advice.suggestions().copied().map(Some).chain(std::iter::repeat(None));
     let mut outputs = vec![
         ("grind", f64::from(advice.grind as u8)),
+        ("is_next_told", flag(advice.untold.is_none())),
         ("suggestion_count", advice.suggestions().count() as f64),
     ];
     for (at, of) in listed.take(advise::MOST_SUGGESTIONS).enumerate() {
@@ -772,6 +788,7 @@ fn suggestion(of: Option<Suggestion>) -> Outputs {
         ("change", of.map_or(0.0, |s| f64::from(s.change as u8))),
         ("amount", of.map_or(0.0, |s| s.amount)),
         ("before", of.map_or(0.0, |s| s.before)),
+        ("with_dose_g", of.map_or(0.0, |s| s.with_dose)),
     ];
     outputs.extend(inside("outlook", outlook(of.map(|s| s.outlook))));
     outputs

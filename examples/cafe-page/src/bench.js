@@ -343,25 +343,36 @@ function worth(all, brew, readings, window) {
   const advice = () =>
     advise.on({
       cup,
-      means: { kinetics: kineticsOf(all), chamber: chamberOf(brewer), water_c: brewer.brew_c, milk: false },
+      means: { rates: ratesOf(all), losses: null, chamber: chamberOf(brewer), water_c: brewer.brew_c, milk: false },
       straying: strayingOf(all, () => brew),
       wanted_pct: wish.strength_pct,
       window,
+      confidence_pct: SURE_PCT,
     });
   // A strong brew is advised on by what water makes of it, which is said apart.
   return { sure, decided, both_pct, needed, advice: wish.add_water ? null : answerOrNull(advice) };
 }
 
-// How fast this coffee extracts, where that was learnt of it.
-function kineticsOf({ brewer: { learned }, coffee }) {
+// How fast this coffee extracts, and how well that is known, where it was learnt of it. A profile keeps no
+// correlations: they count as none.
+function ratesOf({ brewer: { learned }, coffee }) {
   const { equilibrium_yield_pct, fast_share_pct, fast_time_s, slow_time_s } = learned?.profile ?? {};
   if (learned?.coffee !== coffee.name || !equilibrium_yield_pct || !fast_time_s) return null;
   return {
-    equilibrium_yield_pct: equilibrium_yield_pct.value,
-    // Of one rate all is fast.
-    fast_share_pct: fast_share_pct?.value ?? 100,
-    fast_time_s: fast_time_s.value,
-    slow_time_s: (slow_time_s ?? fast_time_s).value,
+    kinetics: {
+      equilibrium_yield_pct: equilibrium_yield_pct.value,
+      // Of one rate all is fast.
+      fast_share_pct: fast_share_pct?.value ?? 100,
+      fast_time_s: fast_time_s.value,
+      slow_time_s: (slow_time_s ?? fast_time_s).value,
+    },
+    u_fast_share_pct: fast_share_pct?.u ?? 0,
+    u_ln_fast_time: fast_time_s.u,
+    u_ln_slow_time: slow_time_s?.u ?? 0,
+    correlation_share_fast: 0,
+    correlation_share_slow: 0,
+    correlation_fast_slow: 0,
+    nu_rates: fast_time_s.degrees_of_freedom,
   };
 }
 
