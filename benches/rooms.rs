@@ -260,7 +260,7 @@ fn of_advice(c: &mut Criterion) {
         freedom: value(6.0),
     };
     let means =
-        Means { rates: Some(rates), losses: None, chamber: None, water: value(92.0), milk: true };
+        Means { rates: Some(rates), kept: None, chamber: None, water: value(92.0), milk: true };
     let (straying, window) = (straying(), verdict::HOME_BREWER_2018.window);
     let advise = |cup: &Cup| advise::on(cup, &straying, &means, value(1.3), &window, value(95.0));
     time(c, "advise/on", cup, advise);

@@ -259,7 +259,7 @@ fn suggestions(
     };
     let means = Means {
         rates: None,
-        losses: None,
+        kept: None,
         chamber: setting.brewer.chamber,
         water: drink.brew_temperature,
         milk: false,

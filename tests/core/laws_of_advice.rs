@@ -3,7 +3,7 @@
 
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use cupwright::Error;
-use cupwright::advise::{self, Advice, Change, Cup, Direction, Means, Suggestion};
+use cupwright::advise::{self, Advice, Change, Cup, Direction, Kept, Means, Suggestion};
 use cupwright::calibrate::Rates;
 use cupwright::decision::{self, Decision};
 use cupwright::extraction::{self, Brew, Kinetics};
@@ -76,7 +76,7 @@ prop_compose! {
                 fast_and_slow: value(0.6),
                 freedom: doubts.3,
             }),
-            losses: None,
+            kept: None,
             chamber: volume.map(|volume| Chamber { volume, displacement: value(0.8) }),
             water,
             milk,
@@ -335,8 +335,8 @@ fn one_rate(equilibrium: f64, time: f64, u_ln_time: f64) -> Rates {
     }
 }
 
-fn means_of(rates: Option<Rates>, losses: Option<Losses>) -> Means {
-    Means { rates, losses, chamber: None, water: value(92.0), milk: false }
+fn means_of(rates: Option<Rates>, kept: Option<Kept>) -> Means {
+    Means { rates, kept, chamber: None, water: value(92.0), milk: false }
 }
 
 /// A window of the strengths and the counted yields given.
@@ -357,8 +357,8 @@ fn what_is_as_wished_is_left_alone() {
     for wanted in 115..=145 {
         let cup = steep(f64::from(wanted) / 100.0, 0.2);
         let wanted = cup.strength.value.percent();
-        let losses = [None, Some(losses(&cup.brew))];
-        for means in losses.map(|losses| means_of(None, losses)) {
+        let kept = Kept { retention: losses(&cup.brew).retention, hold_up: HoldUp::NONE };
+        for means in [None, Some(kept)].map(|kept| means_of(None, kept)) {
             let advice = advised(&cup, &means, wanted, &HOME_BREWER_2018.window).unwrap();
             let changes: Vec<_> = advice.suggestions().map(|s| s.change).collect();
             assert!(
@@ -470,7 +470,8 @@ fn this_cup_is_advised_on_whatever_the_next() {
         find(&advice, Change::AddWater).is_some() && find(&advice, Change::SameAgain).is_none()
     );
     // What the brewer keeps is known: then the next brew is as it says.
-    let known = losses(&steep(1.40, 0.2).brew);
+    let retention = losses(&steep(1.40, 0.2).brew).retention;
+    let known = Kept { retention, hold_up: HoldUp::NONE };
     let advice = advised(&cup, &means_of(None, Some(known)), 1.25, &window).unwrap();
     let again = find(&advice, Change::SameAgain).unwrap();
     assert_relative_eq!(again.outlook.beverage.value.grams(), 195.0, max_relative = 1e-12);

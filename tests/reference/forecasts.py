@@ -149,8 +149,8 @@ def advise(cup, next_, means, wanted, window):
             now(change, brentq(lambda a: diluted(t[0], b, a, solids) - wanted, 0, 20 * b, xtol=1e-12), solids)
 
     kept, fixed = (w - b - v) / d, v
-    if means.get("losses"):
-        kept, fixed = means["losses"][0], sum(means["losses"][1:]) + v
+    if means.get("kept"):
+        kept, fixed = means["kept"][0], means["kept"][1] + v
     about = math.hypot(e[1], next_["yield"][0])
     inverse = sum((u / about) ** 4 / nu for u, nu in (e[1:], next_["yield"]) if nu < KNOWN)
     about_nu = min(1 / inverse, KNOWN) if inverse else KNOWN
@@ -227,7 +227,7 @@ CUPS = [
     ({"d": 14, "w": 200, "b": 178, "h": 2, "s": 0, "v": 0, "held": 100, "t": (1.5, 0.02, 15), "contact": 120},
      {"milk": True, "rates": {"law": (23, 60, 20, 150), "u": (3, 0.1, 0.2), "r": (0.5, 0.7, 0.6), "nu": 6}}),
     ({"d": 15, "w": 220, "b": 198, "h": 1.5, "s": 60, "v": 1, "held": 100, "t": (1.21, 0.025, KNOWN), "contact": 150},
-     {"milk": False, "rates": None, "losses": (1.3, 2, 0, 0, 1)}),
+     {"milk": False, "rates": None, "kept": (1.3, 2)}),
     ({"d": 20, "w": 330, "b": 290, "h": 2, "s": 90, "v": 6, "held": 0, "t": (1.52, 0.02, KNOWN), "contact": 200},
      {"milk": True, "rates": {"law": (25, 100, 90, 90), "u": (0, 0.08, 0), "r": (0, 0, 0), "nu": 4}}),
     # Little extracted, and as strong as wished.
@@ -338,18 +338,18 @@ def checks():
         cup = {**cup, "e": (e, 0.3, 18), "weighing": (0.06, 50)}
         out = advise(cup, NEXT, means, 1.3, WINDOW)
         rates = means["rates"] or {"law": (22, 50, 20, 100), "u": (0, 0, 0), "r": (0, 0, 0), "nu": 5}
-        kept = means.get("losses") or (1.5, 0, 0, 0, 0)
+        kept = means.get("kept") or (1.5, 0)
         inputs = {
             "dose_g": d, "water_g": cup["w"], "beverage_g": b, "moisture_pct": cup["h"], "water_solids_mg_per_l": cup["s"],
             "vapour_g": cup["v"], "held_strength_pct": cup["held"], "contact_s": cup["contact"], "wanted_pct": 1.3, "water_c": 92,
             "has_chamber": 0, "milk": int(means["milk"]), "has_rates": int(bool(means["rates"])),
-            "has_losses": int("losses" in means), "confidence_pct": SURE, **WINDOW, **next_facts(),
+            "has_kept": int("kept" in means), "confidence_pct": SURE, **WINDOW, **next_facts(),
             **facts(strength_pct=cup["t"], yield_pct=cup["e"], weighing_g=(None, *cup["weighing"])),
             **dict(zip(("equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s"), rates["law"])),
             **dict(zip(("u_fast_share_pct", "u_ln_fast_time", "u_ln_slow_time"), rates["u"])),
             **dict(zip(("correlation_share_fast", "correlation_share_slow", "correlation_fast_slow"), rates["r"])),
             "nu_rates": rates["nu"],
-            **dict(zip(("apparent_retention_g_per_g", "hold_up_g", "paper_g", "paper_uptake_g_per_g", "drips_g"), kept)),
+            **dict(zip(("apparent_retention_g_per_g", "hold_up_g"), kept)),
             "volume_ml": 300, "displacement_ml_per_g": 0.8,
         }
         yield "advise.on", inputs, out, {

@@ -3022,6 +3022,20 @@ typedef struct cupwright_rates {
 } cupwright_rates;
 
 /**
+ * What a brewer keeps, from one's own brews.
+ */
+typedef struct cupwright_kept {
+    /**
+     * Apparent retention of the grounds, 0 to 10 g/g.
+     */
+    double apparent_retention_g_per_g;
+    /**
+     * What stays in the brewer whatever the dose: chamber, paper and drips, 0 to 5000 g.
+     */
+    double hold_up_g;
+} cupwright_kept;
+
+/**
  * What can be done, and what is known of it. Yes is anything but 0.
  */
 typedef struct cupwright_means {
@@ -3030,9 +3044,9 @@ typedef struct cupwright_means {
      */
     struct cupwright_rates rates;
     /**
-     * What the brewer is known to keep, from one's own brews.
+     * What the brewer is known to keep.
      */
-    struct cupwright_losses losses;
+    struct cupwright_kept kept;
     /**
      * The chamber, where all the water stands in it at once.
      */
@@ -3049,7 +3063,7 @@ typedef struct cupwright_means {
      * 0 where what the brewer keeps is not known: then the grounds are taken to keep all that this
      * brew lost but its vapour.
      */
-    int32_t has_losses;
+    int32_t has_kept;
     /**
      * 0 for a dripper.
      */
@@ -3785,7 +3799,8 @@ typedef struct cupwright_time_to_burn {
 #if defined(CUPWRIGHT_SIZE)
 CUPWRIGHT_SIZE(cupwright_cup, 128);
 CUPWRIGHT_SIZE(cupwright_rates, 88);
-CUPWRIGHT_SIZE(cupwright_means, 176);
+CUPWRIGHT_SIZE(cupwright_kept, 16);
+CUPWRIGHT_SIZE(cupwright_means, 144);
 CUPWRIGHT_SIZE(cupwright_suggestion, 128);
 CUPWRIGHT_SIZE(cupwright_advice, 1040);
 CUPWRIGHT_SIZE(cupwright_drained, 32);
@@ -5707,7 +5722,7 @@ int32_t cupwright_decision_joint(const struct cupwright_bands *bands,
 
 /**
  * Both inside, not both, or not yet decided at a confidence. Two values that are each inside with
- * 95 % may be so together with 90 %: two single decisions are not one about the cup.
+ * 95 % may be so together with 90 %: what is decided of each is not decided of the cup.
  *
  * @param both_pct Probability that both are inside, as in struct cupwright_joint, 0 to 100 %.
  * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.

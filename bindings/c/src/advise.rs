@@ -1,6 +1,6 @@
 //! What to do to a judged cup now, and what to change in the next brew.
 
-use cupwright::advise::{self, Advice, Cup, MOST_SUGGESTIONS, Means, Suggestion};
+use cupwright::advise::{self, Advice, Cup, Kept, MOST_SUGGESTIONS, Means, Suggestion};
 use cupwright::calibrate::Rates;
 use cupwright::quantity::Quantity;
 
@@ -9,7 +9,6 @@ use crate::estimate::{self, *};
 use crate::extraction::{self, cupwright_brew, cupwright_kinetics};
 use crate::forecast::{self, NO_OUTLOOK, cupwright_outlook, cupwright_straying};
 use crate::ratio::{self, cupwright_chamber};
-use crate::retention::{self, cupwright_losses};
 use crate::status::cupwright_error;
 use crate::verdict::{self, cupwright_window};
 
@@ -55,14 +54,24 @@ pub struct cupwright_rates {
     pub nu_rates: f64,
 }
 
+/// What a brewer keeps, from one's own brews.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_kept {
+    /// Apparent retention of the grounds, {ApparentRetention}.
+    pub apparent_retention_g_per_g: f64,
+    /// What stays in the brewer whatever the dose: chamber, paper and drips, {HoldUp}.
+    pub hold_up_g: f64,
+}
+
 /// What can be done, and what is known of it. Yes is anything but 0.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct cupwright_means {
     /// How fast the coffee extracts, from one's own brews.
     pub rates: cupwright_rates,
-    /// What the brewer is known to keep, from one's own brews.
-    pub losses: cupwright_losses,
+    /// What the brewer is known to keep.
+    pub kept: cupwright_kept,
     /// The chamber, where all the water stands in it at once.
     pub chamber: cupwright_chamber,
     /// Temperature of the water in it, {Temperature}.
@@ -71,7 +80,7 @@ pub struct cupwright_means {
     pub has_rates: i32,
     /// 0 where what the brewer keeps is not known: then the grounds are taken to keep all that this
     /// brew lost but its vapour.
-    pub has_losses: i32,
+    pub has_kept: i32,
     /// 0 for a dripper.
     pub has_chamber: i32,
     /// Whether milk may be added to this cup.
@@ -170,15 +179,22 @@ fn rates_of(call: Call, rates: &cupwright_rates) -> Result<Rates, Refused> {
     })
 }
 
+fn kept(call: Call, kept: &cupwright_kept) -> Result<Kept, Refused> {
+    Ok(Kept {
+        retention: checked!(call, kept.apparent_retention_g_per_g)?,
+        hold_up: checked!(call, kept.hold_up_g)?,
+    })
+}
+
 fn means_of(call: Call, means: &cupwright_means) -> Result<Means, Refused> {
     Ok(Means {
         rates: match means.has_rates {
             0 => None,
             _ => Some(rates_of(call, &means.rates)?),
         },
-        losses: match means.has_losses {
+        kept: match means.has_kept {
             0 => None,
-            _ => Some(retention::losses(call, &means.losses)?),
+            _ => Some(kept(call, &means.kept)?),
         },
         chamber: match means.has_chamber {
             0 => None,

@@ -62,6 +62,7 @@ fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
                 error,
             ),
             cupwright_decision_joint(null(), null(), null(), 1.0, null_mut(), error),
+            cupwright_decision_decide_joint(50.0, 95.0, null_mut(), error),
             cupwright_decision_compare(null(), null(), 1.0, null_mut(), error),
             cupwright_forecast_strength(null(), null_mut(), error),
             cupwright_forecast_counted_yield(null(), null_mut(), error),

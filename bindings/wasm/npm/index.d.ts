@@ -142,11 +142,18 @@ export interface Rates {
   nu_rates: number;
 }
 
+export interface Kept {
+  /** Apparent retention of the grounds, 0 to 10 g/g. */
+  apparent_retention_g_per_g: number;
+  /** What stays in the brewer whatever the dose: chamber, paper and drips, 0 to 5000 g. */
+  hold_up_g: number;
+}
+
 export interface Means {
   /** How fast the coffee extracts, from one's own brews. */
   rates?: Rates | null;
-  /** What the brewer is known to keep, from one's own brews. */
-  losses?: Losses | null;
+  /** What the brewer is known to keep. */
+  kept?: Kept | null;
   /** The chamber, where all the water stands in it at once. */
   chamber?: Chamber | null;
   /** Temperature of the water in it, 0 to 105 °C. */
@@ -3010,7 +3017,7 @@ export namespace decision {
   }): Joint;
   /**
    * Both inside, not both, or not yet decided at a confidence. Two values that are each inside with
-   * 95 % may be so together with 90 %: two single decisions are not one about the cup.
+   * 95 % may be so together with 90 %: what is decided of each is not decided of the cup.
    *
    * @throws {@link Refusal} For an input that is not accepted.
    */

@@ -63,14 +63,24 @@ record! {
 }
 
 record! {
+    /// What a brewer keeps, from one's own brews ([`crate::calibrate::retention_line`]).
+    pub struct Kept {
+        /// Apparent retention of the grounds.
+        retention: ApparentRetention = "apparent_retention_g_per_g",
+        /// What stays in it whatever the dose: chamber, paper and drips.
+        hold_up: HoldUp = "hold_up_g",
+    }
+}
+
+record! {
     /// What can be done, and what is known of it.
     pub struct Means {
         /// How fast the coffee extracts, from one's own brews ([`crate::calibrate`]); without it no time
         /// is suggested.
         rates: Option<Rates> = "rates",
-        /// What the brewer is known to keep, from one's own brews; without it the grounds are taken to keep all
-        /// that this brew lost but its vapour.
-        losses: Option<Losses> = "losses",
+        /// What the brewer is known to keep; without it the grounds are taken to keep all that this
+        /// brew lost but its vapour.
+        kept: Option<Kept> = "kept",
         /// The chamber, where all the water stands in it at once.
         chamber: Option<Chamber> = "chamber",
         /// Temperature of the water in it.
@@ -247,7 +257,7 @@ impl Advice {
 /// };
 /// let means = Means {
 ///     rates: None,
-///     losses: None,
+///     kept: None,
 ///     chamber: None,
 ///     water: Temperature::from_celsius(92.0)?,
 ///     milk: false,
@@ -445,7 +455,7 @@ impl<'a> Next<'a> {
                 cup.extracted.value,
                 together(&[cup.extracted.standard(), straying.extracted])?,
             ),
-            losses: means.losses.map_or_else(|| all_by_the_grounds(brew), Ok)?,
+            losses: losses(brew, means.kept)?,
             retention: straying.retention,
             other: straying.other,
             moisture: brew.moisture,
@@ -611,15 +621,16 @@ fn straying_more(extracted: Estimate<Yield>, by: f64) -> Option<Estimate<Yield>>
     Some(Estimate::with(extracted.value, all))
 }
 
-/// What one brew kept, laid to the grounds but for the vapour: their share cannot be told from it.
-fn all_by_the_grounds(brew: &Brew) -> Result<Losses, Error> {
-    let unknown = Losses {
-        retention: ApparentRetention::known(0.0),
-        hold_up: HoldUp::NONE,
-        paper: Paper::None,
-        drips: Drips::NONE,
-        vapour: brew.vapour,
-    };
-    let retention = retention::retention_of_brew(&unknown, brew.dose, brew.water, brew.beverage)?;
-    Ok(Losses { retention, ..unknown })
+/// What a brewer keeps of the next brew; where that is not known, what this one kept is laid to the
+/// grounds but for the vapour, since their share cannot be told from it.
+fn losses(brew: &Brew, kept: Option<Kept>) -> Result<Losses, Error> {
+    let Kept { retention, hold_up } =
+        kept.unwrap_or(Kept { retention: ApparentRetention::known(0.0), hold_up: HoldUp::NONE });
+    let vapour = brew.vapour;
+    let known = Losses { retention, hold_up, paper: Paper::None, drips: Drips::NONE, vapour };
+    if kept.is_some() {
+        return Ok(known);
+    }
+    let retention = retention::retention_of_brew(&known, brew.dose, brew.water, brew.beverage)?;
+    Ok(Losses { retention, ..known })
 }

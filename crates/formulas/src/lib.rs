@@ -10,7 +10,7 @@ pub mod vectors;
 use std::collections::BTreeMap;
 use std::sync::Mutex;
 
-use cupwright::advise::{Cup, Means, Suggestion};
+use cupwright::advise::{Cup, Kept, Means, Suggestion};
 use cupwright::calibrate::{
     Drained, Dried, Fitted, MOST_MEASUREMENTS, Quality, Rates, Repeat, Settled, Steeped,
     Thermometer, Timed,
@@ -764,7 +764,14 @@ fn advice(i: &dyn Inputs) -> Result<Outputs, Error> {
     };
     let means = Means {
         rates: if i.flag("has_rates") { Some(rates(i)?) } else { None },
-        losses: if i.flag("has_losses") { Some(losses(i)?) } else { None },
+        kept: if i.flag("has_kept") {
+            Some(Kept {
+                retention: get(i, "apparent_retention_g_per_g")?,
+                hold_up: get(i, "hold_up_g")?,
+            })
+        } else {
+            None
+        },
         chamber: if i.flag("has_chamber") { Some(chamber(i)?) } else { None },
         water: get(i, "water_c")?,
         milk: i.flag("milk"),

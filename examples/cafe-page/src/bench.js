@@ -343,7 +343,7 @@ function worth(all, brew, readings, window) {
   const advice = () =>
     advise.on({
       cup,
-      means: { rates: ratesOf(all), losses: null, chamber: chamberOf(brewer), water_c: brewer.brew_c, milk: false },
+      means: { rates: ratesOf(all), kept: null, chamber: chamberOf(brewer), water_c: brewer.brew_c, milk: false },
       straying: strayingOf(all, () => brew),
       wanted_pct: wish.strength_pct,
       window,

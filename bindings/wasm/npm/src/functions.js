@@ -189,19 +189,28 @@ function takeRates(o, name) {
   ];
 }
 
-const MEANS_FIELDS = new Set(["rates", "losses", "chamber", "water_c", "milk"]);
+const KEPT_FIELDS = new Set(["apparent_retention_g_per_g", "hold_up_g"]);
+function takeKept(o, name) {
+  record(o, 2, KEPT_FIELDS, name);
+  return [
+    number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
+    number(o.hold_up_g, "hold_up_g"),
+  ];
+}
+
+const MEANS_FIELDS = new Set(["rates", "kept", "chamber", "water_c", "milk"]);
 function takeMeans(o, name) {
   record(o, 2, MEANS_FIELDS, name);
   const rates = optional(o.rates, "rates", takeRates);
-  const losses = optional(o.losses, "losses", takeLosses);
+  const kept = optional(o.kept, "kept", takeKept);
   const chamber = optional(o.chamber, "chamber", takeChamber);
   return [
     ...(rates ?? [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]),
-    ...(losses ?? [0, 0, 0, 0, 0, 0]),
+    ...(kept ?? [0, 0]),
     ...(chamber ?? [0, 0]),
     number(o.water_c, "water_c"),
     rates !== null ? 1 : 0,
-    losses !== null ? 1 : 0,
+    kept !== null ? 1 : 0,
     chamber !== null ? 1 : 0,
     boolean(o.milk, "milk"),
   ];
@@ -2327,7 +2336,7 @@ export const advise = Object.freeze({
     const wanted_pct = number(o.wanted_pct, "wanted_pct");
     const window = takeWindow(o.window, "window");
     const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightAdviseOn(put(cup, 1152, 16), put(means, 1280, 20), put(straying, 1456, 10), wanted_pct, put(window, 1536, 4), confidence_pct, answer, base));
+    answered(cupwrightAdviseOn(put(cup, 1152, 16), put(means, 1280, 16), put(straying, 1424, 10), wanted_pct, put(window, 1504, 4), confidence_pct, answer, base));
     return getAdvice(answer);
   },
 });
