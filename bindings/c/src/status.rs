@@ -66,7 +66,7 @@ pub enum cupwright_limit {
 pub enum cupwright_untold {
     /// Too few measurements.
     TooFew = 1,
-    /// All doses alike, so that only what is kept in all is known.
+    /// All doses alike, or nearly so, so that only what is kept in all is known.
     OneDose = 2,
     /// What it is told by does not vary, or is all zero.
     NoSpan = 3,
@@ -76,6 +76,10 @@ pub enum cupwright_untold {
     LevelledOff = 5,
     /// One rate describes the measurements as well as two.
     OneRate = 6,
+    /// The yield falls with time, which no extraction does.
+    Falling = 7,
+    /// The readings rise, or follow no cooling at all.
+    NotCooling = 8,
 }
 
 /// Why bytes are no profile, in the `limit` of an error.

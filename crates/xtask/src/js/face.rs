@@ -19,7 +19,7 @@ pub struct Face {
 }
 
 /// Where the inputs lie in the free memory of the module: behind the error and the answer, see `call.js`.
-const INPUTS_AT: usize = 1088;
+const INPUTS_AT: usize = 1152;
 
 /// Items of a list that `call.js` takes at most.
 const MOST_ITEMS: usize = 100;
@@ -88,12 +88,13 @@ fn key_of(field: &Variable) -> String {
     screaming(name.unwrap_or_else(|| panic!("{}: a count of what?", field.name)).0).to_lowercase()
 }
 
-/// The flag that says whether a field is there.
+/// The flag that says whether a field is there: the one that says most of its name.
 pub fn flag_of<'a>(record: &'a Record, field: &str) -> Option<&'a str> {
-    record.fields.iter().map(|flag| flag.name.as_str()).find(|flag| {
+    let flags = record.fields.iter().map(|flag| flag.name.as_str()).filter(|flag| {
         let Some(stem) = flag.strip_prefix("has_") else { return false };
         field == stem || field.strip_prefix(stem).is_some_and(|rest| rest.starts_with('_'))
-    })
+    });
+    flags.max_by_key(|flag| flag.len())
 }
 
 /// The choice at which a field is looked at, from its docs: `looked at for CUPWRIGHT_AIR_PRESSURE`.
