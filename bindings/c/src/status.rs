@@ -31,6 +31,8 @@ pub enum cupwright_status {
     CannotTell = 10,
     /// Bytes that are no profile, or a damaged one; the error's `limit` says which.
     Unreadable = 11,
+    /// A state that was never begun, or one of another version of this library.
+    NotBegun = 12,
 }
 
 /// What stands in the way of a wish, in the `limit` of an error.

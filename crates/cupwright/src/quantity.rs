@@ -511,6 +511,9 @@ quantities! {
     /// Weight of which a scale cannot say whether it is water.
     108 Unclear = "unclear weight", from_grams/grams "g" as "unclear_g",
         0.0..=1000000000.0, 1 decimals, source "range chosen here";
+    /// How many steps a recipe that is followed on a scale has.
+    112 StepCount = "steps", from_count/count "" as "steps" whole,
+        0.0..=24.0, 0 decimals, source "range chosen here: they are lent on the stack";
 }
 
 macro_rules! percentages {
@@ -634,7 +637,8 @@ mod tests {
                 &Quantity::TermCount,
                 &Quantity::RepeatCount,
                 &Quantity::Measurements,
-                &Quantity::CupNumber
+                &Quantity::CupNumber,
+                &Quantity::StepCount
             ]
         );
     }
