@@ -105,8 +105,7 @@ pub enum cupwright_happening {
 pub struct cupwright_live_seen {
     /// The reading without its noise; what it was before while something disturbs it.
     pub level_g: f64,
-    /// How fast it rises, where that can be told: not while something disturbs it, nor for the next
-    /// three points; 0 where it cannot.
+    /// How fast it rises; 0 where unknown: while something disturbs it, and for the next three points.
     pub flow_g_per_s: f64,
     /// Water poured since cupwright_live_count_anew(), whatever was lifted or set to zero meanwhile.
     pub poured_g: f64,
@@ -585,7 +584,7 @@ const MOST_STEPS: usize = 24;
 ///
 /// @param follower The state.
 /// @param recipe The steps, the same at every call; NULL where there are none.
-/// @param steps How many, {StepCount}.
+/// @param count How many, {StepCount}.
 /// @param clock_s When the reading was taken, on a clock that only goes forward, {Clock}.
 /// @param reading_g What the scale reads, {ScaleReading}. NaN is refused, like all that is out of range,
 ///     and the state stays as it was.
@@ -598,7 +597,7 @@ const MOST_STEPS: usize = 24;
 pub unsafe extern "C" fn cupwright_follow_take(
     follower: *mut cupwright_follower,
     recipe: *const cupwright_live_step,
-    steps: usize,
+    count: usize,
     clock_s: f64,
     reading_g: f64,
     now: *mut cupwright_live_now,
@@ -608,7 +607,7 @@ pub unsafe extern "C" fn cupwright_follow_take(
         let follower = begun!(call, mut follower: Follower)?;
         let mut places = [Step::Press; MOST_STEPS];
         let recipe =
-            each(given!(call, recipe, steps: StepCount)?, &mut places, |step| step_of(call, step))?;
+            each(given!(call, recipe, count: StepCount)?, &mut places, |step| step_of(call, step))?;
         let (clock, reading) = (checked!(call, clock_s)?, checked!(call, reading_g)?);
         self::now(&call.core(follower.take(recipe, clock, reading))?)
     }))

@@ -201,6 +201,7 @@ const CODES = [
   "unnamed",
   "cannot_tell",
   "unreadable",
+  "not_begun",
 ];
 
 /** Why bytes are no profile: keys by their codes. */
@@ -276,6 +277,7 @@ function refusal(facts) {
       `${name}: ${rounded(value)}${u} cannot be reached, ${limitTexts[facts.limit]}; ` +
       `the nearest is ${rounded(nearest)}${u}`,
     unreadable: () => `${name}: ${UNREADABLE_TEXTS[facts.why]}`,
+    not_begun: () => `${name}: a state that was never begun, or one of another version`,
     cannot_tell: () =>
       `${name}: these measurements cannot tell it, ${untoldTexts[facts.why]} ` +
       `(${wantingTexts[facts.why]}: ${rounded(value)}, needed for a start: ${rounded(min)})`,
