@@ -334,6 +334,26 @@ mod tests {
     }
 
     #[test]
+    fn states_are_tried_from_rust_and_from_c() {
+        let read = |path: &str| std::fs::read_to_string(root().join(path)).unwrap();
+        let miri = read("bindings/c/tests/live.rs");
+        let driver = read("tests/c/brews.h") + &read("tests/c/driver.c");
+        let interface = super::read().unwrap();
+        let is_state = |kind: &Type| match kind {
+            Type::In(to) | Type::Out(to) => {
+                matches!(&**to, Type::Record(name) if interface.record(name).is_state())
+            }
+            _ => false,
+        };
+        for function in &interface.functions {
+            if function.parameters.iter().any(|parameter| is_state(&parameter.kind)) {
+                let name = format!("{}(", function.name);
+                assert!(miri.contains(&name) && driver.contains(&name), "{name}");
+            }
+        }
+    }
+
+    #[test]
     fn the_interface_has_a_function_for_each_formula() {
         let interface = read().unwrap();
         let names: Vec<_> = interface.functions.iter().map(|f| f.name.as_str()).collect();
