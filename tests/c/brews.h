@@ -18,7 +18,8 @@
 
 enum { END, BEGIN, STEP, TAKE, REFUSED, ZEROED, COUNT_ANEW, GO_ON, KNOW, TOLD };
 
-enum { MOST_STEPS = 24 };
+/* As many as there are: memory is short on the smallest board. */
+enum { MOST_STEPS = 8 };
 
 static cupwright_scale scale;
 static cupwright_follower follower;
@@ -63,7 +64,7 @@ static void put_now(const cupwright_live_now *now) {
     put_perhaps(now->has_flow_variation, now->flow_variation_pct);
 }
 
-static void put_account(const cupwright_live_account *account) {
+static void put_account(const cupwright_live_accounts *account) {
     put_number(account->poured_g);
     put_number(account->moved_g);
     put_number(account->tared_g);
@@ -136,7 +137,7 @@ static int know(double dose_g, double beverage_g, double lead_s) {
 }
 
 static int tell(uint64_t expected) {
-    cupwright_live_account account, followed;
+    cupwright_live_accounts account, followed;
     cupwright_live_weighed weighed;
     int wrong = cupwright_live_account(&scale, &account, NULL) + cupwright_follow_account(&follower, &followed, NULL) +
                 cupwright_follow_weighed(&follower, &weighed, NULL);

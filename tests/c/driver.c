@@ -217,7 +217,7 @@ static int check_profile(void) {
 static int32_t of_states(cupwright_scale *of_scale, cupwright_follower *of_follower) {
     cupwright_live_seen seen;
     cupwright_live_now now;
-    cupwright_live_account account;
+    cupwright_live_accounts account;
     cupwright_live_weighed weighed;
     const int32_t statuses[] = {
         cupwright_live_take(of_scale, 1.0, 5.0, &seen, NULL),
@@ -248,7 +248,7 @@ static int check_states(void) {
     const cupwright_live_setup wrong_setup = {0.1, 2000.0, 0.0};
     cupwright_live_seen seen, again;
     cupwright_live_now now;
-    cupwright_live_account account;
+    cupwright_live_accounts account;
     cupwright_live_weighed weighed;
     cupwright_error error;
     int wrong = of_states(NULL, NULL) != CUPWRIGHT_STATUS_NULL;

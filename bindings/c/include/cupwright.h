@@ -3970,7 +3970,7 @@ typedef struct cupwright_live_seen {
 /**
  * Where all that a reading has changed by is put down.
  */
-typedef struct cupwright_live_account {
+typedef struct cupwright_live_accounts {
     /**
      * Water.
      */
@@ -3995,7 +3995,7 @@ typedef struct cupwright_live_account {
      * What the activity going on has gained.
      */
     double under_way_g;
-} cupwright_live_account;
+} cupwright_live_accounts;
 
 /**
  * A brew that is being followed, with its scale. Kept as a cupwright_scale is; cupwright_follow_begin()
@@ -4208,7 +4208,7 @@ CUPWRIGHT_SIZE(cupwright_scale, 512);
 CUPWRIGHT_SIZE(cupwright_follower, 768);
 CUPWRIGHT_SIZE(cupwright_live_setup, 24);
 CUPWRIGHT_SIZE(cupwright_live_seen, 64);
-CUPWRIGHT_SIZE(cupwright_live_account, 48);
+CUPWRIGHT_SIZE(cupwright_live_accounts, 48);
 CUPWRIGHT_SIZE(cupwright_live_step, 48);
 CUPWRIGHT_SIZE(cupwright_live_now, 136);
 CUPWRIGHT_SIZE(cupwright_live_weighed, 40);
@@ -6574,7 +6574,7 @@ int32_t cupwright_live_count_anew(struct cupwright_scale *scale, struct cupwrigh
  * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE after years of pouring.
  */
 int32_t cupwright_live_account(const struct cupwright_scale *scale,
-                               struct cupwright_live_account *account,
+                               struct cupwright_live_accounts *account,
                                struct cupwright_error *error);
 
 /**
@@ -6690,7 +6690,7 @@ int32_t cupwright_follow_weighed(const struct cupwright_follower *follower,
  * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE after years of pouring.
  */
 int32_t cupwright_follow_account(const struct cupwright_follower *follower,
-                                 struct cupwright_live_account *account,
+                                 struct cupwright_live_accounts *account,
                                  struct cupwright_error *error);
 
 /**

@@ -127,7 +127,7 @@ pub struct cupwright_live_seen {
 /// Where all that a reading has changed by is put down.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
-pub struct cupwright_live_account {
+pub struct cupwright_live_accounts {
     /// Water.
     pub poured_g: f64,
     /// Things put down, less things taken off.
@@ -419,8 +419,8 @@ fn seen(of: &Seen) -> cupwright_live_seen {
     }
 }
 
-fn account(of: &Account) -> cupwright_live_account {
-    cupwright_live_account {
+fn account(of: &Account) -> cupwright_live_accounts {
+    cupwright_live_accounts {
         poured_g: of.poured.grams(),
         moved_g: of.moved.grams(),
         tared_g: of.tared.grams(),
@@ -552,7 +552,7 @@ pub unsafe extern "C" fn cupwright_live_count_anew(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_live_account(
     scale: *const cupwright_scale,
-    account: *mut cupwright_live_account,
+    account: *mut cupwright_live_accounts,
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(account, error, |call| Ok({
@@ -727,7 +727,7 @@ pub unsafe extern "C" fn cupwright_follow_weighed(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_follow_account(
     follower: *const cupwright_follower,
-    account: *mut cupwright_live_account,
+    account: *mut cupwright_live_accounts,
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(account, error, |call| Ok({

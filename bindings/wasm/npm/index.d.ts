@@ -844,7 +844,7 @@ export interface LiveSeen {
   event: Happening | null;
 }
 
-export interface LiveAccount {
+export interface LiveAccounts {
   /** Water. */
   poured_g: number;
   /** Things put down, less things taken off. */

@@ -1,4 +1,4 @@
-import type { LiveAccount, LiveNow, LiveSeen, LiveSetup, LiveStep, LiveWeighed } from "./index.js";
+import type { LiveAccounts, LiveNow, LiveSeen, LiveSetup, LiveStep, LiveWeighed } from "./index.js";
 
 /** A reading of a scale. */
 export interface Reading {
@@ -22,7 +22,7 @@ export interface Scale {
   /** Counts water from here on: what was poured so far is weight like any other. */
   countAnew(): void;
   /** Where all changes of the reading are put down. */
-  account(): LiveAccount;
+  account(): LiveAccounts;
   /** A copy of the state: for `structuredClone()`, for a store, for `live.scale.from()` of the same version. */
   readonly state: Uint8Array;
 }
@@ -48,7 +48,7 @@ export interface Follower {
   /** What was weighed and learned so far. */
   weighed(): LiveWeighed;
   /** Where all changes of the reading are put down. */
-  account(): LiveAccount;
+  account(): LiveAccounts;
   /** A copy of the state: for `structuredClone()`, for a store, for `live.follower.from()` of the same version. */
   readonly state: Uint8Array;
 }

@@ -868,7 +868,7 @@ export function getLiveSeen(at) {
   };
 }
 
-export function getLiveAccount(at) {
+export function getLiveAccounts(at) {
   return {
     poured_g: f64[(at + 0) >> 3],
     moved_g: f64[(at + 8) >> 3],

@@ -23,7 +23,7 @@ import {
   cupwrightLiveCountAnew,
   cupwrightLiveTake,
   cupwrightLiveZeroed,
-  getLiveAccount,
+  getLiveAccounts,
   getLiveNow,
   getLiveSeen,
   getLiveWeighed,
@@ -101,7 +101,7 @@ class Scale extends Kept {
 
   account() {
     this.lend((at) => cupwrightLiveAccount(at, answer, base));
-    return getLiveAccount(answer);
+    return getLiveAccounts(answer);
   }
 }
 
@@ -153,7 +153,7 @@ class Follower extends Kept {
 
   account() {
     this.lend((at) => cupwrightFollowAccount(at, answer, base));
-    return getLiveAccount(answer);
+    return getLiveAccounts(answer);
   }
 }
 
