@@ -242,8 +242,8 @@ static int32_t of_states(cupwright_scale *of_scale, cupwright_follower *of_follo
 
 /** NULL and states that were never begun are refused by name; a copy of a state goes on as the state does. */
 static int check_states(void) {
-    static cupwright_scale zeros, copy;
-    static cupwright_follower zeros_too;
+    /* On the stack: the smallest board has little memory beside it. */
+    cupwright_scale copy;
     const cupwright_live_setup setup = {0.1, 2000.0, 15.0};
     const cupwright_live_setup wrong_setup = {0.1, 2000.0, 0.0};
     cupwright_live_seen seen, again;
@@ -252,14 +252,15 @@ static int check_states(void) {
     cupwright_live_weighed weighed;
     cupwright_error error;
     int wrong = of_states(NULL, NULL) != CUPWRIGHT_STATUS_NULL;
-    wrong += of_states(&zeros, &zeros_too) != CUPWRIGHT_STATUS_NOT_BEGUN;
-    wrong += cupwright_live_take(&zeros, 1.0, 5.0, &seen, &error) != CUPWRIGHT_STATUS_NOT_BEGUN ||
+    /* Both are zeros so far. */
+    wrong += of_states(&scale, &follower) != CUPWRIGHT_STATUS_NOT_BEGUN;
+    wrong += cupwright_live_take(&scale, 1.0, 5.0, &seen, &error) != CUPWRIGHT_STATUS_NOT_BEGUN ||
              error.status != CUPWRIGHT_STATUS_NOT_BEGUN || strcmp(error.field, "scale") != 0;
-    wrong += cupwright_follow_go_on(&zeros_too, &error) != CUPWRIGHT_STATUS_NOT_BEGUN ||
+    wrong += cupwright_follow_go_on(&follower, &error) != CUPWRIGHT_STATUS_NOT_BEGUN ||
              strcmp(error.field, "follower") != 0;
-    wrong += cupwright_live_begin(&wrong_setup, &zeros, &error) != CUPWRIGHT_STATUS_OUT_OF_RANGE ||
+    wrong += cupwright_live_begin(&wrong_setup, &scale, &error) != CUPWRIGHT_STATUS_OUT_OF_RANGE ||
              strcmp(error.field, "fastest_g_per_s") != 0;
-    wrong += of_states(&zeros, &zeros_too) != CUPWRIGHT_STATUS_NOT_BEGUN;
+    wrong += of_states(&scale, &follower) != CUPWRIGHT_STATUS_NOT_BEGUN;
     wrong += cupwright_live_begin(&setup, &scale, NULL) + cupwright_follow_begin(&setup, &follower, NULL);
     wrong += of_states(&scale, &follower) != CUPWRIGHT_STATUS_OK;
     wrong += cupwright_live_take(&scale, 1.0, 5.0, &seen, &error) != CUPWRIGHT_STATUS_IMPOSSIBLE ||

@@ -13,6 +13,16 @@ function bitsOf(number) {
   return buffer.getBigUint64(0);
 }
 
+/** Words by the codes of the C interface. */
+const DOING = [null, "still", "pouring", "settling", "dripping", "disturbed", "pressed", "overloaded"];
+const HAPPENING = [
+  null, "pour_started", "pour_stopped", "settled", "drip_started", "drip_stopped", "tared", "placed", "lifted",
+  "returned", "unclear", "disturbed", "pressed", "released", "overloaded", "lost", "drifted", "restless",
+];
+const CUE = ["nothing", "rinse", "add_coffee", "pour", "stop_pouring", "stir", "wait", "press", "weigh_beverage"];
+const WHY = [null, "next", "time", "early", "lead", "enough", "too_much", "missing", "unclear", "done"];
+const STEPS = [null, "rinse", "dose", "pour", "stir", "wait", "press", "beverage"];
+
 /** A hash over bits. */
 class Hash {
   value = 0n;
@@ -31,27 +41,26 @@ class Hash {
     this.number(number ?? 0);
   }
 
-  /** The code of a key, by its place among words that begin with a code. */
-  code(key, texts, first) {
-    this.put(key === null ? 0n : BigInt(Object.keys(texts).indexOf(key) + first));
+  code(word, words) {
+    this.put(BigInt(words.indexOf(word)));
   }
 
-  seen(seen, library) {
+  seen(seen) {
     this.number(seen.level_g);
     this.perhaps(seen.flow_g_per_s);
     this.number(seen.poured_g);
     this.number(seen.unclear_g);
-    this.code(seen.doing, library.doingTexts, 1);
-    this.code(seen.event, library.happeningTexts, 1);
+    this.code(seen.doing, DOING);
+    this.code(seen.event, HAPPENING);
     this.number(seen.event_clock_s ?? 0);
     this.number(seen.event_change_g ?? 0);
   }
 
-  now(now, library) {
-    this.seen(now.seen, library);
+  now(now) {
+    this.seen(now.seen);
     this.put(BigInt(now.step));
-    this.code(now.cue, library.cueTexts, 0);
-    this.code(now.why, library.whyTexts, 1);
+    this.code(now.cue, CUE);
+    this.code(now.why, WHY);
     for (const field of ["to_pour_g", "to_wait_s", "ratio_g_per_g", "brewing_s", "flow_variation_pct"]) {
       this.perhaps(now[field]);
     }
@@ -118,15 +127,15 @@ export function play(library, text) {
       scale = live.scale(setup);
       follower = live.follower(setup, recipe);
     } else if (operation === STEP) {
-      recipe.push(stepOf(Object.keys(library.stepTexts)[Number(`0x${last}`) - 1], a, b));
+      recipe.push(stepOf(STEPS[Number(`0x${last}`)], a, b));
       follower = live.follower(setup, recipe);
     } else if (operation === TAKE) {
       if (at % 40 === 0) {
         scale = live.scale.from(structuredClone(scale.state));
         follower = live.follower.from(structuredClone(follower.state), recipe);
       }
-      hash.seen(scale.take({ clock_s: a, reading_g: b }), library);
-      hash.now(follower.take({ clock_s: a, reading_g: b }), library);
+      hash.seen(scale.take({ clock_s: a, reading_g: b }));
+      hash.now(follower.take({ clock_s: a, reading_g: b }));
       expect();
     } else if (operation === REFUSED) {
       for (const one of [scale, follower]) {
@@ -174,7 +183,7 @@ function misused(library, setup) {
     ["unknown_choice", "step", () => live.follower(setup, [{ step: "grind" }])],
     ["missing", "dose_g", () => live.follower(setup, [{ step: "dose" }])],
     ["wrong_type", "reading_g", () => scale.take({ clock_s: 1, reading_g: "5" })],
-    ["unknown_field", "mass_g", () => scale.take({ clock_s: 1, mass_g: 5 })],
+    ["unknown_field", "mass_g", () => scale.take({ ...reading, mass_g: 5 })],
     ["out_of_range", "dose_g", () => follower.setDose({ dose_g: 0 })],
     ["missing", "lead_s", () => follower.setLead({})],
     ["out_of_range", "to_g", () => live.follower(setup, [{ step: "pour", to_g: 0, from_s: 0 }]).take(reading)],
@@ -186,6 +195,13 @@ function misused(library, setup) {
     ["not_begun", "follower", () => live.follower.from(scale.state, [])],
   ];
   const wrong = [];
+  for (const [words, texts] of [
+    [DOING, library.doingTexts], [HAPPENING, library.happeningTexts], [STEPS, library.stepTexts],
+    [CUE, library.cueTexts], [WHY, library.whyTexts],
+  ]) {
+    const known = words.filter((word) => word !== null);
+    if (!known.every((word) => texts[word]) || Object.keys(texts).length !== known.length) wrong.push(`texts of ${known}`);
+  }
   cases.forEach(([code, field, call], at) => {
     const { code: got, field: of } = refusal(library, call) ?? { code: "nothing", field: null };
     if (got !== code || of !== field) wrong.push(`misuse ${at}: ${got} of ${of}, not ${code} of ${field}`);
