@@ -1,6 +1,6 @@
 /*
  * Instructions and stack of the functions, on an emulated Cortex-M whose clock counts instructions. Reads
- * cases, and prints a line for each function: its name, the instructions of its first answer, the most
+ * cases and brews, and prints a line for each function: its name, the instructions of its first answer, the most
  * instructions of any case, and the most bytes of stack.
  */
 
@@ -49,7 +49,25 @@ static uint32_t ticks, deepest;
     }                                                                              \
     deepest = (uint32_t)((uintptr_t)top - (uintptr_t)touched)
 
-#include "cases.h"
+/** What a function costs. */
+struct cost {
+    uint32_t first, most, deepest;
+};
+
+static void count(struct cost *cost, int is_first) {
+    if (cost->first == 0 && is_first) {
+        cost->first = ticks;
+    }
+    cost->most = ticks > cost->most ? ticks : cost->most;
+    cost->deepest = deepest > cost->deepest ? deepest : cost->deepest;
+}
+
+/* Of a scale that is watched, and of a brew that is followed. */
+static struct cost of_live[2];
+
+#define READ(follows) count(&of_live[follows], 1)
+
+#include "brews.h"
 
 enum { LOOPS = 20000, INSTRUCTIONS_OF_A_LOOP = 4 };
 
@@ -69,15 +87,21 @@ static void calibrate(uint32_t *nothing, uint32_t *loops) {
     *loops = ticks;
 }
 
-/** What a function costs. */
-struct cost {
-    uint32_t first, most, deepest;
-};
-
 /** Instructions of so many ticks. */
 static uint64_t instructions(uint32_t of_ticks, uint32_t nothing, uint32_t loops) {
     uint64_t of_call = of_ticks > nothing ? of_ticks - nothing : 0;
     return of_call * LOOPS * INSTRUCTIONS_OF_A_LOOP / (loops - nothing);
+}
+
+static void tell_cost(const char *name, const struct cost *cost, uint32_t nothing, uint32_t loops) {
+    print(name);
+    print(" ");
+    print_number(instructions(cost->first, nothing, loops), 10);
+    print(" ");
+    print_number(instructions(cost->most, nothing, loops), 10);
+    print(" ");
+    print_number(cost->deepest, 10);
+    print("\n");
 }
 
 int main(void) {
@@ -108,22 +132,18 @@ int main(void) {
             print(deepest >= PAINTED ? " takes more than can be measured\n" : " is not as expected\n");
             return 1;
         }
-        struct cost *cost = &costs[number];
-        if (cost->first == 0 && status == CUPWRIGHT_STATUS_OK) {
-            cost->first = ticks;
-        }
-        cost->most = ticks > cost->most ? ticks : cost->most;
-        cost->deepest = deepest > cost->deepest ? deepest : cost->deepest;
+        count(&costs[number], status == CUPWRIGHT_STATUS_OK);
+    }
+    /* How many cases there were. */
+    next_number(10);
+    uint64_t lines;
+    if (play_brews(&lines) != 0) {
+        return 1;
     }
     for (size_t at = 0; at < CALLS; at++) {
-        print(calls[at].name);
-        print(" ");
-        print_number(instructions(costs[at].first, nothing, loops), 10);
-        print(" ");
-        print_number(instructions(costs[at].most, nothing, loops), 10);
-        print(" ");
-        print_number(costs[at].deepest, 10);
-        print("\n");
+        tell_cost(calls[at].name, &costs[at], nothing, loops);
     }
+    tell_cost("cupwright_live_take", &of_live[0], nothing, loops);
+    tell_cost("cupwright_follow_take", &of_live[1], nothing, loops);
     return 0;
 }

@@ -377,8 +377,10 @@ fn a_state_kept_in_bytes_goes_on_as_it_was() {
     other.put(15.0);
     let mut kept = 0;
     for reading in 0..900 {
-        let flow = if (20..120).contains(&reading) || (400..700).contains(&reading) { 5.0 } else { 0.0 };
-        let push = if (800..850).contains(&reading) { 700.0 + 9.0 * f64::from(reading % 7) } else { 0.0 };
+        let flow =
+            if (20..120).contains(&reading) || (400..700).contains(&reading) { 5.0 } else { 0.0 };
+        let push =
+            if (800..850).contains(&reading) { 700.0 + 9.0 * f64::from(reading % 7) } else { 0.0 };
         for played in [&mut brew, &mut other] {
             played.mass += 0.1 * flow;
             played.read(push);

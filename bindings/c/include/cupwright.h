@@ -220,7 +220,33 @@ enum cupwright_quantity
     /** Standard uncertainty of a Brix reading, or a limit or step that one is made from. Unit: °Bx. */
     CUPWRIGHT_QUANTITY_BRIX_UNCERTAINTY = 90,
     /** Standard uncertainty of a span of time. Unit: s. */
-    CUPWRIGHT_QUANTITY_TIME_UNCERTAINTY = 91
+    CUPWRIGHT_QUANTITY_TIME_UNCERTAINTY = 91,
+    /** Time on a clock that only goes forward, from any beginning. Unit: s. */
+    CUPWRIGHT_QUANTITY_CLOCK = 100,
+    /** What a scale shows, or would show: below zero after something was taken off. Unit: g. */
+    CUPWRIGHT_QUANTITY_SCALE_READING = 101,
+    /** The smallest step of a scale's reading. Unit: g. */
+    CUPWRIGHT_QUANTITY_DIVISION = 102,
+    /** The most that a scale can weigh. Unit: g. */
+    CUPWRIGHT_QUANTITY_CAPACITY = 103,
+    /** The fastest that water is poured: a reading that rises faster is something else. Unit: g/s. */
+    CUPWRIGHT_QUANTITY_FASTEST_POUR = 104,
+    /** How fast a reading rises. Unit: g/s. */
+    CUPWRIGHT_QUANTITY_FLOW = 105,
+    /** Water that was poured, as a scale saw it: its noise can bring it below zero. Unit: g. */
+    CUPWRIGHT_QUANTITY_POURED = 106,
+    /** A difference of two readings. Unit: g. */
+    CUPWRIGHT_QUANTITY_CHANGE = 107,
+    /** Weight of which a scale cannot say whether it is water. Unit: g. */
+    CUPWRIGHT_QUANTITY_UNCLEAR = 108,
+    /** How long before its time a cue is given. Unit: s. */
+    CUPWRIGHT_QUANTITY_LEAD = 109,
+    /** How much the flow of a pour wanders: its standard deviation over its mean. Unit: %. */
+    CUPWRIGHT_QUANTITY_FLOW_VARIATION = 110,
+    /** What lies on a scale since it was last set to zero, without noise. Unit: g. */
+    CUPWRIGHT_QUANTITY_LEVEL = 111,
+    /** How many steps a recipe that is followed on a scale has. Unit: none. */
+    CUPWRIGHT_QUANTITY_STEP_COUNT = 112
 };
 #if !defined(__cplusplus) && __STDC_VERSION__ < 202311L
 typedef int32_t cupwright_quantity;
@@ -488,6 +514,45 @@ typedef enum cupwright_quantity cupwright_quantity;
 /** Uncertainty of a time: 0 to 172800 s. Source: range of the time. */
 #define CUPWRIGHT_TIME_UNCERTAINTY_LOWEST 0.0
 #define CUPWRIGHT_TIME_UNCERTAINTY_HIGHEST 172800.0
+/** Clock: 0 to 5000000000 s. Source: range chosen here: 32 bits of milliseconds a thousand times over. */
+#define CUPWRIGHT_CLOCK_LOWEST 0.0
+#define CUPWRIGHT_CLOCK_HIGHEST 5000000000.0
+/** Scale reading: -100000 to 100000 g. Source: range chosen here. */
+#define CUPWRIGHT_SCALE_READING_LOWEST (-100000.0)
+#define CUPWRIGHT_SCALE_READING_HIGHEST 100000.0
+/** Scale division: 0.001 to 10 g. Source: range chosen here. */
+#define CUPWRIGHT_DIVISION_LOWEST 0.001
+#define CUPWRIGHT_DIVISION_HIGHEST 10.0
+/** Scale capacity: 10 to 100000 g. Source: range chosen here. */
+#define CUPWRIGHT_CAPACITY_LOWEST 10.0
+#define CUPWRIGHT_CAPACITY_HIGHEST 100000.0
+/** Fastest pour: 2 to 100 g/s. Source: range chosen here. */
+#define CUPWRIGHT_FASTEST_POUR_LOWEST 2.0
+#define CUPWRIGHT_FASTEST_POUR_HIGHEST 100.0
+/** Flow: -100000000 to 100000000 g/s. Source: range chosen here: a scale's range within a millisecond. */
+#define CUPWRIGHT_FLOW_LOWEST (-100000000.0)
+#define CUPWRIGHT_FLOW_HIGHEST 100000000.0
+/** Water poured: -1000000000 to 1000000000 g. Source: range chosen here. */
+#define CUPWRIGHT_POURED_LOWEST (-1000000000.0)
+#define CUPWRIGHT_POURED_HIGHEST 1000000000.0
+/** Change of weight: -1000000000 to 1000000000 g. Source: range chosen here. */
+#define CUPWRIGHT_CHANGE_LOWEST (-1000000000.0)
+#define CUPWRIGHT_CHANGE_HIGHEST 1000000000.0
+/** Unclear weight: 0 to 1000000000 g. Source: range chosen here. */
+#define CUPWRIGHT_UNCLEAR_LOWEST 0.0
+#define CUPWRIGHT_UNCLEAR_HIGHEST 1000000000.0
+/** Lead of a cue: 0 to 1.5 s. Source: range chosen here. */
+#define CUPWRIGHT_LEAD_LOWEST 0.0
+#define CUPWRIGHT_LEAD_HIGHEST 1.5
+/** Flow variation: 0 to 100000 %. Source: range chosen here. */
+#define CUPWRIGHT_FLOW_VARIATION_LOWEST 0.0
+#define CUPWRIGHT_FLOW_VARIATION_HIGHEST 100000.0
+/** Level of a scale: -1000000000 to 1000000000 g. Source: range chosen here. */
+#define CUPWRIGHT_LEVEL_LOWEST (-1000000000.0)
+#define CUPWRIGHT_LEVEL_HIGHEST 1000000000.0
+/** Steps: 0 to 24. Source: range chosen here: they are lent on the stack. */
+#define CUPWRIGHT_STEP_COUNT_LOWEST 0.0
+#define CUPWRIGHT_STEP_COUNT_HIGHEST 24.0
 
 /* Constants with their sources. */
 
@@ -622,6 +687,10 @@ enum cupwright_status
      * Bytes that are no profile, or a damaged one; the error's `limit` says which.
      */
     CUPWRIGHT_STATUS_UNREADABLE = 11,
+    /**
+     * A state that was never begun, or one of another version of this library.
+     */
+    CUPWRIGHT_STATUS_NOT_BEGUN = 12,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -739,7 +808,7 @@ typedef int32_t cupwright_untold;
 #endif // __cplusplus
 
 /**
- * Why bytes are no profile, in the `limit` of an error.
+ * Why bytes cannot be read, in the `limit` of an error.
  */
 enum cupwright_unreadable
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -747,13 +816,13 @@ enum cupwright_unreadable
 #endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
  {
     /**
-     * Not as many bytes as a profile has; the error's `value` is how many there are.
+     * Not as many bytes as there should be; the error's `value` is how many there are.
      */
     CUPWRIGHT_UNREADABLE_LENGTH = 1,
     /**
-     * They do not begin as a profile does.
+     * They do not begin as they should: they are something else.
      */
-    CUPWRIGHT_UNREADABLE_NO_PROFILE = 2,
+    CUPWRIGHT_UNREADABLE_FOREIGN = 2,
     /**
      * A version of the layout that this library does not know; the error's `value` is which.
      */
@@ -766,6 +835,10 @@ enum cupwright_unreadable
      * The check value is right, but something lies where this version has nothing.
      */
     CUPWRIGHT_UNREADABLE_NOT_BLANK = 5,
+    /**
+     * The check value is right, but no such state can be.
+     */
+    CUPWRIGHT_UNREADABLE_UNSOUND = 6,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1139,6 +1212,288 @@ enum cupwright_needed
 typedef enum cupwright_needed cupwright_needed;
 #else
 typedef int32_t cupwright_needed;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What is going on.
+ */
+enum cupwright_doing
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Nothing but drift.
+     */
+    CUPWRIGHT_DOING_STILL = 1,
+    /**
+     * Water is poured.
+     */
+    CUPWRIGHT_DOING_POURING = 2,
+    /**
+     * A pour has just ended.
+     */
+    CUPWRIGHT_DOING_SETTLING = 3,
+    /**
+     * Water comes too slowly to be a pour.
+     */
+    CUPWRIGHT_DOING_DRIPPING = 4,
+    /**
+     * Something is moved, stirred or knocked.
+     */
+    CUPWRIGHT_DOING_DISTURBED = 5,
+    /**
+     * A hand presses.
+     */
+    CUPWRIGHT_DOING_PRESSED = 6,
+    /**
+     * More lies on the scale than it can weigh.
+     */
+    CUPWRIGHT_DOING_OVERLOADED = 7,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_doing cupwright_doing;
+#else
+typedef int32_t cupwright_doing;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What can happen, and what its event_change_g is.
+ */
+enum cupwright_happening
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * A pour began: what it has brought so far.
+     */
+    CUPWRIGHT_HAPPENING_POUR_STARTED = 1,
+    /**
+     * A pour ended: what it brought.
+     */
+    CUPWRIGHT_HAPPENING_POUR_STOPPED = 2,
+    /**
+     * The water of a pour has come to rest: what that pour brought in the end.
+     */
+    CUPWRIGHT_HAPPENING_SETTLED = 3,
+    /**
+     * Water began to come slowly: what it has brought so far.
+     */
+    CUPWRIGHT_HAPPENING_DRIP_STARTED = 4,
+    /**
+     * It no longer does: what it brought.
+     */
+    CUPWRIGHT_HAPPENING_DRIP_STOPPED = 5,
+    /**
+     * The display was set to zero: the change of the reading.
+     */
+    CUPWRIGHT_HAPPENING_TARED = 6,
+    /**
+     * Something was put down: its weight.
+     */
+    CUPWRIGHT_HAPPENING_PLACED = 7,
+    /**
+     * Something was taken off: the change, below zero.
+     */
+    CUPWRIGHT_HAPPENING_LIFTED = 8,
+    /**
+     * It was put back: what it is heavier than before.
+     */
+    CUPWRIGHT_HAPPENING_RETURNED = 9,
+    /**
+     * The reading changed, and that may have been water or not: the change.
+     */
+    CUPWRIGHT_HAPPENING_UNCLEAR = 10,
+    /**
+     * Something moved, was stirred or knocked: how far the reading is off.
+     */
+    CUPWRIGHT_HAPPENING_DISTURBED = 11,
+    /**
+     * A hand presses: how much.
+     */
+    CUPWRIGHT_HAPPENING_PRESSED = 12,
+    /**
+     * The hand let go: what is left of the press.
+     */
+    CUPWRIGHT_HAPPENING_RELEASED = 13,
+    /**
+     * More than the scale can weigh: the reading.
+     */
+    CUPWRIGHT_HAPPENING_OVERLOADED = 14,
+    /**
+     * No readings came for a while: what has changed meanwhile.
+     */
+    CUPWRIGHT_HAPPENING_LOST = 15,
+    /**
+     * The reading has drifted: how far since this was last told.
+     */
+    CUPWRIGHT_HAPPENING_DRIFTED = 16,
+    /**
+     * The reading has been restless for a minute, a fault or a scale that is carried: how far it is
+     * off.
+     */
+    CUPWRIGHT_HAPPENING_RESTLESS = 17,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_happening cupwright_happening;
+#else
+typedef int32_t cupwright_happening;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * A step of a recipe as a scale can follow it.
+ */
+enum cupwright_step
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Rinse the paper; the water is thrown away. Over when the vessel is lifted.
+     */
+    CUPWRIGHT_STEP_RINSE = 1,
+    /**
+     * Weigh the coffee: dose_g.
+     */
+    CUPWRIGHT_STEP_DOSE = 2,
+    /**
+     * Pour until there is so much water in all: to_g, not before from_s.
+     */
+    CUPWRIGHT_STEP_POUR = 3,
+    /**
+     * Stir, or swirl: not before from_s.
+     */
+    CUPWRIGHT_STEP_STIR = 4,
+    /**
+     * Wait: until_s.
+     */
+    CUPWRIGHT_STEP_WAIT = 5,
+    /**
+     * Press by hand, or let it drain.
+     */
+    CUPWRIGHT_STEP_PRESS = 6,
+    /**
+     * Weigh what has come out: vessel_g.
+     */
+    CUPWRIGHT_STEP_BEVERAGE = 7,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_step cupwright_step;
+#else
+typedef int32_t cupwright_step;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What to do now.
+ */
+enum cupwright_cue
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Nothing: there is no recipe, or it is done.
+     */
+    CUPWRIGHT_CUE_NOTHING = 0,
+    /**
+     * Rinse the paper and throw the water away.
+     */
+    CUPWRIGHT_CUE_RINSE = 1,
+    /**
+     * Add coffee.
+     */
+    CUPWRIGHT_CUE_ADD_COFFEE = 2,
+    /**
+     * Pour.
+     */
+    CUPWRIGHT_CUE_POUR = 3,
+    /**
+     * Stop pouring.
+     */
+    CUPWRIGHT_CUE_STOP_POURING = 4,
+    /**
+     * Stir.
+     */
+    CUPWRIGHT_CUE_STIR = 5,
+    /**
+     * Wait.
+     */
+    CUPWRIGHT_CUE_WAIT = 6,
+    /**
+     * Press.
+     */
+    CUPWRIGHT_CUE_PRESS = 7,
+    /**
+     * Weigh what has come out.
+     */
+    CUPWRIGHT_CUE_WEIGH_BEVERAGE = 8,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_cue cupwright_cue;
+#else
+typedef int32_t cupwright_cue;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * Why a cue is given.
+ */
+enum cupwright_why
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * It is next in the recipe.
+     */
+    CUPWRIGHT_WHY_NEXT = 1,
+    /**
+     * Its time has come.
+     */
+    CUPWRIGHT_WHY_TIME = 2,
+    /**
+     * It is too early for what comes next.
+     */
+    CUPWRIGHT_WHY_EARLY = 3,
+    /**
+     * What flows and falls until the hand has stopped makes up the rest.
+     */
+    CUPWRIGHT_WHY_LEAD = 4,
+    /**
+     * There is enough.
+     */
+    CUPWRIGHT_WHY_ENOUGH = 5,
+    /**
+     * There is more than wanted.
+     */
+    CUPWRIGHT_WHY_TOO_MUCH = 6,
+    /**
+     * Some is still missing.
+     */
+    CUPWRIGHT_WHY_MISSING = 7,
+    /**
+     * The scale cannot say how much water there is: unclear_g.
+     */
+    CUPWRIGHT_WHY_UNCLEAR = 8,
+    /**
+     * Nothing is left to do.
+     */
+    CUPWRIGHT_WHY_DONE = 9,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_why cupwright_why;
+#else
+typedef int32_t cupwright_why;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -3790,6 +4145,246 @@ typedef struct cupwright_time_to_burn {
     int32_t burn;
 } cupwright_time_to_burn;
 
+/**
+ * A scale, and how it is used. A common kitchen scale under a kettle with a spout: 0.1 g, 2000 g, 15
+ * g/s (estimate).
+ */
+typedef struct cupwright_live_setup {
+    /**
+     * Smallest step of its readings, 0.001 to 10 g.
+     */
+    double division_g;
+    /**
+     * Most that it can weigh, 10 to 100000 g.
+     */
+    double capacity_g;
+    /**
+     * Fastest that water is poured on it, 2 to 100 g/s.
+     */
+    double fastest_g_per_s;
+} cupwright_live_setup;
+
+/**
+ * A scale that is being watched. The caller keeps it, anywhere, one for each scale; it may be copied
+ * and the copy goes on as the scale itself. cupwright_live_begin() begins it. What is in it concerns
+ * nobody else, and holds for this version of the library on this kind of processor.
+ */
+typedef struct cupwright_scale {
+    /**
+     * Not to be read or written.
+     */
+    uint64_t state[64];
+} cupwright_scale;
+
+/**
+ * What a scale saw, after a reading.
+ */
+typedef struct cupwright_live_seen {
+    /**
+     * The reading without its noise; what it was before while something disturbs it.
+     */
+    double level_g;
+    /**
+     * How fast it rises; 0 where unknown: while something disturbs it, and for the next three points.
+     */
+    double flow_g_per_s;
+    /**
+     * Water poured since cupwright_live_count_anew(), whatever was lifted or set to zero meanwhile.
+     */
+    double poured_g;
+    /**
+     * What is not in that and may be water, or is in it and may not be.
+     */
+    double unclear_g;
+    /**
+     * When something happened, as well as can be told afterwards; 0 where nothing did.
+     */
+    double event_clock_s;
+    /**
+     * By how much, as enum cupwright_happening says; 0 where nothing did.
+     */
+    double event_change_g;
+    /**
+     * Whether there is a flow: 1 or 0.
+     */
+    int32_t has_flow;
+    /**
+     * What is going on: one of enum cupwright_doing.
+     */
+    int32_t doing;
+    /**
+     * What has happened: one of enum cupwright_happening; 0 for nothing. Things that happened at once
+     * come with one reading after the other.
+     */
+    int32_t event;
+} cupwright_live_seen;
+
+/**
+ * Where all that a reading has changed by is put down.
+ */
+typedef struct cupwright_live_accounts {
+    /**
+     * Water.
+     */
+    double poured_g;
+    /**
+     * Things put down, less things taken off.
+     */
+    double moved_g;
+    /**
+     * Set to zero.
+     */
+    double tared_g;
+    /**
+     * Drift: creep, warming, evaporation, drips slower than 0.2 g/s.
+     */
+    double drifted_g;
+    /**
+     * What could be water or not.
+     */
+    double unclear_g;
+    /**
+     * What the activity going on has gained.
+     */
+    double under_way_g;
+} cupwright_live_accounts;
+
+/**
+ * A brew that is being followed, with its scale. Kept as a cupwright_scale is; cupwright_follow_begin()
+ * begins it.
+ */
+typedef struct cupwright_follower {
+    /**
+     * Not to be read or written.
+     */
+    uint64_t state[96];
+} cupwright_follower;
+
+/**
+ * A step with its numbers. Times count from the first water.
+ */
+typedef struct cupwright_live_step {
+    /**
+     * Coffee to weigh, 0.1 to 10000 g; looked at for CUPWRIGHT_STEP_DOSE.
+     */
+    double dose_g;
+    /**
+     * Water in all when the step is over, 0.1 to 200000 g; looked at for CUPWRIGHT_STEP_POUR.
+     */
+    double to_g;
+    /**
+     * Not before this time, 0 to 172800 s; looked at for CUPWRIGHT_STEP_POUR and CUPWRIGHT_STEP_STIR.
+     */
+    double from_s;
+    /**
+     * Until this time, 0 to 172800 s; looked at for CUPWRIGHT_STEP_WAIT.
+     */
+    double until_s;
+    /**
+     * The vessel that the beverage is weighed in, 0 to 100000 g; 0 where the display was set to zero
+     * with it; looked at for CUPWRIGHT_STEP_BEVERAGE.
+     */
+    double vessel_g;
+    /**
+     * What to do: one of enum cupwright_step.
+     */
+    int32_t step;
+} cupwright_live_step;
+
+/**
+ * A brew as it stands. What is not there is 0.
+ */
+typedef struct cupwright_live_now {
+    /**
+     * What the scale saw.
+     */
+    struct cupwright_live_seen seen;
+    /**
+     * Water still to pour in this step; below zero for too much.
+     */
+    double to_pour_g;
+    /**
+     * Time still to wait in this step.
+     */
+    double to_wait_s;
+    /**
+     * Water over dose, once both are known.
+     */
+    double ratio_g_per_g;
+    /**
+     * Time since the first water.
+     */
+    double brewing_s;
+    /**
+     * How much the flow of this pour, or of the last one, wanders: its standard deviation over its
+     * mean.
+     */
+    double flow_variation_pct;
+    /**
+     * Whether there is water to pour: 1 or 0.
+     */
+    int32_t has_to_pour;
+    /**
+     * Whether there is time to wait: 1 or 0.
+     */
+    int32_t has_to_wait;
+    /**
+     * Whether there is a ratio: 1 or 0.
+     */
+    int32_t has_ratio;
+    /**
+     * Whether there was water: 1 or 0.
+     */
+    int32_t has_brewing;
+    /**
+     * Whether there is a variation: 1 or 0.
+     */
+    int32_t has_flow_variation;
+    /**
+     * Which step of the recipe it is at, counted from 0; as many as there are when it is done.
+     */
+    int32_t step;
+    /**
+     * What to do: one of enum cupwright_cue.
+     */
+    int32_t cue;
+    /**
+     * Why: one of enum cupwright_why.
+     */
+    int32_t why;
+} cupwright_live_now;
+
+/**
+ * What a follower has weighed and learned.
+ */
+typedef struct cupwright_live_weighed {
+    /**
+     * Coffee, weighed or told.
+     */
+    double dose_g;
+    /**
+     * What has come out, weighed or told.
+     */
+    double beverage_g;
+    /**
+     * What dripped off while the vessel was lifted.
+     */
+    double drips_g;
+    /**
+     * How long before the water is reached the cue to stop comes: every stop that follows a cue
+     * teaches it. Keep it for the same hand and kettle: cupwright_follow_set_lead().
+     */
+    double lead_s;
+    /**
+     * Whether there is a dose: 1 or 0.
+     */
+    int32_t has_dose;
+    /**
+     * Whether there is a beverage: 1 or 0.
+     */
+    int32_t has_beverage;
+} cupwright_live_weighed;
+
 /* The library and its user must agree on the size of every struct. */
 #if defined(__cplusplus)
 #define CUPWRIGHT_SIZE(type, bytes) static_assert(sizeof(type) == (bytes) || alignof(double) != 8, #type)
@@ -3870,6 +4465,14 @@ CUPWRIGHT_SIZE(cupwright_straying, 80);
 CUPWRIGHT_SIZE(cupwright_outlook, 96);
 CUPWRIGHT_SIZE(cupwright_body, 16);
 CUPWRIGHT_SIZE(cupwright_surroundings, 24);
+CUPWRIGHT_SIZE(cupwright_scale, 512);
+CUPWRIGHT_SIZE(cupwright_follower, 768);
+CUPWRIGHT_SIZE(cupwright_live_setup, 24);
+CUPWRIGHT_SIZE(cupwright_live_seen, 64);
+CUPWRIGHT_SIZE(cupwright_live_accounts, 48);
+CUPWRIGHT_SIZE(cupwright_live_step, 48);
+CUPWRIGHT_SIZE(cupwright_live_now, 136);
+CUPWRIGHT_SIZE(cupwright_live_weighed, 40);
 CUPWRIGHT_SIZE(cupwright_wish, 112);
 CUPWRIGHT_SIZE(cupwright_brewer, 120);
 CUPWRIGHT_SIZE(cupwright_coffee, 32);
@@ -5724,7 +6327,7 @@ int32_t cupwright_decision_joint(const struct cupwright_bands *bands,
  * Both inside, not both, or not yet decided at a confidence. Two values that are each inside with
  * 95 % may be so together with 90 %: what is decided of each is not decided of the cup.
  *
- * @param both_pct Probability that both are inside, as in struct cupwright_joint, 0 to 100 %.
+ * @param both_pct Probability that both are inside, as cupwright_decision_joint() tells it, 0 to 100 %.
  * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.
  * @param[out] decision What can be said: one of enum cupwright_joint_decision.
  */
@@ -6303,6 +6906,191 @@ int32_t cupwright_caution_caffeine(double dose_g,
                                    struct cupwright_error *error);
 
 /**
+ * Begins to watch a scale. The first reading is taken for what lies on it.
+ *
+ * @param setup The scale.
+ * @param[out] scale The state; whatever it was before.
+ */
+int32_t cupwright_live_begin(const struct cupwright_live_setup *setup,
+                             struct cupwright_scale *scale,
+                             struct cupwright_error *error);
+
+/**
+ * Takes the next reading: five to a hundred a second, at uneven times and with gaps.
+ *
+ * Readings nearer than 0.1 s are averaged to one point. A line is fitted to the points since the flow
+ * last changed; its slope is the flow. A point that no pour can reach is held back until those after
+ * it say what it was. Sources: linear regression; the cumulative sum test of Page, Biometrika 41
+ * (1954), 100 (from memory).
+ *
+ * @param scale The state.
+ * @param clock_s When the reading was taken, on a clock that only goes forward, 0 to 5000000000 s.
+ * @param reading_g What the scale reads, -100000 to 100000 g. NaN is refused, like all that is out of range,
+ *     and the state stays as it was: a reading that failed is simply left out.
+ * @param[out] seen What the scale saw.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun; CUPWRIGHT_STATUS_IMPOSSIBLE
+ * for a clock that does not go forward, and the state stays as it was;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE after years of pouring.
+ */
+int32_t cupwright_live_take(struct cupwright_scale *scale,
+                            double clock_s,
+                            double reading_g,
+                            struct cupwright_live_seen *seen,
+                            struct cupwright_error *error);
+
+/**
+ * Tells that readings are lower by so much from the next one on, because the display was set to zero:
+ * the firmware knows, and nothing has to be guessed.
+ *
+ * @param scale The state.
+ * @param change_g By how much readings are lower, -1000000000 to 1000000000 g: the reading before.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_live_zeroed(struct cupwright_scale *scale,
+                              double change_g,
+                              struct cupwright_error *error);
+
+/**
+ * Counts water from here on: what was poured so far, a rinse for example, is weight like any other.
+ *
+ * @param scale The state.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_live_count_anew(struct cupwright_scale *scale, struct cupwright_error *error);
+
+/**
+ * Where all changes of the reading are put down. Their sum is the level.
+ *
+ * @param scale The state; it stays as it is.
+ * @param[out] account The accounts.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE after years of pouring.
+ */
+int32_t cupwright_live_account(const struct cupwright_scale *scale,
+                               struct cupwright_live_accounts *account,
+                               struct cupwright_error *error);
+
+/**
+ * Begins to follow a brew, at the first step of its recipe and with nothing known.
+ *
+ * @param setup The scale.
+ * @param[out] follower The state; whatever it was before.
+ */
+int32_t cupwright_follow_begin(const struct cupwright_live_setup *setup,
+                               struct cupwright_follower *follower,
+                               struct cupwright_error *error);
+
+/**
+ * Takes the next reading, as cupwright_live_take() does, and tells what to do.
+ *
+ * @param follower The state.
+ * @param recipe The steps, the same at every call; NULL where there are none.
+ * @param count How many, 0 to 24.
+ * @param clock_s When the reading was taken, on a clock that only goes forward, 0 to 5000000000 s.
+ * @param reading_g What the scale reads, -100000 to 100000 g. NaN is refused, like all that is out of range,
+ *     and the state stays as it was.
+ * @param[out] now The brew as it stands.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun;
+ * CUPWRIGHT_STATUS_UNKNOWN_CHOICE for a step that is none; CUPWRIGHT_STATUS_IMPOSSIBLE for a clock that
+ * does not go forward; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE after years of pouring.
+ */
+int32_t cupwright_follow_take(struct cupwright_follower *follower,
+                              const struct cupwright_live_step *recipe,
+                              size_t count,
+                              double clock_s,
+                              double reading_g,
+                              struct cupwright_live_now *now,
+                              struct cupwright_error *error);
+
+/**
+ * Goes on to the next step: a button was pressed.
+ *
+ * @param follower The state.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_follow_go_on(struct cupwright_follower *follower, struct cupwright_error *error);
+
+/**
+ * Tells that the display was set to zero, as cupwright_live_zeroed() does.
+ *
+ * @param follower The state.
+ * @param change_g By how much readings are lower, -1000000000 to 1000000000 g: the reading before.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_follow_zeroed(struct cupwright_follower *follower,
+                                double change_g,
+                                struct cupwright_error *error);
+
+/**
+ * Tells the dose, where it was weighed elsewhere.
+ *
+ * @param follower The state.
+ * @param dose_g The dose, 0.1 to 10000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_follow_set_dose(struct cupwright_follower *follower,
+                                  double dose_g,
+                                  struct cupwright_error *error);
+
+/**
+ * Tells the beverage, where it was weighed elsewhere.
+ *
+ * @param follower The state.
+ * @param beverage_g The beverage, 0.1 to 200000 g.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_follow_set_beverage(struct cupwright_follower *follower,
+                                      double beverage_g,
+                                      struct cupwright_error *error);
+
+/**
+ * Sets how long before the water is reached the cue to stop comes, for a hand that is known.
+ *
+ * @param follower The state.
+ * @param lead_s The lead, 0 to 1.5 s.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_follow_set_lead(struct cupwright_follower *follower,
+                                  double lead_s,
+                                  struct cupwright_error *error);
+
+/**
+ * What was weighed and learned so far.
+ *
+ * @param follower The state; it stays as it is.
+ * @param[out] weighed Dose, beverage, drips and lead.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for more drips than can be.
+ */
+int32_t cupwright_follow_weighed(const struct cupwright_follower *follower,
+                                 struct cupwright_live_weighed *weighed,
+                                 struct cupwright_error *error);
+
+/**
+ * The accounts of the follower's scale, as cupwright_live_account() has them.
+ *
+ * @param follower The state; it stays as it is.
+ * @param[out] account The accounts.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE after years of pouring.
+ */
+int32_t cupwright_follow_account(const struct cupwright_follower *follower,
+                                 struct cupwright_live_accounts *account,
+                                 struct cupwright_error *error);
+
+/**
  * A status in plain words; NULL for a code that is none of enum cupwright_status.
  */
 const char *cupwright_status_text(int32_t status);
@@ -6342,6 +7130,35 @@ const char *cupwright_wanting_text(int32_t why);
  * cupwright_caution.
  */
 const char *cupwright_caution_text(int32_t caution);
+
+/**
+ * What is going on on a scale, in plain words, "water is poured"; NULL for a code that is none of enum
+ * cupwright_doing.
+ */
+const char *cupwright_doing_text(int32_t doing);
+
+/**
+ * What happened on a scale, in plain words, "a pour began"; NULL for a code that is none of enum
+ * cupwright_happening.
+ */
+const char *cupwright_happening_text(int32_t happening);
+
+/**
+ * A step of a recipe in plain words, "pour water"; NULL for a code that is none of enum
+ * cupwright_step.
+ */
+const char *cupwright_step_text(int32_t step);
+
+/**
+ * A cue in plain words, "stop pouring"; NULL for a code that is none of enum cupwright_cue.
+ */
+const char *cupwright_cue_text(int32_t cue);
+
+/**
+ * Why a cue is given, in plain words, "it is time"; NULL for a code that is none of enum
+ * cupwright_why.
+ */
+const char *cupwright_why_text(int32_t why);
 
 #ifdef __cplusplus
 }  // extern "C"

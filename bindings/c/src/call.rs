@@ -78,11 +78,29 @@ macro_rules! answer {
     }};
 }
 
-pub(crate) use {answer, checked, counted, field, given, optional};
+/// Makes a call that changes a state and has no answer: the parameter that takes the error, and what
+/// to do.
+macro_rules! done {
+    ($error:ident, |$call:ident| $do:expr) => {{
+        let $call = $crate::call::Call::new($error);
+        let act = || $do;
+        $crate::call::status(act())
+    }};
+}
+
+pub(crate) use {answer, checked, counted, done, field, given, optional};
 
 /// The status of a call that has no answer. Its facts are written where they are found, so that
 /// nothing large travels through the functions.
 pub(crate) struct Refused(i32);
+
+/// What a call comes back with.
+pub(crate) fn status(outcome: Result<(), Refused>) -> i32 {
+    match outcome {
+        Ok(()) => cupwright_status::Ok as i32,
+        Err(Refused(status)) => status,
+    }
+}
 
 /// A call on its way: where its error goes.
 #[derive(Clone, Copy)]
@@ -107,14 +125,8 @@ impl Call {
         ask: impl FnOnce() -> Result<T, Refused>,
     ) -> i32 {
         let asked = if out.is_null() { Err(self.null(name)) } else { ask() };
-        match asked {
-            Ok(answer) => {
-                // SAFETY: not NULL, so valid for writing.
-                unsafe { out.write(answer) };
-                cupwright_status::Ok as i32
-            }
-            Err(Refused(status)) => status,
-        }
+        // SAFETY: not NULL, so valid for writing.
+        status(asked.map(|answer| unsafe { out.write(answer) }))
     }
 
     /// The record behind a pointer.
@@ -187,9 +199,17 @@ impl Call {
         self.refuse(&quantity.refusal(value), Some(field))
     }
 
+    /// A pointer that is NULL.
     #[inline(never)]
-    fn null(self, field: Field) -> Refused {
+    pub(crate) fn null(self, field: Field) -> Refused {
         let status = cupwright_status::Null as i32;
+        self.write(cupwright_error { status, field: field.0, ..NO_FACTS })
+    }
+
+    /// A state that was never begun.
+    #[inline(never)]
+    pub(crate) fn not_begun(self, field: Field) -> Refused {
+        let status = cupwright_status::NotBegun as i32;
         self.write(cupwright_error { status, field: field.0, ..NO_FACTS })
     }
 

@@ -404,7 +404,7 @@ pub unsafe extern "C" fn cupwright_decision_joint(
 /// Both inside, not both, or not yet decided at a confidence. Two values that are each inside with
 /// 95 % may be so together with 90 %: what is decided of each is not decided of the cup.
 ///
-/// @param both_pct Probability that both are inside, as in struct cupwright_joint, {Probability}.
+/// @param both_pct Probability that both are inside, as cupwright_decision_joint() tells it, {Probability}.
 /// @param confidence_pct How sure the statement has to be, {Confidence}.
 /// @param[out] decision What can be said: one of enum cupwright_joint_decision.
 #[unsafe(no_mangle)]

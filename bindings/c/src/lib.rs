@@ -10,7 +10,9 @@
 //! What every function here asks of its caller: a pointer that is not NULL points to a value of its
 //! type, aligned, and stays valid for the call; a pointer with a count, to so many of them. NULL is
 //! refused with a status where a pointer is needed. Nothing is kept after the call, nothing is global,
-//! and inputs are read before the answer is written, so an answer may replace an input in place.
+//! and inputs are read before the answer is written, so an answer may replace an input in place. A state
+//! is what its function wrote when it was begun, changed by nobody else, or a copy of that; other memory
+//! is refused by its first word.
 
 #![no_std]
 #![deny(missing_docs, clippy::arithmetic_side_effects, clippy::float_arithmetic)]
@@ -73,6 +75,8 @@ pub mod profile;
 pub mod dilution;
 
 pub mod caution;
+
+pub mod live;
 
 mod text;
 

@@ -177,11 +177,12 @@ fn refused(call: Call, unreadable: &Unreadable, count: usize) -> Refused {
     use cupwright_unreadable as why;
     let (why, value) = match *unreadable {
         Unreadable::Length { .. } => (why::Length, count as f64),
-        Unreadable::NoProfile => (why::NoProfile, 0.0),
-        Unreadable::Version { found } => (why::Version, found.into()),
+        Unreadable::Foreign => (why::Foreign, 0.0),
+        Unreadable::Version { found, .. } => (why::Version, found.into()),
         Unreadable::Damaged { found, .. } => (why::Damaged, found.into()),
         Unreadable::Value(error) => return call.refuse(&error, None),
-        _ => (why::NotBlank, 0.0),
+        Unreadable::NotBlank => (why::NotBlank, 0.0),
+        _ => (why::Unsound, 0.0),
     };
     call.unreadable(why, value, field!(bytes))
 }

@@ -31,6 +31,8 @@ pub enum cupwright_status {
     CannotTell = 10,
     /// Bytes that are no profile, or a damaged one; the error's `limit` says which.
     Unreadable = 11,
+    /// A state that was never begun, or one of another version of this library.
+    NotBegun = 12,
 }
 
 /// What stands in the way of a wish, in the `limit` of an error.
@@ -82,20 +84,22 @@ pub enum cupwright_untold {
     NotCooling = 8,
 }
 
-/// Why bytes are no profile, in the `limit` of an error.
+/// Why bytes cannot be read, in the `limit` of an error.
 #[repr(i32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum cupwright_unreadable {
-    /// Not as many bytes as a profile has; the error's `value` is how many there are.
+    /// Not as many bytes as there should be; the error's `value` is how many there are.
     Length = 1,
-    /// They do not begin as a profile does.
-    NoProfile = 2,
+    /// They do not begin as they should: they are something else.
+    Foreign = 2,
     /// A version of the layout that this library does not know; the error's `value` is which.
     Version = 3,
     /// Some of them have changed since they were written; the error's `value` is the check value there.
     Damaged = 4,
     /// The check value is right, but something lies where this version has nothing.
     NotBlank = 5,
+    /// The check value is right, but no such state can be.
+    Unsound = 6,
 }
 
 /// The facts of a refusal. Numbers are in the quantity's own unit; what does not apply is zero.

@@ -5,6 +5,7 @@ use core::ptr;
 
 use cupwright::caution::Caution;
 use cupwright::error::{Limit, Untold};
+use cupwright::live::{Cue, Doing, Happening, StepKind, Why};
 use cupwright::quantity::Quantity;
 
 use crate::status::cupwright_status;
@@ -52,7 +53,7 @@ fn quantity(code: i32) -> Option<usize> {
 }
 
 /// Statuses in plain words.
-const STATUSES: [(cupwright_status, &str); 12] = [
+const STATUSES: [(cupwright_status, &str); 13] = [
     (cupwright_status::Ok, "ok\0"),
     (cupwright_status::OutOfRange, "outside its range\0"),
     (cupwright_status::NotWhole, "not a whole number\0"),
@@ -65,6 +66,7 @@ const STATUSES: [(cupwright_status, &str); 12] = [
     (cupwright_status::Unnamed, "an error without a name\0"),
     (cupwright_status::CannotTell, "measurements that cannot tell\0"),
     (cupwright_status::Unreadable, "no profile, or a damaged one\0"),
+    (cupwright_status::NotBegun, "a state that was never begun\0"),
 ];
 
 /// A status in plain words; NULL for a code that is none of enum cupwright_status.
@@ -120,4 +122,43 @@ pub extern "C" fn cupwright_wanting_text(why: i32) -> *const c_char {
 pub extern "C" fn cupwright_caution_text(caution: i32) -> *const c_char {
     let place = Caution::ALL.iter().position(|known| *known as i32 == caution);
     nth(ended!(Caution::ALL, Caution::words), place)
+}
+
+/// What is going on on a scale, in plain words, "water is poured"; NULL for a code that is none of enum
+/// cupwright_doing.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_doing_text(doing: i32) -> *const c_char {
+    let place = Doing::ALL.iter().position(|known| *known as i32 == doing);
+    nth(ended!(*Doing::ALL, Doing::words), place)
+}
+
+/// What happened on a scale, in plain words, "a pour began"; NULL for a code that is none of enum
+/// cupwright_happening.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_happening_text(happening: i32) -> *const c_char {
+    let place = Happening::ALL.iter().position(|known| *known as i32 == happening);
+    nth(ended!(*Happening::ALL, Happening::words), place)
+}
+
+/// A step of a recipe in plain words, "pour water"; NULL for a code that is none of enum
+/// cupwright_step.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_step_text(step: i32) -> *const c_char {
+    let place = StepKind::ALL.iter().position(|known| *known as i32 == step);
+    nth(ended!(*StepKind::ALL, StepKind::words), place)
+}
+
+/// A cue in plain words, "stop pouring"; NULL for a code that is none of enum cupwright_cue.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_cue_text(cue: i32) -> *const c_char {
+    let place = Cue::ALL.iter().position(|known| *known as i32 == cue);
+    nth(ended!(*Cue::ALL, Cue::words), place)
+}
+
+/// Why a cue is given, in plain words, "it is time"; NULL for a code that is none of enum
+/// cupwright_why.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_why_text(why: i32) -> *const c_char {
+    let place = Why::ALL.iter().position(|known| *known as i32 == why);
+    nth(ended!(*Why::ALL, Why::words), place)
 }

@@ -5,6 +5,7 @@ use std::ffi::{CStr, c_char};
 use std::mem::MaybeUninit;
 use std::ptr::{null, null_mut};
 
+use cupwright::live::{Cue, Doing, Happening, StepKind, Why};
 use cupwright_c::advise::*;
 use cupwright_c::calibrate::*;
 use cupwright_c::caution::*;
@@ -157,6 +158,11 @@ fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
             cupwright_uncertainty_expanded(null(), 1.0, null_mut(), error),
             cupwright_uncertainty_of_repeats(null(), 1, null_mut(), error),
             cupwright_uncertainty_pooled(null(), 1, 1, null_mut(), error),
+            cupwright_uncertainty_of_readings(null(), 2, null(), null_mut(), error),
+            cupwright_uncertainty_together(null(), 2, null_mut(), error),
+            cupwright_uncertainty_strength_of_brix(null(), null(), null_mut(), error),
+            cupwright_uncertainty_settle(null(), null(), null_mut(), error),
+            cupwright_uncertainty_time_to_cool(null(), 60.0, null(), null(), null_mut(), error),
             cupwright_uncertainty_of_limit(1.0, 1, null_mut(), error),
             cupwright_uncertainty_of_display(1.0, null_mut(), error),
             cupwright_uncertainty_of_expanded(1.0, 1.0, null_mut(), error),
@@ -403,8 +409,28 @@ fn every_code_has_words() {
     for caution in cupwright::caution::Caution::ALL {
         assert_eq!(words(cupwright_caution_text(caution as i32)), caution.words());
     }
-    for status in 0..=11 {
+    for doing in Doing::ALL {
+        assert_eq!(words(cupwright_doing_text(*doing as i32)), doing.words());
+    }
+    for happening in Happening::ALL {
+        assert_eq!(words(cupwright_happening_text(*happening as i32)), happening.words());
+    }
+    for step in StepKind::ALL {
+        assert_eq!(words(cupwright_step_text(*step as i32)), step.words());
+    }
+    for cue in Cue::ALL {
+        assert_eq!(words(cupwright_cue_text(*cue as i32)), cue.words());
+    }
+    for why in Why::ALL {
+        assert_eq!(words(cupwright_why_text(*why as i32)), why.words());
+    }
+    for status in 0..=12 {
         assert!(!words(cupwright_status_text(status)).is_empty());
+    }
+    for none in [-1, 10_000, i32::MIN, i32::MAX] {
+        assert!(cupwright_doing_text(none).is_null() && cupwright_happening_text(none).is_null());
+        assert!(cupwright_step_text(none).is_null() && cupwright_why_text(none).is_null());
+        assert!(cupwright_cue_text(none).is_null());
     }
     for none in [-1, 0, 10_000, i32::MIN, i32::MAX] {
         assert!(cupwright_quantity_text(none).is_null());

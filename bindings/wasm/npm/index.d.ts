@@ -1,7 +1,9 @@
 // Made by `cargo xtask face`. Do not edit.
 
+export { live } from "./live.js";
+
 /** Key of a quantity. */
-export type QuantityKey = "dose" | "brew_water" | "beverage" | "addition" | "ice" | "liquid" | "retained" | "vapour" | "hold_up" | "drips" | "paper_mass" | "paper_uptake" | "apparent_retention" | "true_retention" | "volume" | "displacement" | "water_ratio" | "beverage_ratio" | "dose_per_litre" | "strength" | "yield" | "moisture" | "water_solids" | "held_strength" | "share" | "time" | "time_constant" | "temperature" | "room_temperature" | "vessel_temperature" | "ice_temperature" | "temperature_drop" | "pressure" | "vapour_pressure" | "altitude" | "density" | "specific_heat" | "enthalpy" | "latent_heat" | "heat_capacity" | "vessel_mass" | "cooling_rate" | "humidity" | "diameter" | "brix" | "refractive_index" | "refractive_factor" | "sample_temperature" | "repeatability" | "milk_solids" | "caffeine_content" | "caffeine" | "spent_moisture" | "servings" | "batches" | "reading_count" | "rest" | "body_count" | "mass_uncertainty" | "strength_uncertainty" | "yield_uncertainty" | "share_uncertainty" | "temperature_uncertainty" | "water_solids_uncertainty" | "retention_uncertainty" | "span_uncertainty" | "factor_uncertainty" | "measurand" | "standard_uncertainty" | "sensitivity" | "degrees_of_freedom" | "doubt" | "confidence" | "probability" | "coverage_factor" | "correlation" | "term_count" | "repeat_count" | "measurements" | "fitted_hold_up" | "cup_number" | "heat_capacity_uncertainty" | "cooling_rate_uncertainty" | "time_constant_uncertainty" | "brix_uncertainty" | "time_uncertainty";
+export type QuantityKey = "dose" | "brew_water" | "beverage" | "addition" | "ice" | "liquid" | "retained" | "vapour" | "hold_up" | "drips" | "paper_mass" | "paper_uptake" | "apparent_retention" | "true_retention" | "volume" | "displacement" | "water_ratio" | "beverage_ratio" | "dose_per_litre" | "strength" | "yield" | "moisture" | "water_solids" | "held_strength" | "share" | "time" | "time_constant" | "temperature" | "room_temperature" | "vessel_temperature" | "ice_temperature" | "temperature_drop" | "pressure" | "vapour_pressure" | "altitude" | "density" | "specific_heat" | "enthalpy" | "latent_heat" | "heat_capacity" | "vessel_mass" | "cooling_rate" | "humidity" | "diameter" | "brix" | "refractive_index" | "refractive_factor" | "sample_temperature" | "repeatability" | "milk_solids" | "caffeine_content" | "caffeine" | "spent_moisture" | "servings" | "batches" | "reading_count" | "rest" | "body_count" | "mass_uncertainty" | "strength_uncertainty" | "yield_uncertainty" | "share_uncertainty" | "temperature_uncertainty" | "water_solids_uncertainty" | "retention_uncertainty" | "span_uncertainty" | "factor_uncertainty" | "measurand" | "standard_uncertainty" | "sensitivity" | "degrees_of_freedom" | "doubt" | "confidence" | "probability" | "coverage_factor" | "correlation" | "term_count" | "repeat_count" | "measurements" | "fitted_hold_up" | "cup_number" | "heat_capacity_uncertainty" | "cooling_rate_uncertainty" | "time_constant_uncertainty" | "brix_uncertainty" | "time_uncertainty" | "clock" | "scale_reading" | "division" | "capacity" | "fastest_pour" | "flow" | "poured" | "change" | "unclear" | "lead" | "flow_variation" | "level" | "step_count";
 
 /** A row of the table of quantities. */
 export interface Quantity {
@@ -45,6 +47,13 @@ export type Caution = "scald" | "very_hot_drink" | "pressing" | "glass_shock" | 
 /** Cautions in plain words. They defer to local codes, the equipment's instructions and licensed practice. */
 export const cautionTexts: Readonly<Record<Caution, string>>;
 
+/** What goes on on a scale, what happens there, steps of a recipe, what to do, and why, in plain words. */
+export const doingTexts: Readonly<Record<Doing, string>>;
+export const happeningTexts: Readonly<Record<Happening, string>>;
+export const stepTexts: Readonly<Record<Step, string>>;
+export const cueTexts: Readonly<Record<Cue, string>>;
+export const whyTexts: Readonly<Record<Why, string>>;
+
 /** Constants with their sources. */
 export const constants: Readonly<Record<"SUSPICIOUS_CHANCE" | "ALTITUDE_ONLY_UNCERTAINTY_K" | "EQUILIBRIUM_YIELD_PCT" | "SOLUBLE_LIMIT_LOW_PCT" | "SOLUBLE_LIMIT_HIGH_PCT" | "NEAR_LIMIT_POINTS" | "GROUNDS_J_PER_G_K" | "MILK_J_PER_G_K" | "THIN_STREAM_DROP_K" | "DUMP_DROP_K" | "OPEN_CUP_K_PER_KPA" | "OPEN_CUP_W_PER_M2_KPA" | "USUAL_REFRACTIVE_FACTOR_PCT_PER_BRIX" | "VERY_HOT_DRINK_C" | "SCALDING_C" | "SINGLE_DOSE_CAFFEINE_MG" | "DAILY_CAFFEINE_MG" | "BOROSILICATE_GLASS_J_PER_G_K" | "SODA_LIME_GLASS_J_PER_G_K" | "PORCELAIN_OR_STONEWARE_J_PER_G_K" | "STAINLESS_STEEL_J_PER_G_K" | "ALUMINIUM_J_PER_G_K" | "POLYPROPYLENE_J_PER_G_K" | "POLYCARBONATE_J_PER_G_K" | "COPOLYESTER_J_PER_G_K" | "SILICONE_RUBBER_J_PER_G_K" | "DRY_FILTER_PAPER_J_PER_G_K", { value: number; about: string }>>;
 
@@ -64,10 +73,11 @@ export type RefusalCode =
   | "result_out_of_range"
   | "infeasible"
   | "cannot_tell"
-  | "unreadable";
+  | "unreadable"
+  | "not_begun";
 
 /** Why bytes are no profile. */
-export type Unreadable = "length" | "no_profile" | "version" | "damaged" | "not_blank";
+export type Unreadable = "length" | "foreign" | "version" | "damaged" | "not_blank" | "unsound";
 
 /** Why a function has no answer, in words and in facts. */
 export class Refusal extends RangeError {
@@ -99,6 +109,11 @@ export type Burn = "more_than_five_minutes" | "within" | "under_one_second";
 export type Needed = "readings" | "more_than_ten" | "none_is_enough";
 export type Credibility = "ordinary" | "near_limit" | "at_limit" | "beyond_limit";
 export type Cover = "open" | "lidded";
+export type Doing = "still" | "pouring" | "settling" | "dripping" | "disturbed" | "pressed" | "overloaded";
+export type Happening = "pour_started" | "pour_stopped" | "settled" | "drip_started" | "drip_stopped" | "tared" | "placed" | "lifted" | "returned" | "unclear" | "disturbed" | "pressed" | "released" | "overloaded" | "lost" | "drifted" | "restless";
+export type Step = "rinse" | "dose" | "pour" | "stir" | "wait" | "press" | "beverage";
+export type Cue = "nothing" | "rinse" | "add_coffee" | "pour" | "stop_pouring" | "stir" | "wait" | "press" | "weigh_beverage";
+export type Why = "next" | "time" | "early" | "lead" | "enough" | "too_much" | "missing" | "unclear" | "done";
 export type Air = "pressure" | "altitude";
 export type ContactHeat = "cooling_rate" | "at_most" | "unchanged";
 export type Agreement = "mean" | "take_another" | "median";
@@ -907,6 +922,96 @@ export interface Surroundings {
   humidity_pct: number;
   /** Whether vapour can leave the surface. */
   cover: Cover;
+}
+
+export interface LiveSetup {
+  /** Smallest step of its readings, 0.001 to 10 g. */
+  division_g: number;
+  /** Most that it can weigh, 10 to 100000 g. */
+  capacity_g: number;
+  /** Fastest that water is poured on it, 2 to 100 g/s. */
+  fastest_g_per_s: number;
+}
+
+export interface LiveSeen {
+  /** The reading without its noise; what it was before while something disturbs it. */
+  level_g: number;
+  /** How fast it rises; null where unknown: while something disturbs it, and for the next three points. */
+  flow_g_per_s: number | null;
+  /** Water poured since countAnew(), whatever was lifted or set to zero meanwhile. */
+  poured_g: number;
+  /** What is not in that and may be water, or is in it and may not be. */
+  unclear_g: number;
+  /** When something happened, as well as can be told afterwards; null where nothing did. */
+  event_clock_s: number | null;
+  /** By how much, as its kind says; null where nothing did. */
+  event_change_g: number | null;
+  /** What is going on. */
+  doing: Doing;
+  /** What has happened; null for nothing. Things that happened at once come with one reading after the other. */
+  event: Happening | null;
+}
+
+export interface LiveAccounts {
+  /** Water. */
+  poured_g: number;
+  /** Things put down, less things taken off. */
+  moved_g: number;
+  /** Set to zero. */
+  tared_g: number;
+  /** Drift: creep, warming, evaporation, drips slower than 0.2 g/s. */
+  drifted_g: number;
+  /** What could be water or not. */
+  unclear_g: number;
+  /** What the activity going on has gained. */
+  under_way_g: number;
+}
+
+export interface LiveStep {
+  /** Coffee to weigh, 0.1 to 10000 g; looked at for "dose". */
+  dose_g?: number | null;
+  /** Water in all when the step is over, 0.1 to 200000 g; looked at for "pour". */
+  to_g?: number | null;
+  /** Not before this time, 0 to 172800 s; looked at for "pour" and "stir". */
+  from_s?: number | null;
+  /** Until this time, 0 to 172800 s; looked at for "wait". */
+  until_s?: number | null;
+  /** The vessel that the beverage is weighed in, 0 to 100000 g; 0 where the display was set to zero with it; looked at for "beverage". */
+  vessel_g?: number | null;
+  /** What to do. */
+  step: Step;
+}
+
+export interface LiveNow {
+  /** What the scale saw. */
+  seen: LiveSeen;
+  /** Water still to pour in this step; below zero for too much. */
+  to_pour_g: number | null;
+  /** Time still to wait in this step. */
+  to_wait_s: number | null;
+  /** Water over dose, once both are known. */
+  ratio_g_per_g: number | null;
+  /** Time since the first water. */
+  brewing_s: number | null;
+  /** How much the flow of this pour, or of the last one, wanders: its standard deviation over its mean. */
+  flow_variation_pct: number | null;
+  /** Which step of the recipe it is at, counted from 0; as many as there are when it is done. */
+  step: number;
+  /** What to do. */
+  cue: Cue;
+  /** Why. */
+  why: Why;
+}
+
+export interface LiveWeighed {
+  /** Coffee, weighed or told. */
+  dose_g: number | null;
+  /** What has come out, weighed or told. */
+  beverage_g: number | null;
+  /** What dripped off while the vessel was lifted. */
+  drips_g: number;
+  /** How long before the water is reached the cue to stop comes: every stop that follows a cue teaches it. Keep it for the same hand and kettle: setLead(). */
+  lead_s: number;
 }
 
 export interface Wish {
@@ -3022,7 +3127,7 @@ export namespace decision {
    * @throws {@link Refusal} For an input that is not accepted.
    */
   function decideJoint(options: {
-    /** Probability that both are inside, as in struct cupwright_joint, 0 to 100 %. */
+    /** Probability that both are inside, as decision.joint() tells it, 0 to 100 %. */
     both_pct: number;
     /** How sure the statement has to be, 50 to 99.9 %. */
     confidence_pct: number;

@@ -62,7 +62,7 @@ use crate::record::record;
 use crate::sealed::Seal;
 
 pub use crate::sealed::Unreadable;
-pub use follow::{Cue, FOLLOWER_BYTES, Follower, Now, Step, Why};
+pub use follow::{Cue, FOLLOWER_BYTES, Follower, Now, Step, StepKind, Why};
 
 use book::Book;
 use hold::{Hold, Told};
@@ -159,6 +159,32 @@ pub enum Doing {
     Overloaded = 7,
 }
 
+impl Doing {
+    /// Everything that can go on.
+    pub const ALL: &'static [Doing] = &[
+        Doing::Still,
+        Doing::Pouring,
+        Doing::Settling,
+        Doing::Dripping,
+        Doing::Disturbed,
+        Doing::Pressed,
+        Doing::Overloaded,
+    ];
+
+    /// What goes on, in plain words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Doing::Still => "still",
+            Doing::Pouring => "water is poured",
+            Doing::Settling => "the water comes to rest",
+            Doing::Dripping => "water drips",
+            Doing::Disturbed => "something moves",
+            Doing::Pressed => "a hand presses",
+            Doing::Overloaded => "more than the scale can weigh",
+        }
+    }
+}
+
 /// What can happen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
@@ -222,6 +248,29 @@ impl Happening {
         Happening::Drifted,
         Happening::Restless,
     ];
+
+    /// What happened, in plain words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Happening::PourStarted => "a pour began",
+            Happening::PourStopped => "a pour ended",
+            Happening::Settled => "the water has come to rest",
+            Happening::DripStarted => "water began to drip",
+            Happening::DripStopped => "water no longer drips",
+            Happening::Tared => "the display was set to zero",
+            Happening::Placed => "something was put down",
+            Happening::Lifted => "something was taken off",
+            Happening::Returned => "what was taken off is back",
+            Happening::Unclear => "water, or something else",
+            Happening::Disturbed => "something moved",
+            Happening::Pressed => "a hand presses",
+            Happening::Released => "the hand let go",
+            Happening::Overloaded => "more than the scale can weigh",
+            Happening::Lost => "no readings came for a while",
+            Happening::Drifted => "the reading has drifted",
+            Happening::Restless => "the reading does not come to rest",
+        }
+    }
 }
 
 /// Something that happened.
@@ -286,7 +335,6 @@ struct Gathered {
     first: Point,
     time: f64,
     mass: f64,
-    count: u8,
     /// When the last point was made.
     closed: f64,
     /// When the last reading came.
@@ -300,6 +348,8 @@ pub struct Scale {
     capacity: f64,
     fastest: f64,
     gathered: Gathered,
+    /// How many readings that is. Here and not there, where it would take eight bytes.
+    readings: u8,
     line: Line,
     /// σ² of a point, g².
     variance: f64,
@@ -352,10 +402,10 @@ impl Scale {
                 first: Point { time: 0.0, mass: 0.0 },
                 time: 0.0,
                 mass: 0.0,
-                count: 0,
                 closed: 0.0,
                 last: f64::NEG_INFINITY,
             },
+            readings: 0,
             line: Line::NONE,
             variance: FIRST_NOISE * FIRST_NOISE,
             hold: Hold::NONE,
@@ -505,7 +555,7 @@ impl Scale {
 
     /// A reading beyond the scale.
     fn overload(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
-        self.gathered.count = 0;
+        self.readings = 0;
         self.gathered.closed = point.time;
         self.gathered.last = point.time;
         if self.hold.overload(point) {
@@ -516,21 +566,21 @@ impl Scale {
 
     /// A reading on its way to a point.
     fn gather(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
-        let Gathered { last, count, closed, .. } = self.gathered;
+        let Gathered { last, closed, .. } = self.gathered;
         let step = point.time - last;
         // No point lies astride a jump.
-        if count > 0 && !self.hold.is_on() {
-            let off = point.mass - self.gathered.mean().mass;
+        if self.readings > 0 && !self.hold.is_on() {
+            let off = point.mass - self.gathered.mean(self.readings).mass;
             if off.abs() > self.reach(step) {
                 self.close(last, event)?;
             }
         }
         let gathered = &mut self.gathered;
-        if gathered.count == 0 {
+        if self.readings == 0 {
             (gathered.first, gathered.time, gathered.mass) = (point, 0.0, 0.0);
         }
         gathered.last = point.time;
-        gathered.count = gathered.count.saturating_add(1);
+        self.readings = self.readings.saturating_add(1);
         gathered.time += point.time - gathered.first.time;
         gathered.mass += point.mass - gathered.first.mass;
         if point.time - closed >= POINT - 0.5 * step {
@@ -540,8 +590,8 @@ impl Scale {
     }
 
     fn close(&mut self, time: f64, event: &mut Option<Event>) -> Result<(), Error> {
-        let point = self.gathered.mean();
-        self.gathered.count = 0;
+        let point = self.gathered.mean(self.readings);
+        self.readings = 0;
         self.gathered.closed = time;
         self.point(point, event)
     }
@@ -856,8 +906,9 @@ impl Scale {
 }
 
 impl Gathered {
-    fn mean(&self) -> Point {
-        let count = f64::from(self.count);
+    /// The mean of so many readings.
+    fn mean(&self, count: u8) -> Point {
+        let count = f64::from(count);
         Point {
             time: self.first.time + self.time / count,
             mass: self.first.mass + self.mass / count,
@@ -869,10 +920,10 @@ impl Kept for Scale {
     fn walk(&mut self, walk: &mut impl Walk) {
         use Phase::{Dripping, Pouring, Settling, Still};
         walk.numbers([&mut self.division, &mut self.capacity, &mut self.fastest]);
-        let Gathered { first, time, mass, count, closed, last } = &mut self.gathered;
+        let Gathered { first, time, mass, closed, last } = &mut self.gathered;
         first.walk(walk);
         walk.numbers([time, mass, closed, last]);
-        walk.count(count);
+        walk.count(&mut self.readings);
         self.line.walk(walk);
         walk.number(&mut self.variance);
         self.hold.walk(walk);

@@ -517,6 +517,9 @@ quantities! {
     /// What lies on a scale since it was last set to zero, without noise.
     111 Level = "level of a scale", from_grams/grams "g" as "level_g",
         -1000000000.0..=1000000000.0, 2 decimals, source "range chosen here";
+    /// How many steps a recipe that is followed on a scale has.
+    112 StepCount = "steps", from_count/count "" as "steps" whole,
+        0.0..=24.0, 0 decimals, source "range chosen here: they are lent on the stack";
 }
 
 macro_rules! percentages {
@@ -640,7 +643,8 @@ mod tests {
                 &Quantity::TermCount,
                 &Quantity::RepeatCount,
                 &Quantity::Measurements,
-                &Quantity::CupNumber
+                &Quantity::CupNumber,
+                &Quantity::StepCount
             ]
         );
     }

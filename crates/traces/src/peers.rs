@@ -375,6 +375,8 @@ impl Slope for Kalman {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    const TEN_HZ: Plate = Plate { rate_hz: 10.0, step_g: 0.1, most_g: 3000.0 };
     use crate::draw::Dice;
     use crate::follower::FOLLOWERS;
     use crate::testing::sd;
@@ -403,7 +405,7 @@ mod tests {
     #[test]
     fn a_steady_flow_is_found_by_everyone() {
         for (name, make) in FOLLOWERS {
-            let seen = seen(&mut *make(10.0), 100, 0.0, 0.0, |t| 4.0 * t);
+            let seen = seen(&mut *make(TEN_HZ), 100, 0.0, 0.0, |t| 4.0 * t);
             let flow = seen.last().unwrap().1.flow_g_s.unwrap();
             assert!((flow - 4.0).abs() < 1e-3, "{name}: {flow}");
         }
@@ -415,7 +417,7 @@ mod tests {
             if name.starts_with("Savitzky") {
                 continue;
             }
-            let seen = seen(&mut *make(10.0), 100, 0.3, 0.0, |t| 4.0 * t);
+            let seen = seen(&mut *make(TEN_HZ), 100, 0.3, 0.0, |t| 4.0 * t);
             let flow = seen.last().unwrap().1.flow_g_s.unwrap();
             assert!((flow - 4.0).abs() < 1e-3, "{name}: {flow}");
         }
@@ -424,7 +426,7 @@ mod tests {
     /// Standard deviation of the flow at rest in noise of 0.05 g, by name.
     fn scatter(name: &str) -> f64 {
         let (_, make) = FOLLOWERS.iter().find(|(of, _)| *of == name).unwrap();
-        let seen = seen(&mut *make(10.0), 40_000, 0.0, 0.05, |_| 100.0);
+        let seen = seen(&mut *make(TEN_HZ), 40_000, 0.0, 0.05, |_| 100.0);
         sd(&seen[100..].iter().map(|(_, seen)| seen.flow_g_s.unwrap()).collect::<Vec<_>>())
     }
 
@@ -477,7 +479,7 @@ mod tests {
     fn a_pour_is_heard_and_its_water_counted() {
         let poured = |t: f64| 300.0 + 5.0 * (libm::fmin(libm::fmax(t - 5.0, 0.0), 6.0));
         for (name, make) in FOLLOWERS {
-            let seen = seen(&mut *make(10.0), 200, 0.0, 0.0, poured);
+            let seen = seen(&mut *make(TEN_HZ), 200, 0.0, 0.0, poured);
             let heard: Vec<(f64, Event)> = seen
                 .iter()
                 .flat_map(|(time_s, seen)| seen.events.iter().map(move |event| (*time_s, *event)))
@@ -494,7 +496,7 @@ mod tests {
 
     #[test]
     fn a_cue_comes_once_and_early_by_its_lead() {
-        let mut follower = kalman(10.0);
+        let mut follower = kalman(TEN_HZ);
         let mut cues = Vec::new();
         for i in 0..200 {
             let time_s = 0.1 * f64::from(i);

@@ -1,5 +1,6 @@
 //! `cargo xtask COMMAND`: everything that a contributor or CI runs.
 
+mod brews;
 mod c;
 mod commands;
 mod dependencies;

@@ -1,9 +1,11 @@
 // The cases in a browser, by both entries of the package: the one that is ready at once and the slim one.
 
 import * as atOnce from "./cupwright/src/index.js";
+import { play } from "./brews.js";
 import { check } from "./parity.js";
 
 const lines = await (await fetch("./cases.jsonl")).text();
+const brews = await (await fetch("./brews.txt")).text();
 const first = check(atOnce, lines);
 
 // The slim entry shares the functions: another copy of the package, so that it starts its own module.
@@ -15,5 +17,5 @@ const second = check(library, lines);
 window.findings = {
   count: first.count + second.count,
   functions: Math.min(first.functions, second.functions),
-  wrong: [...first.wrong, ...second.wrong],
+  wrong: [...first.wrong, ...second.wrong, ...play(atOnce, brews).wrong, ...play(library, brews).wrong],
 };

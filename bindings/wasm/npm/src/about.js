@@ -14,6 +14,9 @@ export const limits = Object.freeze({
   brix_uncertainty: {"code":90,"decimals":3,"field":"u_brix","max":32.5,"meaning":"Standard uncertainty of a Brix reading, or a limit or step that one is made from.","min":0,"name":"uncertainty of a Brix reading","source":"range of the Brix","unit":"°Bx","whole":false},
   caffeine: {"code":52,"decimals":0,"field":"caffeine_mg","max":450000,"meaning":"Caffeine in a drink.","min":0,"name":"caffeine","source":"range of dose and content","unit":"mg","whole":false},
   caffeine_content: {"code":51,"decimals":1,"field":"caffeine_mg_per_g","max":45,"meaning":"Caffeine in ground coffee as weighed.","min":0,"name":"caffeine content","source":"range chosen here; green beans 8 to 40 mg/g dry","unit":"mg/g","whole":false},
+  capacity: {"code":103,"decimals":0,"field":"capacity_g","max":100000,"meaning":"The most that a scale can weigh.","min":10,"name":"scale capacity","source":"range chosen here","unit":"g","whole":false},
+  change: {"code":107,"decimals":2,"field":"change_g","max":1000000000,"meaning":"A difference of two readings.","min":-1000000000,"name":"change of weight","source":"range chosen here","unit":"g","whole":false},
+  clock: {"code":100,"decimals":2,"field":"clock_s","max":5000000000,"meaning":"Time on a clock that only goes forward, from any beginning.","min":0,"name":"clock","source":"range chosen here: 32 bits of milliseconds a thousand times over","unit":"s","whole":false},
   confidence: {"code":73,"decimals":1,"field":"confidence_pct","max":99.9,"meaning":"How sure a statement has to be.","min":50,"name":"confidence","source":"range chosen here","unit":"%","whole":false},
   cooling_rate: {"code":42,"decimals":5,"field":"cooling_per_min","max":1,"meaning":"Rate constant of the cooling law.","min":1e-6,"name":"cooling rate","source":"range chosen here; measured open mugs 0.005 to 0.008","unit":"1/min","whole":false},
   cooling_rate_uncertainty: {"code":84,"decimals":5,"field":"u_cooling_per_min","max":10,"meaning":"Standard uncertainty of a cooling rate.","min":0,"name":"uncertainty of a cooling rate","source":"range chosen here","unit":"1/min","whole":false},
@@ -24,13 +27,17 @@ export const limits = Object.freeze({
   density: {"code":36,"decimals":2,"field":"density_kg_per_m3","max":1001,"meaning":"Density of liquid water.","min":950,"name":"density","source":"IAPWS SR6-08 over the range of the temperature","unit":"kg/m³","whole":false},
   diameter: {"code":44,"decimals":0,"field":"diameter_mm","max":1000,"meaning":"Inner diameter of a cup at the liquid's surface.","min":10,"name":"surface diameter","source":"range chosen here","unit":"mm","whole":false},
   displacement: {"code":16,"decimals":2,"field":"displacement_ml_per_g","max":5,"meaning":"Volume that a gram of wetted grounds takes up under water.","min":0,"name":"grounds displacement","source":"range chosen here; no published value found, read the level before and after","unit":"mL/g","whole":false},
+  division: {"code":102,"decimals":3,"field":"division_g","max":10,"meaning":"The smallest step of a scale's reading.","min":0.001,"name":"scale division","source":"range chosen here","unit":"g","whole":false},
   dose: {"code":1,"decimals":1,"field":"dose_g","max":10000,"meaning":"Ground coffee as weighed, its moisture included.","min":0.1,"name":"dose","source":"range chosen here: a tasting spoon to a catering brewer","unit":"g","whole":false},
   dose_per_litre: {"code":19,"decimals":1,"field":"dose_g_per_l","max":5100,"meaning":"Dose per litre of brew water at the water's temperature.","min":4,"name":"dose per litre","source":"range of the water ratio","unit":"g/L","whole":false},
   doubt: {"code":72,"decimals":0,"field":"doubt_pct","max":70,"meaning":"How uncertain an uncertainty is, over itself.","min":0,"name":"doubt","source":"one degree of freedom or more by GUM G.3","unit":"%","whole":false},
   drips: {"code":10,"decimals":1,"field":"drips_g","max":5000,"meaning":"Liquid that drips away before the press or the drain and never reaches the cup.","min":0,"name":"drips lost","source":"range chosen here","unit":"g","whole":false},
   enthalpy: {"code":38,"decimals":2,"field":"enthalpy_j_per_g","max":441,"meaning":"Heat content of liquid water above that at 0 °C.","min":0,"name":"heat content","source":"IAPWS SR6-08 over the range of the temperature","unit":"J/g","whole":false},
   factor_uncertainty: {"code":67,"decimals":2,"field":"u_factor_pct","max":50,"meaning":"Standard uncertainty of a refractive factor over its value: common to all readings of one coffee.","min":0,"name":"uncertainty of the refractive factor","source":"range chosen here","unit":"%","whole":false},
+  fastest_pour: {"code":104,"decimals":1,"field":"fastest_g_per_s","max":100,"meaning":"The fastest that water is poured: a reading that rises faster is something else.","min":2,"name":"fastest pour","source":"range chosen here","unit":"g/s","whole":false},
   fitted_hold_up: {"code":81,"decimals":1,"field":"fitted_hold_up_g","max":5000,"meaning":"Chamber hold-up as a line through several brews has it, which may come out a little below zero.","min":-5000,"name":"fitted hold-up","source":"range of the hold-up, either side","unit":"g","whole":false},
+  flow: {"code":105,"decimals":2,"field":"flow_g_per_s","max":100000000,"meaning":"How fast a reading rises.","min":-100000000,"name":"flow","source":"range chosen here: a scale's range within a millisecond","unit":"g/s","whole":false},
+  flow_variation: {"code":110,"decimals":0,"field":"flow_variation_pct","max":100000,"meaning":"How much the flow of a pour wanders: its standard deviation over its mean.","min":0,"name":"flow variation","source":"range chosen here","unit":"%","whole":false},
   heat_capacity: {"code":40,"decimals":0,"field":"heat_capacity_j_per_k","max":1000000,"meaning":"Heat needed to warm a whole vessel, or the part of it that warms, by a kelvin.","min":0,"name":"heat capacity","source":"range chosen here","unit":"J/K","whole":false},
   heat_capacity_uncertainty: {"code":83,"decimals":1,"field":"u_heat_capacity_j_per_k","max":1000000,"meaning":"Standard uncertainty of a heat capacity.","min":0,"name":"uncertainty of a heat capacity","source":"range chosen here","unit":"J/K","whole":false},
   held_strength: {"code":24,"decimals":0,"field":"held_strength_pct","max":100,"meaning":"Strength of the liquid left in the grounds, as a share of the beverage's: 0 % flowed through, 100 % steeped.","min":0,"name":"held strength","source":"the two published forms of the mass balance","unit":"%","whole":false},
@@ -39,6 +46,8 @@ export const limits = Object.freeze({
   ice: {"code":5,"decimals":1,"field":"ice_g","max":200000,"meaning":"Ice added to the beverage, or what is left of it.","min":0,"name":"ice","source":"range chosen here: as for the beverage","unit":"g","whole":false},
   ice_temperature: {"code":31,"decimals":1,"field":"ice_c","max":0,"meaning":"Temperature of ice.","min":-40,"name":"ice temperature","source":"range chosen here: below a freezer to melting","unit":"°C","whole":false},
   latent_heat: {"code":39,"decimals":1,"field":"latent_heat_j_per_g","max":2510,"meaning":"Heat taken up when a gram of water turns to vapour.","min":2200,"name":"latent heat","source":"IAPWS-95 over the range of the temperature","unit":"J/g","whole":false},
+  lead: {"code":109,"decimals":2,"field":"lead_s","max":1.5,"meaning":"How long before its time a cue is given.","min":0,"name":"lead of a cue","source":"range chosen here","unit":"s","whole":false},
+  level: {"code":111,"decimals":2,"field":"level_g","max":1000000000,"meaning":"What lies on a scale since it was last set to zero, without noise.","min":-1000000000,"name":"level of a scale","source":"range chosen here","unit":"g","whole":false},
   liquid: {"code":6,"decimals":1,"field":"liquid_g","max":400000,"meaning":"Any watery liquid that takes part in a heat balance.","min":0.1,"name":"liquid","source":"range chosen here: beverage and addition together","unit":"g","whole":false},
   mass_uncertainty: {"code":59,"decimals":2,"field":"u_g","max":400000,"meaning":"Standard uncertainty of a mass, or a limit or step that one is made from.","min":0,"name":"uncertainty of a mass","source":"range chosen here: as for the largest mass","unit":"g","whole":false},
   measurand: {"code":68,"decimals":3,"field":"value","max":1000000000,"meaning":"Any value in a unit of its own.","min":-1000000000,"name":"measurand","source":"range chosen here","unit":"","whole":false},
@@ -47,6 +56,7 @@ export const limits = Object.freeze({
   moisture: {"code":22,"decimals":1,"field":"moisture_pct","max":15,"meaning":"Water in the dose as weighed.","min":0,"name":"moisture","source":"range chosen here; roasted coffee 1 to 5 % (trade pages)","unit":"%","whole":false},
   paper_mass: {"code":11,"decimals":1,"field":"paper_g","max":500,"meaning":"Dry filter paper.","min":0,"name":"filter paper","source":"range chosen here","unit":"g","whole":false},
   paper_uptake: {"code":12,"decimals":1,"field":"paper_uptake_g_per_g","max":20,"meaning":"Water that a gram of dry filter paper takes up.","min":0,"name":"paper uptake","source":"range chosen here; no published value found, weigh a wet paper","unit":"g/g","whole":false},
+  poured: {"code":106,"decimals":1,"field":"poured_g","max":1000000000,"meaning":"Water that was poured, as a scale saw it: its noise can bring it below zero.","min":-1000000000,"name":"water poured","source":"range chosen here","unit":"g","whole":false},
   pressure: {"code":33,"decimals":1,"field":"pressure_kpa","max":110,"meaning":"Pressure of the air where the brew is made (station pressure, not reduced to sea level).","min":50,"name":"air pressure","source":"range chosen here: 5500 m to below sea level","unit":"kPa","whole":false},
   probability: {"code":74,"decimals":1,"field":"probability_pct","max":100,"meaning":"Probability of a statement.","min":0,"name":"probability","source":"definition","unit":"%","whole":false},
   reading_count: {"code":56,"decimals":0,"field":"readings","max":10,"meaning":"Repeated readings of one sample.","min":1,"name":"readings","source":"critical-range factors are given for 2 to 10","unit":"","whole":true},
@@ -59,6 +69,7 @@ export const limits = Object.freeze({
   retention_uncertainty: {"code":65,"decimals":3,"field":"u_retention_g_per_g","max":10,"meaning":"Standard uncertainty of a retention, or a limit that one is made from.","min":0,"name":"uncertainty of a retention","source":"range of the apparent retention","unit":"g/g","whole":false},
   room_temperature: {"code":29,"decimals":1,"field":"room_c","max":50,"meaning":"Temperature of the air.","min":-20,"name":"room temperature","source":"range chosen here: a winter cart to a hot kitchen","unit":"°C","whole":false},
   sample_temperature: {"code":48,"decimals":1,"field":"sample_c","max":40,"meaning":"Temperature of a sample on the prism.","min":10,"name":"sample temperature","source":"range of the correction's fit","unit":"°C","whole":false},
+  scale_reading: {"code":101,"decimals":2,"field":"reading_g","max":100000,"meaning":"What a scale shows, or would show: below zero after something was taken off.","min":-100000,"name":"scale reading","source":"range chosen here","unit":"g","whole":false},
   sensitivity: {"code":70,"decimals":3,"field":"sensitivity","max":1000000000000,"meaning":"How much a result changes with an input, in the units of the two.","min":-1000000000000,"name":"sensitivity","source":"range chosen here","unit":"","whole":false},
   servings: {"code":54,"decimals":0,"field":"servings","max":1000,"meaning":"People to be served, or cups.","min":1,"name":"servings","source":"range chosen here","unit":"","whole":true},
   share: {"code":25,"decimals":1,"field":"share_pct","max":100,"meaning":"A share of a whole.","min":0,"name":"share","source":"definition","unit":"%","whole":false},
@@ -67,6 +78,7 @@ export const limits = Object.freeze({
   specific_heat: {"code":37,"decimals":3,"field":"specific_heat_j_per_g_k","max":10,"meaning":"Heat needed to warm a gram by a kelvin.","min":0.05,"name":"specific heat","source":"range chosen here: metals to water","unit":"J/(g K)","whole":false},
   spent_moisture: {"code":53,"decimals":1,"field":"spent_moisture_pct","max":95,"meaning":"Water in spent grounds, per mass of wet grounds.","min":0,"name":"spent-grounds moisture","source":"range chosen here; published 50 to 85 % (10.1007/s12649-017-0061-4)","unit":"%","whole":false},
   standard_uncertainty: {"code":69,"decimals":3,"field":"u","max":1000000000,"meaning":"Standard uncertainty in the unit of its value, or a limit or step that one is made from.","min":0,"name":"standard uncertainty","source":"range chosen here: as for any value","unit":"","whole":false},
+  step_count: {"code":112,"decimals":0,"field":"steps","max":24,"meaning":"How many steps a recipe that is followed on a scale has.","min":0,"name":"steps","source":"range chosen here: they are lent on the stack","unit":"","whole":true},
   strength: {"code":20,"decimals":2,"field":"strength_pct","max":50,"meaning":"Total dissolved solids (TDS) of the beverage, per mass of beverage, the brew water's included.","min":0,"name":"strength","source":"range chosen here: far above any brew","unit":"%","whole":false},
   strength_uncertainty: {"code":60,"decimals":3,"field":"u_strength_pct","max":50,"meaning":"Standard uncertainty of a strength, or a limit or step that one is made from.","min":0,"name":"uncertainty of a strength","source":"range of the strength","unit":"%","whole":false},
   temperature: {"code":28,"decimals":1,"field":"water_c","max":105,"meaning":"Temperature of liquid water, brew or milk.","min":0,"name":"temperature","source":"liquid water at the accepted pressures; inside IAPWS SR6-08","unit":"°C","whole":false},
@@ -78,6 +90,7 @@ export const limits = Object.freeze({
   time_constant_uncertainty: {"code":85,"decimals":3,"field":"u_ln_time","max":1000,"meaning":"Standard uncertainty of a time constant over its value, which is that of its logarithm.","min":0,"name":"uncertainty of a time constant","source":"range chosen here","unit":"","whole":false},
   time_uncertainty: {"code":91,"decimals":0,"field":"u_s","max":172800,"meaning":"Standard uncertainty of a span of time.","min":0,"name":"uncertainty of a time","source":"range of the time","unit":"s","whole":false},
   true_retention: {"code":14,"decimals":2,"field":"true_retention_g_per_g","max":15,"meaning":"Liquid that the grounds hold per gram of dose, its dissolved coffee included.","min":0,"name":"true retention","source":"range chosen here","unit":"g/g","whole":false},
+  unclear: {"code":108,"decimals":1,"field":"unclear_g","max":1000000000,"meaning":"Weight of which a scale cannot say whether it is water.","min":0,"name":"unclear weight","source":"range chosen here","unit":"g","whole":false},
   vapour: {"code":8,"decimals":1,"field":"vapour_g","max":20000,"meaning":"Water lost as vapour during the brew.","min":0,"name":"vapour lost","source":"range chosen here: a tenth of the largest brew water","unit":"g","whole":false},
   vapour_pressure: {"code":34,"decimals":3,"field":"vapour_pressure_kpa","max":125,"meaning":"Vapour pressure of water.","min":0.6,"name":"vapour pressure","source":"IAPWS-IF97 over the range of the temperature","unit":"kPa","whole":false},
   vessel_mass: {"code":41,"decimals":0,"field":"vessel_g","max":100000,"meaning":"Mass of a vessel, or of the part of it that warms.","min":0,"name":"vessel","source":"range chosen here","unit":"g","whole":false},
@@ -91,7 +104,7 @@ export const limits = Object.freeze({
 });
 
 /** Keys of `limits` by their lasting codes. */
-export const quantityKeys = new Map([[1,"dose"],[2,"brew_water"],[3,"beverage"],[4,"addition"],[5,"ice"],[6,"liquid"],[7,"retained"],[8,"vapour"],[9,"hold_up"],[10,"drips"],[11,"paper_mass"],[12,"paper_uptake"],[13,"apparent_retention"],[14,"true_retention"],[15,"volume"],[16,"displacement"],[17,"water_ratio"],[18,"beverage_ratio"],[19,"dose_per_litre"],[20,"strength"],[21,"yield"],[22,"moisture"],[23,"water_solids"],[24,"held_strength"],[25,"share"],[26,"time"],[27,"time_constant"],[28,"temperature"],[29,"room_temperature"],[30,"vessel_temperature"],[31,"ice_temperature"],[32,"temperature_drop"],[33,"pressure"],[34,"vapour_pressure"],[35,"altitude"],[36,"density"],[37,"specific_heat"],[38,"enthalpy"],[39,"latent_heat"],[40,"heat_capacity"],[41,"vessel_mass"],[42,"cooling_rate"],[43,"humidity"],[44,"diameter"],[45,"brix"],[46,"refractive_index"],[47,"refractive_factor"],[48,"sample_temperature"],[49,"repeatability"],[50,"milk_solids"],[51,"caffeine_content"],[52,"caffeine"],[53,"spent_moisture"],[54,"servings"],[55,"batches"],[56,"reading_count"],[57,"rest"],[58,"body_count"],[59,"mass_uncertainty"],[60,"strength_uncertainty"],[61,"yield_uncertainty"],[62,"share_uncertainty"],[63,"temperature_uncertainty"],[64,"water_solids_uncertainty"],[65,"retention_uncertainty"],[66,"span_uncertainty"],[67,"factor_uncertainty"],[68,"measurand"],[69,"standard_uncertainty"],[70,"sensitivity"],[71,"degrees_of_freedom"],[72,"doubt"],[73,"confidence"],[74,"probability"],[75,"coverage_factor"],[76,"correlation"],[77,"term_count"],[78,"repeat_count"],[80,"measurements"],[81,"fitted_hold_up"],[82,"cup_number"],[83,"heat_capacity_uncertainty"],[84,"cooling_rate_uncertainty"],[85,"time_constant_uncertainty"],[90,"brix_uncertainty"],[91,"time_uncertainty"]]);
+export const quantityKeys = new Map([[1,"dose"],[2,"brew_water"],[3,"beverage"],[4,"addition"],[5,"ice"],[6,"liquid"],[7,"retained"],[8,"vapour"],[9,"hold_up"],[10,"drips"],[11,"paper_mass"],[12,"paper_uptake"],[13,"apparent_retention"],[14,"true_retention"],[15,"volume"],[16,"displacement"],[17,"water_ratio"],[18,"beverage_ratio"],[19,"dose_per_litre"],[20,"strength"],[21,"yield"],[22,"moisture"],[23,"water_solids"],[24,"held_strength"],[25,"share"],[26,"time"],[27,"time_constant"],[28,"temperature"],[29,"room_temperature"],[30,"vessel_temperature"],[31,"ice_temperature"],[32,"temperature_drop"],[33,"pressure"],[34,"vapour_pressure"],[35,"altitude"],[36,"density"],[37,"specific_heat"],[38,"enthalpy"],[39,"latent_heat"],[40,"heat_capacity"],[41,"vessel_mass"],[42,"cooling_rate"],[43,"humidity"],[44,"diameter"],[45,"brix"],[46,"refractive_index"],[47,"refractive_factor"],[48,"sample_temperature"],[49,"repeatability"],[50,"milk_solids"],[51,"caffeine_content"],[52,"caffeine"],[53,"spent_moisture"],[54,"servings"],[55,"batches"],[56,"reading_count"],[57,"rest"],[58,"body_count"],[59,"mass_uncertainty"],[60,"strength_uncertainty"],[61,"yield_uncertainty"],[62,"share_uncertainty"],[63,"temperature_uncertainty"],[64,"water_solids_uncertainty"],[65,"retention_uncertainty"],[66,"span_uncertainty"],[67,"factor_uncertainty"],[68,"measurand"],[69,"standard_uncertainty"],[70,"sensitivity"],[71,"degrees_of_freedom"],[72,"doubt"],[73,"confidence"],[74,"probability"],[75,"coverage_factor"],[76,"correlation"],[77,"term_count"],[78,"repeat_count"],[80,"measurements"],[81,"fitted_hold_up"],[82,"cup_number"],[83,"heat_capacity_uncertainty"],[84,"cooling_rate_uncertainty"],[85,"time_constant_uncertainty"],[90,"brix_uncertainty"],[91,"time_uncertainty"],[100,"clock"],[101,"scale_reading"],[102,"division"],[103,"capacity"],[104,"fastest_pour"],[105,"flow"],[106,"poured"],[107,"change"],[108,"unclear"],[109,"lead"],[110,"flow_variation"],[111,"level"],[112,"step_count"]]);
 
 /** What can stand in the way of a wish: keys by their lasting codes. */
 export const limitKeys = [null,"adding_water_weakens","no_water_is_enough","boiling_point","chamber","coffee_gives_no_more","brew_on_hand","heat_left","surroundings","ice_and_heat","equilibrium_yield"];
@@ -149,6 +162,75 @@ export const cautionTexts = Object.freeze({
   pressing: "Pressing hot liquid by hand: a slipping seal can spray it far. Stand the brewer on a firm, heat-proof vessel, press slowly and straight, never lean on it, stop when it resists or when you hear air. The maker's instructions come first.",
   scald: "Hot enough to burn skin within seconds, children faster than adults. Keep it away from edges and elbows. Follow your local codes and the equipment's instructions; get medical help for a burn.",
   very_hot_drink: "Hotter than 65 °C to drink. Very hot drinks are classed as probably carcinogenic to the oesophagus (IARC Monograph 116). Let it cool before serving or say so to the guest.",
+});
+
+/** What goes on on a scale, in plain words. */
+export const doingTexts = Object.freeze({
+  disturbed: "something moves",
+  dripping: "water drips",
+  overloaded: "more than the scale can weigh",
+  pouring: "water is poured",
+  pressed: "a hand presses",
+  settling: "the water comes to rest",
+  still: "still",
+});
+
+/** What happens on a scale, in plain words. */
+export const happeningTexts = Object.freeze({
+  disturbed: "something moved",
+  drifted: "the reading has drifted",
+  drip_started: "water began to drip",
+  drip_stopped: "water no longer drips",
+  lifted: "something was taken off",
+  lost: "no readings came for a while",
+  overloaded: "more than the scale can weigh",
+  placed: "something was put down",
+  pour_started: "a pour began",
+  pour_stopped: "a pour ended",
+  pressed: "a hand presses",
+  released: "the hand let go",
+  restless: "the reading does not come to rest",
+  returned: "what was taken off is back",
+  settled: "the water has come to rest",
+  tared: "the display was set to zero",
+  unclear: "water, or something else",
+});
+
+/** The steps of a recipe, in plain words. */
+export const stepTexts = Object.freeze({
+  beverage: "weigh what has come out",
+  dose: "weigh the coffee",
+  pour: "pour water",
+  press: "press, or let it drain",
+  rinse: "rinse the paper",
+  stir: "stir",
+  wait: "wait",
+});
+
+/** What to do, in plain words. */
+export const cueTexts = Object.freeze({
+  add_coffee: "add coffee",
+  nothing: "nothing to do",
+  pour: "pour",
+  press: "press",
+  rinse: "rinse the paper",
+  stir: "stir",
+  stop_pouring: "stop pouring",
+  wait: "wait",
+  weigh_beverage: "weigh what has come out",
+});
+
+/** Why a cue is given, in plain words. */
+export const whyTexts = Object.freeze({
+  done: "nothing is left to do",
+  early: "it is too early for what comes next",
+  enough: "there is enough",
+  lead: "what still falls makes up the rest",
+  missing: "some is still missing",
+  next: "it is next",
+  time: "it is time",
+  too_much: "there is too much",
+  unclear: "the scale cannot tell how much water there is",
 });
 
 /** Constants with their sources. */

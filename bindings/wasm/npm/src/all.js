@@ -1,6 +1,19 @@
 // What both entries offer.
 
-export { cautionTexts, constants, limits, limitTexts, untoldTexts, wantingTexts, windows } from "./about.js";
+export {
+  cautionTexts,
+  constants,
+  cueTexts,
+  doingTexts,
+  happeningTexts,
+  limits,
+  limitTexts,
+  stepTexts,
+  untoldTexts,
+  wantingTexts,
+  whyTexts,
+  windows,
+} from "./about.js";
 export { Refusal } from "./call.js";
 export {
   advise,
@@ -20,3 +33,4 @@ export {
   verdict,
   water,
 } from "./functions.js";
+export { live } from "./live.js";

@@ -11,6 +11,11 @@ const BURN = [null, "more_than_five_minutes", "within", "under_one_second"];
 const NEEDED = [null, "readings", "more_than_ten", "none_is_enough"];
 const CREDIBILITY = [null, "ordinary", "near_limit", "at_limit", "beyond_limit"];
 const COVER = [null, "open", "lidded"];
+const DOING = [null, "still", "pouring", "settling", "dripping", "disturbed", "pressed", "overloaded"];
+const HAPPENING = [null, "pour_started", "pour_stopped", "settled", "drip_started", "drip_stopped", "tared", "placed", "lifted", "returned", "unclear", "disturbed", "pressed", "released", "overloaded", "lost", "drifted", "restless"];
+const STEP = [null, "rinse", "dose", "pour", "stir", "wait", "press", "beverage"];
+const CUE = ["nothing", "rinse", "add_coffee", "pour", "stop_pouring", "stir", "wait", "press", "weigh_beverage"];
+const WHY = [null, "next", "time", "early", "lead", "enough", "too_much", "missing", "unclear", "done"];
 const AIR = [null, "pressure", "altitude"];
 const CONTACT_HEAT = [null, "cooling_rate", "at_most", "unchanged"];
 const AGREEMENT = [null, "mean", "take_another", "median"];
@@ -21,6 +26,7 @@ const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
 const JOINT_DECISION = [null, "inside", "outside", "not_yet"];
 
 let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfReadings, cupwrightUncertaintyTogether, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyStrengthOfBrix, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightUncertaintySettle, cupwrightUncertaintyTimeToCool, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionDecideJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes;
+export let cupwrightLiveBegin, cupwrightLiveTake, cupwrightLiveZeroed, cupwrightLiveCountAnew, cupwrightLiveAccount, cupwrightFollowBegin, cupwrightFollowTake, cupwrightFollowGoOn, cupwrightFollowZeroed, cupwrightFollowSetDose, cupwrightFollowSetBeverage, cupwrightFollowSetLead, cupwrightFollowWeighed, cupwrightFollowAccount;
 
 /** Takes the functions of a module. */
 export function bind(exports) {
@@ -159,6 +165,20 @@ export function bind(exports) {
   cupwrightAdviseOn = exports.cupwright_advise_on;
   cupwrightProfileToBytes = exports.cupwright_profile_to_bytes;
   cupwrightProfileFromBytes = exports.cupwright_profile_from_bytes;
+  cupwrightLiveBegin = exports.cupwright_live_begin;
+  cupwrightLiveTake = exports.cupwright_live_take;
+  cupwrightLiveZeroed = exports.cupwright_live_zeroed;
+  cupwrightLiveCountAnew = exports.cupwright_live_count_anew;
+  cupwrightLiveAccount = exports.cupwright_live_account;
+  cupwrightFollowBegin = exports.cupwright_follow_begin;
+  cupwrightFollowTake = exports.cupwright_follow_take;
+  cupwrightFollowGoOn = exports.cupwright_follow_go_on;
+  cupwrightFollowZeroed = exports.cupwright_follow_zeroed;
+  cupwrightFollowSetDose = exports.cupwright_follow_set_dose;
+  cupwrightFollowSetBeverage = exports.cupwright_follow_set_beverage;
+  cupwrightFollowSetLead = exports.cupwright_follow_set_lead;
+  cupwrightFollowWeighed = exports.cupwright_follow_weighed;
+  cupwrightFollowAccount = exports.cupwright_follow_account;
 }
 
 const CUP_FIELDS = new Set(["brew", "u_weighing_g", "nu_weighing", "strength", "yield", "contact_s"]);
@@ -942,6 +962,78 @@ function takeSurroundings(o, name) {
     choice(o.cover, "cover", COVER),
     0, // padding
   ];
+}
+
+const LIVE_SETUP_FIELDS = new Set(["division_g", "capacity_g", "fastest_g_per_s"]);
+export function takeLiveSetup(o, name) {
+  record(o, 3, LIVE_SETUP_FIELDS, name);
+  return [
+    number(o.division_g, "division_g"),
+    number(o.capacity_g, "capacity_g"),
+    number(o.fastest_g_per_s, "fastest_g_per_s"),
+  ];
+}
+
+export function getLiveSeen(at) {
+  return {
+    level_g: f64[(at + 0) >> 3],
+    flow_g_per_s: i32[(at + 48) >> 2] ? f64[(at + 8) >> 3] : null,
+    poured_g: f64[(at + 16) >> 3],
+    unclear_g: f64[(at + 24) >> 3],
+    event_clock_s: i32[(at + 56) >> 2] ? f64[(at + 32) >> 3] : null,
+    event_change_g: i32[(at + 56) >> 2] ? f64[(at + 40) >> 3] : null,
+    doing: DOING[i32[(at + 52) >> 2]],
+    event: i32[(at + 56) >> 2] ? HAPPENING[i32[(at + 56) >> 2]] : null,
+  };
+}
+
+export function getLiveAccounts(at) {
+  return {
+    poured_g: f64[(at + 0) >> 3],
+    moved_g: f64[(at + 8) >> 3],
+    tared_g: f64[(at + 16) >> 3],
+    drifted_g: f64[(at + 24) >> 3],
+    unclear_g: f64[(at + 32) >> 3],
+    under_way_g: f64[(at + 40) >> 3],
+  };
+}
+
+const LIVE_STEP_FIELDS = new Set(["dose_g", "to_g", "from_s", "until_s", "vessel_g", "step"]);
+export function takeLiveStep(o, name) {
+  record(o, 1, LIVE_STEP_FIELDS, name);
+  const step = choice(o.step, "step", STEP);
+  return [
+    STEP[step] === "dose" ? number(o.dose_g, "dose_g") : 0,
+    STEP[step] === "pour" ? number(o.to_g, "to_g") : 0,
+    STEP[step] === "pour" || STEP[step] === "stir" ? number(o.from_s, "from_s") : 0,
+    STEP[step] === "wait" ? number(o.until_s, "until_s") : 0,
+    STEP[step] === "beverage" ? number(o.vessel_g, "vessel_g") : 0,
+    step,
+    0, // padding
+  ];
+}
+
+export function getLiveNow(at) {
+  return {
+    seen: getLiveSeen(at + 0),
+    to_pour_g: i32[(at + 104) >> 2] ? f64[(at + 64) >> 3] : null,
+    to_wait_s: i32[(at + 108) >> 2] ? f64[(at + 72) >> 3] : null,
+    ratio_g_per_g: i32[(at + 112) >> 2] ? f64[(at + 80) >> 3] : null,
+    brewing_s: i32[(at + 116) >> 2] ? f64[(at + 88) >> 3] : null,
+    flow_variation_pct: i32[(at + 120) >> 2] ? f64[(at + 96) >> 3] : null,
+    step: i32[(at + 124) >> 2],
+    cue: CUE[i32[(at + 128) >> 2]],
+    why: WHY[i32[(at + 132) >> 2]],
+  };
+}
+
+export function getLiveWeighed(at) {
+  return {
+    dose_g: i32[(at + 32) >> 2] ? f64[(at + 0) >> 3] : null,
+    beverage_g: i32[(at + 36) >> 2] ? f64[(at + 8) >> 3] : null,
+    drips_g: f64[(at + 16) >> 3],
+    lead_s: f64[(at + 24) >> 3],
+  };
 }
 
 const WISH_FIELDS = new Set(["cup_g", "strength_pct", "brew_strength_pct", "brew_c", "contact_s", "serve_c", "window", "servings", "most_batches"]);
@@ -2357,3 +2449,11 @@ export const profile = Object.freeze({
     return getProfile(answer);
   },
 });
+
+/** Bytes of states, where one is lent after the base, and numbers of what goes with it. */
+export const SCALE = 512;
+export const FOLLOWER = 768;
+export const STATE_AT = 1152;
+export const SETUP_DOUBLES = 3;
+export const STEP_DOUBLES = 5;
+export const STEP_NUMBERS = 7;

@@ -74,6 +74,53 @@ pub enum Step {
     },
 }
 
+/// What a step of a recipe is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+#[repr(u16)]
+pub enum StepKind {
+    /// [`Step::Rinse`].
+    Rinse = 1,
+    /// [`Step::Dose`].
+    Dose = 2,
+    /// [`Step::Pour`].
+    Pour = 3,
+    /// [`Step::Stir`].
+    Stir = 4,
+    /// [`Step::Wait`].
+    Wait = 5,
+    /// [`Step::Press`].
+    Press = 6,
+    /// [`Step::Beverage`].
+    Beverage = 7,
+}
+
+impl StepKind {
+    /// Every kind.
+    pub const ALL: &'static [StepKind] = &[
+        StepKind::Rinse,
+        StepKind::Dose,
+        StepKind::Pour,
+        StepKind::Stir,
+        StepKind::Wait,
+        StepKind::Press,
+        StepKind::Beverage,
+    ];
+
+    /// The step in plain words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            StepKind::Rinse => "rinse the paper",
+            StepKind::Dose => "weigh the coffee",
+            StepKind::Pour => "pour water",
+            StepKind::Stir => "stir",
+            StepKind::Wait => "wait",
+            StepKind::Press => "press, or let it drain",
+            StepKind::Beverage => "weigh what has come out",
+        }
+    }
+}
+
 /// What to do now.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
@@ -99,6 +146,36 @@ pub enum Cue {
     WeighBeverage = 8,
 }
 
+impl Cue {
+    /// Every cue.
+    pub const ALL: &'static [Cue] = &[
+        Cue::Nothing,
+        Cue::Rinse,
+        Cue::AddCoffee,
+        Cue::Pour,
+        Cue::StopPouring,
+        Cue::Stir,
+        Cue::Wait,
+        Cue::Press,
+        Cue::WeighBeverage,
+    ];
+
+    /// The cue in plain words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Cue::Nothing => "nothing to do",
+            Cue::Rinse => "rinse the paper",
+            Cue::AddCoffee => "add coffee",
+            Cue::Pour => "pour",
+            Cue::StopPouring => "stop pouring",
+            Cue::Stir => "stir",
+            Cue::Wait => "wait",
+            Cue::Press => "press",
+            Cue::WeighBeverage => "weigh what has come out",
+        }
+    }
+}
+
 /// Why a cue is given.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[non_exhaustive]
@@ -122,6 +199,36 @@ pub enum Why {
     Unclear = 8,
     /// Nothing is left to do.
     Done = 9,
+}
+
+impl Why {
+    /// Every reason.
+    pub const ALL: &'static [Why] = &[
+        Why::Next,
+        Why::Time,
+        Why::Early,
+        Why::Lead,
+        Why::Enough,
+        Why::TooMuch,
+        Why::Missing,
+        Why::Unclear,
+        Why::Done,
+    ];
+
+    /// The reason in plain words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Why::Next => "it is next",
+            Why::Time => "it is time",
+            Why::Early => "it is too early for what comes next",
+            Why::Lead => "what still falls makes up the rest",
+            Why::Enough => "there is enough",
+            Why::TooMuch => "there is too much",
+            Why::Missing => "some is still missing",
+            Why::Unclear => "the scale cannot tell how much water there is",
+            Why::Done => "nothing is left to do",
+        }
+    }
 }
 
 /// A brew as it stands.

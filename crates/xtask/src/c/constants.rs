@@ -9,6 +9,7 @@ use cupwright::decision::Decision;
 use cupwright::error::{Limit, Untold};
 use cupwright::extraction::Credibility;
 use cupwright::heat::Cover;
+use cupwright::live::{Cue, Doing, Happening, StepKind, Why};
 use cupwright::plan::ContactHeat;
 use cupwright::quantity::Quantity;
 use cupwright::reading::{Agreement, Zero};
@@ -189,6 +190,11 @@ fn codes_of_the_core() -> Vec<(String, i64)> {
         listed("SIDE", [Side::Below, Side::Inside, Side::Above], |one| one as i64),
         listed("SHAPE", [Shape::Rectangular, Shape::Triangular, Shape::Arcsine], |one| one as i64),
         listed("DECISION", [Inside, Below, Above, NotYet, TooUncertain], |one| one as i64),
+        listed("DOING", Doing::ALL.iter().copied(), |one| one as i64),
+        listed("HAPPENING", Happening::ALL.iter().copied(), |one| one as i64),
+        listed("STEP", StepKind::ALL.iter().copied(), |one| one as i64),
+        listed("CUE", Cue::ALL.iter().copied(), |one| one as i64),
+        listed("WHY", Why::ALL.iter().copied(), |one| one as i64),
     ]
     .concat()
 }

@@ -10,7 +10,7 @@ use super::calls::{self, Call};
 use super::cases;
 use super::interface::{self, Interface};
 use crate::commands::{limited, program, quietly, run, works};
-use crate::{Outcome, root, tools};
+use crate::{Outcome, brews, root, tools};
 
 /// An emulated board.
 pub struct Board {
@@ -99,8 +99,13 @@ pub fn folder() -> Outcome<PathBuf> {
 pub fn set_up(interface: &Interface, calls: &[Call], random: u64) -> Outcome<PathBuf> {
     let folder = folder()?;
     write(&folder.join("calls.h"), &calls::source(interface, calls))?;
-    write(&folder.join("cases.txt"), &cases::all(calls, random))?;
+    write(&folder.join("cases.txt"), &with_brews(&cases::all(calls, random)))?;
     Ok(folder)
+}
+
+/// Cases, and brews behind them.
+fn with_brews(cases: &str) -> String {
+    format!("{cases}{}", brews::all())
 }
 
 fn write(path: &Path, text: &str) -> Outcome {
@@ -138,7 +143,7 @@ pub fn on_this_computer() -> Outcome {
         fed(&mut program(&sanitized), &cases)?;
     }
     // valgrind is slow: fewer random cases.
-    write(&cases, &cases::all(&calls, 10))?;
+    write(&cases, &with_brews(&cases::all(&calls, 10)))?;
     let checked =
         build("gcc", &["-std=c99", "-O1", "-g"], &[&archive], &folder.join("driver-valgrind"))?;
     fed(
@@ -151,19 +156,23 @@ pub fn on_this_computer() -> Outcome {
 
 /// The driver fails on an answer whose last bit is wrong.
 fn sees_a_wrong_bit(driver: &Path, folder: &Path, calls: &[Call]) -> Outcome {
-    let good = cases::one_each(calls);
-    let (first, rest) = good.split_once('\n').ok_or("no cases")?;
-    let (kept, digit) = first.split_at(first.len() - 1);
-    let other = if digit == "0" { "1" } else { "0" };
+    let good = with_brews(&cases::one_each(calls));
     let path = folder.join("wrong.txt");
-    write(&path, &format!("{kept}{other}\n{rest}"))?;
-    match fed(&mut program(driver), &path) {
-        Err(_) => {
-            println!("a wrong bit is seen");
-            Ok(())
+    write(&path, &good)?;
+    fed(&mut program(driver), &path)?;
+    let first_case = good.find('\n').ok_or("no cases")?;
+    let last_brew = good.trim_end().rfind('\n').ok_or("no brews")?;
+    for end_of_line in [first_case, last_brew] {
+        let (kept, rest) = good.split_at(end_of_line);
+        let (kept, digit) = kept.split_at(kept.len() - 1);
+        let other = if digit == "0" { "1" } else { "0" };
+        write(&path, &format!("{kept}{other}{rest}"))?;
+        if fed(&mut program(driver), &path).is_ok() {
+            return Err("the driver does not see a wrong bit".to_string());
         }
-        Ok(()) => Err("the driver does not see a wrong bit".to_string()),
     }
+    println!("a wrong bit is seen");
+    Ok(())
 }
 
 /// Compiles and links the driver for this computer.

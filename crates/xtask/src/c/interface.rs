@@ -35,6 +35,14 @@ pub struct Record {
     pub fields: Vec<Variable>,
 }
 
+impl Record {
+    /// Whether it is a state that the library keeps in the caller's memory: nobody looks into it.
+    pub fn is_state(&self) -> bool {
+        let is_word = |kind: &Type| matches!(kind, Type::Array(of, _) if **of == Type::Word);
+        self.fields.iter().any(|field| is_word(&field.kind))
+    }
+}
+
 /// A parameter or a field.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Variable {
@@ -53,6 +61,8 @@ pub enum Type {
     Size,
     Char,
     Byte,
+    /// `uint64_t`: what a state is made of.
+    Word,
     Record(String),
     Array(Box<Type>, usize),
     /// `const T *`
@@ -71,6 +81,7 @@ impl Type {
             Self::Size => "size_t".to_string(),
             Self::Char => "char".to_string(),
             Self::Byte => "uint8_t".to_string(),
+            Self::Word => "uint64_t".to_string(),
             Self::Record(name) => name.clone(),
             Self::Array(of, length) => format!("{}[{length}]", of.in_c()),
             Self::In(to) => format!("const {} *", to.in_c()),
@@ -116,7 +127,7 @@ impl Interface {
 
     fn extent(&self, kind: &Type) -> (usize, usize) {
         match kind {
-            Type::Double | Type::In(_) | Type::Out(_) | Type::Size => (8, 8),
+            Type::Double | Type::In(_) | Type::Out(_) | Type::Size | Type::Word => (8, 8),
             Type::Int | Type::Unsigned => (4, 4),
             Type::Char | Type::Byte => (1, 1),
             Type::Record(name) => (self.size(name), 8),
@@ -267,6 +278,7 @@ fn read_type(kind: &syn::Type) -> Outcome<Type> {
                 "usize" => Type::Size,
                 "c_char" => Type::Char,
                 "u8" => Type::Byte,
+                "u64" => Type::Word,
                 _ => Type::Record(name),
             })
         }
@@ -318,6 +330,26 @@ mod tests {
         for call in super::super::calls::all(&interface) {
             let name = format!("{}(", call.function.name);
             assert!(tests.contains(&name), "{name}");
+        }
+    }
+
+    #[test]
+    fn states_are_tried_from_rust_and_from_c() {
+        let read = |path: &str| std::fs::read_to_string(root().join(path)).unwrap();
+        let miri = read("bindings/c/tests/live.rs");
+        let driver = read("tests/c/brews.h") + &read("tests/c/driver.c");
+        let interface = super::read().unwrap();
+        let is_state = |kind: &Type| match kind {
+            Type::In(to) | Type::Out(to) => {
+                matches!(&**to, Type::Record(name) if interface.record(name).is_state())
+            }
+            _ => false,
+        };
+        for function in &interface.functions {
+            if function.parameters.iter().any(|parameter| is_state(&parameter.kind)) {
+                let name = format!("{}(", function.name);
+                assert!(miri.contains(&name) && driver.contains(&name), "{name}");
+            }
         }
     }
 

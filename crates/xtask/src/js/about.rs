@@ -5,6 +5,7 @@ use std::fmt::Write;
 
 use cupwright::caution::Caution;
 use cupwright::error::{Limit, Untold};
+use cupwright::live::{Cue, Doing, Happening, StepKind, Why};
 use cupwright::quantity::Quantity;
 use serde_json::{Map, Value, json};
 
@@ -52,6 +53,19 @@ pub fn made() -> Outcome<String> {
         "What can hurt",
         Caution::ALL.into_iter().map(|c| (c as i64, key(&c), c.words())),
     );
+    let mut worded = |kind: &str, about: &str, rows: Map<String, Value>| {
+        put(&mut text, &format!("{about}, in plain words."), &format!("{kind}Texts"), &rows);
+    };
+    let doings = Doing::ALL.iter().map(|d| (key(d), json!(d.words()))).collect();
+    worded("doing", "What goes on on a scale", doings);
+    let happenings = Happening::ALL.iter().map(|h| (key(h), json!(h.words()))).collect();
+    worded("happening", "What happens on a scale", happenings);
+    let steps = StepKind::ALL.iter().map(|s| (key(s), json!(s.words()))).collect();
+    worded("step", "The steps of a recipe", steps);
+    let cues = Cue::ALL.iter().map(|c| (key(c), json!(c.words()))).collect();
+    worded("cue", "What to do", cues);
+    let whys = Why::ALL.iter().map(|w| (key(w), json!(w.words()))).collect();
+    worded("why", "Why a cue is given", whys);
     let constants: Map<String, Value> = published::constants()?
         .into_iter()
         .map(|constant| {
@@ -194,6 +208,13 @@ export type Caution = CAUTIONS;
 /** Cautions in plain words. They defer to local codes, the equipment's instructions and licensed practice. */
 export const cautionTexts: Readonly<Record<Caution, string>>;
 
+/** What goes on on a scale, what happens there, steps of a recipe, what to do, and why, in plain words. */
+export const doingTexts: Readonly<Record<Doing, string>>;
+export const happeningTexts: Readonly<Record<Happening, string>>;
+export const stepTexts: Readonly<Record<Step, string>>;
+export const cueTexts: Readonly<Record<Cue, string>>;
+export const whyTexts: Readonly<Record<Why, string>>;
+
 /** Constants with their sources. */
 export const constants: Readonly<Record<CONSTANTS, { value: number; about: string }>>;
 
@@ -213,10 +234,11 @@ export type RefusalCode =
   | "result_out_of_range"
   | "infeasible"
   | "cannot_tell"
-  | "unreadable";
+  | "unreadable"
+  | "not_begun";
 
 /** Why bytes are no profile. */
-export type Unreadable = "length" | "no_profile" | "version" | "damaged" | "not_blank";
+export type Unreadable = "length" | "foreign" | "version" | "damaged" | "not_blank" | "unsound";
 
 /** Why a function has no answer, in words and in facts. */
 export class Refusal extends RangeError {

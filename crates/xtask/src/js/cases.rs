@@ -158,10 +158,10 @@ fn object_in(interface: &Interface, record: &str, asked: &BTreeMap<&str, &Asked>
         {
             continue;
         }
-        if let Some((choice, value)) = chosen_at(&field.about) {
+        if let Some((choice, values)) = chosen_at(&field.about) {
             // A choice that was not asked for is the first one.
             let first = &codes(interface, &choice)[0].1;
-            let is_default = !asked.contains_key(choice.as_str()) && *first == value;
+            let is_default = !asked.contains_key(choice.as_str()) && values.contains(first);
             if !is_default && !asked.contains_key(field.name.as_str()) {
                 continue;
             }

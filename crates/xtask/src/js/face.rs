@@ -3,6 +3,7 @@
 
 use std::fmt::Write;
 
+use cupwright::quantity::Quantity;
 use formulas::FORMULAS;
 
 use crate::Outcome;
@@ -88,21 +89,33 @@ fn key_of(field: &Variable) -> String {
     screaming(name.unwrap_or_else(|| panic!("{}: a count of what?", field.name)).0).to_lowercase()
 }
 
-/// The flag that says whether a field is there: the one that says most of its name.
+/// The flag that says whether a field is there: the one that says most of its name. A choice that may be
+/// none is its own flag, and that of the fields that begin with its name.
 pub fn flag_of<'a>(record: &'a Record, field: &str) -> Option<&'a str> {
-    let flags = record.fields.iter().map(|flag| flag.name.as_str()).filter(|flag| {
-        let Some(stem) = flag.strip_prefix("has_") else { return false };
-        field == stem || field.strip_prefix(stem).is_some_and(|rest| rest.starts_with('_'))
+    let flags = record.fields.iter().filter_map(|flag| {
+        let stem = match flag.name.strip_prefix("has_") {
+            None if flag.about.contains("; 0 for nothing") => Some(flag.name.as_str()),
+            stem => stem,
+        };
+        Some((flag.name.as_str(), stem?))
     });
-    flags.max_by_key(|flag| flag.len())
+    let flags = flags.filter(|(_, stem)| {
+        field.strip_prefix(stem).is_some_and(|rest| rest.is_empty() || rest.starts_with('_'))
+    });
+    flags.max_by_key(|(_, stem)| stem.len()).map(|(flag, _)| flag)
 }
 
-/// The choice at which a field is looked at, from its docs: `looked at for CUPWRIGHT_AIR_PRESSURE`.
-pub fn chosen_at(about: &str) -> Option<(String, String)> {
-    let (_, rest) = about.split_once("looked at for CUPWRIGHT_")?;
-    let name: String = rest.chars().take_while(|c| c.is_ascii_uppercase() || *c == '_').collect();
-    let (kind, value) = name.split_once('_')?;
-    Some((kind.to_lowercase(), value.to_lowercase()))
+/// The choices at which a field is looked at, from its docs: `looked at for CUPWRIGHT_AIR_PRESSURE`.
+pub fn chosen_at(about: &str) -> Option<(String, Vec<String>)> {
+    let (_, rest) = about.split_once("looked at for ")?;
+    let mut kind = String::new();
+    let mut values = Vec::new();
+    for word in rest.split([' ', '.', ';']).filter_map(|word| word.strip_prefix("CUPWRIGHT_")) {
+        let (of, value) = word.split_once('_')?;
+        kind = of.to_lowercase();
+        values.push(value.to_lowercase());
+    }
+    Some((kind, values))
 }
 
 /// `water_ratio` as `waterRatio`.
@@ -162,6 +175,7 @@ pub fn made() -> Outcome<Face> {
         face.types.push_str("}\n\n");
     }
     profile(&interface, &mut face);
+    live(&interface, &mut face.code);
     face.types = ranges_put_in(&words(&interface, &face.types))?;
     face.code = face.code.trim_end().to_string() + "\n";
     face.types = format!("{TYPES_HEAD}{}\n{}\n", super::about::types()?, face.types.trim_end());
@@ -179,7 +193,16 @@ import {
 
 const TYPES_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
 
+export { live } from \"./live.js\";
+
 ";
+
+/// What the states of a scale and of a brew are for: `live.js` is written by hand.
+const LIVE: [&str; 2] = ["cupwright_live_", "cupwright_follow_"];
+
+fn is_live(name: &str) -> bool {
+    LIVE.iter().any(|before| name.starts_with(before))
+}
 
 /// The two functions that answer no formula.
 const PROFILE: [&str; 2] = ["cupwright_profile_to_bytes", "cupwright_profile_from_bytes"];
@@ -231,6 +254,27 @@ const PROFILE_TYPES: &str = r#"export namespace profile {
 
 "#;
 
+/// What `live.js` must know of the module's memory.
+fn live(interface: &Interface, code: &mut String) {
+    let (step, follower) = ("cupwright_live_step", interface.size("cupwright_follower"));
+    let most = Quantity::StepCount.highest() as usize;
+    assert!(INPUTS_AT + follower + most * interface.size(step) <= ROOM, "a recipe is too long");
+    let _ = write!(
+        code,
+        "\n/** Bytes of states, where one is lent after the base, and numbers of what goes with it. */\n\
+         export const SCALE = {};\n\
+         export const FOLLOWER = {follower};\n\
+         export const STATE_AT = {INPUTS_AT};\n\
+         export const SETUP_DOUBLES = {};\n\
+         export const STEP_DOUBLES = {};\n\
+         export const STEP_NUMBERS = {};\n",
+        interface.size("cupwright_scale"),
+        doubles(interface, "cupwright_live_setup"),
+        doubles(interface, step),
+        numbers(interface, step)
+    );
+}
+
 /// Names of C in a text as JavaScript says them.
 fn words(interface: &Interface, text: &str) -> String {
     let mut text = text.to_string();
@@ -256,7 +300,7 @@ fn words(interface: &Interface, text: &str) -> String {
     for name in interface.codes.keys() {
         let choice = name.trim_start_matches("CUPWRIGHT_");
         if let Some((_, value)) = choice.split_once('_') {
-            for before in ["for", "is"] {
+            for before in ["for", "and", "is"] {
                 let said = format!("{before} \"{}\"", value.to_lowercase());
                 text = text.replace(&format!("{before} {name}"), &said);
             }
@@ -267,7 +311,7 @@ fn words(interface: &Interface, text: &str) -> String {
 }
 
 /// What C says and JavaScript says otherwise: absent values are null there, sets are lists.
-const PHRASES: [(&str, &str); 14] = [
+const PHRASES: [(&str, &str); 19] = [
     (": 1 or 0.", "."),
     ("NULL where there are none.", "Empty where there are none."),
     ("A bit 1 << n for each of enum cupwright_caution.", "What can hurt."),
@@ -278,6 +322,11 @@ const PHRASES: [(&str, &str); 14] = [
     ("; 0 where nothing", "; null where nothing"),
     ("; 0 for anything", "; null for anything"),
     (" Only so many as are counted mean something.", ""),
+    ("; 0 for nothing", "; null for nothing"),
+    ("cupwright_live_count_anew()", "countAnew()"),
+    ("cupwright_follow_set_lead()", "setLead()"),
+    ("as enum cupwright_happening says", "as its kind says"),
+    ("What is not there is 0.", "What is not there is null."),
     ("; 0 for a single", "; null for a single"),
     ("; all zero with", "; null with"),
     ("; all zero where", "; null where"),
@@ -310,9 +359,12 @@ fn bind(interface: &Interface, code: &mut String) {
         .map(|name| interface.function(&name))
         .collect();
     let names: Vec<String> = functions.iter().map(|function| bound(function)).collect();
-    let _ = writeln!(code, "let {};\n", names.join(", "));
+    let _ = writeln!(code, "let {};", names.join(", "));
+    let live: Vec<&Function> = interface.functions.iter().filter(|f| is_live(&f.name)).collect();
+    let names: Vec<String> = live.iter().map(|function| bound(function)).collect();
+    let _ = writeln!(code, "export let {};\n", names.join(", "));
     code.push_str("/** Takes the functions of a module. */\nexport function bind(exports) {\n");
-    for function in functions {
+    for function in functions.into_iter().chain(live) {
         let _ = writeln!(code, "  {} = exports.{};", bound(function), function.name);
     }
     code.push_str("}\n\n");
@@ -321,7 +373,8 @@ fn bind(interface: &Interface, code: &mut String) {
 /// Texts of the choices.
 fn tables(interface: &Interface, face: &mut Face) {
     let mut names = Vec::new();
-    let records = interface.records.iter().filter(|record| record.name != "cupwright_error");
+    let is_seen = |record: &&Record| record.name != "cupwright_error" && !record.is_state();
+    let records = interface.records.iter().filter(is_seen);
     let fields = records.flat_map(|record| &record.fields);
     let formulas = FORMULAS.iter().map(|f| interface.function(&function_of(f.id)));
     for variable in fields.chain(formulas.flat_map(|function| &function.parameters)) {
@@ -334,10 +387,12 @@ fn tables(interface: &Interface, face: &mut Face) {
     for name in names {
         let codes = codes(interface, &name);
         let texts: Vec<String> = codes.iter().map(|(_, text)| format!("{text:?}")).collect();
-        // Codes count from one.
-        assert!(codes.iter().zip(1..).all(|((code, _), at)| *code == at), "{name}: {codes:?}");
+        // Codes count from one, or from zero.
+        let first = codes.first().map_or(1, |(code, _)| *code);
+        assert!(codes.iter().zip(first..).all(|((code, _), at)| *code == at), "{name}: {codes:?}");
+        let nulls = "null, ".repeat(usize::try_from(first).expect("no code is below zero"));
         let _ =
-            writeln!(face.code, "const {} = [null, {}];", screaming_of(&name), texts.join(", "));
+            writeln!(face.code, "const {} = [{nulls}{}];", screaming_of(&name), texts.join(", "));
         let _ = writeln!(face.types, "export type {} = {};", type_name(&name), texts.join(" | "));
     }
     face.code.push('\n');
@@ -365,7 +420,7 @@ fn screaming_of(name: &str) -> String {
 /// What takes and what gives each struct, and its type.
 fn records(interface: &Interface, face: &mut Face) {
     for record in &interface.records {
-        if record.name == "cupwright_error" {
+        if record.name == "cupwright_error" || record.is_state() {
             continue;
         }
         let (is_in, is_out) = ways(interface, &record.name);
@@ -384,6 +439,7 @@ fn ways(interface: &Interface, name: &str) -> (bool, bool) {
     let holds = |outer: &str| {
         outer == name
             || outer != "cupwright_error"
+                && !interface.record(outer).is_state()
                 && inner_records(interface, outer).iter().any(|inner| inner == name)
     };
     let (mut is_in, mut is_out) = (false, false);
@@ -429,7 +485,11 @@ fn taker(interface: &Interface, record: &Record, code: &mut String) {
         .count();
     let set = format!("{}_FIELDS", screaming(&name));
     let _ = writeln!(code, "const {set} = new Set([{}]);", names.join(", "));
-    let _ = writeln!(code, "function take{name}(o, name) {{\n  record(o, {needed}, {set}, name);");
+    let export = if is_live(&record.name) { "export " } else { "" };
+    let _ = writeln!(
+        code,
+        "{export}function take{name}(o, name) {{\n  record(o, {needed}, {set}, name);"
+    );
     // What other values depend on is read before them.
     let is_first = |field: &Variable| {
         is_optional(field) || chosen.iter().any(|(choice, _)| *choice == field.name)
@@ -531,8 +591,11 @@ fn taken(record: &Record, field: &Variable) -> String {
     }
     let call = format!("{check}({value}, {name}{more})");
     match chosen_at(&field.about) {
-        Some((kind, choice)) => {
-            format!("{}[{kind}] === {choice:?} ? {call} : 0", screaming_of(&kind))
+        Some((kind, choices)) => {
+            let texts = screaming_of(&kind);
+            let tests: Vec<String> =
+                choices.iter().map(|choice| format!("{texts}[{kind}] === {choice:?}")).collect();
+            format!("{} ? {call} : 0", tests.join(" || "))
         }
         None => call,
     }
@@ -541,7 +604,8 @@ fn taken(record: &Record, field: &Variable) -> String {
 /// `function getBrew(at)`: an object from memory.
 fn reader(interface: &Interface, record: &Record, code: &mut String) {
     let name = type_name(&record.name);
-    let _ = writeln!(code, "function get{name}(at) {{\n  return {{");
+    let export = if is_live(&record.name) { "export " } else { "" };
+    let _ = writeln!(code, "{export}function get{name}(at) {{\n  return {{");
     let offsets = interface.offsets(&record.name);
     for (field, offset) in &offsets {
         let double = format!("f64[(at + {offset}) >> 3]");
@@ -837,7 +901,11 @@ mod tests {
         assert_eq!(type_name("cupwright_heat_walk"), "HeatWalk");
         assert_eq!(
             chosen_at("Station pressure; looked at for CUPWRIGHT_AIR_PRESSURE."),
-            Some(("air".to_string(), "pressure".to_string()))
+            Some(("air".to_string(), vec!["pressure".to_string()]))
+        );
+        assert_eq!(
+            chosen_at("A time; looked at for CUPWRIGHT_STEP_POUR and CUPWRIGHT_STEP_STIR."),
+            Some(("step".to_string(), vec!["pour".to_string(), "stir".to_string()]))
         );
     }
 

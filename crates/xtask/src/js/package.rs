@@ -71,10 +71,11 @@ pub fn build() -> Outcome {
             .map_err(|error| format!("{}: {error}", from.display()))
     };
     std::fs::create_dir_all(folder.join("src")).map_err(|error| error.to_string())?;
-    for name in ["package.json", "README.md", "index.d.ts", "slim.d.ts"] {
+    for name in ["package.json", "README.md", "index.d.ts", "live.d.ts", "slim.d.ts"] {
         copy(source().join(name), name)?;
     }
-    for name in ["about.js", "all.js", "call.js", "functions.js", "index.js", "slim.js"] {
+    for name in ["about.js", "all.js", "call.js", "functions.js", "index.js", "live.js", "slim.js"]
+    {
         copy(source().join("src").join(name), &format!("src/{name}"))?;
     }
     copy(root().join("LICENSE"), "LICENSE")?;

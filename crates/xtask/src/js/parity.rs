@@ -4,23 +4,25 @@ use std::path::PathBuf;
 
 use super::{cases, package, page};
 use crate::commands::{limited, program, run};
-use crate::{Outcome, root, tools};
+use crate::{Outcome, brews, root, tools};
 
 /// Random cases of each kind for each function.
 const RANDOM: u64 = 200;
 
-/// Writes the cases.
-fn written() -> Outcome<PathBuf> {
-    let path = root().join("target/npm/cases.jsonl");
-    std::fs::write(&path, cases::all(RANDOM)?)
-        .map_err(|error| format!("{}: {error}", path.display()))?;
-    Ok(path)
+/// Writes the cases, and brews.
+fn written() -> Outcome<[PathBuf; 2]> {
+    let write = |name: &str, text: String| {
+        let path = root().join("target/npm").join(name);
+        std::fs::write(&path, text).map_err(|error| format!("{}: {error}", path.display()))?;
+        Ok::<_, String>(path)
+    };
+    Ok([write("cases.jsonl", cases::all(RANDOM)?)?, write("brews.txt", brews::all())?])
 }
 
 /// In Node.js.
 pub fn in_node() -> Outcome {
     tools::node()?;
-    run(program("node").arg("tests/js/node.js").arg(package::built()).arg(written()?))
+    run(program("node").arg("tests/js/node.js").arg(package::built()).args(written()?))
 }
 
 /// In headless Chromium, under a strict content security policy, by both entries of the package.
@@ -33,8 +35,15 @@ pub fn in_chromium() -> Outcome {
     }
     page::copy(&root().join("tests/js/page"), &folder)?;
     let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
-    std::fs::copy(root().join("tests/js/parity.js"), folder.join("parity.js")).map_err(fail)?;
-    std::fs::copy(written()?, folder.join("cases.jsonl")).map_err(fail)?;
+    let [cases, brews] = written()?;
+    for (from, to) in [
+        (root().join("tests/js/parity.js"), "parity.js"),
+        (root().join("tests/js/brews.js"), "brews.js"),
+        (cases, "cases.jsonl"),
+        (brews, "brews.txt"),
+    ] {
+        std::fs::copy(from, folder.join(to)).map_err(fail)?;
+    }
     let mut chromium = program("node");
     chromium.arg("tests/js/chromium.js").arg(packages).arg(&folder).arg("parity.html");
     run(&mut limited(300, &chromium))

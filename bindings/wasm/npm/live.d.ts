@@ -1,0 +1,78 @@
+import type { LiveAccounts, LiveNow, LiveSeen, LiveSetup, LiveStep, LiveWeighed } from "./index.js";
+
+/** A reading of a scale. */
+export interface Reading {
+  /** When it was taken, on a clock that only goes forward: `performance.now() / 1000`, for example. */
+  clock_s: number;
+  /** What the scale reads. */
+  reading_g: number;
+}
+
+/** A scale that is being watched. */
+export interface Scale {
+  /**
+   * Takes the next reading: five to a hundred a second, at uneven times and with gaps.
+   *
+   * @throws {@link Refusal} For an input that is not accepted, NaN as well: leave that reading out, the state is as it
+   * was. With `impossible` for a clock that does not go forward, with `result_out_of_range` after years of pouring.
+   */
+  take(reading: Reading): LiveSeen;
+  /** Tells that readings are lower by so much from the next one on, because the display was set to zero. */
+  zeroed(options: { change_g: number }): void;
+  /** Counts water from here on: what was poured so far is weight like any other. */
+  countAnew(): void;
+  /** Where all changes of the reading are put down. */
+  account(): LiveAccounts;
+  /** A copy of the state: for `structuredClone()`, for a store, for `live.scale.from()` of the same version. */
+  readonly state: Uint8Array;
+}
+
+/** A brew that is being followed. */
+export interface Follower {
+  /**
+   * Takes the next reading, and tells what to do.
+   *
+   * @throws {@link Refusal} As {@link Scale.take}, and for a recipe whose numbers are not accepted.
+   */
+  take(reading: Reading): LiveNow;
+  /** Goes on to the next step: a button was pressed. */
+  goOn(): void;
+  /** Tells that readings are lower by so much from the next one on, because the display was set to zero. */
+  zeroed(options: { change_g: number }): void;
+  /** Tells the dose, where it was weighed elsewhere. */
+  setDose(options: { dose_g: number }): void;
+  /** Tells the beverage, where it was weighed elsewhere. */
+  setBeverage(options: { beverage_g: number }): void;
+  /** Sets how long before the water is reached the cue to stop comes, for a hand that is known. */
+  setLead(options: { lead_s: number }): void;
+  /** What was weighed and learned so far. */
+  weighed(): LiveWeighed;
+  /** Where all changes of the reading are put down. */
+  account(): LiveAccounts;
+  /** A copy of the state: for `structuredClone()`, for a store, for `live.follower.from()` of the same version. */
+  readonly state: Uint8Array;
+}
+
+/** A scale that is watched while someone brews on it, and a brew that is followed. */
+export const live: {
+  readonly scale: {
+    /** Begins to watch a scale. The first reading is taken for what lies on it. */
+    (setup: LiveSetup): Scale;
+    /**
+     * Goes on with a scale's state.
+     *
+     * @throws {@link Refusal} With `not_begun` for bytes that are no state of a scale, or one of another version.
+     */
+    from(state: Uint8Array): Scale;
+  };
+  readonly follower: {
+    /** Begins to follow a brew, at the first step of its recipe: 24 at most, and there may be none. */
+    (setup: LiveSetup, recipe: LiveStep[]): Follower;
+    /**
+     * Goes on with a follower's state, and the same recipe.
+     *
+     * @throws {@link Refusal} With `not_begun` for bytes that are no state of a follower, or one of another version.
+     */
+    from(state: Uint8Array, recipe: LiveStep[]): Follower;
+  };
+};

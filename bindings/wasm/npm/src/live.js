@@ -1,0 +1,174 @@
+// A scale that is watched and a brew that is followed. Their states are kept here, in JavaScript, and lent to the
+// module for each call: it keeps nothing, and a state can be copied, stored and brought back.
+
+import { answer, answered, base, bytes, bytesAt, items, number, put, putBytes, putEach, record } from "./call.js";
+import {
+  FOLLOWER,
+  SCALE,
+  SETUP_DOUBLES,
+  STATE_AT,
+  STEP_DOUBLES,
+  STEP_NUMBERS,
+  cupwrightFollowAccount,
+  cupwrightFollowBegin,
+  cupwrightFollowGoOn,
+  cupwrightFollowSetBeverage,
+  cupwrightFollowSetDose,
+  cupwrightFollowSetLead,
+  cupwrightFollowTake,
+  cupwrightFollowWeighed,
+  cupwrightFollowZeroed,
+  cupwrightLiveAccount,
+  cupwrightLiveBegin,
+  cupwrightLiveCountAnew,
+  cupwrightLiveTake,
+  cupwrightLiveZeroed,
+  getLiveAccounts,
+  getLiveNow,
+  getLiveSeen,
+  getLiveWeighed,
+  takeLiveSetup,
+  takeLiveStep,
+} from "./functions.js";
+
+/** Where a setup or a recipe is lent, after the base: behind the longest state. */
+const BEHIND = STATE_AT + FOLLOWER;
+
+const READING = new Set(["clock_s", "reading_g"]);
+
+/** The only option of a call. */
+function only(o, name) {
+  record(o, 1, new Set([name]), "options");
+  return number(o[name], name);
+}
+
+/** A state in JavaScript's memory. A call that is refused leaves it as it was. */
+class Kept {
+  #state;
+
+  constructor(state) {
+    this.#state = state;
+  }
+
+  /** A copy of the state, for structuredClone() or a store. */
+  get state() {
+    return this.#state.slice();
+  }
+
+  /** Lends the state to a call and keeps what becomes of it. */
+  lend(call) {
+    const at = putBytes(this.#state, STATE_AT);
+    answered(call(at));
+    this.#state = bytesAt(at, this.#state.length);
+  }
+}
+
+/** The state that a function begins with a setup. */
+function begun(setup, size, begin) {
+  const at = put(takeLiveSetup(setup, "setup"), BEHIND, SETUP_DOUBLES);
+  // Nothing of another call is to be left in it.
+  putBytes(new Uint8Array(size), STATE_AT);
+  answered(begin(at, base + STATE_AT, base));
+  return bytesAt(base + STATE_AT, size);
+}
+
+/** A state that was stored, if it is one. */
+function restored(state, size, look) {
+  const { count, values } = bytes(state, "state", size);
+  const whole = new Uint8Array(size);
+  // One that is shorter or longer has no beginning.
+  if (count === size) whole.set(values);
+  answered(look(putBytes(whole, STATE_AT), answer, base));
+  return whole;
+}
+
+class Scale extends Kept {
+  take(o) {
+    record(o, 2, READING, "options");
+    const [clock, reading] = [number(o.clock_s, "clock_s"), number(o.reading_g, "reading_g")];
+    this.lend((at) => cupwrightLiveTake(at, clock, reading, answer, base));
+    return getLiveSeen(answer);
+  }
+
+  zeroed(o) {
+    const change = only(o, "change_g");
+    this.lend((at) => cupwrightLiveZeroed(at, change, base));
+  }
+
+  countAnew() {
+    this.lend((at) => cupwrightLiveCountAnew(at, base));
+  }
+
+  account() {
+    this.lend((at) => cupwrightLiveAccount(at, answer, base));
+    return getLiveAccounts(answer);
+  }
+}
+
+class Follower extends Kept {
+  #recipe;
+
+  constructor(state, recipe) {
+    super(state);
+    this.#recipe = recipe;
+  }
+
+  take(o) {
+    record(o, 2, READING, "options");
+    const [clock, reading] = [number(o.clock_s, "clock_s"), number(o.reading_g, "reading_g")];
+    const { count, values } = this.#recipe;
+    const steps = putEach(values, BEHIND, STEP_DOUBLES, STEP_NUMBERS);
+    this.lend((at) => cupwrightFollowTake(at, steps, count, clock, reading, answer, base));
+    return getLiveNow(answer);
+  }
+
+  goOn() {
+    this.lend((at) => cupwrightFollowGoOn(at, base));
+  }
+
+  zeroed(o) {
+    const change = only(o, "change_g");
+    this.lend((at) => cupwrightFollowZeroed(at, change, base));
+  }
+
+  setDose(o) {
+    const dose = only(o, "dose_g");
+    this.lend((at) => cupwrightFollowSetDose(at, dose, base));
+  }
+
+  setBeverage(o) {
+    const beverage = only(o, "beverage_g");
+    this.lend((at) => cupwrightFollowSetBeverage(at, beverage, base));
+  }
+
+  setLead(o) {
+    const lead = only(o, "lead_s");
+    this.lend((at) => cupwrightFollowSetLead(at, lead, base));
+  }
+
+  weighed() {
+    this.lend((at) => cupwrightFollowWeighed(at, answer, base));
+    return getLiveWeighed(answer);
+  }
+
+  account() {
+    this.lend((at) => cupwrightFollowAccount(at, answer, base));
+    return getLiveAccounts(answer);
+  }
+}
+
+const steps = (recipe) => items(recipe, "recipe", takeLiveStep);
+
+const scale = (setup) => new Scale(begun(setup, SCALE, cupwrightLiveBegin));
+scale.from = (state) => new Scale(restored(state, SCALE, cupwrightLiveAccount));
+
+const follower = (setup, recipe) => {
+  const taken = steps(recipe);
+  return new Follower(begun(setup, FOLLOWER, cupwrightFollowBegin), taken);
+};
+follower.from = (state, recipe) => {
+  const taken = steps(recipe);
+  return new Follower(restored(state, FOLLOWER, cupwrightFollowAccount), taken);
+};
+
+export const live = Object.freeze({ scale: Object.freeze(scale), follower: Object.freeze(follower) });
