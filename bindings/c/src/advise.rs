@@ -285,7 +285,9 @@ pub unsafe extern "C" fn cupwright_advise_on(
         let wanted = checked!(call, wanted_pct)?;
         let window = verdict::window(call, given!(call, window)?)?;
         let sure = checked!(call, confidence_pct)?;
-        let advice = advise::on(&cup, &straying, &means, wanted, &window, sure);
-        self::advice(call.wish(WANTED, advice.as_ref())?)
+        let mut advice = Advice::NONE;
+        let told = advise::on_into(&mut advice, &cup, &straying, &means, wanted, &window, sure);
+        call.wish(WANTED, told.as_ref())?;
+        self::advice(&advice)
     }))
 }

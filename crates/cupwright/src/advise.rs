@@ -194,6 +194,10 @@ pub struct Advice {
 }
 
 impl Advice {
+    /// Nothing.
+    pub const NONE: Self =
+        Self { grind: Direction::Leave, untold: None, suggestions: [None; MOST_SUGGESTIONS] };
+
     /// What can be done, the best first.
     pub fn suggestions(&self) -> impl Iterator<Item = &Suggestion> {
         self.suggestions.iter().flatten()
@@ -284,19 +288,16 @@ pub fn on(
     window: &Window,
     confidence: Confidence,
 ) -> Result<Advice, Error> {
-    // Filled where the caller gets it: two of them would not fit the stack of a small processor.
-    let mut told =
-        Ok(Advice { grind: Direction::Leave, untold: None, suggestions: [None; MOST_SUGGESTIONS] });
-    if let Ok(advice) = &mut told
-        && let Err(error) = fill(advice, cup, straying, means, wanted, window, confidence)
-    {
-        told = Err(error);
-    }
-    told
+    let mut advice = Advice::NONE;
+    on_into(&mut advice, cup, straying, means, wanted, window, confidence)?;
+    Ok(advice)
 }
 
-#[inline(never)]
-fn fill(
+/// As [`on`], into an advice that is there already: for stacks that have no room for two.
+///
+/// # Errors
+/// As [`on`]; what is in the advice then is nobody's.
+pub fn on_into(
     advice: &mut Advice,
     cup: &Cup,
     straying: &Straying,
@@ -306,6 +307,7 @@ fn fill(
     confidence: Confidence,
 ) -> Result<(), Error> {
     window.admit(wanted)?;
+    *advice = Advice::NONE;
     let counted = Now::of(cup, straying, window)?.tell(means.milk, wanted, advice)?;
     advice.grind = grind(&counted, window, confidence);
     advice.untold = Next::tell(cup, straying, means, wanted, window, advice).err();
