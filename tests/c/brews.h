@@ -1,6 +1,6 @@
 /*
- * Brews on a scale, which stand behind the cases: a scale is watched and the brew is followed, and each
- * reading's answers are compared with the core's by a hash over their bits.
+ * Brews on a scale: it is watched and the brew is followed, and each reading's answers are compared with the
+ * core's by a hash over their bits.
  *
  * A line is an operation, two numbers as the hexadecimal digits of their bits, and digits that depend on
  * the operation: crates/xtask/src/brews.rs.
@@ -9,7 +9,7 @@
 #ifndef BREWS_H
 #define BREWS_H
 
-#include "cases.h"
+#include "words.h"
 
 /* Another program may look closer at each reading. */
 #if !defined(READ)
@@ -18,8 +18,7 @@
 
 enum { END, BEGIN, STEP, TAKE, REFUSED, ZEROED, COUNT_ANEW, GO_ON, KNOW, TOLD };
 
-/* As many as there are: memory is short on the smallest board. */
-enum { MOST_STEPS = 8 };
+enum { MOST_STEPS = 24 };
 
 static cupwright_scale scale;
 static cupwright_follower follower;

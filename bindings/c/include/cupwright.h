@@ -23,7 +23,7 @@
  * nothing is clamped. Symbols in equations: D dose, W brew water, B beverage, T strength, E yield,
  * h moisture, s solids of the water, V vapour, φ held strength, r retention, R ratio, ρ density.
  *
- * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread, and from an
+ * Nothing is allocated, nothing is global, nothing is kept after a call but in states that the caller owns: call from any thread, and from an
  * interrupt if its stack and time allow. cupwright_plan_recipe() takes 3.2 KiB of stack and millions of
  * instructions, so does cupwright_uncertainty_extraction_yield(), the other budgets take 2.3 KiB, fits
  * (cupwright_calibrate_...()) 3 to 6 KiB and up to hundreds of millions of instructions on a processor without doubles,
@@ -6511,6 +6511,28 @@ int32_t cupwright_caution_caffeine(double dose_g,
 /**
  * Begins to watch a scale. The first reading is taken for what lies on it.
  *
+ *     static cupwright_scale scale;
+ *
+ *     void on_start(void) {
+ *         const cupwright_live_setup setup = {0.1, 2000.0, 15.0};
+ *         cupwright_live_begin(&setup, &scale, NULL);
+ *     }
+ *
+ *     void on_reading(double clock_s, double reading_g) {
+ *         cupwright_live_seen seen;
+ *         if (cupwright_live_take(&scale, clock_s, reading_g, &seen, NULL) != CUPWRIGHT_STATUS_OK) {
+ *             return;
+ *         }
+ *         show(seen.poured_g, seen.has_flow ? seen.flow_g_per_s : 0.0);
+ *         if (seen.event == CUPWRIGHT_HAPPENING_POUR_STARTED) {
+ *             start_timer(seen.event_clock_s);
+ *         }
+ *     }
+ *
+ *     void on_tare_button(double reading_g) {
+ *         cupwright_live_zeroed(&scale, reading_g, NULL);
+ *     }
+ *
  * @param setup The scale.
  * @param[out] scale The state; whatever it was before.
  */
@@ -6579,6 +6601,17 @@ int32_t cupwright_live_account(const struct cupwright_scale *scale,
 
 /**
  * Begins to follow a brew, at the first step of its recipe and with nothing known.
+ *
+ *     static const cupwright_live_step recipe[] = {
+ *         {.step = CUPWRIGHT_STEP_DOSE, .dose_g = 15.0},
+ *         {.step = CUPWRIGHT_STEP_POUR, .to_g = 45.0},
+ *         {.step = CUPWRIGHT_STEP_POUR, .to_g = 250.0, .from_s = 40.0},
+ *     };
+ *
+ *     cupwright_live_now now;
+ *     if (cupwright_follow_take(&follower, recipe, 3, clock_s, reading_g, &now, NULL) == CUPWRIGHT_STATUS_OK) {
+ *         show_words(cupwright_cue_text(now.cue), cupwright_why_text(now.why));
+ *     }
  *
  * @param setup The scale.
  * @param[out] follower The state; whatever it was before.

@@ -462,6 +462,30 @@ fn weighed(call: Call, of: &Follower) -> Result<cupwright_live_weighed, Refused>
 
 /// Begins to watch a scale. The first reading is taken for what lies on it.
 ///
+/// ```text
+/// static cupwright_scale scale;
+///
+/// void on_start(void) {
+///     const cupwright_live_setup setup = {0.1, 2000.0, 15.0};
+///     cupwright_live_begin(&setup, &scale, NULL);
+/// }
+///
+/// void on_reading(double clock_s, double reading_g) {
+///     cupwright_live_seen seen;
+///     if (cupwright_live_take(&scale, clock_s, reading_g, &seen, NULL) != CUPWRIGHT_STATUS_OK) {
+///         return;
+///     }
+///     show(seen.poured_g, seen.has_flow ? seen.flow_g_per_s : 0.0);
+///     if (seen.event == CUPWRIGHT_HAPPENING_POUR_STARTED) {
+///         start_timer(seen.event_clock_s);
+///     }
+/// }
+///
+/// void on_tare_button(double reading_g) {
+///     cupwright_live_zeroed(&scale, reading_g, NULL);
+/// }
+/// ```
+///
 /// @param setup The scale.
 /// @param[out] scale The state; whatever it was before.
 #[unsafe(no_mangle)]
@@ -562,6 +586,19 @@ pub unsafe extern "C" fn cupwright_live_account(
 }
 
 /// Begins to follow a brew, at the first step of its recipe and with nothing known.
+///
+/// ```text
+/// static const cupwright_live_step recipe[] = {
+///     {.step = CUPWRIGHT_STEP_DOSE, .dose_g = 15.0},
+///     {.step = CUPWRIGHT_STEP_POUR, .to_g = 45.0},
+///     {.step = CUPWRIGHT_STEP_POUR, .to_g = 250.0, .from_s = 40.0},
+/// };
+///
+/// cupwright_live_now now;
+/// if (cupwright_follow_take(&follower, recipe, 3, clock_s, reading_g, &now, NULL) == CUPWRIGHT_STATUS_OK) {
+///     show_words(cupwright_cue_text(now.cue), cupwright_why_text(now.why));
+/// }
+/// ```
 ///
 /// @param setup The scale.
 /// @param[out] follower The state; whatever it was before.
