@@ -8,6 +8,7 @@ use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use cupwright::advise::{self, Cup, Means};
+use cupwright::calibrate::Rates;
 use cupwright::calibrate::{self, Drained, Thermometer, Timed};
 use cupwright::extraction::{self, Brew, Kinetics};
 use cupwright::forecast::Straying;
@@ -243,9 +244,26 @@ fn of_advice(c: &mut Criterion) {
         extracted: Estimate::with(value(19.2), Standard::known(value(0.3))),
         contact: value(120.0),
     };
-    let means = Means { kinetics: None, chamber: None, water: value(92.0), milk: true };
+    let rates = Rates {
+        kinetics: Kinetics {
+            equilibrium: value(22.0),
+            fast_share: value(60.0),
+            fast: value(10.0),
+            slow: value(90.0),
+        },
+        u_fast_share: value(3.0),
+        u_fast: value(0.1),
+        u_slow: value(0.2),
+        share_and_fast: value(0.5),
+        share_and_slow: value(0.5),
+        fast_and_slow: value(0.5),
+        freedom: value(6.0),
+    };
+    let means =
+        Means { rates: Some(rates), kept: None, chamber: None, water: value(92.0), milk: true };
     let (straying, window) = (straying(), verdict::HOME_BREWER_2018.window);
-    time(c, "advise/on", cup, |cup| advise::on(cup, &straying, &means, value(1.3), &window));
+    let advise = |cup: &Cup| advise::on(cup, &straying, &means, value(1.3), &window, value(95.0));
+    time(c, "advise/on", cup, advise);
 }
 
 criterion_group!(

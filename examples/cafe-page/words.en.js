@@ -10,13 +10,14 @@ export default {
   invented: "Tarnlow Hut, its brewers and its coffees are invented.",
   skip: "Skip to the ticket",
   steps: "Steps of a brew",
-  places: { wish: "Wish", ticket: "Ticket", guide: "Brew", judge: "Taste", notebook: "Notebook" },
+  places: { wish: "Wish", ticket: "Ticket", guide: "Brew", judge: "Taste", notebook: "Notebook", learn: "Learnt" },
   headings: {
     wish: "What would you like to drink?",
     ticket: "The recipe",
     guide: "Brew it",
     judge: "What came out",
     notebook: "Notebook",
+    learn: "What your brews tell",
   },
   loading: "Loading…",
   noStart: "The calculator did not load. Reload the page; the first visit needs a connection.",
@@ -401,7 +402,7 @@ export default {
       more_than_ten: "It would take more than ten readings to decide the strength.",
       none_is_enough: "No number of readings would decide the strength.",
     },
-    could: "What could be done, the surest first",
+    could: "What could be done, the best first",
     change: {
       drink_as_it_is: () => "This cup as it is",
       add_water: (amount) => `This cup with ${amount} of water`,
@@ -410,11 +411,13 @@ export default {
       dose: (amount, before) => `Next time ${amount} of coffee for ${before}`,
       water: (amount, before) => `Next time ${amount} of water for ${before}`,
       time: (amount, before) => `Next time ${amount} of contact for ${before}`,
+      time_with_dose: (amount, before, dose) => `Next time ${amount} of contact for ${before}, and ${dose} of coffee`,
     },
     outlook: (strength, size, chance) => `${strength}, ${size}, inside with ${chance}`,
     grind: {
       more: "Too little was extracted: grind finer. Nobody has published how much.",
       less: "Too much was extracted: grind coarser. Nobody has published how much.",
+      not_yet_decided: "Whether to grind finer or coarser is not decided yet: read again first.",
     },
     agreement: {
       mean: "Mean of the readings: they agree.",
@@ -491,6 +494,13 @@ export default {
         ? `From ${from} down to ${to} with ${added} of water. ${wanted}`
         : `From ${from} down to ${to} with ${added} of water.`,
     wantedText: (strength, added) => `${strength} takes ${added}.`,
+    kept: "What the brewer kept",
+    doseAxis: (unit) => `coffee, ${unit}`,
+    keptAxis: (unit) => `water kept, ${unit}`,
+    odd: "odd one",
+    keptText: (brews) =>
+      `${brews} brews, the line through them, and the band that 95 of 100 further brews would fall in.`,
+    oddText: (when) => `The brew of ${when} is marked.`,
   },
 
   notebook: {
@@ -511,6 +521,8 @@ export default {
     privacy: "All of this stays on this device.",
     wrong: {
       json: "It is no JSON.",
+      profile: "It is no profile.",
+      nothing: "It has nothing in it.",
       csv: (line) => `Line ${line}: a quotation mark is not closed or stands where none may.`,
       schema: (found) => `It says schema “${found}”; cupwright-cafe-notebook/1 is known here.`,
       entries: "It has no list of entries.",
@@ -531,5 +543,74 @@ export default {
       twice: (where) => `${where}: this id stands twice in the file.`,
       more: (count) => `And ${count} more.`,
     },
+  },
+
+  learn: {
+    lead: "Your own brews tell what no table can. Each ± holds the true value 95 times in 100.",
+    keeps: (brewer) => `What it keeps: ${brewer}`,
+    nameless: "the brewer without a name",
+    hold_up: "Kept whatever the dose",
+    rests: (brews, scatter) => `By ${brews} brews in the notebook, which scatter by ${scatter} about that.`,
+    older: (count) => `The newest count; ${count} older ones do not.`,
+    onTicket: (brews) => `What it keeps is learnt from ${brews} brews.`,
+    within: "Paper and drips are in it; a recipe that is planned with it no longer counts them apart.",
+    too_few: (found, needed, brewer) =>
+      `${brewer}: ${found} in the notebook, and it takes ${needed} brews to tell what it keeps.`,
+    lacks: {
+      one_dose: (from, to, wanted) =>
+        `Doses of ${from} to ${to} tell only what is kept in all, right for such doses. Brew once with ${wanted} to tell how much of it the brewer keeps whatever the dose.`,
+      below_zero: () => "A line would start below nothing, so all that is kept goes with the dose.",
+    },
+    odd: (when, by, isMore) =>
+      `The brew of ${when} stands out: it kept ${by} ${isMore ? "more" : "less"} than the line says. Look for a reason, such as a spill or a wrong weight.`,
+    noneOdd: "No brew stands out.",
+    alone: (when) =>
+      `The slope hangs on the brew of ${when} alone. Another of such a dose would tell whether to trust it.`,
+    leaveOut: "Leave it out",
+    leftOut: (when) => `Left out: the brew of ${when}.`,
+    takeIn: "Count it again",
+    takeInNamed: (when) => `Count it again: the brew of ${when}`,
+    isLeftOut: (when) => `Left out: the brew of ${when}. It stays in the notebook.`,
+    isTakenIn: (when) => `The brew of ${when} counts again.`,
+    readings: "How well you read",
+    repeatability: "Repeatability",
+    pooled: (readings, cups) => `From ${readings} readings of ${cups} cups, any brewer.`,
+    readingsMissing: {
+      cannot_tell: "Repeatability: read the same sample twice, and that cup tells.",
+      result_out_of_range: "Repeatability: all readings of a cup are alike; the display is too coarse to tell.",
+    },
+    coffee: (name) => `How it extracts: ${name}`,
+    namelessCoffee: "the coffee without a name",
+    equilibrium: "Yield it levels off at",
+    after: (time, brews) =>
+      `About two thirds of it are there after ${time}; from ${brews} brews. Advice on time counts with it.`,
+    coffeeMissing: {
+      times: "How fast this coffee extracts: three brews of it that differ in time of contact alone would tell.",
+      still_rising: (longest) =>
+        `How fast this coffee extracts: it is still giving at ${longest}; a brew left twice as long would tell.`,
+      levelled_off:
+        "How fast this coffee extracts: it had given all by the shortest contact; a shorter one would tell.",
+    },
+    use: "Plan with these",
+    used: "The recipe counts with what your brews tell.",
+    inUse: {
+      brews: (when) => `In use since ${when}.`,
+      file: (when) => `In use since ${when}, from a file.`,
+    },
+    newer: "The brews tell something else by now.",
+    edited: "Some of it was changed by hand since.",
+    giveBack: "Give it back",
+    givenBack: "The fields have what they had before.",
+    origin: {
+      learnt: "Learnt from brews.",
+      within: "0: it is within what was learnt.",
+      instead: "Not counted: the brewer's own brews tell.",
+    },
+    file: "Profile as a file",
+    export: "Export the profile",
+    nothingToExport: "Once something is in use it can be exported.",
+    import: "Import a profile",
+    importHint: "JSON in the package's own form. It is used at once, and can be given back.",
+    imported: "The profile is in use.",
   },
 };

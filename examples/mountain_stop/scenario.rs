@@ -5,8 +5,8 @@ use std::{collections::BTreeMap, fmt, ops::Range, path::Path};
 use cupwright::forecast::Straying;
 use cupwright::plan::{Brewer, Coffee, Kitchen, Wish};
 use cupwright::quantity::{
-    Beverage, BrewWater, Dose, FactorUncertainty, MassUncertainty, Repeatability, Strength,
-    StrengthUncertainty,
+    Beverage, BrewWater, DegreesOfFreedom, Dose, FactorUncertainty, MassUncertainty, Repeatability,
+    Strength, StrengthUncertainty,
 };
 use cupwright::reading::Zero;
 use serde::Deserialize;
@@ -65,6 +65,8 @@ pub struct MeasuredBrew {
     pub readings: Vec<Strength>,
     #[serde(rename = "repeatability_pct")]
     pub repeatability: Repeatability,
+    #[serde(rename = "repeatability_degrees_of_freedom")]
+    pub repeatability_freedom: DegreesOfFreedom,
     pub zero: Zero,
 }
 

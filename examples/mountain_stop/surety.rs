@@ -6,9 +6,9 @@ use cupwright::decision::{self, Decision, Needed};
 use cupwright::extraction::Brew;
 use cupwright::plan::{self, Wish};
 use cupwright::quantity::*;
-use cupwright::reading;
+use cupwright::reading::{self, Agreement};
 use cupwright::uncertainty::{
-    self, Budget, Estimate, Measured, ReadStrength, Shape, Standard, Uncertain,
+    self, Budget, Estimate, Measured, ReadStrength, Series, Shape, Standard, Uncertain, Uncertainty,
 };
 use cupwright::verdict::{Band, Window};
 
@@ -87,8 +87,7 @@ pub fn write_worth(
     rests_on(out, "rests on", &strength, sure)?;
     rests_on(out, "", &extracted, sure)?;
     if let Some(window) = setting.drink.window.filter(|_| setting.drink.brew_strength.is_none()) {
-        let scatter = Standard::known(Measure::new(measured.repeatability.percent())?);
-        let repeats = Some((scatter, measured));
+        let repeats = Some((own_scatter(measured), measured));
         decided(out, "decided", &strength.estimate, &window.strength, sure, repeats)?;
         if let Some(band) = &window.extracted {
             decided(out, "", &extracted.estimate, band, sure, None)?;
@@ -107,17 +106,21 @@ pub fn write_worth(
     Ok(())
 }
 
+/// The scatter of one reading.
+fn own_scatter(measured: &MeasuredBrew) -> Series<StrengthUncertainty> {
+    // How uncertain it is itself, its degrees of freedom say.
+    let doubt = Standard { u: StrengthUncertainty::NONE, freedom: measured.repeatability_freedom };
+    Estimate::with(measured.repeatability, doubt).into()
+}
+
 /// The strength with what is known of its reading, its instrument and its factor.
 fn strength_of(
     instrument: &Instrument,
     setting: &Setting<'_>,
     measured: &MeasuredBrew,
 ) -> Result<Budget<Strength>, Error> {
-    let read = reading::combine(&measured.readings, measured.repeatability)?.value;
-    let readings = ReadingCount::from_count(measured.readings.len() as f64)?;
-    let one = Standard::known(StrengthUncertainty::from_percent(measured.repeatability.percent())?);
     uncertainty::strength(&ReadStrength {
-        reading: Estimate::with(read, uncertainty::pooled(&[one], readings)?),
+        reading: uncertainty::of_readings(&measured.readings, &own_scatter(measured))?,
         instrument: uncertainty::of_limit(instrument.limit, Shape::Rectangular),
         factor: Standard::known(instrument.factor),
         zero: measured.zero,
@@ -188,7 +191,7 @@ fn decided<M: Uncertain>(
     estimate: &Estimate<M>,
     band: &Band<M>,
     sure: Confidence,
-    repeats: Option<(Standard<StrengthUncertainty>, &MeasuredBrew)>,
+    repeats: Option<(Series<StrengthUncertainty>, &MeasuredBrew)>,
 ) -> Result<(), Error> {
     let chances = decision::chances(estimate, band);
     let said = match decision::decide(estimate, band, sure) {
@@ -213,15 +216,18 @@ fn more_readings<M: Uncertain>(
     estimate: &Estimate<M>,
     band: &Band<M>,
     sure: Confidence,
-    scatter: &Standard<StrengthUncertainty>,
+    scatter: &Series<StrengthUncertainty>,
     measured: &MeasuredBrew,
 ) -> Result<String, Error> {
+    if reading::combine(&measured.readings, measured.repeatability)?.agreement != Agreement::Mean {
+        return Ok("; the readings do not agree, look for a reason".to_string());
+    }
     // What repeating does not lessen: all but the scatter.
-    let of_mean = scatter.u.percent() / (measured.readings.len() as f64).sqrt();
+    let of_mean = scatter.s.percent() / (measured.readings.len() as f64).sqrt();
     let rest = (estimate.u.value().powi(2) - of_mean.powi(2)).max(0.0).sqrt();
     let needed = decision::readings_needed(
         estimate.value,
-        &Standard { u: Measure::new(scatter.u.percent())?, freedom: scatter.freedom },
+        &Standard { u: Measure::new(scatter.s.percent())?, freedom: scatter.freedom },
         &Standard { u: Measure::new(rest)?, freedom: estimate.freedom },
         band,
         sure,
@@ -252,14 +258,16 @@ fn suggestions(
         contact: drink.contact,
     };
     let means = Means {
-        kinetics: None,
+        rates: None,
+        kept: None,
         chamber: setting.brewer.chamber,
         water: drink.brew_temperature,
         milk: false,
     };
     // The window's yield is of the brewer's count, advice is of the chart's: the strength decides.
     let window = Window { extracted: None, ..window };
-    let advice = advise::on(&cup, &instrument.straying, &means, drink.strength, &window)?;
+    let sure = Confidence::from_percent(SURE)?;
+    let advice = advise::on(&cup, &instrument.straying, &means, drink.strength, &window, sure)?;
     let mut label = "could do";
     for suggestion in advice.suggestions() {
         item(out, label, format_args!("{}", said(suggestion)));
@@ -276,11 +284,17 @@ fn said(s: &Suggestion) -> String {
         Change::SameAgain => "next time the same again".to_string(),
         Change::Dose => format!("next time {:.1} g of coffee for {:.1} g", s.amount, s.before),
         Change::Water => format!("next time {:.1} g of water for {:.1} g", s.amount, s.before),
+        Change::TimeWithDose => format!(
+            "next time {:.1} g of coffee, {} for {}",
+            s.with_dose,
+            of_seconds(s.amount),
+            of_seconds(s.before),
+        ),
         _ => format!("next time {} for {}", of_seconds(s.amount), of_seconds(s.before)),
     };
     let outlook = &s.outlook;
     format!(
-        "{what}: {} of {:.0}, inside with {:.0}",
+        "{what}: {} of {:.0}, strength inside with {:.0}",
         outlook.strength.value, outlook.beverage.value, outlook.inside,
     )
 }

@@ -11,7 +11,7 @@
 
 #include "platform.h"
 
-enum { PAINTED = 8192 };
+enum { PAINTED = 9216 };
 
 #define UNUSED 0xC5C5C5C5u
 

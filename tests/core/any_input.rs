@@ -13,9 +13,11 @@ fn facts_are_whole(error: Error) {
     let words = error.to_string();
     assert!(!words.is_empty());
     match error {
-        Error::OutOfRange { value, lowest, highest, .. }
-        | Error::ResultOutOfRange { value, lowest, highest, .. } => {
+        Error::OutOfRange { value, lowest, highest, .. } => {
             assert!(!(lowest..=highest).contains(&value), "{words}");
+        }
+        Error::ResultOutOfRange { value, lowest, highest, .. } => {
+            assert!(value < lowest || value > highest, "{words}");
         }
         Error::Impossible { quantity, value, lowest, highest, .. } => {
             assert!(!(lowest..=highest).contains(&value), "{words}");

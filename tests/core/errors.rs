@@ -336,8 +336,70 @@ fn what_spans_nothing_tells_nothing() {
 
     let later = Thermometer { time: value(660.0), temperature: value(75.0) };
     let error = calibrate::cooling(&[reading, reading, later], &room).unwrap_err();
-    assert!(
-        matches!(error, Error::ResultOutOfRange { quantity: Quantity::CoolingRate, value, .. } if value < 0.0),
-        "{error}"
+    let Error::CannotTell { quantity: Quantity::CoolingRate, why, found, needed: 0.005 } = error
+    else {
+        panic!("{error}")
+    };
+    assert!(why == Untold::NotCooling && found < 0.0, "{error}");
+}
+
+/// Where every law begins nothing is measured: with a sample of water and one more no factor is told, and
+/// a yield after no time changes nothing.
+#[test]
+fn what_lies_at_zero_tells_nothing() {
+    let (water, dried) = (
+        Dried { brix: value(0.0), strength: value(0.0) },
+        Dried { brix: value(1.5), strength: value(1.3) },
+    );
+    let error = calibrate::refractive_factor(&[water, dried, water]).unwrap_err();
+    let (quantity, why) = (Quantity::RefractiveFactor, Untold::TooFew);
+    assert_eq!(error, Error::CannotTell { quantity, why, found: 1.0, needed: 2.0 });
+
+    let error =
+        calibrate::one_rate(&timed(&[(0.0, 0.0), (60.0, 13.9), (240.0, 20.0)])).unwrap_err();
+    let (quantity, why) = (Quantity::TimeConstant, Untold::TooFew);
+    assert_eq!(error, Error::CannotTell { quantity, why, found: 2.0, needed: 3.0 });
+
+    let steeps = [(30.0, 9.1), (60.0, 13.9), (120.0, 18.6), (300.0, 20.7)];
+    let plain = calibrate::one_rate(&timed(&steeps)).unwrap();
+    for at_start in [0.0, 0.5] {
+        let with_start = [&[(0.0, at_start)], &steeps[..]].concat();
+        let more = calibrate::one_rate(&timed(&with_start)).unwrap();
+        assert_eq!(more.equilibrium, plain.equilibrium);
+        assert_eq!(more.time, plain.time);
+        assert_eq!(more.quality.measurements, plain.quality.measurements);
+        assert_eq!((more.quality.residuals[0], more.quality.leverages[0]), (at_start, 0.0));
+        assert_eq!(more.quality.residuals[1..], plain.quality.residuals[..29]);
+    }
+}
+
+#[test]
+fn doses_too_near_each_other_tell_no_hold_up() {
+    // A scatter of half a gram over doses a tenth of a gram apart.
+    let brews = [(15.0, 33.5), (15.1, 32.9), (15.2, 32.5)].map(|(dose, kept)| Drained {
+        dose: value(dose),
+        water: value(240.0),
+        beverage: value(240.0 - kept),
+        vapour: value(0.0),
+    });
+    let error = calibrate::retention_line(&brews).unwrap_err();
+    let Error::CannotTell { quantity: Quantity::HoldUp, why: Untold::OneDose, found, needed } =
+        error
+    else {
+        panic!("{error}")
+    };
+    assert!((found - 0.2).abs() < 1e-12 && needed == 7.5, "{error}");
+}
+
+#[test]
+fn yields_that_fall_are_called_so() {
+    let yields = timed(&[(30.0, 20.0), (60.0, 15.0), (120.0, 10.0)]);
+    let error = calibrate::one_rate(&yields).unwrap_err();
+    let (quantity, why) = (Quantity::Yield, Untold::Falling);
+    assert_eq!(error, Error::CannotTell { quantity, why, found: 10.0, needed: 18.0 });
+    assert_eq!(
+        error.to_string(),
+        "yield: these measurements cannot tell it, the yield falls with time, which no extraction does \
+         (yield after the longest contact in %: 10, needed for a start: 18)"
     );
 }

@@ -2,7 +2,10 @@
 //! come in the order of their chances.
 
 use approx::{assert_abs_diff_eq, assert_relative_eq};
-use cupwright::advise::{self, Advice, Change, Cup, Direction, Means};
+use cupwright::Error;
+use cupwright::advise::{self, Advice, Change, Cup, Direction, Kept, Means, Suggestion};
+use cupwright::calibrate::Rates;
+use cupwright::decision::{self, Decision};
 use cupwright::extraction::{self, Brew, Kinetics};
 use cupwright::forecast::{self, Intended, Straying};
 use cupwright::quantity::*;
@@ -58,11 +61,22 @@ prop_compose! {
 prop_compose! {
     fn means()(
         rates in proptest::option::of((some(20.0, 30.0), some(0.0, 100.0), some(5.0, 60.0), some(60.0, 400.0))),
+        doubts in (some(0.0, 10.0), some(0.0, 0.2), some(0.0, 0.3), some(2.0, 20.0)),
         volume in proptest::option::of(some::<Volume>(150.0, 1500.0)),
         water in some(60.0, 100.0), milk: bool,
     ) -> Means {
         Means {
-            kinetics: rates.map(|(equilibrium, fast_share, fast, slow)| Kinetics { equilibrium, fast_share, fast, slow }),
+            rates: rates.map(|(equilibrium, fast_share, fast, slow)| Rates {
+                kinetics: Kinetics { equilibrium, fast_share, fast, slow },
+                u_fast_share: doubts.0,
+                u_fast: doubts.1,
+                u_slow: doubts.2,
+                share_and_fast: value(0.5),
+                share_and_slow: value(0.7),
+                fast_and_slow: value(0.6),
+                freedom: doubts.3,
+            }),
+            kept: None,
             chamber: volume.map(|volume| Chamber { volume, displacement: value(0.8) }),
             water,
             milk,
@@ -70,7 +84,7 @@ prop_compose! {
     }
 }
 
-fn find(advice: &Advice, change: Change) -> Option<&advise::Suggestion> {
+fn find(advice: &Advice, change: Change) -> Option<&Suggestion> {
     advice.suggestions().find(|s| s.change == change)
 }
 
@@ -87,6 +101,19 @@ fn losses(brew: &Brew) -> Losses {
     Losses { retention, ..none }
 }
 
+/// How large a change is, as advice counts it.
+fn size(s: &Suggestion, brew: &Brew) -> f64 {
+    let whole = if s.before > 0.0 { s.before } else { brew.beverage.grams() };
+    let with = if s.with_dose > 0.0 { (s.with_dose / brew.dose.grams() - 1.0).abs() } else { 0.0 };
+    (s.amount - s.before).abs() / whole + with
+}
+
+/// What orders suggestions.
+fn score(s: &Suggestion, brew: &Brew) -> f64 {
+    let outlook = &s.outlook;
+    outlook.inside.percent() + 0.1 * outlook.strength_inside.percent() - 10.0 * size(s, brew)
+}
+
 /// The strength of the same coffee brewed with other masses.
 fn brewed(cup: &Cup, dose: Dose, water: BrewWater) -> f64 {
     let beverage = retention::beverage(&losses(&cup.brew), dose, water).unwrap();
@@ -97,10 +124,10 @@ fn brewed(cup: &Cup, dose: Dose, water: BrewWater) -> f64 {
 proptest! {
     #[test]
     fn suggestions_lead_where_they_say_and_stay_within_reach(
-        cup in cup(), straying in straying(), means in means(), wanted in some::<Strength>(0.9, 2.0),
+        cup in cup(), straying in straying(), means in means(), wanted in some::<Strength>(1.15, 1.45), sure in some(60.0, 99.0),
     ) {
         let window = HOME_BREWER_2018.window;
-        let Ok(advice) = advise::on(&cup, &straying, &means, wanted, &window) else { return Ok(()) };
+        let Ok(advice) = advise::on(&cup, &straying, &means, wanted, &window, sure) else { return Ok(()) };
 
         for (change, strength) in [
             (Change::Dose, find(&advice, Change::Dose).map(|s| brewed(&cup, value(s.amount), cup.brew.water))),
@@ -112,9 +139,14 @@ proptest! {
                 assert_relative_eq!(told, wanted.percent(), max_relative = 1e-9);
             }
         }
-        if let Some(time) = find(&advice, Change::Time) {
-            let band = window.extracted.unwrap();
-            assert_relative_eq!(time.outlook.counted.value.percent(), band.centre(), max_relative = 1e-8);
+        // A time lands on an eighth of the band; with a dose, at the strength wanted too.
+        for s in [Change::Time, Change::TimeWithDose].into_iter().filter_map(|change| find(&advice, change)) {
+            let eighths = (s.outlook.counted.value.percent() - 18.0) / 0.5;
+            assert_abs_diff_eq!(eighths, eighths.round(), epsilon = 1e-6);
+            prop_assert!((1.0..=7.0).contains(&eighths.round()));
+            if s.change == Change::TimeWithDose {
+                assert_relative_eq!(s.outlook.strength.value.percent(), wanted.percent(), max_relative = 1e-9);
+            }
         }
         // Something is added only to what is too strong, and then it is as strong as wished.
         for change in [Change::AddWater, Change::AddMilk] {
@@ -131,29 +163,45 @@ proptest! {
                 let (dose, water) = match s.change {
                     Change::Dose => (s.amount, cup.brew.water.grams()),
                     Change::Water => (cup.brew.dose.grams(), s.amount),
+                    Change::TimeWithDose => (s.with_dose, cup.brew.water.grams()),
                     _ => continue,
                 };
                 let fill = 1000.0 * water / density + 0.8 * dose;
                 prop_assert!(fill <= chamber.volume.millilitres() * (1.0 + 1e-8), "{fill}");
             }
         }
-        // As it is and the same again are always there, with what was read and what it says.
-        let as_it_is = find(&advice, Change::DrinkAsItIs).unwrap().outlook;
-        assert_relative_eq!(as_it_is.strength.value.percent(), cup.strength.value.percent(), max_relative = 1e-14);
-        let again = find(&advice, Change::SameAgain).unwrap().outlook;
-        assert_relative_eq!(again.strength.value.percent(), cup.strength.value.percent(), max_relative = 1e-9);
-        assert_relative_eq!(again.beverage.value.grams(), cup.brew.beverage.grams(), max_relative = 1e-9);
-        prop_assert!(again.beverage.u >= straying.water.u || straying.water.u.grams() == 0.0);
+        // As it is is always there, and the same again where anything is said of the next brew.
+        let as_it_is = find(&advice, Change::DrinkAsItIs).unwrap();
+        assert_relative_eq!(as_it_is.outlook.strength.value.percent(), cup.strength.value.percent(), max_relative = 1e-14);
+        let again = find(&advice, Change::SameAgain);
+        prop_assert_eq!(again.is_none(), advice.untold.is_some());
+        if let Some(again) = again {
+            let seen = again.outlook;
+            assert_relative_eq!(seen.strength.value.percent(), cup.strength.value.percent(), max_relative = 1e-9);
+            assert_relative_eq!(seen.beverage.value.grams(), cup.brew.beverage.grams(), max_relative = 1e-9);
+            prop_assert!(seen.beverage.u >= straying.water.u || straying.water.u.grams() == 0.0);
+        }
+        // A change is one, and lands as surely as leaving things alone, or all but.
+        for s in advice.suggestions() {
+            let alone = match s.change {
+                Change::DrinkAsItIs | Change::SameAgain => continue,
+                Change::AddWater | Change::AddMilk => as_it_is,
+                _ => again.unwrap(),
+            };
+            prop_assert!(size(s, &cup.brew) > 1e-3);
+            prop_assert!(s.outlook.inside.percent() >= alone.outlook.inside.percent() - 1.0);
+            prop_assert!(s.outlook.inside.percent() >= 1.0 || alone.change == Change::DrinkAsItIs);
+        }
+        let listed: Vec<_> = advice.suggestions().map(|s| score(s, &cup.brew)).collect();
+        prop_assert!(listed.is_sorted_by(|one, next| *one >= *next - 1e-9), "{listed:?}");
 
-        let steps = |s: &advise::Suggestion| {
-            let step = |chance: Probability| (chance.percent() / 5.0).floor();
-            (step(s.outlook.inside), step(s.outlook.strength_inside))
+        let decided = decision::decide(&as_it_is.outlook.counted, &window.extracted.unwrap(), sure);
+        let grind = match decided {
+            Decision::Inside => Direction::Leave,
+            Decision::Below => Direction::More,
+            Decision::Above => Direction::Less,
+            _ => Direction::NotYetDecided,
         };
-        let listed: Vec<_> = advice.suggestions().map(steps).collect();
-        prop_assert!(listed.windows(2).all(|pair| pair[0] >= pair[1]), "{listed:?}");
-
-        let counted = as_it_is.counted.value.percent();
-        let grind = if counted < 18.0 { Direction::More } else if counted > 22.0 { Direction::Less } else { Direction::Leave };
         prop_assert_eq!(advice.grind, grind);
     }
 
@@ -225,7 +273,8 @@ proptest! {
     fn without_a_yield_the_strength_decides(cup in cup(), straying in straying(), means in means()) {
         let strength = Band::new(value(1.2), value(1.4)).unwrap();
         let window = Window { strength, extracted: None };
-        let Ok(advice) = advise::on(&cup, &straying, &means, value(1.3), &window) else { return Ok(()) };
+        let sure = value(95.0);
+        let Ok(advice) = advise::on(&cup, &straying, &means, value(1.3), &window, sure) else { return Ok(()) };
         prop_assert_eq!(advice.grind, Direction::Leave);
         for s in advice.suggestions() {
             prop_assert_eq!(s.outlook.inside, s.outlook.strength_inside);
@@ -234,4 +283,210 @@ proptest! {
             assert_relative_eq!(time.outlook.strength.value.percent(), 1.3, max_relative = 1e-8);
         }
     }
+}
+
+/// An invented steep of 15 g and 225 g that read so strong, of which everything but the yield is well known.
+fn steep(strength: f64, u_yield: f64) -> Cup {
+    let brew = Brew {
+        dose: value(15.0),
+        water: value(225.0),
+        beverage: value(195.0),
+        moisture: value(2.0),
+        water_solids: value(0.0),
+        vapour: value(0.0),
+        held_strength: HeldStrength::STEEPED,
+    };
+    let extracted = extraction::extraction_yield(&brew, value(strength)).unwrap();
+    Cup {
+        brew,
+        weighing: Standard::known(value(0.03)),
+        strength: Estimate::with(value(strength), Standard::known(value(0.01))),
+        extracted: Estimate::with(extracted, Standard::known(value(u_yield))),
+        contact: value(240.0),
+    }
+}
+
+fn steady() -> Straying {
+    Straying {
+        dose: Standard::known(value(0.05)),
+        water: Standard::known(value(1.0)),
+        extracted: Standard::known(value(0.3)),
+        retention: Standard::known(value(0.05)),
+        other: Standard::known(value(0.5)),
+    }
+}
+
+/// One rate with a level and a time constant, as well known as is said.
+fn one_rate(equilibrium: f64, time: f64, u_ln_time: f64) -> Rates {
+    Rates {
+        kinetics: Kinetics {
+            equilibrium: value(equilibrium),
+            fast_share: value(100.0),
+            fast: value(time),
+            slow: value(time),
+        },
+        u_fast_share: value(0.0),
+        u_fast: value(u_ln_time),
+        u_slow: value(0.0),
+        share_and_fast: value(0.0),
+        share_and_slow: value(0.0),
+        fast_and_slow: value(0.0),
+        freedom: value(4.0),
+    }
+}
+
+fn means_of(rates: Option<Rates>, kept: Option<Kept>) -> Means {
+    Means { rates, kept, chamber: None, water: value(92.0), milk: false }
+}
+
+/// A window of the strengths and the counted yields given.
+fn window(strength: (f64, f64), extracted: (f64, f64)) -> Window {
+    Window {
+        strength: Band::new(value(strength.0), value(strength.1)).unwrap(),
+        extracted: Some(Band::new(value(extracted.0), value(extracted.1)).unwrap()),
+    }
+}
+
+fn advised(cup: &Cup, means: &Means, wanted: f64, window: &Window) -> Result<Advice, Error> {
+    advise::on(cup, &steady(), means, value(wanted), window, value(95.0))
+}
+
+/// A brew that is as wished is not to be changed by what rounding makes of it.
+#[test]
+fn what_is_as_wished_is_left_alone() {
+    for wanted in 115..=145 {
+        let cup = steep(f64::from(wanted) / 100.0, 0.2);
+        let wanted = cup.strength.value.percent();
+        let kept = Kept { retention: losses(&cup.brew).retention, hold_up: HoldUp::NONE };
+        for means in [None, Some(kept)].map(|kept| means_of(None, kept)) {
+            let advice = advised(&cup, &means, wanted, &HOME_BREWER_2018.window).unwrap();
+            let changes: Vec<_> = advice.suggestions().map(|s| s.change).collect();
+            assert!(
+                changes.iter().all(|c| matches!(c, Change::DrinkAsItIs | Change::SameAgain)),
+                "{changes:?}"
+            );
+        }
+    }
+}
+
+/// A much longer steep that lands a little more surely comes after a little more coffee.
+#[test]
+fn a_small_change_comes_before_a_large_one() {
+    let cup = steep(1.24, 0.2);
+    let window = window((1.25, 1.45), (14.6, 21.0));
+    let means = means_of(Some(one_rate(21.0, 84.0, 0.02)), None);
+    let advice = advised(&cup, &means, 1.32, &window).unwrap();
+    let order: Vec<_> = advice.suggestions().map(|s| s.change).collect();
+    let place = |change| order.iter().position(|of| *of == change).unwrap();
+    let chance = |change| find(&advice, change).unwrap().outlook.inside.percent();
+    assert!(chance(Change::Time) > chance(Change::Dose), "{advice:?}");
+    assert!(place(Change::Dose) < place(Change::Time), "{advice:#?}");
+}
+
+/// What cannot bring the yield into its band by strength alone is not suggested; a time with a dose is.
+#[test]
+fn two_changes_where_one_cannot_land() {
+    // Strong and far too little extracted.
+    let cup = steep(1.30, 0.2);
+    let window = window((1.2, 1.4), (19.0, 22.0));
+    let told = |rates| advised(&cup, &means_of(rates, None), 1.30, &window).unwrap();
+    let without = told(None);
+    assert!(find(&without, Change::Dose).is_none() && find(&without, Change::Water).is_none());
+    assert_eq!(without.grind, Direction::More);
+    let with = told(Some(one_rate(22.0, 150.0, 0.03)));
+    let first = with.suggestions().find(|s| s.change != Change::DrinkAsItIs).unwrap();
+    assert_eq!(first.change, Change::TimeWithDose);
+    assert!(first.outlook.inside.percent() > 85.0 && first.with_dose < 15.0, "{first:?}");
+}
+
+/// Where the coffee levels off below the middle of the band, a time aims at what it reaches.
+#[test]
+fn a_time_aims_at_what_can_be_reached() {
+    let cup = steep(1.30, 0.1);
+    let counted =
+        extraction::flow_through_yield(cup.strength.value, cup.brew.beverage, cup.brew.dose)
+            .unwrap();
+    let c = counted.percent();
+    // Its level is a twentieth above this cup's yield.
+    let reached = -(-240.0_f64 / 100.0).exp_m1();
+    let level = cup.extracted.value.percent() / reached;
+    let window = window((1.2, 1.5), (c + 0.1, c + 3.5));
+    let rates = one_rate(level, 100.0, 0.05);
+    let advice = advised(&cup, &means_of(Some(rates), None), 1.35, &window).unwrap();
+    let time = find(&advice, Change::Time).unwrap();
+    let told = time.outlook.counted.value.percent();
+    assert!(told > c && told < c + 1.8 && time.outlook.inside.percent() > 50.0, "{time:?}");
+}
+
+/// The doubt about the rates goes into what a time is expected to give.
+#[test]
+fn rates_less_well_known_promise_less() {
+    let cup = steep(1.15, 0.1);
+    let window = window((1.2, 1.4), (16.0, 22.0));
+    let u = |u_ln_time| {
+        let rates = one_rate(22.0, 150.0, u_ln_time);
+        let advice = advised(&cup, &means_of(Some(rates), None), 1.3, &window).unwrap();
+        let time = *find(&advice, Change::Time).unwrap();
+        (time.amount, time.outlook.strength.u.percent())
+    };
+    let ((one, known), (other, unknown)) = (u(0.0), u(0.1));
+    assert_eq!(one, other);
+    // By hand: ∂ ln E/∂ ln τ = −x e^−x/(1 − e^−x), x = t/τ.
+    let slope = |t: f64| -(t / 150.0) * (-t / 150.0).exp() / -(-t / 150.0).exp_m1();
+    let by_rates = 0.1 * (slope(one) - slope(240.0)).abs();
+    assert_relative_eq!(
+        (unknown.powi(2) - known.powi(2)).sqrt(),
+        1.3 * by_rates,
+        max_relative = 0.2
+    );
+}
+
+/// Near an edge the grind is left until the yield is known.
+#[test]
+fn the_grind_waits_for_a_decision() {
+    let cup = steep(1.38, 0.4);
+    let c = extraction::flow_through_yield(cup.strength.value, cup.brew.beverage, cup.brew.dose)
+        .unwrap()
+        .percent();
+    let grind = |lowest| {
+        let window = window((1.2, 1.45), (lowest, lowest + 4.0));
+        advised(&cup, &means_of(None, None), 1.3, &window).unwrap().grind
+    };
+    assert_eq!(grind(c + 0.05), Direction::NotYetDecided);
+    assert_eq!(grind(c + 1.0), Direction::More);
+    assert_eq!(grind(c - 2.0), Direction::Leave);
+    assert_eq!(grind(c - 5.0), Direction::Less);
+}
+
+/// More in the cup than was poured says nothing of the next brew, and what to do now is told all the same.
+#[test]
+fn this_cup_is_advised_on_whatever_the_next() {
+    let mut cup = steep(1.40, 0.2);
+    cup.brew.beverage = value(230.0);
+    let window = HOME_BREWER_2018.window;
+    let advice = advised(&cup, &means_of(None, None), 1.25, &window).unwrap();
+    assert!(matches!(advice.untold, Some(Error::Impossible { .. })), "{advice:?}");
+    assert!(
+        find(&advice, Change::AddWater).is_some() && find(&advice, Change::SameAgain).is_none()
+    );
+    // What the brewer keeps is known: then the next brew is as it says.
+    let retention = losses(&steep(1.40, 0.2).brew).retention;
+    let known = Kept { retention, hold_up: HoldUp::NONE };
+    let advice = advised(&cup, &means_of(None, Some(known)), 1.25, &window).unwrap();
+    let again = find(&advice, Change::SameAgain).unwrap();
+    assert_relative_eq!(again.outlook.beverage.value.grams(), 195.0, max_relative = 1e-12);
+}
+
+#[test]
+fn a_wish_outside_the_window_is_refused() {
+    let wanted = |percent| {
+        advised(&steep(1.3, 0.2), &means_of(None, None), percent, &HOME_BREWER_2018.window)
+    };
+    for outside in [1.149, 1.451] {
+        assert!(matches!(
+            wanted(outside),
+            Err(Error::OutOfRange { lowest: 1.15, highest: 1.45, .. })
+        ));
+    }
+    assert!(wanted(1.15).is_ok() && wanted(1.45).is_ok());
 }

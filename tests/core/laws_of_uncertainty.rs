@@ -2,9 +2,11 @@
 //! cancels, probabilities add up.
 
 use approx::{assert_abs_diff_eq, assert_relative_eq};
-use cupwright::decision::{self, Decision, Needed};
+use cupwright::decision::{self, Decision, JointDecision, Needed};
 use cupwright::extraction::{self, Brew};
+use cupwright::heat;
 use cupwright::quantity::*;
+use cupwright::reading::{self, Agreement};
 use cupwright::uncertainty::{self, *};
 use cupwright::verdict::Band;
 use proptest::prelude::*;
@@ -236,6 +238,62 @@ proptest! {
         assert_relative_eq!(by_strength * wanted.percent() / total, slopes[1], max_relative = 1e-12);
     }
 
+    #[test]
+    fn what_a_thermometer_and_a_brewer_leave_open_is_a_slope(
+        liquid in about::<Liquid>(40.0, 600.0, 1.0), hot in about::<Temperature>(70.0, 100.0, 1.0),
+        capacity in about::<HeatCapacity>(0.0, 600.0, 30.0), cold in about::<VesselTemperature>(-10.0, 60.0, 2.0),
+        rate in about::<CoolingRate>(0.003, 0.02, 0.001), to in some::<Temperature>(40.0, 65.0),
+    ) {
+        let moved = |value: f64, place: usize, at: usize, by: f64| value + if place == at { by } else { 0.0 };
+        let settled = uncertainty::settle(&liquid, &hot, &capacity, &cold).unwrap();
+        let slopes = settled.terms().map(|term| term.sensitivity).enumerate();
+        for (at, slope) in slopes.filter(|(at, _)| *at != 2 || capacity.value.joules_per_kelvin() > 1.0) {
+            let of = |by: f64| {
+                let body = heat::Body {
+                    heat_capacity: value(moved(capacity.value.joules_per_kelvin(), 2, at, by)),
+                    temperature: value(moved(cold.value.celsius(), 3, at, by)),
+                };
+                let mass = value(moved(liquid.value.grams(), 0, at, by));
+                heat::settle(mass, value(moved(hot.value.celsius(), 1, at, by)), &[body]).unwrap().celsius()
+            };
+            assert_relative_eq!((of(0.01) - of(-0.01)) / 0.02, slope, max_relative = 1e-5, epsilon = 1e-7);
+        }
+        for cover in [heat::Cover::Open, heat::Cover::Lidded] {
+            let room = heat::Surroundings { room: value(20.0), humidity: value(50.0), cover };
+            let wait = uncertainty::time_to_cool(&hot, to, &rate, &room).unwrap();
+            let by = wait.terms().next().unwrap().sensitivity;
+            let of = |by: f64| {
+                let hotter = value(hot.value.celsius() + by);
+                heat::time_to_cool(hotter, to, rate.value, &room).unwrap().seconds()
+            };
+            assert_relative_eq!((of(0.01) - of(-0.01)) / 0.02, by, max_relative = 1e-5);
+            // Twice the rate, half the time: the logarithms have one slope.
+            let by = wait.terms().nth(1).unwrap().sensitivity;
+            assert_relative_eq!(by * rate.value.per_minute(), -wait.estimate.value.seconds(), max_relative = 1e-12);
+        }
+    }
+
+    #[test]
+    fn readings_that_agree_rest_on_the_others_before(
+        values in prop::collection::vec(some::<Strength>(1.40, 1.44), 1..10),
+        s in some::<StrengthUncertainty>(0.001, 0.1), freedom in freedoms(),
+    ) {
+        let own = Series { s, freedom };
+        let read = uncertainty::of_readings(&values, &own).unwrap();
+        let combined = reading::combine(&values, value(s.percent())).unwrap();
+        prop_assert_eq!(read.value, combined.value);
+        if combined.agreement == Agreement::Mean || values.len() == 1 {
+            assert_relative_eq!(
+                read.u.percent(), s.percent() / (values.len() as f64).sqrt(), max_relative = 1e-12
+            );
+            prop_assert_eq!(read.freedom, freedom);
+        } else {
+            prop_assert_eq!(read.standard(), uncertainty::of_repeats(&values).unwrap().standard());
+            // They do not agree because they scatter more than s says.
+            prop_assert!(read.u.percent() > s.percent() / (values.len() as f64).sqrt());
+        }
+    }
+
     // ---- Factors and probabilities ----------------------------------------------------------------
 
     #[test]
@@ -300,6 +358,7 @@ proptest! {
         let (low, high) = (safe.lowest().number(), safe.highest().number());
         assert_abs_diff_eq!(low - 20.0, 20.0 + width - high, epsilon = 1e-12);
         prop_assert_eq!(at(safe.centre()), Decision::Inside);
+        prop_assert_eq!((at(low), at(high)), (Decision::Inside, Decision::Inside));
         if u.number() > 0.0 {
             for edge in [low, high] {
                 let edge = Estimate::with(value(edge), standard);
@@ -326,6 +385,16 @@ proptest! {
         prop_assert!(both <= s && both <= e && both >= 0.0);
         prop_assert!(both >= s + e - 100.0 - 1e-8);
         assert_abs_diff_eq!(with(value(0.0)).both.percent(), s * e / 100.0, epsilon = 1e-8);
+        // Together is decided only if each alone is.
+        let sure = value(95.0);
+        if decision::decide_joint(joint.both, sure) == JointDecision::Inside {
+            prop_assert_eq!(decision::decide(&strength, &strengths, sure), Decision::Inside);
+            prop_assert_eq!(decision::decide(&extracted, &yields, sure), Decision::Inside);
+        }
+        let is_outside = |decided| matches!(decided, Decision::Below | Decision::Above);
+        if is_outside(decision::decide(&strength, &strengths, sure)) {
+            prop_assert_eq!(decision::decide_joint(joint.both, sure), JointDecision::Outside);
+        }
         prop_assert_eq!(joint.strength, decision::chances(&strength, &strengths));
     }
 
@@ -368,6 +437,16 @@ proptest! {
         prop_assert_eq!(there.difference, -back.difference);
         prop_assert_eq!(there.is_real, back.is_real);
         let without = decision::compare(&first, &second, &Standard::NONE, sure).unwrap();
+        // What is real and what is the least real difference do not hang on what is common.
+        prop_assert_eq!(there.is_real, without.is_real);
+        prop_assert_eq!(there.least.to_bits(), without.least.to_bits());
+        let apart = |by: f64| {
+            let moved = Estimate::with(value(second.value.percent() + by), first.standard());
+            decision::compare(&moved, &second, &factor, sure).unwrap().is_real
+        };
+        if there.least > 1e-9 {
+            prop_assert!(apart(there.least * 1.000_001) && !apart(there.least * 0.999_999));
+        }
         let more = there.standard.u.percent().powi(2) - without.standard.u.percent().powi(2);
         let of_factor = factor.u.fraction() * there.difference;
         assert_abs_diff_eq!(more, of_factor * of_factor, epsilon = 1e-12);
@@ -387,7 +466,7 @@ proptest! {
         assert_abs_diff_eq!(again.u.percent(), mean.u.percent(), epsilon = 1e-12);
         // One series pooled is itself.
         let n = values.len() as f64;
-        let series = Standard::<StrengthUncertainty> { u: value(mean.u.percent() * n.sqrt()), freedom: mean.freedom };
+        let series = Series::<StrengthUncertainty> { s: value(mean.u.percent() * n.sqrt()), freedom: mean.freedom };
         let pooled = uncertainty::pooled(&[series], value(n)).unwrap();
         assert_abs_diff_eq!(pooled.u.percent(), mean.u.percent(), epsilon = 1e-14);
         prop_assert_eq!(pooled.freedom, mean.freedom);
@@ -400,10 +479,52 @@ fn what_is_too_many_or_too_few_is_refused() {
     assert!(uncertainty::of_repeats(&[one]).is_err());
     assert!(uncertainty::of_repeats(&[one; 101]).is_err());
     assert_eq!(uncertainty::of_repeats(&[one; 100]).unwrap().u, StrengthUncertainty::NONE);
-    let none: [Standard<StrengthUncertainty>; 0] = [];
+    let none: [Series<StrengthUncertainty>; 0] = [];
     assert!(uncertainty::pooled(&none, value(1.0)).is_err());
+    assert!(uncertainty::together::<StrengthUncertainty>(&[]).is_err());
+    assert!(uncertainty::together(&[Standard::known(StrengthUncertainty::NONE); 11]).is_err());
     assert!(uncertainty::combine(value(0.0), &[]).is_err());
     let influence = Influence { sensitivity: value(1.0), u: value(1.0), freedom: value(3.0) };
     assert!(uncertainty::combine(value(0.0), &[influence; 11]).is_err());
     assert_eq!(uncertainty::combine(value(0.0), &[influence; 10]).unwrap().terms().count(), 10);
+}
+
+/// A dose of 3 g ± 3 g: one uncertainty down there is no coffee, and the linear budget stands.
+#[test]
+fn a_budget_stands_though_nothing_can_be_said_beyond_it() {
+    let strength = Estimate::exact(value(1.4));
+    let dose = Estimate::with(value(3.0), Standard::known(value(3.0)));
+    let told = |dose| {
+        uncertainty::flow_through_yield(
+            &strength,
+            &Estimate::exact(value(45.0)),
+            &dose,
+            &Standard::NONE,
+        )
+    };
+    let budget = told(dose).unwrap();
+    assert_eq!(budget.second_order, None);
+    assert_relative_eq!(budget.estimate.u.percent(), 21.0, max_relative = 1e-12);
+    let surer = told(Estimate::with(value(3.0), Standard::known(value(0.3)))).unwrap();
+    assert!(surer.second_order.is_some_and(|second| second.u > surer.estimate.u));
+}
+
+/// On an edge the chance is one half, whatever the scatter.
+#[test]
+fn no_number_of_readings_decides_a_mean_on_an_edge() {
+    let wanted = Band::<Strength>::new(value(1.15), value(1.45)).unwrap();
+    let scatter = Standard::known(value(0.02));
+    for edge in [wanted.lowest(), wanted.highest()] {
+        for rest in [Standard::NONE, Standard::known(value(0.001))] {
+            let needed = decision::readings_needed(edge, &scatter, &rest, &wanted, value(95.0));
+            assert_eq!(needed, Ok(Needed::NoneIsEnough));
+        }
+        // A value that does not scatter at all is where it is.
+        let exact =
+            decision::readings_needed(edge, &Standard::NONE, &Standard::NONE, &wanted, value(95.0));
+        assert_eq!(exact, Ok(Needed::Readings(value(1.0))));
+    }
+    let near = value(1.4499);
+    let needed = decision::readings_needed(near, &scatter, &Standard::NONE, &wanted, value(95.0));
+    assert_eq!(needed, Ok(Needed::MoreThanTen));
 }

@@ -366,3 +366,49 @@ fn a_gap_is_told_and_what_it_may_have_hidden() {
     assert!((now.seen.unclear.grams() - 25.0).abs() < 1.0, "{now:?}");
     assert_eq!(now.seen.doing, Doing::Still);
 }
+
+/// A brew that is kept and taken up again anywhere goes on as if nothing had been.
+#[test]
+fn a_state_kept_in_bytes_goes_on_as_it_was() {
+    let recipe = pressed_steep();
+    let mut brew = Brew::new(recipe.clone());
+    brew.put(15.0);
+    let mut other = Brew::new(recipe);
+    other.put(15.0);
+    let mut kept = 0;
+    for reading in 0..900 {
+        let flow =
+            if (20..120).contains(&reading) || (400..700).contains(&reading) { 5.0 } else { 0.0 };
+        let push =
+            if (800..850).contains(&reading) { 700.0 + 9.0 * f64::from(reading % 7) } else { 0.0 };
+        for played in [&mut brew, &mut other] {
+            played.mass += 0.1 * flow;
+            played.read(push);
+        }
+        if reading % 13 == 0 {
+            let bytes = other.follower.to_bytes();
+            other.follower = Follower::from_bytes(&bytes).unwrap();
+            let scale = brew.follower.scale();
+            assert_eq!(Scale::from_bytes(&scale.to_bytes()), Ok(*scale));
+            kept += 1;
+        }
+        assert_eq!(brew.follower, other.follower, "reading {reading}");
+    }
+    assert_eq!((kept, &brew.heard), (70, &other.heard));
+    assert!(brew.heard.contains(&Happening::Pressed), "{:?}", brew.heard);
+}
+
+#[test]
+fn damaged_states_are_refused() {
+    let mut brew = Brew::new(pressed_steep());
+    brew.put(15.0);
+    brew.pour(5.0, 4.0);
+    let bytes = brew.follower.to_bytes();
+    for at in 0..bytes.len() {
+        let mut damaged = bytes;
+        damaged[at] ^= 0x10;
+        assert!(Follower::from_bytes(&damaged).is_err(), "byte {at}");
+    }
+    assert!(Follower::from_bytes(&bytes[1..]).is_err());
+    assert!(Scale::from_bytes(&bytes).is_err());
+}

@@ -10,6 +10,7 @@ mod laws;
 mod laws_of_advice;
 mod laws_of_uncertainty;
 mod live;
+mod optima;
 mod plans;
 mod records;
 

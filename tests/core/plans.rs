@@ -3,11 +3,13 @@
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use cupwright::error::Limit;
 use cupwright::extraction::{self, Brew};
+use cupwright::forecast::Straying;
 use cupwright::heat::Cover;
 use cupwright::plan::{self, Air, Brewer, Coffee, ContactHeat, Kitchen, Recipe, Wish};
 use cupwright::quantity::*;
 use cupwright::ratio::Chamber;
 use cupwright::retention::{self, Losses, Paper};
+use cupwright::uncertainty::Standard;
 use cupwright::verdict::{Band, Window};
 use cupwright::{Error, caution::Caution, dilution};
 use proptest::prelude::*;
@@ -310,4 +312,68 @@ fn the_planner_finds_the_trade_recipes_back() {
         assert_abs_diff_eq!(recipe.dose.grams(), 30.0, epsilon = 1e-8);
         assert_abs_diff_eq!(recipe.water.grams(), 2.0 * water, epsilon = 1e-8);
     }
+}
+
+/// Where the chamber does not hold the likeliest strength, the surest recipe is at the strongest that it holds.
+#[test]
+fn the_surest_recipe_goes_as_far_as_the_chamber_does() {
+    // Invented: a wish at the weak edge, and a chamber filled by 1.2 %.
+    let wish = |strength: f64| Wish {
+        cup: value(190.0),
+        strength: value(strength),
+        servings: value(1.0),
+        brew_strength: None,
+        most_batches: Some(value(1.0)),
+        brew_temperature: value(80.0),
+        contact: value(120.0),
+        serve_at: None,
+        window: Some(Window {
+            strength: Band::new(value(1.15), value(1.45)).unwrap(),
+            extracted: None,
+        }),
+    };
+    let brewer = |volume: f64| Brewer {
+        held_strength: HeldStrength::STEEPED,
+        losses: Losses {
+            retention: value(1.5),
+            hold_up: value(3.0),
+            paper: Paper::Rinsed,
+            drips: value(1.0),
+            vapour: value(1.0),
+        },
+        chamber: Some(Chamber { volume: value(volume), displacement: value(0.8) }),
+        heat_capacity: value(100.0),
+        rinse: None,
+        cooling: None,
+        cover: Cover::Lidded,
+        pressed: false,
+        glass: false,
+    };
+    let coffee = Coffee { expected: value(20.0), moisture: value(2.0), caffeine: None };
+    let kitchen = Kitchen {
+        air: Air::Altitude(value(0.0)),
+        room: value(20.0),
+        humidity: value(50.0),
+        pour_drop: value(0.0),
+        second_vessel: None,
+        cup: value(100.0),
+        cup_cooling: None,
+        water_solids: value(50.0),
+        added: value(20.0),
+    };
+    let straying = Straying {
+        dose: Standard::known(value(0.1)),
+        water: Standard::known(value(2.0)),
+        extracted: Standard::known(value(0.4)),
+        retention: Standard::known(value(0.1)),
+        other: Standard::known(value(1.0)),
+    };
+    let fill = plan::recipe(&wish(1.2), &brewer(400.0), &coffee, &kitchen).unwrap().fill.unwrap();
+    let brewer = brewer(fill.millilitres());
+
+    let surest = plan::surest(&wish(1.16), &brewer, &coffee, &kitchen, &straying).unwrap();
+    assert_abs_diff_eq!(surest.recipe.strength.percent(), 1.2, epsilon = 1e-4);
+    let as_wished = plan::foreseen(&wish(1.16), &brewer, &coffee, &kitchen, &straying).unwrap();
+    let chance = |of: &plan::Foreseen| of.outlook.unwrap().inside.percent();
+    assert!(chance(&surest) > chance(&as_wished) + 20.0, "{surest:?}");
 }

@@ -8,6 +8,7 @@ import statistics
 
 import GTC
 import uncertainties
+from uncertainties import umath
 from scipy.optimize import brentq
 from scipy.stats import t as student
 
@@ -75,6 +76,31 @@ def mixture(**triples):
         names[f"nu_{bare}_temperature"] = names.pop(f"nu_{bare}_c")
         names[f"u_{bare}_k"] = names.pop(f"u_{bare}_c")
     return names
+
+
+def triples(names, inputs):
+    """Triples by names of their own."""
+    return {name: part for of, triple in zip(names, inputs) for name, part in zip(of, triple)}
+
+
+def by_differences(model, inputs):
+    """A budget of a model of plain numbers, its sensitivities by differences."""
+    x = [value for value, _, _ in inputs]
+    parts = []
+    for at, (_, u, _) in enumerate(inputs):
+        step = 0.01
+        up, down = ([v + (sign * step if k == at else 0) for k, v in enumerate(x)] for sign in (1, -1))
+        parts.append(abs(model(*up) - model(*down)) / (2 * step) * u)
+    u = math.hypot(*parts)
+    inverse = sum((p / u) ** 4 / nu for p, (_, _, nu) in zip(parts, inputs) if nu < KNOWN)
+    nu = min(1 / inverse, KNOWN) if inverse else KNOWN
+    return {"value": model(*x), "u": u, "degrees_of_freedom": nu} | {f"terms.{k}.contribution": p for k, p in enumerate(parts)}
+
+
+def near(out, value):
+    """Tolerances of a value, and of what its budget says."""
+    nu, u = out["degrees_of_freedom"], out["u"]
+    return {"value": value, "degrees_of_freedom": 2e-3 * nu} | {k: 1e-4 * u for k in out if k not in ("value", "degrees_of_freedom")}
 
 
 def extracted(t, d, w, b, h, s, v, held, span, factor):
@@ -178,21 +204,56 @@ def checks():
             heat = (b * enthalpy(t) + a * enthalpy(other)) / (b + a)
             return brentq(lambda x: enthalpy(x) - heat, 0.0, 105.0, xtol=1e-12)
 
-        x = [value for value, _, _ in inputs]
-        parts = []
-        for at, (_, u, _) in enumerate(inputs):
-            step = 0.01
-            up, down = ([v + (sign * step if k == at else 0) for k, v in enumerate(x)] for sign in (1, -1))
-            parts.append(abs(mixed(*up) - mixed(*down)) / (2 * step) * u)
-        u = math.hypot(*parts)
-        inverse = sum((p / u) ** 4 / nu for p, (_, _, nu) in zip(parts, inputs) if nu < KNOWN)
-        nu = min(1 / inverse, KNOWN) if inverse else KNOWN
-        out = {"value": mixed(*x), "u": u, "degrees_of_freedom": nu} | {f"terms.{k}.contribution": p for k, p in enumerate(parts)}
+        out = by_differences(mixed, inputs)
         hot_g, hot_c, cold_g, cold_c = inputs
         yield "uncertainty.mixed_temperature", mixture(hot_g=hot_g, hot_c=hot_c, cold_g=cold_g, cold_c=cold_c), {
-            k: float(f"{v:.7g}") for k, v in out.items()}, {
-            "value": 2e-3, "degrees_of_freedom": 2e-3 * nu} | {k: 1e-4 * u for k in out if k not in ("value", "degrees_of_freedom")}, (
+            k: float(f"{v:.7g}") for k, v in out.items()}, near(out, 2e-3), (
             "difference of IAPWS SR6-08 and IAPWS-95")
+
+    # The temperature of a liquid and a body by root finding.
+    for inputs in [
+        [(250, 0.5, 4), (95, 0.5, KNOWN), (193, 19, 6), (21, 1, KNOWN)],
+        [(40, 0.2, KNOWN), (92, 1, 3), (480, 30, 5), (88, 2, 8)],
+        [(600, 2, KNOWN), (60, 0.3, 9), (90, 0, KNOWN), (-15, 1, 5)],
+    ]:
+        def settled(m, t, capacity, of):
+            return brentq(lambda x: m * (enthalpy(x) - enthalpy(t)) + capacity * (x - of), 0.0, 105.0, xtol=1e-12)
+
+        out = by_differences(settled, inputs)
+        names = ("liquid_g", "u_liquid_g", "nu_liquid"), ("before_c", "u_before_k", "nu_before"), (
+            "heat_capacity_j_per_k", "u_heat_capacity_j_per_k", "nu_heat_capacity"), ("body_c", "u_body_k", "nu_body")
+        yield "uncertainty.settle", triples(names, inputs), {k: float(f"{v:.7g}") for k, v in out.items()}, near(out, 2e-3), (
+            "difference of IAPWS SR6-08 and IAPWS-95")
+
+    # Lidded, the time to cool is a logarithm; open, a quadrature over IF97's vapour pressure would be the model itself.
+    for start, rate, to, room in [((82, 0.5, KNOWN), (0.0066, 0.0002, 2), 60, 17), ((95, 1, 4), (0.02, 0.004, 5), 35, 22)]:
+        def wait(t, k):
+            log = umath.log if hasattr(t, "nominal_value") else GTC.log
+            return 60 * log((t - room) / (to - room)) / k
+
+        out = budget(wait, [start, rate])
+        names = ("water_c", "u_water_k", "nu_water"), ("cooling_per_min", "u_cooling_per_min", "nu_cooling")
+        yield "uncertainty.time_to_cool", {
+            **triples(names, [start, rate]), "to_c": to, "room_c": room, "humidity_pct": 50, "cover": 2}, out, {
+            name: 1e-8 * abs(value) + 1e-12 for name, value in out.items()}, "the core's quadrature"
+
+    for b, k in [((1.7, 0.03, KNOWN), (0.85, 2.353, 8)), ((9.4, 0.05, 3), (1.2, 0, KNOWN)), ((1.2, 0, KNOWN), (0.9, 5, 4))]:
+        out = budget(lambda b, f: k[0] * (1 + f / 100) * b, [b, (0.0, k[1], k[2])])
+        names = ("brix", "u_brix", "nu_brix"), ("refractive_factor_pct_per_brix", "u_factor_pct", "nu_factor")
+        yield "uncertainty.strength_of_brix", triples(names, [b, k]), out, tolerance(out), WHY
+
+    # Readings that agree rest on earlier ones, others on their own spread.
+    for readings, agree in [([1.44], True), ([1.44, 1.45], True), ([1.44, 1.39], False), ([1.44, 1.39, 1.43], False), ([1.40, 1.41, 1.42, 1.41], True)]:
+        n = len(readings)
+        middle = statistics.fmean(readings) if agree or n < 3 else statistics.median(readings)
+        u = (0.01 if agree else statistics.stdev(readings)) / math.sqrt(n)
+        yield "uncertainty.of_readings", {
+            "strength_pct": readings, "repeatability_pct": 0.01, "u_repeatability_pct": 0.003, "nu_repeatability": 12}, {
+            "strength_pct": middle, "u_strength_pct": u, "nu_strength": 12 if agree else n - 1}, 1e-10, WHY
+    for u, nu in ([0.3, 0.4], [KNOWN, KNOWN]), ([0.01, 0.0029, 0.02], [2, KNOWN, 9]), ([0.5], [4]):
+        out = budget(lambda *x: sum(x), [(0.0, *one) for one in zip(u, nu)])
+        yield "uncertainty.together", {"u": u, "degrees_of_freedom": nu}, {
+            name: out[name] for name in ("u", "degrees_of_freedom")}, tolerance(out)["degrees_of_freedom"], WHY
 
     for repeats in ([1.43, 1.45, 1.44], [1.44, 1.44], [92.8, 93.1, 93.0, 92.7], [20.01, 20.03, 19.98, 20.0, 20.02, 19.97]):
         yield "uncertainty.of_repeats", {"value": repeats}, {

@@ -19,17 +19,20 @@ DIGITS = 10
 def quality(jacobian, residuals):
     """What is told of every fit, from its slopes and residuals."""
     jacobian, residuals = numpy.asarray(jacobian, float), numpy.asarray(residuals, float)
-    n, p = jacobian.shape
+    # What no parameter moves tells nothing of any, nor of the scatter of what does.
+    tells = (jacobian != 0).any(1)
     q, _ = numpy.linalg.qr(jacobian)
-    leverages = (q * q).sum(1)
-    squares, freedom = residuals @ residuals, n - p
+    leverages = numpy.where(tells, (q * q).sum(1), 0.0)
+    n, p = tells.sum(), jacobian.shape[1]
+    squares, freedom = residuals[tells] @ residuals[tells], n - p
     out = {"quality.measurements": n, "quality.degrees_of_freedom": freedom, "quality.s": (squares / freedom) ** 0.5}
-    for at in range(n):
+    for at in range(len(residuals)):
         out[f"quality.residuals.{at}"] = residuals[at]
         out[f"quality.leverages.{at}"] = leverages[at]
     if freedom >= 2:
-        others = (squares - residuals**2 / (1 - leverages)) / (freedom - 1)
-        distances = residuals / numpy.sqrt(others * (1 - leverages))
+        judged = numpy.where(tells, residuals, 0.0)
+        others = (squares - judged**2 / (1 - leverages)) / (freedom - 1)
+        distances = judged / numpy.sqrt(others * (1 - leverages))
         at = int(numpy.argmax(abs(distances)))
         chance = min(1.0, n * 2 * student.sf(abs(distances[at]), freedom - 1))
         out |= {"quality.has_odd": 1, "quality.odd.at": at, "quality.odd.studentised": distances[at],

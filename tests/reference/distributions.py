@@ -100,7 +100,8 @@ def checks():
                     below, above = norm.sf((y - lowest) / rest), norm.sf((highest - y) / rest)
                     possible = max(below, above, 1 - below - above) >= 0.95
                 else:
-                    possible = True
+                    # On an edge the chance is one half, whatever the scatter.
+                    possible = y not in (lowest, highest)
                 enough = [n for n in range(1, 11) if decided(n)]
                 code, count = (3, 0) if not possible else (1, enough[0]) if enough else (2, 0)
                 yield "decision.readings_needed", {
@@ -118,15 +119,23 @@ def checks():
         d = first - second
         third = common / 100 * abs(d)
         u = (u1**2 + u2**2 + third**2) ** 0.5
-        inverse = sum(v**4 / n for v, n in ((u1, nu1), (u2, nu2), (third, nu3)) if n < KNOWN) / u**4
-        nu = min(1 / inverse, KNOWN) if inverse else KNOWN
+
+
+        def freedom(u, parts):
+            inverse = sum(v**4 / n for v, n in parts if n < KNOWN) / u**4
+            return min(1 / inverse, KNOWN) if inverse else KNOWN
+
+        nu = freedom(u, ((u1, nu1), (u2, nu2), (third, nu3)))
+        # The sign of a difference does not hang on what multiplies both.
+        own = (u1**2 + u2**2) ** 0.5
+        of_own = law(freedom(own, ((u1, nu1), (u2, nu2))))
         for sure in (90, 95, 99):
-            least = law(nu).isf((100 - sure) / 200) * u
+            least = of_own.isf((100 - sure) / 200) * own
             yield "decision.compare", {
                 "first": first, "u_first": u1, "nu_first": nu1, "second": second, "u_second": u2, "nu_second": nu2,
                 "u_factor_pct": common, "nu_factor": nu3, "confidence_pct": sure}, {
                 "difference": d, "u": u, "degrees_of_freedom": nu, "least": least,
-                "confidence_pct": 100 * (1 - 2 * law(nu).sf(abs(d) / u)), "is_real": abs(d) >= least and d != 0}, {
+                "confidence_pct": 100 * (1 - 2 * of_own.sf(abs(d) / own)), "is_real": abs(d) >= least and d != 0}, {
                 "difference": 1e-11, "u": 1e-11, "degrees_of_freedom": 1e-9 * nu, "least": 1e-9, "confidence_pct": 1e-8, "is_real": 0}, (
                 "twelve digits of inputs whose difference is taken")
 
@@ -139,6 +148,11 @@ def checks():
                 "strength_pct": t, "u_strength_pct": ut, "nu_strength": KNOWN, "yield_pct": e, "u_yield_pct": ue, "nu_yield": KNOWN,
                 "correlation": r, "strength_lowest_pct": 1.15, "strength_highest_pct": 1.45, "yield_lowest_pct": 18, "yield_highest_pct": 22}, {
                 "both_pct": 100 * rectangle(x, y, r)}, 1e-9, "twelve digits"
+    for both, sure in (95, 95), (94.9, 95), (5.1, 95), (5, 95), (50, 50), (99.95, 99.9), (0.05, 99.9):
+        # To the hundredth part of a percent, in whole numbers.
+        all_of, wanted = round(100 * both), round(100 * sure)
+        yield "decision.decide_joint", {"both_pct": both, "confidence_pct": sure}, {
+            "decision": 1 if all_of >= wanted else 2 if 10000 - all_of >= wanted else 3}, 0, "a code"
     # With few degrees of freedom each edge goes to where a normal value is exceeded as often.
     def normal_edge(z, nu):
         return (1 if z > 0 else -1) * norm.isf(law(nu).sf(abs(z)))

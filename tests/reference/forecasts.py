@@ -119,6 +119,19 @@ def case(numbers):
 
 # ---- Advice ----
 
+SURE = 95
+
+
+def score(suggestion):
+    seen = suggestion[3]
+    return seen["inside_pct"] + 0.1 * seen["strength_inside_pct"] - 10 * suggestion[4]
+
+
+def lands(suggestion, alone):
+    inside = suggestion[3]["inside_pct"]
+    return inside >= alone[3]["inside_pct"] - 1 and inside >= 1
+
+
 def advise(cup, next_, means, wanted, window):
     d, w, b, h, s, v, held, t, e = (cup[k] for k in ("d", "w", "b", "h", "s", "v", "held", "t", "e"))
     weigh = cup["weighing"]
@@ -128,50 +141,83 @@ def advise(cup, next_, means, wanted, window):
     def now(change, added, solids):
         water = real((added, *next_["water"])) if added else 0.0
         after = (read * size + 100 * fraction(solids) * water) / (size + water)
-        done.append((change, added, 0.0, outlook(size + water, after, read * size / dose, window), added / b))
+        done.append((change, added, 0.0, outlook(size + water, after, read * size / dose, window), added / b, 0.0))
 
     now(1, 0.0, s)
     for change, solids in (2, s), (3, 0.0):
         if (change == 2 or means["milk"]) and t[0] > wanted:
             now(change, brentq(lambda a: diluted(t[0], b, a, solids) - wanted, 0, 20 * b, xtol=1e-12), solids)
 
-    kept = (w - b - v) / d
+    kept, fixed = (w - b - v) / d, v
+    if means.get("kept"):
+        kept, fixed = means["kept"][0], means["kept"][1] + v
     about = math.hypot(e[1], next_["yield"][0])
     inverse = sum((u / about) ** 4 / nu for u, nu in (e[1:], next_["yield"]) if nu < KNOWN)
     about_nu = min(1 / inverse, KNOWN) if inverse else KNOWN
 
-    def later(change, dose_g, water_g, yield_pct, amount, before):
-        inputs = [real((dose_g, *next_["dose"])), real((water_g, *next_["water"])), real((yield_pct, about * yield_pct / e[0], about_nu)),
+    def later(change, dose_g, water_g, yield_pct, amount, before, ratio=1.0, with_dose=0.0):
+        # Another ratio of dose to water extracts otherwise, by an estimate; a ratio of yields has a doubt of its own.
+        apart = abs(dose_g / d - 1) + abs(water_g / w - 1)
+        level = real((yield_pct, about * yield_pct / e[0], about_nu))
+        by_size = GTC.ureal(0, 0.25 * apart * e[0])
+        extracted = level + by_size * (yield_pct / e[0]) + (yield_pct * (ratio - 1) if GTC.uncertainty(ratio) else 0)
+        inputs = [real((dose_g, *next_["dose"])), real((water_g, *next_["water"])), extracted,
                   real((kept, *next_["retention"])), real((0.0, *next_["losses"]))]
-        size, strength, counted = brewed(*inputs, v, h, s, v, held)
-        done.append((change, amount, before, outlook(size, strength, counted, window), abs(amount - before) / before if before else 0.0))
+        size, strength, counted = brewed(*inputs, fixed, h, s, v, held)
+        change_of = abs(amount - before) / before if before else 0.0
+        if with_dose:
+            change_of += abs(with_dose / d - 1)
+        return change, amount, before, outlook(size, strength, counted, window), change_of, with_dose
 
     def strength(dose_g, water_g, yield_pct):
-        return brewed(dose_g, water_g, yield_pct, kept, 0.0, v, h, s, v, held)[1]
+        return brewed(dose_g, water_g, yield_pct, kept, 0.0, fixed, h, s, v, held)[1]
 
-    later(4, d, w, e[0], 0.0, 0.0)
+    again = later(4, d, w, e[0], 0.0, 0.0)
     other = brentq(lambda x: strength(x, w, e[0]) - wanted, d / 3, 3 * d, xtol=1e-13)
-    later(5, other, w, e[0], other, d)
+    by_dose = later(5, other, w, e[0], other, d)
     other = brentq(lambda x: strength(d, x, e[0]) - wanted, w / 2, 3 * w, xtol=1e-12)
-    later(6, d, other, e[0], other, w)
-    rates = means["kinetics"]
+    by_water = later(6, d, other, e[0], other, w)
+    singles = [one for one in (by_dose, by_water) if lands(one, again)]
+    rates = means["rates"]
+    together = []
     if rates:
-        top, share, fast, slow = rates
+        top, share, fast, slow = rates["law"]
+        # The share and the logarithms of the times by what their errors have in common.
+        free = GTC.multiple_ureal([share, math.log(fast), math.log(slow)], rates["u"], rates["nu"])
+        for at, r in zip(((0, 1), (0, 2), (1, 2)), rates["r"]):
+            if rates["u"][at[0]] and rates["u"][at[1]]:
+                GTC.set_correlation(r, free[at[0]], free[at[1]])
 
-        def reached(time):
-            return top * (share / 100 * -math.expm1(-time / fast) + (1 - share / 100) * -math.expm1(-time / slow))
+        def reached(time, law=(share, math.log(fast), math.log(slow))):
+            f, one, two = law[0] / 100, law[1], law[2]
+            return top * (f * (1 - GTC.exp(-time / GTC.exp(one))) + (1 - f) * (1 - GTC.exp(-time / GTC.exp(two))))
 
         level = e[0] / reached(cup["contact"])
-        aim = (window["yield_lowest_pct"] + window["yield_highest_pct"]) / 2
-        goal = brentq(lambda x: brewed(d, w, x, kept, 0.0, v, h, s, v, held)[2] - aim, 1, 60, xtol=1e-13)
-        time = brentq(lambda x: level * reached(x) - goal, 0, 5000, xtol=1e-11)
-        later(7, d, w, goal, time, cup["contact"])
-
-    done.sort(key=lambda s: (-math.floor(s[3]["inside_pct"] / 5), -math.floor(s[3]["strength_inside_pct"] / 5), s[4]))
-    counted = t[0] * b / d
-    out = {"grind": 2 if counted < window["yield_lowest_pct"] else 3 if counted > window["yield_highest_pct"] else 1, "suggestion_count": len(done)}
-    for at, (change, amount, before, seen, _) in enumerate(done):
-        out |= {f"suggestions.{at}.{k}": v for k, v in {"change": change, "amount": amount, "before": before}.items()}
+        low, high = window["yield_lowest_pct"], window["yield_highest_pct"]
+        times, dosed_times = [], []
+        for k in range(1, 8):
+            aim = low + k * (high - low) / 8
+            alone = brentq(lambda x: brewed(d, w, x, kept, 0.0, fixed, h, s, v, held)[2] - aim, 1, 60, xtol=1e-13)
+            # C = T B/D at the strength wanted.
+            other = brentq(lambda x: wanted * brewed(x, w, 20, kept, 0.0, fixed, h, s, v, held)[0] / x - aim, d / 4, 4 * d, xtol=1e-13)
+            with_ = brentq(lambda x: strength(other, w, x) - wanted, 1, 60, xtol=1e-13)
+            for goal, mass, change, listed in (alone, d, 7, times), (with_, other, 8, dosed_times):
+                if level * reached(20000) <= goal:
+                    continue
+                time = brentq(lambda x: level * reached(x) - goal, 0, 20000, xtol=1e-11)
+                ratio = reached(time, free) / reached(cup["contact"], free) / (reached(time) / reached(cup["contact"]))
+                listed.append(later(change, mass, w, goal, time, cup["contact"], ratio, mass if change == 8 else 0.0))
+        singles += [one for one in sorted(times, key=score)[-1:] if lands(one, again)]
+        together = [one for one in sorted(dosed_times, key=score)[-1:]
+                 if lands(one, again) and all(score(one) > score(other) + 1 for other in singles)]
+    done = [one for one in done if one[0] == 1 or one[3]["inside_pct"] >= done[0][3]["inside_pct"] - 1]
+    done += [again, *singles, *together]
+    done.sort(key=lambda s: -score(s))
+    low, high = edges(read * size / dose, window["yield_lowest_pct"], window["yield_highest_pct"])
+    grind = 2 if norm.cdf(low) >= SURE / 100 else 3 if norm.sf(high) >= SURE / 100 else 1 if norm.cdf(high) - norm.cdf(low) >= SURE / 100 else 4
+    out = {"grind": grind, "is_next_told": 1, "suggestion_count": len(done)}
+    for at, (change, amount, before, seen, _, with_dose) in enumerate(done):
+        out |= {f"suggestions.{at}.{k}": v for k, v in {"change": change, "amount": amount, "before": before, "with_dose_g": with_dose}.items()}
         out |= {f"suggestions.{at}.outlook.{k}": v for k, v in seen.items()}
     return out
 
@@ -179,11 +225,14 @@ def advise(cup, next_, means, wanted, window):
 CUPS = [
     # Invented: too strong; too weak and little extracted; a drip with yield to spare.
     ({"d": 14, "w": 200, "b": 178, "h": 2, "s": 0, "v": 0, "held": 100, "t": (1.5, 0.02, 15), "contact": 120},
-     {"milk": True, "kinetics": (23, 60, 20, 150)}),
+     {"milk": True, "rates": {"law": (23, 60, 20, 150), "u": (3, 0.1, 0.2), "r": (0.5, 0.7, 0.6), "nu": 6}}),
     ({"d": 15, "w": 220, "b": 198, "h": 1.5, "s": 60, "v": 1, "held": 100, "t": (1.21, 0.025, KNOWN), "contact": 150},
-     {"milk": False, "kinetics": None}),
+     {"milk": False, "rates": None, "kept": (1.3, 2)}),
     ({"d": 20, "w": 330, "b": 290, "h": 2, "s": 90, "v": 6, "held": 0, "t": (1.52, 0.02, KNOWN), "contact": 200},
-     {"milk": True, "kinetics": (25, 50, 30, 240)}),
+     {"milk": True, "rates": {"law": (25, 100, 90, 90), "u": (0, 0.08, 0), "r": (0, 0, 0), "nu": 4}}),
+    # Little extracted, and as strong as wished.
+    ({"d": 16, "w": 220, "b": 188, "h": 2, "s": 40, "v": 1, "held": 100, "t": (1.31, 0.01, KNOWN), "contact": 100},
+     {"milk": False, "rates": {"law": (23, 40, 10, 120), "u": (2, 0.1, 0.05), "r": (-0.3, 0.4, 0.5), "nu": 12}}),
 ]
 NEXT = {"dose": (0.06, 60), "water": (2, 30), "yield": (0.4, 12), "retention": (0.1, 9), "losses": (0.5, 20)}
 
@@ -288,13 +337,19 @@ def checks():
         e = brentq(surplus, low, high, xtol=1e-13)
         cup = {**cup, "e": (e, 0.3, 18), "weighing": (0.06, 50)}
         out = advise(cup, NEXT, means, 1.3, WINDOW)
-        rates = means["kinetics"]
+        rates = means["rates"] or {"law": (22, 50, 20, 100), "u": (0, 0, 0), "r": (0, 0, 0), "nu": 5}
+        kept = means.get("kept") or (1.5, 0)
         inputs = {
             "dose_g": d, "water_g": cup["w"], "beverage_g": b, "moisture_pct": cup["h"], "water_solids_mg_per_l": cup["s"],
             "vapour_g": cup["v"], "held_strength_pct": cup["held"], "contact_s": cup["contact"], "wanted_pct": 1.3, "water_c": 92,
-            "has_chamber": 0, "milk": int(means["milk"]), "has_kinetics": int(bool(rates)), **WINDOW, **next_facts(),
+            "has_chamber": 0, "milk": int(means["milk"]), "has_rates": int(bool(means["rates"])),
+            "has_kept": int("kept" in means), "confidence_pct": SURE, **WINDOW, **next_facts(),
             **facts(strength_pct=cup["t"], yield_pct=cup["e"], weighing_g=(None, *cup["weighing"])),
-            **dict(zip(("equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s"), rates or (22, 50, 20, 100))),
+            **dict(zip(("equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s"), rates["law"])),
+            **dict(zip(("u_fast_share_pct", "u_ln_fast_time", "u_ln_slow_time"), rates["u"])),
+            **dict(zip(("correlation_share_fast", "correlation_share_slow", "correlation_fast_slow"), rates["r"])),
+            "nu_rates": rates["nu"],
+            **dict(zip(("apparent_retention_g_per_g", "hold_up_g"), kept)),
             "volume_ml": 300, "displacement_ml_per_g": 0.8,
         }
         yield "advise.on", inputs, out, {

@@ -217,6 +217,10 @@ enum cupwright_quantity
     CUPWRIGHT_QUANTITY_COOLING_RATE_UNCERTAINTY = 84,
     /** Standard uncertainty of a time constant over its value, which is that of its logarithm. Unit: none. */
     CUPWRIGHT_QUANTITY_TIME_CONSTANT_UNCERTAINTY = 85,
+    /** Standard uncertainty of a Brix reading, or a limit or step that one is made from. Unit: °Bx. */
+    CUPWRIGHT_QUANTITY_BRIX_UNCERTAINTY = 90,
+    /** Standard uncertainty of a span of time. Unit: s. */
+    CUPWRIGHT_QUANTITY_TIME_UNCERTAINTY = 91,
     /** Time on a clock that only goes forward, from any beginning. Unit: s. */
     CUPWRIGHT_QUANTITY_CLOCK = 100,
     /** What a scale shows, or would show: below zero after something was taken off. Unit: g. */
@@ -233,14 +237,14 @@ enum cupwright_quantity
     CUPWRIGHT_QUANTITY_POURED = 106,
     /** A difference of two readings. Unit: g. */
     CUPWRIGHT_QUANTITY_CHANGE = 107,
-    /** What lies on a scale since it was last set to zero, without noise. Unit: g. */
-    CUPWRIGHT_QUANTITY_LEVEL = 111,
+    /** Weight of which a scale cannot say whether it is water. Unit: g. */
+    CUPWRIGHT_QUANTITY_UNCLEAR = 108,
     /** How long before its time a cue is given. Unit: s. */
     CUPWRIGHT_QUANTITY_LEAD = 109,
     /** How much the flow of a pour wanders: its standard deviation over its mean. Unit: %. */
     CUPWRIGHT_QUANTITY_FLOW_VARIATION = 110,
-    /** Weight of which a scale cannot say whether it is water. Unit: g. */
-    CUPWRIGHT_QUANTITY_UNCLEAR = 108,
+    /** What lies on a scale since it was last set to zero, without noise. Unit: g. */
+    CUPWRIGHT_QUANTITY_LEVEL = 111,
     /** How many steps a recipe that is followed on a scale has. Unit: none. */
     CUPWRIGHT_QUANTITY_STEP_COUNT = 112
 };
@@ -504,6 +508,12 @@ typedef enum cupwright_quantity cupwright_quantity;
 /** Uncertainty of a time constant: 0 to 1000. Source: range chosen here. */
 #define CUPWRIGHT_TIME_CONSTANT_UNCERTAINTY_LOWEST 0.0
 #define CUPWRIGHT_TIME_CONSTANT_UNCERTAINTY_HIGHEST 1000.0
+/** Uncertainty of a Brix reading: 0 to 32.5 °Bx. Source: range of the Brix. */
+#define CUPWRIGHT_BRIX_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_BRIX_UNCERTAINTY_HIGHEST 32.5
+/** Uncertainty of a time: 0 to 172800 s. Source: range of the time. */
+#define CUPWRIGHT_TIME_UNCERTAINTY_LOWEST 0.0
+#define CUPWRIGHT_TIME_UNCERTAINTY_HIGHEST 172800.0
 /** Clock: 0 to 5000000000 s. Source: range chosen here: 32 bits of milliseconds a thousand times over. */
 #define CUPWRIGHT_CLOCK_LOWEST 0.0
 #define CUPWRIGHT_CLOCK_HIGHEST 5000000000.0
@@ -528,18 +538,18 @@ typedef enum cupwright_quantity cupwright_quantity;
 /** Change of weight: -1000000000 to 1000000000 g. Source: range chosen here. */
 #define CUPWRIGHT_CHANGE_LOWEST (-1000000000.0)
 #define CUPWRIGHT_CHANGE_HIGHEST 1000000000.0
-/** Level of a scale: -1000000000 to 1000000000 g. Source: range chosen here. */
-#define CUPWRIGHT_LEVEL_LOWEST (-1000000000.0)
-#define CUPWRIGHT_LEVEL_HIGHEST 1000000000.0
+/** Unclear weight: 0 to 1000000000 g. Source: range chosen here. */
+#define CUPWRIGHT_UNCLEAR_LOWEST 0.0
+#define CUPWRIGHT_UNCLEAR_HIGHEST 1000000000.0
 /** Lead of a cue: 0 to 1.5 s. Source: range chosen here. */
 #define CUPWRIGHT_LEAD_LOWEST 0.0
 #define CUPWRIGHT_LEAD_HIGHEST 1.5
 /** Flow variation: 0 to 100000 %. Source: range chosen here. */
 #define CUPWRIGHT_FLOW_VARIATION_LOWEST 0.0
 #define CUPWRIGHT_FLOW_VARIATION_HIGHEST 100000.0
-/** Unclear weight: 0 to 1000000000 g. Source: range chosen here. */
-#define CUPWRIGHT_UNCLEAR_LOWEST 0.0
-#define CUPWRIGHT_UNCLEAR_HIGHEST 1000000000.0
+/** Level of a scale: -1000000000 to 1000000000 g. Source: range chosen here. */
+#define CUPWRIGHT_LEVEL_LOWEST (-1000000000.0)
+#define CUPWRIGHT_LEVEL_HIGHEST 1000000000.0
 /** Steps: 0 to 24. Source: range chosen here: they are lent on the stack. */
 #define CUPWRIGHT_STEP_COUNT_LOWEST 0.0
 #define CUPWRIGHT_STEP_COUNT_HIGHEST 24.0
@@ -761,7 +771,7 @@ enum cupwright_untold
      */
     CUPWRIGHT_UNTOLD_TOO_FEW = 1,
     /**
-     * All doses alike, so that only what is kept in all is known.
+     * All doses alike, or nearly so, so that only what is kept in all is known.
      */
     CUPWRIGHT_UNTOLD_ONE_DOSE = 2,
     /**
@@ -780,6 +790,14 @@ enum cupwright_untold
      * One rate describes the measurements as well as two.
      */
     CUPWRIGHT_UNTOLD_ONE_RATE = 6,
+    /**
+     * The yield falls with time, which no extraction does.
+     */
+    CUPWRIGHT_UNTOLD_FALLING = 7,
+    /**
+     * The readings rise, or follow no cooling at all.
+     */
+    CUPWRIGHT_UNTOLD_NOT_COOLING = 8,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -790,7 +808,7 @@ typedef int32_t cupwright_untold;
 #endif // __cplusplus
 
 /**
- * Why bytes are no profile, in the `limit` of an error.
+ * Why bytes cannot be read, in the `limit` of an error.
  */
 enum cupwright_unreadable
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -798,13 +816,13 @@ enum cupwright_unreadable
 #endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
  {
     /**
-     * Not as many bytes as a profile has; the error's `value` is how many there are.
+     * Not as many bytes as there should be; the error's `value` is how many there are.
      */
     CUPWRIGHT_UNREADABLE_LENGTH = 1,
     /**
-     * They do not begin as a profile does.
+     * They do not begin as they should: they are something else.
      */
-    CUPWRIGHT_UNREADABLE_NO_PROFILE = 2,
+    CUPWRIGHT_UNREADABLE_FOREIGN = 2,
     /**
      * A version of the layout that this library does not know; the error's `value` is which.
      */
@@ -817,6 +835,10 @@ enum cupwright_unreadable
      * The check value is right, but something lies where this version has nothing.
      */
     CUPWRIGHT_UNREADABLE_NOT_BLANK = 5,
+    /**
+     * The check value is right, but no such state can be.
+     */
+    CUPWRIGHT_UNREADABLE_UNSOUND = 6,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1181,7 +1203,7 @@ enum cupwright_needed
      */
     CUPWRIGHT_NEEDED_MORE_THAN_TEN = 2,
     /**
-     * None: what they do not lessen is too large by itself.
+     * None: what they do not lessen is too large by itself, or the mean lies on an edge.
      */
     CUPWRIGHT_NEEDED_NONE_IS_ENOUGH = 3,
 };
@@ -2417,6 +2439,44 @@ typedef struct cupwright_standard {
 } cupwright_standard;
 
 /**
+ * One's own repeatability.
+ */
+typedef struct cupwright_repeatability_estimate {
+    /**
+     * Standard deviation of readings of one sample by one person on one instrument, % strength,
+     * 0.0005 to 2 % strength.
+     */
+    double repeatability_pct;
+    /**
+     * Its standard uncertainty, % strength, 0 to 50 %. Not used but for its range: what
+     * counts is how many degrees of freedom there are.
+     */
+    double u_repeatability_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_repeatability;
+} cupwright_repeatability_estimate;
+
+/**
+ * A strength with its standard uncertainty.
+ */
+typedef struct cupwright_strength_estimate {
+    /**
+     * Strength, 0 to 50 %.
+     */
+    double strength_pct;
+    /**
+     * Its standard uncertainty, 0 to 50 %.
+     */
+    double u_strength_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_strength;
+} cupwright_strength_estimate;
+
+/**
  * What moves a result, for a budget of one's own.
  */
 typedef struct cupwright_influence {
@@ -2504,11 +2564,12 @@ typedef struct cupwright_budget {
     double degrees_of_freedom;
     /**
      * The combined standard uncertainty with second-order terms too. Where it differs much from u,
-     * the linear rule does not hold.
+     * the linear rule does not hold. 0 where it cannot be had.
      */
     double second_order;
     /**
-     * How far the mean of the result lies above the result at the inputs' means, in its unit.
+     * How far the mean of the result lies above the result at the inputs' means, in its unit; 0
+     * where it cannot be had.
      */
     double shift;
     /**
@@ -2536,25 +2597,12 @@ typedef struct cupwright_budget {
      * Whether anything is uncertain: 1 or 0.
      */
     int32_t has_dominant;
+    /**
+     * Whether what the linear rule leaves out is told: 1 or 0. It is not where only sensitivities were
+     * given, and where the inputs are so uncertain that it cannot be had.
+     */
+    int32_t has_second_order;
 } cupwright_budget;
-
-/**
- * A strength with its standard uncertainty.
- */
-typedef struct cupwright_strength_estimate {
-    /**
-     * Strength, 0 to 50 %.
-     */
-    double strength_pct;
-    /**
-     * Its standard uncertainty, 0 to 50 %.
-     */
-    double u_strength_pct;
-    /**
-     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
-     */
-    double nu_strength;
-} cupwright_strength_estimate;
 
 /**
  * An instrument's own error, common to all its readings: its specification, its zero.
@@ -2603,6 +2651,42 @@ typedef struct cupwright_water_solids_estimate {
      */
     double nu_water_solids;
 } cupwright_water_solids_estimate;
+
+/**
+ * A reading in degrees Brix with its standard uncertainty.
+ */
+typedef struct cupwright_brix_estimate {
+    /**
+     * Reading at 20 °C or compensated, -2 to 30.5 °Bx.
+     */
+    double brix;
+    /**
+     * Its standard uncertainty, 0 to 32.5 °Bx.
+     */
+    double u_brix;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_brix;
+} cupwright_brix_estimate;
+
+/**
+ * A coffee's refractive factor with its standard uncertainty, which all readings of it share.
+ */
+typedef struct cupwright_refractive_factor_estimate {
+    /**
+     * The factor, 0.3 to 2 %/°Bx.
+     */
+    double refractive_factor_pct_per_brix;
+    /**
+     * Its standard uncertainty over its value, 0 to 50 %.
+     */
+    double u_factor_pct;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_factor;
+} cupwright_refractive_factor_estimate;
 
 /**
  * A beverage with its standard uncertainty.
@@ -2898,6 +2982,102 @@ typedef struct cupwright_cold_estimate {
 } cupwright_cold_estimate;
 
 /**
+ * A liquid that meets a body.
+ */
+typedef struct cupwright_liquid_estimate {
+    /**
+     * Its mass, 0.1 to 400000 g.
+     */
+    double liquid_g;
+    /**
+     * Its standard uncertainty, 0 to 400000 g.
+     */
+    double u_liquid_g;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_liquid;
+    /**
+     * Its temperature before, 0 to 105 °C.
+     */
+    double before_c;
+    /**
+     * Its standard uncertainty, 0 to 105 K.
+     */
+    double u_before_k;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_before;
+} cupwright_liquid_estimate;
+
+/**
+ * A body that a liquid meets.
+ */
+typedef struct cupwright_body_estimate {
+    /**
+     * Heat capacity of the part that warms, 0 to 1000000 J/K.
+     */
+    double heat_capacity_j_per_k;
+    /**
+     * Its standard uncertainty, 0 to 1000000 J/K.
+     */
+    double u_heat_capacity_j_per_k;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_heat_capacity;
+    /**
+     * Its temperature before, -40 to 105 °C.
+     */
+    double body_c;
+    /**
+     * Its standard uncertainty, 0 to 105 K.
+     */
+    double u_body_k;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_body;
+} cupwright_body_estimate;
+
+/**
+ * The temperature of a cup with its standard uncertainty.
+ */
+typedef struct cupwright_temperature_estimate {
+    /**
+     * Temperature now, 0 to 105 °C.
+     */
+    double water_c;
+    /**
+     * Its standard uncertainty, 0 to 105 K.
+     */
+    double u_water_k;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_water;
+} cupwright_temperature_estimate;
+
+/**
+ * A cooling rate with its standard uncertainty.
+ */
+typedef struct cupwright_cooling_estimate {
+    /**
+     * Cooling rate, 0.000001 to 1 1/min.
+     */
+    double cooling_per_min;
+    /**
+     * Its standard uncertainty, 0 to 10 1/min.
+     */
+    double u_cooling_per_min;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_cooling;
+} cupwright_cooling_estimate;
+
+/**
  * A range of any value.
  */
 typedef struct cupwright_band {
@@ -3036,7 +3216,7 @@ typedef struct cupwright_comparison {
      */
     double difference;
     /**
-     * Standard uncertainty of the difference, 0 to 1000000000.
+     * Standard uncertainty of the difference, the common factor's included, 0 to 1000000000.
      */
     double u;
     /**
@@ -3157,13 +3337,71 @@ typedef struct cupwright_cup {
 } cupwright_cup;
 
 /**
+ * How fast a coffee extracts, and how well that is known, as a fit told it. How well the level is
+ * known is left out: advice starts from a cup that has a yield of its own. With one rate the fast
+ * share is 100 %, and what is of the slow one is 0.
+ */
+typedef struct cupwright_rates {
+    /**
+     * The law.
+     */
+    struct cupwright_kinetics kinetics;
+    /**
+     * Standard uncertainty of the fast share, 0 to 100 %.
+     */
+    double u_fast_share_pct;
+    /**
+     * That of the logarithm of the fast time constant, 0 to 1000.
+     */
+    double u_ln_fast_time;
+    /**
+     * That of the logarithm of the slow one, 0 to 1000.
+     */
+    double u_ln_slow_time;
+    /**
+     * Correlation of the share and the first logarithm, -1 to 1.
+     */
+    double correlation_share_fast;
+    /**
+     * Correlation of the share and the second, -1 to 1.
+     */
+    double correlation_share_slow;
+    /**
+     * Correlation of the two logarithms, -1 to 1.
+     */
+    double correlation_fast_slow;
+    /**
+     * Degrees of freedom of the fit, 1 to 1000000000.
+     */
+    double nu_rates;
+} cupwright_rates;
+
+/**
+ * What a brewer keeps, from one's own brews.
+ */
+typedef struct cupwright_kept {
+    /**
+     * Apparent retention of the grounds, 0 to 10 g/g.
+     */
+    double apparent_retention_g_per_g;
+    /**
+     * What stays in the brewer whatever the dose: chamber, paper and drips, 0 to 5000 g.
+     */
+    double hold_up_g;
+} cupwright_kept;
+
+/**
  * What can be done, and what is known of it. Yes is anything but 0.
  */
 typedef struct cupwright_means {
     /**
      * How fast the coffee extracts, from one's own brews.
      */
-    struct cupwright_kinetics kinetics;
+    struct cupwright_rates rates;
+    /**
+     * What the brewer is known to keep.
+     */
+    struct cupwright_kept kept;
     /**
      * The chamber, where all the water stands in it at once.
      */
@@ -3175,7 +3413,12 @@ typedef struct cupwright_means {
     /**
      * 0 where the rates are not known: then no time is suggested.
      */
-    int32_t has_kinetics;
+    int32_t has_rates;
+    /**
+     * 0 where what the brewer keeps is not known: then the grounds are taken to keep all that this
+     * brew lost but its vapour.
+     */
+    int32_t has_kept;
     /**
      * 0 for a dripper.
      */
@@ -3199,6 +3442,10 @@ typedef struct cupwright_suggestion {
      */
     double before;
     /**
+     * The new dose where it changes with the time, in g; else zero.
+     */
+    double with_dose_g;
+    /**
      * What to expect.
      */
     struct cupwright_outlook outlook;
@@ -3213,9 +3460,9 @@ typedef struct cupwright_suggestion {
  */
 typedef struct cupwright_advice {
     /**
-     * What can be done, the surest first. Only so many as are counted mean something.
+     * What can be done, the best first. Only so many as are counted mean something.
      */
-    struct cupwright_suggestion suggestions[7];
+    struct cupwright_suggestion suggestions[8];
     /**
      * How many there are.
      */
@@ -3224,6 +3471,11 @@ typedef struct cupwright_advice {
      * Which way to turn the grind: one of enum cupwright_direction.
      */
     int32_t grind;
+    /**
+     * 0 where nothing is said of the next brew, since masses do not go together, nothing would be
+     * left for the cup or a number leaves its range; else 1.
+     */
+    int32_t is_next_told;
 } cupwright_advice;
 
 /**
@@ -3766,13 +4018,13 @@ typedef struct cupwright_profile {
      */
     int32_t has_refractive_factor;
     /**
-     * Whether there is a cooling rate of the cup.
-     */
-    int32_t has_cup_cooling;
-    /**
      * Whether there is a heat capacity of the cup.
      */
     int32_t has_cup;
+    /**
+     * Whether there is a cooling rate of the cup.
+     */
+    int32_t has_cup_cooling;
     /**
      * Whether there is a repeatability.
      */
@@ -4141,9 +4393,11 @@ typedef struct cupwright_live_weighed {
 #endif
 #if defined(CUPWRIGHT_SIZE)
 CUPWRIGHT_SIZE(cupwright_cup, 128);
-CUPWRIGHT_SIZE(cupwright_means, 72);
-CUPWRIGHT_SIZE(cupwright_suggestion, 120);
-CUPWRIGHT_SIZE(cupwright_advice, 848);
+CUPWRIGHT_SIZE(cupwright_rates, 88);
+CUPWRIGHT_SIZE(cupwright_kept, 16);
+CUPWRIGHT_SIZE(cupwright_means, 144);
+CUPWRIGHT_SIZE(cupwright_suggestion, 128);
+CUPWRIGHT_SIZE(cupwright_advice, 1040);
 CUPWRIGHT_SIZE(cupwright_drained, 32);
 CUPWRIGHT_SIZE(cupwright_settled, 32);
 CUPWRIGHT_SIZE(cupwright_steeped, 24);
@@ -4190,6 +4444,13 @@ CUPWRIGHT_SIZE(cupwright_vapour_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_held_strength_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_hot_estimate, 48);
 CUPWRIGHT_SIZE(cupwright_cold_estimate, 48);
+CUPWRIGHT_SIZE(cupwright_brix_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_refractive_factor_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_repeatability_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_liquid_estimate, 48);
+CUPWRIGHT_SIZE(cupwright_body_estimate, 48);
+CUPWRIGHT_SIZE(cupwright_temperature_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_cooling_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_instrument_uncertainty, 16);
 CUPWRIGHT_SIZE(cupwright_factor_uncertainty, 16);
 CUPWRIGHT_SIZE(cupwright_span_uncertainty, 16);
@@ -4307,9 +4568,9 @@ int32_t cupwright_plan_foreseen(const struct cupwright_wish *wish,
 
 /**
  * The recipe that lands in the wish's window most surely: the wish with its strength moved inside
- * the window, where that is worth a point of chance and can be planned; else the wish as it is. The
- * chance of a strength is that of the dose alone changed, found by golden section; the recipe is
- * then planned anew.
+ * the window, where that is worth a point of chance; else the wish as it is. The chance of a
+ * strength is that of the dose alone changed, found by golden section; the recipe is then planned
+ * anew. Where that strength cannot be planned it is the nearest to it that can.
  *
  * @param wish What is to be in the cup.
  * @param brewer What it is made in.
@@ -5514,7 +5775,8 @@ int32_t cupwright_uncertainty_expanded(const struct cupwright_estimate *estimate
  *
  * Two or three repeats say little about their own scatter: then cupwright_uncertainty_pooled()
  * from earlier series is better. Repeats that are all equal give zero, because the display hides
- * the scatter: combine with cupwright_uncertainty_of_display(). Source: GUM 4.2.
+ * the scatter: put cupwright_uncertainty_of_display() beside it by
+ * cupwright_uncertainty_together(). Source: GUM 4.2.
  *
  * @param value The repeats, each -1000000000 to 1000000000.
  * @param count How many, 2 to 100.
@@ -5546,6 +5808,44 @@ int32_t cupwright_uncertainty_pooled(const struct cupwright_series *series,
                                      int32_t readings,
                                      struct cupwright_standard *standard,
                                      struct cupwright_error *error);
+
+/**
+ * A strength from repeated readings, by the rule of cupwright_reading_combine(), and its standard
+ * uncertainty.
+ *
+ *     u = s_r/√n, with the ν of s_r             one reading, or several that agree
+ *     u = s/√n,   ν = n − 1, s their own        where they do not: two so far, or their median
+ *
+ * Readings that do not agree have shown that s_r is not their scatter.
+ *
+ * @param strength_pct The readings, each 0 to 50 %.
+ * @param count How many, 1 to 10.
+ * @param repeatability One's own repeatability s_r.
+ * @param[out] read The strength.
+ *
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for no reading or more than ten.
+ */
+int32_t cupwright_uncertainty_of_readings(const double *strength_pct,
+                                          size_t count,
+                                          const struct cupwright_repeatability_estimate *repeatability,
+                                          struct cupwright_strength_estimate *read,
+                                          struct cupwright_error *error);
+
+/**
+ * Several independent errors of one value, u² = Σ uᵢ²: the scatter of readings and the step of
+ * their display, a thermometer and its place. Source: GUM 5.1.2, G.4.1.
+ *
+ * @param errors Their uncertainties, all in one unit.
+ * @param count How many, 1 to 10.
+ * @param[out] standard All of them together.
+ *
+ * Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for none or more than ten;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE past the range of the uncertainty.
+ */
+int32_t cupwright_uncertainty_together(const struct cupwright_standard *errors,
+                                       size_t count,
+                                       struct cupwright_standard *standard,
+                                       struct cupwright_error *error);
 
 /**
  * Standard uncertainty of an error that lies within ± a (type B evaluation).
@@ -5602,7 +5902,7 @@ int32_t cupwright_uncertainty_freedom_of_doubt(double doubt_pct,
 
 /**
  * A budget of one's own, from sensitivities and uncertainties in any units. Of what the linear
- * rule leaves out it says nothing: second_order is u, and shift 0.
+ * rule leaves out it says nothing.
  *
  *     u² = Σ cᵢ² uᵢ²                       GUM 5.1.2
  *     ν = u⁴ / Σ (cᵢ uᵢ)⁴/νᵢ               GUM G.4.1
@@ -5648,6 +5948,25 @@ int32_t cupwright_uncertainty_strength(const struct cupwright_strength_estimate 
                                        const struct cupwright_water_solids_estimate *water_solids,
                                        struct cupwright_budget *budget,
                                        struct cupwright_error *error);
+
+/**
+ * Strength from a reading in degrees Brix, T = k B; see cupwright_reading_strength_of_brix().
+ *
+ *     u(T)² = (k u(B))² + (T u(k)/k)²
+ *
+ * Terms: Brix, factor. The factor's error is common to all readings of one coffee: where it is given
+ * apart for yields and comparisons, let it be 0 here.
+ *
+ * @param brix The reading.
+ * @param factor The coffee's refractive factor k.
+ * @param[out] budget The strength, %, and its budget.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a strength or an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_strength_of_brix(const struct cupwright_brix_estimate *brix,
+                                               const struct cupwright_refractive_factor_estimate *factor,
+                                               struct cupwright_budget *budget,
+                                               struct cupwright_error *error);
 
 /**
  * The flow-through form of the yield, E = T B/D; see cupwright_extraction_flow_through_yield().
@@ -5824,6 +6143,56 @@ int32_t cupwright_uncertainty_mixed_temperature(const struct cupwright_hot_estim
                                                 struct cupwright_error *error);
 
 /**
+ * Temperature at which a liquid and a body settle, m h(t) + C t = m h(t0) + C t_b; see
+ * cupwright_heat_settle().
+ *
+ *     ∂t/∂t0 = m c(t0)/M    ∂t/∂m = [h(t0) − h(t)]/M    ∂t/∂C = (t_b − t)/M    ∂t/∂t_b = C/M
+ *     M = m c(t) + C
+ *
+ * Terms: liquid, its temperature, heat capacity, the body's temperature. Bodies of one temperature
+ * are one, of their heat capacities together. A walk from kettle to cup goes step by step: the
+ * temperature that comes out is the next step's liquid, with the drop of the pour by
+ * cupwright_uncertainty_together(). What the linear rule leaves out is found with one specific
+ * heat.
+ *
+ * @param liquid The liquid.
+ * @param body The body.
+ * @param[out] budget The temperature, °C, and its budget, in K.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the liquid would freeze, and for an
+ * uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_settle(const struct cupwright_liquid_estimate *liquid,
+                                     const struct cupwright_body_estimate *body,
+                                     struct cupwright_budget *budget,
+                                     struct cupwright_error *error);
+
+/**
+ * Time to cool to a wanted temperature; see cupwright_heat_time_to_cool().
+ *
+ *     ∂t/∂T1 = 1/[k F(T1)]    ∂t/∂k = −t/k        F as there
+ *
+ * Terms: temperature now, cooling rate. The wish is exact, and the room counts as known. The law
+ * itself was met within 0.8 K, which no budget counts.
+ *
+ * @param temperature Temperature now.
+ * @param to_c Temperature wanted, 0 to 105 °C.
+ * @param cooling Cooling rate.
+ * @param surroundings The room.
+ * @param[out] budget The time, s, and its budget.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for a start not warmer than where cooling ends;
+ * CUPWRIGHT_STATUS_INFEASIBLE for a goal that cooling does not reach;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a time or an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_time_to_cool(const struct cupwright_temperature_estimate *temperature,
+                                           double to_c,
+                                           const struct cupwright_cooling_estimate *cooling,
+                                           const struct cupwright_surroundings *surroundings,
+                                           struct cupwright_budget *budget,
+                                           struct cupwright_error *error);
+
+/**
  * Where the true value lies beside a band.
  *
  *     P(below) = F((T_L − y)/u)    P(above) = F((y − T_U)/u)    P(inside) = 1 − P(below) − P(above)
@@ -5883,8 +6252,8 @@ int32_t cupwright_decision_largest_uncertainty(const struct cupwright_band *band
  *
  *     F(−g/u) + F(−(T_U − T_L − g)/u) = 1 − confidence       from T_L + g to T_U − g
  *
- * Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). Source:
- * JCGM 106:2012, 8.
+ * Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %).
+ * cupwright_decision_decide() calls both edges inside. Source: JCGM 106:2012, 8.
  *
  * @param u_value Standard uncertainty of a value, 0 to 1000000000.
  * @param nu_value The degrees of freedom of that, 1 to 1000000000.
@@ -5955,12 +6324,28 @@ int32_t cupwright_decision_joint(const struct cupwright_bands *bands,
                                  struct cupwright_error *error);
 
 /**
+ * Both inside, not both, or not yet decided at a confidence. Two values that are each inside with
+ * 95 % may be so together with 90 %: what is decided of each is not decided of the cup.
+ *
+ * @param both_pct Probability that both are inside, as cupwright_decision_joint() tells it, 0 to 100 %.
+ * @param confidence_pct How sure the statement has to be, 50 to 99.9 %.
+ * @param[out] decision What can be said: one of enum cupwright_joint_decision.
+ */
+int32_t cupwright_decision_decide_joint(double both_pct,
+                                        double confidence_pct,
+                                        int32_t *decision,
+                                        struct cupwright_error *error);
+
+/**
  * Whether two brews differ.
  *
- *     d = y₁ − y₂     u² = u₁² + u₂² + (f d)²     real where |d| ≥ t u
+ *     d = y₁ − y₂     real where |d| ≥ t √(u₁² + u₂²)     u²(d) = u₁² + u₂² + (f d)²
  *
- * The refractive factor f is common to two brews of one coffee: it does not belong in u₁ and u₂
- * and counts only for the difference itself. Neither does the span of one scale, which cancels in
+ * What is common to both brews does not belong in u₁ and u₂. The refractive factor f of one coffee
+ * makes a difference larger or smaller and never turns its sign, so it counts for the size of d
+ * and not for whether d is real. The instrument's own error cancels in strengths as far as it is
+ * the same for both readings: its zero, and most of its specification. In yields e (B₁/D₁ − B₂/D₂)
+ * is left of an error e: nothing between brews of one recipe. The span of one scale cancels in
  * yields. t: the two-sided quantile. Source: GUM F.1.2.3; the test is Welch's.
  *
  * @param pair The two values.
@@ -6029,27 +6414,35 @@ int32_t cupwright_forecast_outlook(const struct cupwright_intended *intended,
  *
  * Suggested are the cup as it is; water, or milk, that brings it down to the wanted strength; the
  * same brew again; the dose alone and the water alone that make the next brew so strong; and, where
- * rates are known, the time alone that brings the yield to the middle of its band, or without a band
- * the strength to the wanted. A suggestion that would leave the chamber or the range of a quantity is
- * not made. Those come first that land in the window more surely, in steps of five points; then those
- * whose strength does; then the smaller change.
+ * rates are known, a time alone and, where no change alone comes within a point of it, a time with a
+ * dose that makes it so strong. A time aims at the best of seven yields spread over the band, or without a band at
+ * the strength. Not suggested is what would leave the chamber or the range of a quantity, what
+ * changes less than a thousandth, what lands more than a point less surely than leaving things
+ * alone, and a next brew that lands less than once in a hundred times.
+ *
+ *     score = P(inside) + 0.1 P(strength inside) − 10 |change|     orders them; in points, change relative
+ *     u(E)/E += 0.25 |change of dose or water|                     in squares; an estimate
+ *     u(E)/E += u(ln E(t')/E(t))                                   in squares: the rates, tied to this cup
  *
  * @param cup The cup.
  * @param means What can be done.
  * @param straying How far the next brew may stray.
- * @param wanted_pct Strength wanted of the drink, 0 to 50 %.
+ * @param wanted_pct Strength wanted of the drink, inside the window, 0 to 50 %.
  * @param window The window, its yield as charts count it.
+ * @param confidence_pct How sure the direction of the grind must be, 50 to 99.9 %.
  * @param[out] advice What to do.
  *
  * Fails with CUPWRIGHT_STATUS_EMPTY_BAND for a window whose lowest edge is not below its highest;
- * CUPWRIGHT_STATUS_IMPOSSIBLE for masses that do not go together;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a retention, a yield or an uncertainty past its range.
+ * CUPWRIGHT_STATUS_OUT_OF_RANGE for a strength wanted outside the window;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield or an uncertainty past its range. What is wrong
+ * with the next brew alone is no failure: `is_next_told` is 0 then.
  */
 int32_t cupwright_advise_on(const struct cupwright_cup *cup,
                             const struct cupwright_means *means,
                             const struct cupwright_straying *straying,
                             double wanted_pct,
                             const struct cupwright_window *window,
+                            double confidence_pct,
                             struct cupwright_advice *advice,
                             struct cupwright_error *error);
 
@@ -6057,7 +6450,11 @@ int32_t cupwright_advise_on(const struct cupwright_cup *cup,
  * Retention and hold-up of a brewer, from brews of several doses by least squares. Doses far apart
  * tell most. In every fit of this room, a value plus and minus its u times
  * cupwright_uncertainty_coverage_factor() for the fit's degrees of freedom holds the truth as
- * often as the confidence says.
+ * often as the confidence says. Two are told otherwise. A time constant goes by its logarithm: its
+ * interval is its value over and times e to the power of that. A repeatability is itself a
+ * scatter, whose interval would hold it 90 to 94 times in a hundred for 95; its degrees of freedom
+ * make the intervals of later readings right, for which it is there. A measurement where every
+ * such law begins, no yield after no time or no Brix of water, tells nothing and does not count.
  *
  *     W − B − V = c + r D
  *     r = S_xy/S_xx,  c = ȳ − r D̄,  u(r) = s/√S_xx,  u(c) = s √(1/n + D̄²/S_xx),  cov = −D̄ s²/S_xx
@@ -6066,8 +6463,9 @@ int32_t cupwright_advise_on(const struct cupwright_cup *cup,
  * @param count How many, 0 to 30.
  * @param[out] line Retention r and hold-up c.
  *
- * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three brews, or brews of one dose size;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the retention or the hold-up.
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three brews, brews of one dose size, or of
+ * sizes so near each other that scatter makes the line; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE
+ * outside the range of the retention or the hold-up.
  */
 int32_t cupwright_calibrate_retention_line(const struct cupwright_drained *brews,
                                            size_t count,
@@ -6159,9 +6557,9 @@ int32_t cupwright_calibrate_equilibrium_yield(const struct cupwright_steeped *st
  * @param count How many, 0 to 30.
  * @param[out] law Equilibrium yield and time constant.
  *
- * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three yields, for ones that do not begin
- * to level off, and for ones that have all levelled off; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for
- * an equilibrium above 100 %.
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three yields after some time, for ones that
+ * do not begin to level off, that have all levelled off, or that fall;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an equilibrium above 100 %.
  */
 int32_t cupwright_calibrate_one_rate(const struct cupwright_timed *yields,
                                      size_t count,
@@ -6198,10 +6596,9 @@ int32_t cupwright_calibrate_two_rates(const struct cupwright_timed *yields,
  * @param surroundings The room.
  * @param[out] cup Cooling rate and first temperature.
  *
- * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three readings, or all at one time;
- * CUPWRIGHT_STATUS_IMPOSSIBLE for a reading not above where cooling ends;
- * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate, as for a cup that gets
- * warmer.
+ * Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three readings, all at one time, or ones
+ * that do not fall; CUPWRIGHT_STATUS_IMPOSSIBLE for a reading not above where cooling ends;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate.
  */
 int32_t cupwright_calibrate_cooling(const struct cupwright_thermometer *readings,
                                     size_t count,

@@ -1,8 +1,10 @@
 //! What to do to a judged cup now, and what to change in the next brew.
 
-use cupwright::advise::{self, Advice, Cup, MOST_SUGGESTIONS, Means, Suggestion};
+use cupwright::advise::{self, Advice, Cup, Kept, MOST_SUGGESTIONS, Means, Suggestion};
+use cupwright::calibrate::Rates;
+use cupwright::quantity::Quantity;
 
-use crate::call::{Call, Refused, answer, checked, given};
+use crate::call::{Call, Field, Refused, answer, checked, field, given};
 use crate::estimate::{self, *};
 use crate::extraction::{self, cupwright_brew, cupwright_kinetics};
 use crate::forecast::{self, NO_OUTLOOK, cupwright_outlook, cupwright_straying};
@@ -28,18 +30,57 @@ pub struct cupwright_cup {
     pub contact_s: f64,
 }
 
+/// How fast a coffee extracts, and how well that is known, as a fit told it. How well the level is
+/// known is left out: advice starts from a cup that has a yield of its own. With one rate the fast
+/// share is 100 %, and what is of the slow one is 0.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_rates {
+    /// The law.
+    pub kinetics: cupwright_kinetics,
+    /// Standard uncertainty of the fast share, {ShareUncertainty}.
+    pub u_fast_share_pct: f64,
+    /// That of the logarithm of the fast time constant, {TimeConstantUncertainty}.
+    pub u_ln_fast_time: f64,
+    /// That of the logarithm of the slow one, {TimeConstantUncertainty}.
+    pub u_ln_slow_time: f64,
+    /// Correlation of the share and the first logarithm, {Correlation}.
+    pub correlation_share_fast: f64,
+    /// Correlation of the share and the second, {Correlation}.
+    pub correlation_share_slow: f64,
+    /// Correlation of the two logarithms, {Correlation}.
+    pub correlation_fast_slow: f64,
+    /// Degrees of freedom of the fit, {DegreesOfFreedom}.
+    pub nu_rates: f64,
+}
+
+/// What a brewer keeps, from one's own brews.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_kept {
+    /// Apparent retention of the grounds, {ApparentRetention}.
+    pub apparent_retention_g_per_g: f64,
+    /// What stays in the brewer whatever the dose: chamber, paper and drips, {HoldUp}.
+    pub hold_up_g: f64,
+}
+
 /// What can be done, and what is known of it. Yes is anything but 0.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct cupwright_means {
     /// How fast the coffee extracts, from one's own brews.
-    pub kinetics: cupwright_kinetics,
+    pub rates: cupwright_rates,
+    /// What the brewer is known to keep.
+    pub kept: cupwright_kept,
     /// The chamber, where all the water stands in it at once.
     pub chamber: cupwright_chamber,
     /// Temperature of the water in it, {Temperature}.
     pub water_c: f64,
     /// 0 where the rates are not known: then no time is suggested.
-    pub has_kinetics: i32,
+    pub has_rates: i32,
+    /// 0 where what the brewer keeps is not known: then the grounds are taken to keep all that this
+    /// brew lost but its vapour.
+    pub has_kept: i32,
     /// 0 for a dripper.
     pub has_chamber: i32,
     /// Whether milk may be added to this cup.
@@ -65,6 +106,8 @@ pub enum cupwright_change {
     /// The next brew, the time of contact: takes for granted that the rates learned hold for this
     /// coffee, at this grind and temperature.
     Time = 7,
+    /// The next brew, the time of contact and the dose: as for each.
+    TimeWithDose = 8,
 }
 
 /// Which way to turn what has no number. No rate of temperature was published; a grind has no
@@ -72,12 +115,14 @@ pub enum cupwright_change {
 #[repr(i32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum cupwright_direction {
-    /// Leave it: the yield lies in its band, or the window has none.
+    /// Leave it: the yield lies in its band as surely as asked, or the window has none.
     Leave = 1,
     /// Extract more: grind finer.
     More = 2,
     /// Extract less: grind coarser.
     Less = 3,
+    /// Read again first: at the confidence asked for it is not decided where the yield lies.
+    NotYetDecided = 4,
 }
 
 /// One thing to do, and what to expect of it.
@@ -88,6 +133,8 @@ pub struct cupwright_suggestion {
     pub amount: f64,
     /// What that was. Of what is added, and without a change, it is zero.
     pub before: f64,
+    /// The new dose where it changes with the time, in g; else zero.
+    pub with_dose_g: f64,
     /// What to expect.
     pub outlook: cupwright_outlook,
     /// What changes: one of enum cupwright_change.
@@ -98,12 +145,15 @@ pub struct cupwright_suggestion {
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct cupwright_advice {
-    /// What can be done, the surest first. Only so many as are counted mean something.
-    pub suggestions: [cupwright_suggestion; 7],
+    /// What can be done, the best first. Only so many as are counted mean something.
+    pub suggestions: [cupwright_suggestion; 8],
     /// How many there are.
     pub suggestion_count: i32,
     /// Which way to turn the grind: one of enum cupwright_direction.
     pub grind: i32,
+    /// 0 where nothing is said of the next brew, since masses do not go together, nothing would be
+    /// left for the cup or a number leaves its range; else 1.
+    pub is_next_told: i32,
 }
 
 fn cup_of(call: Call, cup: &cupwright_cup) -> Result<Cup, Refused> {
@@ -116,11 +166,35 @@ fn cup_of(call: Call, cup: &cupwright_cup) -> Result<Cup, Refused> {
     })
 }
 
+fn rates_of(call: Call, rates: &cupwright_rates) -> Result<Rates, Refused> {
+    Ok(Rates {
+        kinetics: extraction::kinetics_of(call, &rates.kinetics)?,
+        u_fast_share: checked!(call, rates.u_fast_share_pct)?,
+        u_fast: checked!(call, rates.u_ln_fast_time)?,
+        u_slow: checked!(call, rates.u_ln_slow_time)?,
+        share_and_fast: checked!(call, rates.correlation_share_fast)?,
+        share_and_slow: checked!(call, rates.correlation_share_slow)?,
+        fast_and_slow: checked!(call, rates.correlation_fast_slow)?,
+        freedom: checked!(call, rates.nu_rates)?,
+    })
+}
+
+fn kept(call: Call, kept: &cupwright_kept) -> Result<Kept, Refused> {
+    Ok(Kept {
+        retention: checked!(call, kept.apparent_retention_g_per_g)?,
+        hold_up: checked!(call, kept.hold_up_g)?,
+    })
+}
+
 fn means_of(call: Call, means: &cupwright_means) -> Result<Means, Refused> {
     Ok(Means {
-        kinetics: match means.has_kinetics {
+        rates: match means.has_rates {
             0 => None,
-            _ => Some(extraction::kinetics_of(call, &means.kinetics)?),
+            _ => Some(rates_of(call, &means.rates)?),
+        },
+        kept: match means.has_kept {
+            0 => None,
+            _ => Some(kept(call, &means.kept)?),
         },
         chamber: match means.has_chamber {
             0 => None,
@@ -131,13 +205,19 @@ fn means_of(call: Call, means: &cupwright_means) -> Result<Means, Refused> {
     })
 }
 
-const NO_SUGGESTION: cupwright_suggestion =
-    cupwright_suggestion { amount: 0.0, before: 0.0, outlook: NO_OUTLOOK, change: 0 };
+const NO_SUGGESTION: cupwright_suggestion = cupwright_suggestion {
+    amount: 0.0,
+    before: 0.0,
+    with_dose_g: 0.0,
+    outlook: NO_OUTLOOK,
+    change: 0,
+};
 
 fn suggestion(suggestion: &Suggestion) -> cupwright_suggestion {
     cupwright_suggestion {
         amount: suggestion.amount,
         before: suggestion.before,
+        with_dose_g: suggestion.with_dose,
         outlook: forecast::outlook(&suggestion.outlook),
         change: suggestion.change as i32,
     }
@@ -152,28 +232,41 @@ fn advice(advice: &Advice) -> cupwright_advice {
         suggestions,
         suggestion_count: advice.suggestions().count() as i32,
         grind: advice.grind as i32,
+        is_next_told: advice.untold.is_none().into(),
     }
 }
+
+/// What a refusal of the wish is about.
+const WANTED: &[(Quantity, Field)] = &[(Quantity::Strength, field!(wanted_pct))];
 
 /// What to do about a cup: now, and next time.
 ///
 /// Suggested are the cup as it is; water, or milk, that brings it down to the wanted strength; the
 /// same brew again; the dose alone and the water alone that make the next brew so strong; and, where
-/// rates are known, the time alone that brings the yield to the middle of its band, or without a band
-/// the strength to the wanted. A suggestion that would leave the chamber or the range of a quantity is
-/// not made. Those come first that land in the window more surely, in steps of five points; then those
-/// whose strength does; then the smaller change.
+/// rates are known, a time alone and, where no change alone comes within a point of it, a time with a
+/// dose that makes it so strong. A time aims at the best of seven yields spread over the band, or without a band at
+/// the strength. Not suggested is what would leave the chamber or the range of a quantity, what
+/// changes less than a thousandth, what lands more than a point less surely than leaving things
+/// alone, and a next brew that lands less than once in a hundred times.
+///
+/// ```text
+/// score = P(inside) + 0.1 P(strength inside) − 10 |change|     orders them; in points, change relative
+/// u(E)/E += 0.25 |change of dose or water|                     in squares; an estimate
+/// u(E)/E += u(ln E(t')/E(t))                                   in squares: the rates, tied to this cup
+/// ```
 ///
 /// @param cup The cup.
 /// @param means What can be done.
 /// @param straying How far the next brew may stray.
-/// @param wanted_pct Strength wanted of the drink, {Strength}.
+/// @param wanted_pct Strength wanted of the drink, inside the window, {Strength}.
 /// @param window The window, its yield as charts count it.
+/// @param confidence_pct How sure the direction of the grind must be, {Confidence}.
 /// @param[out] advice What to do.
 ///
 /// Fails with CUPWRIGHT_STATUS_EMPTY_BAND for a window whose lowest edge is not below its highest;
-/// CUPWRIGHT_STATUS_IMPOSSIBLE for masses that do not go together;
-/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a retention, a yield or an uncertainty past its range.
+/// CUPWRIGHT_STATUS_OUT_OF_RANGE for a strength wanted outside the window;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a yield or an uncertainty past its range. What is wrong
+/// with the next brew alone is no failure: `is_next_told` is 0 then.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_advise_on(
     cup: *const cupwright_cup,
@@ -181,6 +274,7 @@ pub unsafe extern "C" fn cupwright_advise_on(
     straying: *const cupwright_straying,
     wanted_pct: f64,
     window: *const cupwright_window,
+    confidence_pct: f64,
     advice: *mut cupwright_advice,
     error: *mut cupwright_error,
 ) -> i32 {
@@ -190,6 +284,8 @@ pub unsafe extern "C" fn cupwright_advise_on(
         let straying = forecast::straying(call, given!(call, straying)?)?;
         let wanted = checked!(call, wanted_pct)?;
         let window = verdict::window(call, given!(call, window)?)?;
-        self::advice(&call.core(advise::on(&cup, &straying, &means, wanted, &window))?)
+        let sure = checked!(call, confidence_pct)?;
+        let advice = advise::on(&cup, &straying, &means, wanted, &window, sure);
+        self::advice(call.wish(WANTED, advice.as_ref())?)
     }))
 }

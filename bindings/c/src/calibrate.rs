@@ -429,7 +429,11 @@ fn cooling(cup: &Cooling) -> cupwright_cooling {
 /// Retention and hold-up of a brewer, from brews of several doses by least squares. Doses far apart
 /// tell most. In every fit of this room, a value plus and minus its u times
 /// cupwright_uncertainty_coverage_factor() for the fit's degrees of freedom holds the truth as
-/// often as the confidence says.
+/// often as the confidence says. Two are told otherwise. A time constant goes by its logarithm: its
+/// interval is its value over and times e to the power of that. A repeatability is itself a
+/// scatter, whose interval would hold it 90 to 94 times in a hundred for 95; its degrees of freedom
+/// make the intervals of later readings right, for which it is there. A measurement where every
+/// such law begins, no yield after no time or no Brix of water, tells nothing and does not count.
 ///
 /// ```text
 /// W − B − V = c + r D
@@ -440,8 +444,9 @@ fn cooling(cup: &Cooling) -> cupwright_cooling {
 /// @param count How many, {Measurements}.
 /// @param[out] line Retention r and hold-up c.
 ///
-/// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three brews, or brews of one dose size;
-/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the retention or the hold-up.
+/// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three brews, brews of one dose size, or of
+/// sizes so near each other that scatter makes the line; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE
+/// outside the range of the retention or the hold-up.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_calibrate_retention_line(
     brews: *const cupwright_drained,
@@ -594,9 +599,9 @@ pub unsafe extern "C" fn cupwright_calibrate_equilibrium_yield(
 /// @param count How many, {Measurements}.
 /// @param[out] law Equilibrium yield and time constant.
 ///
-/// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three yields, for ones that do not begin
-/// to level off, and for ones that have all levelled off; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for
-/// an equilibrium above 100 %.
+/// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three yields after some time, for ones that
+/// do not begin to level off, that have all levelled off, or that fall;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an equilibrium above 100 %.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_calibrate_one_rate(
     yields: *const cupwright_timed,
@@ -649,10 +654,9 @@ pub unsafe extern "C" fn cupwright_calibrate_two_rates(
 /// @param surroundings The room.
 /// @param[out] cup Cooling rate and first temperature.
 ///
-/// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three readings, or all at one time;
-/// CUPWRIGHT_STATUS_IMPOSSIBLE for a reading not above where cooling ends;
-/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate, as for a cup that gets
-/// warmer.
+/// Fails with CUPWRIGHT_STATUS_CANNOT_TELL for fewer than three readings, all at one time, or ones
+/// that do not fall; CUPWRIGHT_STATUS_IMPOSSIBLE for a reading not above where cooling ends;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE outside the range of the rate.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_calibrate_cooling(
     readings: *const cupwright_thermometer,

@@ -64,6 +64,18 @@ pub enum cupwright_decision {
     TooUncertain = 5,
 }
 
+/// What can be said of strength and yield together.
+#[repr(i32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum cupwright_joint_decision {
+    /// Both inside, as surely as was asked.
+    Inside = 1,
+    /// One of them or both outside, as surely as was asked: which, each says for itself.
+    Outside = 2,
+    /// Not yet decided.
+    NotYet = 3,
+}
+
 /// The values that can be called inside.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
@@ -82,7 +94,7 @@ pub enum cupwright_needed {
     Readings = 1,
     /// More than ten.
     MoreThanTen = 2,
-    /// None: what they do not lessen is too large by itself.
+    /// None: what they do not lessen is too large by itself, or the mean lies on an edge.
     NoneIsEnough = 3,
 }
 
@@ -132,7 +144,7 @@ pub struct cupwright_pair {
 pub struct cupwright_comparison {
     /// The first less the second, in their unit.
     pub difference: f64,
-    /// Standard uncertainty of the difference, {StandardUncertainty}.
+    /// Standard uncertainty of the difference, the common factor's included, {StandardUncertainty}.
     pub u: f64,
     /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
     pub degrees_of_freedom: f64,
@@ -268,8 +280,8 @@ pub unsafe extern "C" fn cupwright_decision_largest_uncertainty(
 /// F(−g/u) + F(−(T_U − T_L − g)/u) = 1 − confidence       from T_L + g to T_U − g
 /// ```
 ///
-/// Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). Source:
-/// JCGM 106:2012, 8.
+/// Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %).
+/// cupwright_decision_decide() calls both edges inside. Source: JCGM 106:2012, 8.
 ///
 /// @param u_value Standard uncertainty of a value, {StandardUncertainty}.
 /// @param nu_value The degrees of freedom of that, {DegreesOfFreedom}.
@@ -389,6 +401,25 @@ pub unsafe extern "C" fn cupwright_decision_joint(
     }))
 }
 
+/// Both inside, not both, or not yet decided at a confidence. Two values that are each inside with
+/// 95 % may be so together with 90 %: what is decided of each is not decided of the cup.
+///
+/// @param both_pct Probability that both are inside, as cupwright_decision_joint() tells it, {Probability}.
+/// @param confidence_pct How sure the statement has to be, {Confidence}.
+/// @param[out] decision What can be said: one of enum cupwright_joint_decision.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_decision_decide_joint(
+    both_pct: f64,
+    confidence_pct: f64,
+    decision: *mut i32,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(decision, error, |call| Ok({
+        let (both, sure) = (checked!(call, both_pct)?, checked!(call, confidence_pct)?);
+        decision::decide_joint(both, sure) as i32
+    }))
+}
+
 fn comparison_of(of: &Comparison<StandardUncertainty>) -> cupwright_comparison {
     cupwright_comparison {
         difference: of.difference,
@@ -403,11 +434,14 @@ fn comparison_of(of: &Comparison<StandardUncertainty>) -> cupwright_comparison {
 /// Whether two brews differ.
 ///
 /// ```text
-/// d = y₁ − y₂     u² = u₁² + u₂² + (f d)²     real where |d| ≥ t u
+/// d = y₁ − y₂     real where |d| ≥ t √(u₁² + u₂²)     u²(d) = u₁² + u₂² + (f d)²
 /// ```
 ///
-/// The refractive factor f is common to two brews of one coffee: it does not belong in u₁ and u₂
-/// and counts only for the difference itself. Neither does the span of one scale, which cancels in
+/// What is common to both brews does not belong in u₁ and u₂. The refractive factor f of one coffee
+/// makes a difference larger or smaller and never turns its sign, so it counts for the size of d
+/// and not for whether d is real. The instrument's own error cancels in strengths as far as it is
+/// the same for both readings: its zero, and most of its specification. In yields e (B₁/D₁ − B₂/D₂)
+/// is left of an error e: nothing between brews of one recipe. The span of one scale cancels in
 /// yields. t: the two-sided quantile. Source: GUM F.1.2.3; the test is Welch's.
 ///
 /// @param pair The two values.

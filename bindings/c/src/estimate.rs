@@ -1,9 +1,10 @@
 //! Numbers with their uncertainties, as they go into budgets and decisions.
 
 use cupwright::quantity::{
-    Addition, Beverage, BrewWater, Dose, FactorUncertainty, HeldStrength, Liquid, MassUncertainty,
-    Measurand, Moisture, RetentionUncertainty, SpanUncertainty, Strength, StrengthUncertainty,
-    Temperature, Vapour, WaterSolids, Yield, YieldUncertainty,
+    Addition, Beverage, BrewWater, Brix, CoolingRate, Dose, FactorUncertainty, HeatCapacity,
+    HeldStrength, Liquid, MassUncertainty, Measurand, Moisture, RefractiveFactor, Repeatability,
+    RetentionUncertainty, SpanUncertainty, Strength, StrengthUncertainty, Temperature, Vapour,
+    VesselTemperature, WaterSolids, Yield, YieldUncertainty,
 };
 use cupwright::uncertainty::{Estimate, Standard};
 
@@ -193,6 +194,104 @@ pub struct cupwright_cold_estimate {
     pub nu_cold_temperature: f64,
 }
 
+/// A reading in degrees Brix with its standard uncertainty.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_brix_estimate {
+    /// Reading at 20 °C or compensated, {Brix}.
+    pub brix: f64,
+    /// Its standard uncertainty, {BrixUncertainty}.
+    pub u_brix: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_brix: f64,
+}
+
+/// A coffee's refractive factor with its standard uncertainty, which all readings of it share.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_refractive_factor_estimate {
+    /// The factor, {RefractiveFactor}.
+    pub refractive_factor_pct_per_brix: f64,
+    /// Its standard uncertainty over its value, {FactorUncertainty}.
+    pub u_factor_pct: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_factor: f64,
+}
+
+/// One's own repeatability.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_repeatability_estimate {
+    /// Standard deviation of readings of one sample by one person on one instrument, % strength,
+    /// {Repeatability}.
+    pub repeatability_pct: f64,
+    /// Its standard uncertainty, % strength, {StrengthUncertainty}. Not used but for its range: what
+    /// counts is how many degrees of freedom there are.
+    pub u_repeatability_pct: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_repeatability: f64,
+}
+
+/// A liquid that meets a body.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_liquid_estimate {
+    /// Its mass, {Liquid}.
+    pub liquid_g: f64,
+    /// Its standard uncertainty, {MassUncertainty}.
+    pub u_liquid_g: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_liquid: f64,
+    /// Its temperature before, {Temperature}.
+    pub before_c: f64,
+    /// Its standard uncertainty, {TemperatureUncertainty}.
+    pub u_before_k: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_before: f64,
+}
+
+/// A body that a liquid meets.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_body_estimate {
+    /// Heat capacity of the part that warms, {HeatCapacity}.
+    pub heat_capacity_j_per_k: f64,
+    /// Its standard uncertainty, {HeatCapacityUncertainty}.
+    pub u_heat_capacity_j_per_k: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_heat_capacity: f64,
+    /// Its temperature before, {VesselTemperature}.
+    pub body_c: f64,
+    /// Its standard uncertainty, {TemperatureUncertainty}.
+    pub u_body_k: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_body: f64,
+}
+
+/// The temperature of a cup with its standard uncertainty.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_temperature_estimate {
+    /// Temperature now, {Temperature}.
+    pub water_c: f64,
+    /// Its standard uncertainty, {TemperatureUncertainty}.
+    pub u_water_k: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_water: f64,
+}
+
+/// A cooling rate with its standard uncertainty.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_cooling_estimate {
+    /// Cooling rate, {CoolingRate}.
+    pub cooling_per_min: f64,
+    /// Its standard uncertainty, {CoolingRateUncertainty}.
+    pub u_cooling_per_min: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_cooling: f64,
+}
+
 /// An instrument's own error, common to all its readings: its specification, its zero.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
@@ -302,6 +401,23 @@ readers! {
         estimated(cold_g, u_cold_g, nu_cold_mass);
     cold_temperature(cupwright_cold_estimate) -> Estimate<Temperature> =
         estimated(cold_c, u_cold_k, nu_cold_temperature);
+    brix(cupwright_brix_estimate) -> Estimate<Brix> = estimated(brix, u_brix, nu_brix);
+    refractive_factor(cupwright_refractive_factor_estimate) -> Estimate<RefractiveFactor> =
+        estimated(refractive_factor_pct_per_brix, u_factor_pct, nu_factor);
+    repeatability(cupwright_repeatability_estimate) -> Estimate<Repeatability> =
+        estimated(repeatability_pct, u_repeatability_pct, nu_repeatability);
+    liquid(cupwright_liquid_estimate) -> Estimate<Liquid> =
+        estimated(liquid_g, u_liquid_g, nu_liquid);
+    before(cupwright_liquid_estimate) -> Estimate<Temperature> =
+        estimated(before_c, u_before_k, nu_before);
+    heat_capacity(cupwright_body_estimate) -> Estimate<HeatCapacity> =
+        estimated(heat_capacity_j_per_k, u_heat_capacity_j_per_k, nu_heat_capacity);
+    body(cupwright_body_estimate) -> Estimate<VesselTemperature> =
+        estimated(body_c, u_body_k, nu_body);
+    temperature(cupwright_temperature_estimate) -> Estimate<Temperature> =
+        estimated(water_c, u_water_k, nu_water);
+    cooling(cupwright_cooling_estimate) -> Estimate<CoolingRate> =
+        estimated(cooling_per_min, u_cooling_per_min, nu_cooling);
     instrument(cupwright_instrument_uncertainty) -> Standard<StrengthUncertainty> =
         uncertain(u_instrument_pct, nu_instrument);
     factor(cupwright_factor_uncertainty) -> Standard<FactorUncertainty> =

@@ -499,9 +499,9 @@ pub unsafe extern "C" fn cupwright_plan_foreseen(
 }
 
 /// The recipe that lands in the wish's window most surely: the wish with its strength moved inside
-/// the window, where that is worth a point of chance and can be planned; else the wish as it is. The
-/// chance of a strength is that of the dose alone changed, found by golden section; the recipe is
-/// then planned anew.
+/// the window, where that is worth a point of chance; else the wish as it is. The chance of a
+/// strength is that of the dose alone changed, found by golden section; the recipe is then planned
+/// anew. Where that strength cannot be planned it is the nearest to it that can.
 ///
 /// @param wish What is to be in the cup.
 /// @param brewer What it is made in.

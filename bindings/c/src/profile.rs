@@ -73,10 +73,10 @@ pub struct cupwright_profile {
     pub has_slow_time: i32,
     /// Whether there is a refractive factor.
     pub has_refractive_factor: i32,
-    /// Whether there is a cooling rate of the cup.
-    pub has_cup_cooling: i32,
     /// Whether there is a heat capacity of the cup.
     pub has_cup: i32,
+    /// Whether there is a cooling rate of the cup.
+    pub has_cup_cooling: i32,
     /// Whether there is a repeatability.
     pub has_repeatability: i32,
     /// Whether there is a correlation.
@@ -162,8 +162,8 @@ fn profile(of: &Profile) -> cupwright_profile {
         has_fast_time: of.fast.is_some().into(),
         has_slow_time: of.slow.is_some().into(),
         has_refractive_factor: of.refractive_factor.is_some().into(),
-        has_cup_cooling: of.cup_cooling.is_some().into(),
         has_cup: of.cup.is_some().into(),
+        has_cup_cooling: of.cup_cooling.is_some().into(),
         has_repeatability: of.repeatability.is_some().into(),
         has_retention_correlation: of.retention_correlation.is_some().into(),
     }
@@ -177,11 +177,12 @@ fn refused(call: Call, unreadable: &Unreadable, count: usize) -> Refused {
     use cupwright_unreadable as why;
     let (why, value) = match *unreadable {
         Unreadable::Length { .. } => (why::Length, count as f64),
-        Unreadable::NoProfile => (why::NoProfile, 0.0),
-        Unreadable::Version { found } => (why::Version, found.into()),
+        Unreadable::Foreign => (why::Foreign, 0.0),
+        Unreadable::Version { found, .. } => (why::Version, found.into()),
         Unreadable::Damaged { found, .. } => (why::Damaged, found.into()),
         Unreadable::Value(error) => return call.refuse(&error, None),
-        _ => (why::NotBlank, 0.0),
+        Unreadable::NotBlank => (why::NotBlank, 0.0),
+        _ => (why::Unsound, 0.0),
     };
     call.unreadable(why, value, field!(bytes))
 }

@@ -61,7 +61,7 @@ pub(crate) fn zero_of(call: Call, zero: i32) -> Result<Zero, Refused> {
 const MOST: usize = Quantity::ReadingCount.highest() as usize;
 
 /// Lends the core's readings to a question.
-fn with_readings<T>(
+pub(crate) fn with_readings<T>(
     call: Call,
     strength_pct: &[f64],
     ask: impl FnOnce(&[Strength]) -> Result<T, Refused>,

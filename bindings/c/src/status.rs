@@ -68,7 +68,7 @@ pub enum cupwright_limit {
 pub enum cupwright_untold {
     /// Too few measurements.
     TooFew = 1,
-    /// All doses alike, so that only what is kept in all is known.
+    /// All doses alike, or nearly so, so that only what is kept in all is known.
     OneDose = 2,
     /// What it is told by does not vary, or is all zero.
     NoSpan = 3,
@@ -78,22 +78,28 @@ pub enum cupwright_untold {
     LevelledOff = 5,
     /// One rate describes the measurements as well as two.
     OneRate = 6,
+    /// The yield falls with time, which no extraction does.
+    Falling = 7,
+    /// The readings rise, or follow no cooling at all.
+    NotCooling = 8,
 }
 
-/// Why bytes are no profile, in the `limit` of an error.
+/// Why bytes cannot be read, in the `limit` of an error.
 #[repr(i32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum cupwright_unreadable {
-    /// Not as many bytes as a profile has; the error's `value` is how many there are.
+    /// Not as many bytes as there should be; the error's `value` is how many there are.
     Length = 1,
-    /// They do not begin as a profile does.
-    NoProfile = 2,
+    /// They do not begin as they should: they are something else.
+    Foreign = 2,
     /// A version of the layout that this library does not know; the error's `value` is which.
     Version = 3,
     /// Some of them have changed since they were written; the error's `value` is the check value there.
     Damaged = 4,
     /// The check value is right, but something lies where this version has nothing.
     NotBlank = 5,
+    /// The check value is right, but no such state can be.
+    Unsound = 6,
 }
 
 /// The facts of a refusal. Numbers are in the quantity's own unit; what does not apply is zero.

@@ -2,15 +2,18 @@
 
 use cupwright::Error;
 use cupwright::quantity::{
-    Measurand, Measure, Quantity, RepeatCount, StandardUncertainty, TermCount, Yield,
+    DegreesOfFreedom, Measurand, Measure, Quantity, ReadingCount, RepeatCount, StandardUncertainty,
+    Strength, TermCount, Yield,
 };
 use cupwright::uncertainty::{
-    self, Budget, Influence, MOST_TERMS, Measured, ReadStrength, Shape, Standard, Term, Uncertain,
+    self, Budget, Estimate, Influence, MOST_TERMS, Measured, ReadStrength, Series, Shape, Standard,
+    Term, Uncertain, Uncertainty,
 };
 
 use crate::call::{Call, Refused, answer, checked, counted, each, field, given};
 use crate::estimate::{self, *};
-use crate::reading::zero_of;
+use crate::heat::{cupwright_surroundings, surroundings_of};
+use crate::reading::{with_readings, zero_of};
 use crate::retention::{self, cupwright_losses};
 use crate::status::cupwright_error;
 
@@ -123,9 +126,10 @@ pub struct cupwright_budget {
     /// The effective degrees of freedom of that, {DegreesOfFreedom}.
     pub degrees_of_freedom: f64,
     /// The combined standard uncertainty with second-order terms too. Where it differs much from u,
-    /// the linear rule does not hold.
+    /// the linear rule does not hold. 0 where it cannot be had.
     pub second_order: f64,
-    /// How far the mean of the result lies above the result at the inputs' means, in its unit.
+    /// How far the mean of the result lies above the result at the inputs' means, in its unit; 0
+    /// where it cannot be had.
     pub shift: f64,
     /// Correlation of a yield with the strength that it was computed from, {Correlation}; 0 for
     /// anything but a yield.
@@ -140,6 +144,9 @@ pub struct cupwright_budget {
     pub has_correlation: i32,
     /// Whether anything is uncertain: 1 or 0.
     pub has_dominant: i32,
+    /// Whether what the linear rule leaves out is told: 1 or 0. It is not where only sensitivities were
+    /// given, and where the inputs are so uncertain that it cannot be had.
+    pub has_second_order: i32,
 }
 
 /// The core's shape, or a refusal.
@@ -198,14 +205,15 @@ pub(crate) fn budget<M: Uncertain>(of: &Budget<M>) -> cupwright_budget {
         value: of.estimate.value.value(),
         u: of.estimate.u.value(),
         degrees_of_freedom: of.estimate.freedom.value(),
-        second_order: of.second_order.value(),
-        shift: of.shift,
+        second_order: of.second_order.map_or(0.0, |second| second.u.value()),
+        shift: of.second_order.map_or(0.0, |second| second.shift),
         correlation: 0.0,
         dominant: dominant.unwrap_or(NO_DOMINANT),
         terms: [NO_TERM; MOST_TERMS],
         term_count: of.terms().count() as i32,
         has_correlation: 0,
         has_dominant: dominant.is_some().into(),
+        has_second_order: of.second_order.is_some().into(),
     };
     for (place, of) in budget.terms.iter_mut().zip(of.terms()) {
         *place = term(of);
@@ -290,7 +298,8 @@ fn with_repeats<T>(
 ///
 /// Two or three repeats say little about their own scatter: then cupwright_uncertainty_pooled()
 /// from earlier series is better. Repeats that are all equal give zero, because the display hides
-/// the scatter: combine with cupwright_uncertainty_of_display(). Source: GUM 4.2.
+/// the scatter: put cupwright_uncertainty_of_display() beside it by
+/// cupwright_uncertainty_together(). Source: GUM 4.2.
 ///
 /// @param value The repeats, each {Measurand}.
 /// @param count How many, {RepeatCount}.
@@ -315,14 +324,12 @@ pub unsafe extern "C" fn cupwright_uncertainty_of_repeats(
     }))
 }
 
-fn series_of(
-    call: Call,
-    series: cupwright_series,
-) -> Result<Standard<StandardUncertainty>, Refused> {
-    Ok(Standard {
-        u: checked!(call, series.s)?,
-        freedom: checked!(call, series.degrees_of_freedom)?,
-    })
+/// A series without scatter.
+const NO_SERIES: Series<StandardUncertainty> =
+    Series { s: StandardUncertainty::NONE, freedom: DegreesOfFreedom::KNOWN };
+
+fn series_of(call: Call, series: cupwright_series) -> Result<Series<StandardUncertainty>, Refused> {
+    Ok(Series { s: checked!(call, series.s)?, freedom: checked!(call, series.degrees_of_freedom)? })
 }
 
 /// Standard uncertainty of a mean of n readings, from the scatter of earlier series.
@@ -349,9 +356,78 @@ pub unsafe extern "C" fn cupwright_uncertainty_pooled(
 ) -> i32 {
     answer!(standard, error, |call| Ok({
         let given = given!(call, series, count: TermCount)?;
-        let mut places = [Standard::NONE; MOST_TERMS];
+        let mut places = [NO_SERIES; MOST_TERMS];
         let series = each(given, &mut places, |series| series_of(call, series))?;
         self::standard(call.core(uncertainty::pooled(series, counted!(call, readings)?))?)
+    }))
+}
+
+/// A strength from repeated readings, by the rule of cupwright_reading_combine(), and its standard
+/// uncertainty.
+///
+/// ```text
+/// u = s_r/√n, with the ν of s_r             one reading, or several that agree
+/// u = s/√n,   ν = n − 1, s their own        where they do not: two so far, or their median
+/// ```
+///
+/// Readings that do not agree have shown that s_r is not their scatter.
+///
+/// @param strength_pct The readings, each {Strength}.
+/// @param count How many, {ReadingCount}.
+/// @param repeatability One's own repeatability s_r.
+/// @param[out] read The strength.
+///
+/// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for no reading or more than ten.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_of_readings(
+    strength_pct: *const f64,
+    count: usize,
+    repeatability: *const cupwright_repeatability_estimate,
+    read: *mut cupwright_strength_estimate,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(read, error, |call| Ok({
+        let ask = |readings: &[_]| {
+            let own = estimate::repeatability(call, given!(call, repeatability)?)?;
+            call.core(uncertainty::of_readings(readings, &Series::from(own)))
+        };
+        of_read(&with_readings(call, given!(call, strength_pct, count: ReadingCount)?, ask)?)
+    }))
+}
+
+fn of_read(read: &Estimate<Strength>) -> cupwright_strength_estimate {
+    cupwright_strength_estimate {
+        strength_pct: read.value.value(),
+        u_strength_pct: read.u.value(),
+        nu_strength: read.freedom.value(),
+    }
+}
+
+fn error_of(call: Call, one: cupwright_standard) -> Result<Standard<StandardUncertainty>, Refused> {
+    Ok(Standard { u: checked!(call, one.u)?, freedom: checked!(call, one.degrees_of_freedom)? })
+}
+
+/// Several independent errors of one value, u² = Σ uᵢ²: the scatter of readings and the step of
+/// their display, a thermometer and its place. Source: GUM 5.1.2, G.4.1.
+///
+/// @param errors Their uncertainties, all in one unit.
+/// @param count How many, {TermCount}.
+/// @param[out] standard All of them together.
+///
+/// Fails with CUPWRIGHT_STATUS_OUT_OF_RANGE for none or more than ten;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE past the range of the uncertainty.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_together(
+    errors: *const cupwright_standard,
+    count: usize,
+    standard: *mut cupwright_standard,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(standard, error, |call| Ok({
+        let given = given!(call, errors, count: TermCount)?;
+        let mut places = [Standard::NONE; MOST_TERMS];
+        let errors = each(given, &mut places, |one| error_of(call, one))?;
+        self::standard(call.core(uncertainty::together(errors))?)
     }))
 }
 
@@ -445,7 +521,7 @@ const NO_INFLUENCE: cupwright_influence =
     cupwright_influence { sensitivity: 0.0, u: 0.0, degrees_of_freedom: 1.0 };
 
 /// A budget of one's own, from sensitivities and uncertainties in any units. Of what the linear
-/// rule leaves out it says nothing: second_order is u, and shift 0.
+/// rule leaves out it says nothing.
 ///
 /// ```text
 /// u² = Σ cᵢ² uᵢ²                       GUM 5.1.2
@@ -516,6 +592,34 @@ pub unsafe extern "C" fn cupwright_uncertainty_strength(
         };
         let made = uncertainty::strength(&read);
         self::budget(call.core(made.as_ref())?)
+    }))
+}
+
+/// Strength from a reading in degrees Brix, T = k B; see cupwright_reading_strength_of_brix().
+///
+/// ```text
+/// u(T)² = (k u(B))² + (T u(k)/k)²
+/// ```
+///
+/// Terms: Brix, factor. The factor's error is common to all readings of one coffee: where it is given
+/// apart for yields and comparisons, let it be 0 here.
+///
+/// @param brix The reading.
+/// @param factor The coffee's refractive factor k.
+/// @param[out] budget The strength, %, and its budget.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a strength or an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_strength_of_brix(
+    brix: *const cupwright_brix_estimate,
+    factor: *const cupwright_refractive_factor_estimate,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let brix = estimate::brix(call, given!(call, brix)?)?;
+        let factor = estimate::refractive_factor(call, given!(call, factor)?)?;
+        self::budget(call.core(uncertainty::strength_of_brix(&brix, &factor).as_ref())?)
     }))
 }
 
@@ -823,5 +927,78 @@ pub unsafe extern "C" fn cupwright_uncertainty_mixed_temperature(
         let (added, of) = (estimate::cold(call, cold)?, estimate::cold_temperature(call, cold)?);
         let made = uncertainty::mixed_temperature(&liquid, &at, &added, &of);
         self::budget(call.core(made.as_ref())?)
+    }))
+}
+
+/// Temperature at which a liquid and a body settle, m h(t) + C t = m h(t0) + C t_b; see
+/// cupwright_heat_settle().
+///
+/// ```text
+/// ∂t/∂t0 = m c(t0)/M    ∂t/∂m = [h(t0) − h(t)]/M    ∂t/∂C = (t_b − t)/M    ∂t/∂t_b = C/M
+/// M = m c(t) + C
+/// ```
+///
+/// Terms: liquid, its temperature, heat capacity, the body's temperature. Bodies of one temperature
+/// are one, of their heat capacities together. A walk from kettle to cup goes step by step: the
+/// temperature that comes out is the next step's liquid, with the drop of the pour by
+/// cupwright_uncertainty_together(). What the linear rule leaves out is found with one specific
+/// heat.
+///
+/// @param liquid The liquid.
+/// @param body The body.
+/// @param[out] budget The temperature, °C, and its budget, in K.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where the liquid would freeze, and for an
+/// uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_settle(
+    liquid: *const cupwright_liquid_estimate,
+    body: *const cupwright_body_estimate,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let liquid = given!(call, liquid)?;
+        let (mass, at) = (estimate::liquid(call, liquid)?, estimate::before(call, liquid)?);
+        let body = given!(call, body)?;
+        let (capacity, of) = (estimate::heat_capacity(call, body)?, estimate::body(call, body)?);
+        self::budget(call.core(uncertainty::settle(&mass, &at, &capacity, &of).as_ref())?)
+    }))
+}
+
+/// Time to cool to a wanted temperature; see cupwright_heat_time_to_cool().
+///
+/// ```text
+/// ∂t/∂T1 = 1/[k F(T1)]    ∂t/∂k = −t/k        F as there
+/// ```
+///
+/// Terms: temperature now, cooling rate. The wish is exact, and the room counts as known. The law
+/// itself was met within 0.8 K, which no budget counts.
+///
+/// @param temperature Temperature now.
+/// @param to_c Temperature wanted, {Temperature}.
+/// @param cooling Cooling rate.
+/// @param surroundings The room.
+/// @param[out] budget The time, s, and its budget.
+///
+/// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for a start not warmer than where cooling ends;
+/// CUPWRIGHT_STATUS_INFEASIBLE for a goal that cooling does not reach;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a time or an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_time_to_cool(
+    temperature: *const cupwright_temperature_estimate,
+    to_c: f64,
+    cooling: *const cupwright_cooling_estimate,
+    surroundings: *const cupwright_surroundings,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let from = estimate::temperature(call, given!(call, temperature)?)?;
+        let to = checked!(call, to_c)?;
+        let rate = estimate::cooling(call, given!(call, cooling)?)?;
+        let room = surroundings_of(call, given!(call, surroundings)?)?;
+        let wait = uncertainty::time_to_cool(&from, to, &rate, &room);
+        self::budget(call.wish(&[(Quantity::Temperature, field!(to_c))], wait.as_ref())?)
     }))
 }

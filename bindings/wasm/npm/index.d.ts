@@ -3,7 +3,7 @@
 export { live } from "./live.js";
 
 /** Key of a quantity. */
-export type QuantityKey = "dose" | "brew_water" | "beverage" | "addition" | "ice" | "liquid" | "retained" | "vapour" | "hold_up" | "drips" | "paper_mass" | "paper_uptake" | "apparent_retention" | "true_retention" | "volume" | "displacement" | "water_ratio" | "beverage_ratio" | "dose_per_litre" | "strength" | "yield" | "moisture" | "water_solids" | "held_strength" | "share" | "time" | "time_constant" | "temperature" | "room_temperature" | "vessel_temperature" | "ice_temperature" | "temperature_drop" | "pressure" | "vapour_pressure" | "altitude" | "density" | "specific_heat" | "enthalpy" | "latent_heat" | "heat_capacity" | "vessel_mass" | "cooling_rate" | "humidity" | "diameter" | "brix" | "refractive_index" | "refractive_factor" | "sample_temperature" | "repeatability" | "milk_solids" | "caffeine_content" | "caffeine" | "spent_moisture" | "servings" | "batches" | "reading_count" | "rest" | "body_count" | "mass_uncertainty" | "strength_uncertainty" | "yield_uncertainty" | "share_uncertainty" | "temperature_uncertainty" | "water_solids_uncertainty" | "retention_uncertainty" | "span_uncertainty" | "factor_uncertainty" | "measurand" | "standard_uncertainty" | "sensitivity" | "degrees_of_freedom" | "doubt" | "confidence" | "probability" | "coverage_factor" | "correlation" | "term_count" | "repeat_count" | "measurements" | "fitted_hold_up" | "cup_number" | "heat_capacity_uncertainty" | "cooling_rate_uncertainty" | "time_constant_uncertainty" | "clock" | "scale_reading" | "division" | "capacity" | "fastest_pour" | "flow" | "poured" | "change" | "level" | "lead" | "flow_variation" | "unclear" | "step_count";
+export type QuantityKey = "dose" | "brew_water" | "beverage" | "addition" | "ice" | "liquid" | "retained" | "vapour" | "hold_up" | "drips" | "paper_mass" | "paper_uptake" | "apparent_retention" | "true_retention" | "volume" | "displacement" | "water_ratio" | "beverage_ratio" | "dose_per_litre" | "strength" | "yield" | "moisture" | "water_solids" | "held_strength" | "share" | "time" | "time_constant" | "temperature" | "room_temperature" | "vessel_temperature" | "ice_temperature" | "temperature_drop" | "pressure" | "vapour_pressure" | "altitude" | "density" | "specific_heat" | "enthalpy" | "latent_heat" | "heat_capacity" | "vessel_mass" | "cooling_rate" | "humidity" | "diameter" | "brix" | "refractive_index" | "refractive_factor" | "sample_temperature" | "repeatability" | "milk_solids" | "caffeine_content" | "caffeine" | "spent_moisture" | "servings" | "batches" | "reading_count" | "rest" | "body_count" | "mass_uncertainty" | "strength_uncertainty" | "yield_uncertainty" | "share_uncertainty" | "temperature_uncertainty" | "water_solids_uncertainty" | "retention_uncertainty" | "span_uncertainty" | "factor_uncertainty" | "measurand" | "standard_uncertainty" | "sensitivity" | "degrees_of_freedom" | "doubt" | "confidence" | "probability" | "coverage_factor" | "correlation" | "term_count" | "repeat_count" | "measurements" | "fitted_hold_up" | "cup_number" | "heat_capacity_uncertainty" | "cooling_rate_uncertainty" | "time_constant_uncertainty" | "brix_uncertainty" | "time_uncertainty" | "clock" | "scale_reading" | "division" | "capacity" | "fastest_pour" | "flow" | "poured" | "change" | "unclear" | "lead" | "flow_variation" | "level" | "step_count";
 
 /** A row of the table of quantities. */
 export interface Quantity {
@@ -37,7 +37,7 @@ export type Limit = "adding_water_weakens" | "no_water_is_enough" | "boiling_poi
 export const limitTexts: Readonly<Record<Limit, string>>;
 
 /** Why measurements cannot tell. */
-export type Untold = "too_few" | "one_dose" | "no_span" | "still_rising" | "levelled_off" | "one_rate";
+export type Untold = "too_few" | "one_dose" | "no_span" | "still_rising" | "levelled_off" | "one_rate" | "falling" | "not_cooling";
 export const untoldTexts: Readonly<Record<Untold, string>>;
 /** What is wanting then: what the value of a refusal counts. */
 export const wantingTexts: Readonly<Record<Untold, string>>;
@@ -77,7 +77,7 @@ export type RefusalCode =
   | "not_begun";
 
 /** Why bytes are no profile. */
-export type Unreadable = "length" | "no_profile" | "version" | "damaged" | "not_blank";
+export type Unreadable = "length" | "foreign" | "version" | "damaged" | "not_blank" | "unsound";
 
 /** Why a function has no answer, in words and in facts. */
 export class Refusal extends RangeError {
@@ -103,8 +103,8 @@ export class Refusal extends RangeError {
 }
 
 
-export type Change = "drink_as_it_is" | "add_water" | "add_milk" | "same_again" | "dose" | "water" | "time";
-export type Direction = "leave" | "more" | "less";
+export type Change = "drink_as_it_is" | "add_water" | "add_milk" | "same_again" | "dose" | "water" | "time" | "time_with_dose";
+export type Direction = "leave" | "more" | "less" | "not_yet_decided";
 export type Burn = "more_than_five_minutes" | "within" | "under_one_second";
 export type Needed = "readings" | "more_than_ten" | "none_is_enough";
 export type Credibility = "ordinary" | "near_limit" | "at_limit" | "beyond_limit";
@@ -121,6 +121,7 @@ export type Side = "below" | "inside" | "above";
 export type Zero = "distilled" | "brew_water";
 export type Shape = "rectangular" | "triangular" | "arcsine";
 export type Decision = "inside" | "below" | "above" | "not_yet" | "too_uncertain";
+export type JointDecision = "inside" | "outside" | "not_yet";
 
 export interface Cup {
   /** Its masses, as weighed. */
@@ -137,9 +138,37 @@ export interface Cup {
   contact_s: number;
 }
 
+export interface Rates {
+  /** The law. */
+  kinetics: Kinetics;
+  /** Standard uncertainty of the fast share, 0 to 100 %. */
+  u_fast_share_pct: number;
+  /** That of the logarithm of the fast time constant, 0 to 1000. */
+  u_ln_fast_time: number;
+  /** That of the logarithm of the slow one, 0 to 1000. */
+  u_ln_slow_time: number;
+  /** Correlation of the share and the first logarithm, -1 to 1. */
+  correlation_share_fast: number;
+  /** Correlation of the share and the second, -1 to 1. */
+  correlation_share_slow: number;
+  /** Correlation of the two logarithms, -1 to 1. */
+  correlation_fast_slow: number;
+  /** Degrees of freedom of the fit, 1 to 1000000000. */
+  nu_rates: number;
+}
+
+export interface Kept {
+  /** Apparent retention of the grounds, 0 to 10 g/g. */
+  apparent_retention_g_per_g: number;
+  /** What stays in the brewer whatever the dose: chamber, paper and drips, 0 to 5000 g. */
+  hold_up_g: number;
+}
+
 export interface Means {
   /** How fast the coffee extracts, from one's own brews. */
-  kinetics?: Kinetics | null;
+  rates?: Rates | null;
+  /** What the brewer is known to keep. */
+  kept?: Kept | null;
   /** The chamber, where all the water stands in it at once. */
   chamber?: Chamber | null;
   /** Temperature of the water in it, 0 to 105 °C. */
@@ -153,6 +182,8 @@ export interface Suggestion {
   amount: number;
   /** What that was. Of what is added, and without a change, it is zero. */
   before: number;
+  /** The new dose where it changes with the time, in g; else zero. */
+  with_dose_g: number;
   /** What to expect. */
   outlook: Outlook;
   /** What changes. */
@@ -160,10 +191,12 @@ export interface Suggestion {
 }
 
 export interface Advice {
-  /** What can be done, the surest first. */
+  /** What can be done, the best first. */
   suggestions: Suggestion[];
   /** Which way to turn the grind. */
   grind: Direction;
+  /** 0 where nothing is said of the next brew, since masses do not go together, nothing would be left for the cup or a number leaves its range; else 1. */
+  is_next_told: boolean;
 }
 
 export interface Drained {
@@ -465,7 +498,7 @@ export interface Pair {
 export interface Comparison {
   /** The first less the second, in their unit. */
   difference: number;
-  /** Standard uncertainty of the difference, 0 to 1000000000. */
+  /** Standard uncertainty of the difference, the common factor's included, 0 to 1000000000. */
   u: number;
   /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
   degrees_of_freedom: number;
@@ -642,6 +675,81 @@ export interface ColdEstimate {
   u_cold_k: number;
   /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
   nu_cold_temperature: number;
+}
+
+export interface BrixEstimate {
+  /** Reading at 20 °C or compensated, -2 to 30.5 °Bx. */
+  brix: number;
+  /** Its standard uncertainty, 0 to 32.5 °Bx. */
+  u_brix: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_brix: number;
+}
+
+export interface RefractiveFactorEstimate {
+  /** The factor, 0.3 to 2 %/°Bx. */
+  refractive_factor_pct_per_brix: number;
+  /** Its standard uncertainty over its value, 0 to 50 %. */
+  u_factor_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_factor: number;
+}
+
+export interface RepeatabilityEstimate {
+  /** Standard deviation of readings of one sample by one person on one instrument, % strength, 0.0005 to 2 % strength. */
+  repeatability_pct: number;
+  /** Its standard uncertainty, % strength, 0 to 50 %. Not used but for its range: what counts is how many degrees of freedom there are. */
+  u_repeatability_pct: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_repeatability: number;
+}
+
+export interface LiquidEstimate {
+  /** Its mass, 0.1 to 400000 g. */
+  liquid_g: number;
+  /** Its standard uncertainty, 0 to 400000 g. */
+  u_liquid_g: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_liquid: number;
+  /** Its temperature before, 0 to 105 °C. */
+  before_c: number;
+  /** Its standard uncertainty, 0 to 105 K. */
+  u_before_k: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_before: number;
+}
+
+export interface BodyEstimate {
+  /** Heat capacity of the part that warms, 0 to 1000000 J/K. */
+  heat_capacity_j_per_k: number;
+  /** Its standard uncertainty, 0 to 1000000 J/K. */
+  u_heat_capacity_j_per_k: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_heat_capacity: number;
+  /** Its temperature before, -40 to 105 °C. */
+  body_c: number;
+  /** Its standard uncertainty, 0 to 105 K. */
+  u_body_k: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_body: number;
+}
+
+export interface TemperatureEstimate {
+  /** Temperature now, 0 to 105 °C. */
+  water_c: number;
+  /** Its standard uncertainty, 0 to 105 K. */
+  u_water_k: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_water: number;
+}
+
+export interface CoolingEstimate {
+  /** Cooling rate, 0.000001 to 1 1/min. */
+  cooling_per_min: number;
+  /** Its standard uncertainty, 0 to 10 1/min. */
+  u_cooling_per_min: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_cooling: number;
 }
 
 export interface InstrumentUncertainty {
@@ -1221,9 +1329,9 @@ export interface Budget {
   u: number;
   /** The effective degrees of freedom of that, 1 to 1000000000. */
   degrees_of_freedom: number;
-  /** The combined standard uncertainty with second-order terms too. Where it differs much from u, the linear rule does not hold. */
-  second_order: number;
-  /** How far the mean of the result lies above the result at the inputs' means, in its unit. */
+  /** The combined standard uncertainty with second-order terms too. Where it differs much from u, the linear rule does not hold. 0 where it cannot be had. */
+  second_order: number | null;
+  /** How far the mean of the result lies above the result at the inputs' means, in its unit; 0 where it cannot be had. */
   shift: number;
   /** Correlation of a yield with the strength that it was computed from, -1 to 1; null for anything but a yield. */
   correlation: number | null;
@@ -2377,12 +2485,16 @@ export namespace calibrate {
    * Retention and hold-up of a brewer, from brews of several doses by least squares. Doses far apart
    * tell most. In every fit of this room, a value plus and minus its u times
    * uncertainty.coverageFactor() for the fit's degrees of freedom holds the truth as
-   * often as the confidence says.
+   * often as the confidence says. Two are told otherwise. A time constant goes by its logarithm: its
+   * interval is its value over and times e to the power of that. A repeatability is itself a
+   * scatter, whose interval would hold it 90 to 94 times in a hundred for 95; its degrees of freedom
+   * make the intervals of later readings right, for which it is there. A measurement where every
+   * such law begins, no yield after no time or no Brix of water, tells nothing and does not count.
    *
    *     W − B − V = c + r D
    *     r = S_xy/S_xx,  c = ȳ − r D̄,  u(r) = s/√S_xx,  u(c) = s √(1/n + D̄²/S_xx),  cov = −D̄ s²/S_xx
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three brews, or brews of one dose size; `result_out_of_range` outside the range of the retention or the hold-up.
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three brews, brews of one dose size, or of sizes so near each other that scatter makes the line; `result_out_of_range` outside the range of the retention or the hold-up.
    */
   function retentionLine(options: {
     /** The brews. */
@@ -2445,7 +2557,7 @@ export namespace calibrate {
    *
    *     E(t) = E∞ (1 − e^(−t/τ)),  parameters E∞ and ln τ
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three yields, for ones that do not begin to level off, and for ones that have all levelled off; `result_out_of_range` for an equilibrium above 100 %.
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three yields after some time, for ones that do not begin to level off, that have all levelled off, or that fall; `result_out_of_range` for an equilibrium above 100 %.
    */
   function oneRate(options: {
     /** The yields. */
@@ -2470,7 +2582,7 @@ export namespace calibrate {
    * heat.timeToCool(): least squares in temperature, the first reading counting like all
    * others. Readings over twenty minutes tell more than many within five.
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three readings, or all at one time; `impossible` for a reading not above where cooling ends; `result_out_of_range` outside the range of the rate, as for a cup that gets warmer.
+   * @throws {@link Refusal} For an input that is not accepted; with `cannot_tell` for fewer than three readings, all at one time, or ones that do not fall; `impossible` for a reading not above where cooling ends; `result_out_of_range` outside the range of the rate.
    */
   function cooling(options: {
     /** The readings. */
@@ -2558,7 +2670,8 @@ export namespace uncertainty {
    *
    * Two or three repeats say little about their own scatter: then uncertainty.pooled()
    * from earlier series is better. Repeats that are all equal give zero, because the display hides
-   * the scatter: combine with uncertainty.ofDisplay(). Source: GUM 4.2.
+   * the scatter: put uncertainty.ofDisplay() beside it by
+   * uncertainty.together(). Source: GUM 4.2.
    *
    * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for a single repeat or more than a hundred.
    */
@@ -2580,6 +2693,33 @@ export namespace uncertainty {
     series: Series[];
     /** How many readings the mean is of, 1 to 10. */
     readings: number;
+  }): Standard;
+  /**
+   * A strength from repeated readings, by the rule of reading.combine(), and its standard
+   * uncertainty.
+   *
+   *     u = s_r/√n, with the ν of s_r             one reading, or several that agree
+   *     u = s/√n,   ν = n − 1, s their own        where they do not: two so far, or their median
+   *
+   * Readings that do not agree have shown that s_r is not their scatter.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for no reading or more than ten.
+   */
+  function ofReadings(options: {
+    /** The readings, each 0 to 50 %. */
+    strength_pct: number[];
+    /** One's own repeatability s_r. */
+    repeatability: RepeatabilityEstimate;
+  }): StrengthEstimate;
+  /**
+   * Several independent errors of one value, u² = Σ uᵢ²: the scatter of readings and the step of
+   * their display, a thermometer and its place. Source: GUM 5.1.2, G.4.1.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `out_of_range` for none or more than ten; `result_out_of_range` past the range of the uncertainty.
+   */
+  function together(options: {
+    /** Their uncertainties, all in one unit. */
+    errors: Standard[];
   }): Standard;
   /**
    * Standard uncertainty of an error that lies within ± a (type B evaluation).
@@ -2629,7 +2769,7 @@ export namespace uncertainty {
   }): { degrees_of_freedom: number };
   /**
    * A budget of one's own, from sensitivities and uncertainties in any units. Of what the linear
-   * rule leaves out it says nothing: second_order is u, and shift 0.
+   * rule leaves out it says nothing.
    *
    *     u² = Σ cᵢ² uᵢ²                       GUM 5.1.2
    *     ν = u⁴ / Σ (cᵢ uᵢ)⁴/νᵢ               GUM G.4.1
@@ -2665,6 +2805,22 @@ export namespace uncertainty {
     zero: Zero;
     /** Solids of the brew water. */
     water_solids: WaterSolidsEstimate;
+  }): Budget;
+  /**
+   * Strength from a reading in degrees Brix, T = k B; see reading.strengthOfBrix().
+   *
+   *     u(T)² = (k u(B))² + (T u(k)/k)²
+   *
+   * Terms: Brix, factor. The factor's error is common to all readings of one coffee: where it is given
+   * apart for yields and comparisons, let it be 0 here.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for a strength or an uncertainty past its range.
+   */
+  function strengthOfBrix(options: {
+    /** The reading. */
+    brix: BrixEstimate;
+    /** The coffee's refractive factor k. */
+    factor: RefractiveFactorEstimate;
   }): Budget;
   /**
    * The flow-through form of the yield, E = T B/D; see extraction.flowThroughYield().
@@ -2810,6 +2966,47 @@ export namespace uncertainty {
     /** The colder one. */
     cold: ColdEstimate;
   }): Budget;
+  /**
+   * Temperature at which a liquid and a body settle, m h(t) + C t = m h(t0) + C t_b; see
+   * heat.settle().
+   *
+   *     ∂t/∂t0 = m c(t0)/M    ∂t/∂m = [h(t0) − h(t)]/M    ∂t/∂C = (t_b − t)/M    ∂t/∂t_b = C/M
+   *     M = m c(t) + C
+   *
+   * Terms: liquid, its temperature, heat capacity, the body's temperature. Bodies of one temperature
+   * are one, of their heat capacities together. A walk from kettle to cup goes step by step: the
+   * temperature that comes out is the next step's liquid, with the drop of the pour by
+   * uncertainty.together(). What the linear rule leaves out is found with one specific
+   * heat.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` where the liquid would freeze, and for an uncertainty past its range.
+   */
+  function settle(options: {
+    /** The liquid. */
+    liquid: LiquidEstimate;
+    /** The body. */
+    body: BodyEstimate;
+  }): Budget;
+  /**
+   * Time to cool to a wanted temperature; see heat.timeToCool().
+   *
+   *     ∂t/∂T1 = 1/[k F(T1)]    ∂t/∂k = −t/k        F as there
+   *
+   * Terms: temperature now, cooling rate. The wish is exact, and the room counts as known. The law
+   * itself was met within 0.8 K, which no budget counts.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for a start not warmer than where cooling ends; `infeasible` for a goal that cooling does not reach; `result_out_of_range` for a time or an uncertainty past its range.
+   */
+  function timeToCool(options: {
+    /** Temperature now. */
+    temperature: TemperatureEstimate;
+    /** Temperature wanted, 0 to 105 °C. */
+    to_c: number;
+    /** Cooling rate. */
+    cooling: CoolingEstimate;
+    /** The room. */
+    surroundings: Surroundings;
+  }): Budget;
 }
 
 export namespace decision {
@@ -2863,8 +3060,8 @@ export namespace decision {
    *
    *     F(−g/u) + F(−(T_U − T_L − g)/u) = 1 − confidence       from T_L + g to T_U − g
    *
-   * Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). Source:
-   * JCGM 106:2012, 8.
+   * Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %).
+   * decision.decide() calls both edges inside. Source: JCGM 106:2012, 8.
    *
    * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where the lowest edge is not below the highest.
    */
@@ -2924,12 +3121,27 @@ export namespace decision {
     correlation: number;
   }): Joint;
   /**
+   * Both inside, not both, or not yet decided at a confidence. Two values that are each inside with
+   * 95 % may be so together with 90 %: what is decided of each is not decided of the cup.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function decideJoint(options: {
+    /** Probability that both are inside, as decision.joint() tells it, 0 to 100 %. */
+    both_pct: number;
+    /** How sure the statement has to be, 50 to 99.9 %. */
+    confidence_pct: number;
+  }): { decision: JointDecision };
+  /**
    * Whether two brews differ.
    *
-   *     d = y₁ − y₂     u² = u₁² + u₂² + (f d)²     real where |d| ≥ t u
+   *     d = y₁ − y₂     real where |d| ≥ t √(u₁² + u₂²)     u²(d) = u₁² + u₂² + (f d)²
    *
-   * The refractive factor f is common to two brews of one coffee: it does not belong in u₁ and u₂
-   * and counts only for the difference itself. Neither does the span of one scale, which cancels in
+   * What is common to both brews does not belong in u₁ and u₂. The refractive factor f of one coffee
+   * makes a difference larger or smaller and never turns its sign, so it counts for the size of d
+   * and not for whether d is real. The instrument's own error cancels in strengths as far as it is
+   * the same for both readings: its zero, and most of its specification. In yields e (B₁/D₁ − B₂/D₂)
+   * is left of an error e: nothing between brews of one recipe. The span of one scale cancels in
    * yields. t: the two-sided quantile. Source: GUM F.1.2.3; the test is Welch's.
    *
    * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for an uncertainty past its range.
@@ -3019,9 +3231,9 @@ export namespace plan {
   }): Foreseen;
   /**
    * The recipe that lands in the wish's window most surely: the wish with its strength moved inside
-   * the window, where that is worth a point of chance and can be planned; else the wish as it is. The
-   * chance of a strength is that of the dose alone changed, found by golden section; the recipe is
-   * then planned anew.
+   * the window, where that is worth a point of chance; else the wish as it is. The chance of a
+   * strength is that of the dose alone changed, found by golden section; the recipe is then planned
+   * anew. Where that strength cannot be planned it is the nearest to it that can.
    *
    * @throws {@link Refusal} For an input that is not accepted; with what plan.foreseen() fails with for the wish as it is.
    */
@@ -3084,12 +3296,17 @@ export namespace advise {
    *
    * Suggested are the cup as it is; water, or milk, that brings it down to the wanted strength; the
    * same brew again; the dose alone and the water alone that make the next brew so strong; and, where
-   * rates are known, the time alone that brings the yield to the middle of its band, or without a band
-   * the strength to the wanted. A suggestion that would leave the chamber or the range of a quantity is
-   * not made. Those come first that land in the window more surely, in steps of five points; then those
-   * whose strength does; then the smaller change.
+   * rates are known, a time alone and, where no change alone comes within a point of it, a time with a
+   * dose that makes it so strong. A time aims at the best of seven yields spread over the band, or without a band at
+   * the strength. Not suggested is what would leave the chamber or the range of a quantity, what
+   * changes less than a thousandth, what lands more than a point less surely than leaving things
+   * alone, and a next brew that lands less than once in a hundred times.
    *
-   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` for a window whose lowest edge is not below its highest; `impossible` for masses that do not go together; `result_out_of_range` for a retention, a yield or an uncertainty past its range.
+   *     score = P(inside) + 0.1 P(strength inside) − 10 |change|     orders them; in points, change relative
+   *     u(E)/E += 0.25 |change of dose or water|                     in squares; an estimate
+   *     u(E)/E += u(ln E(t')/E(t))                                   in squares: the rates, tied to this cup
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `empty_band` for a window whose lowest edge is not below its highest; `out_of_range` for a strength wanted outside the window; `result_out_of_range` for a yield or an uncertainty past its range. What is wrong with the next brew alone is no failure: `is_next_told` is 0 then.
    */
   function on(options: {
     /** The cup. */
@@ -3098,10 +3315,12 @@ export namespace advise {
     means: Means;
     /** How far the next brew may stray. */
     straying: Straying;
-    /** Strength wanted of the drink, 0 to 50 %. */
+    /** Strength wanted of the drink, inside the window, 0 to 50 %. */
     wanted_pct: number;
     /** The window, its yield as charts count it. */
     window: Window;
+    /** How sure the direction of the grind must be, 50 to 99.9 %. */
+    confidence_pct: number;
   }): Advice;
 }
 

@@ -6,10 +6,12 @@
 //! use cupwright::uncertainty::{self, *};
 //! use cupwright::verdict;
 //!
-//! // "1.42, twice", on an instrument that promises ± 0.03 %.
+//! // "1.42, twice", on a display of 0.01 % and an instrument that promises ± 0.03 %.
 //! let promised = StrengthUncertainty::from_percent(0.03)?;
+//! let twice = of_repeats(&[Strength::from_percent(1.42)?; 2])?;
+//! let step = of_display(StrengthUncertainty::from_percent(0.01)?);
 //! let strength = uncertainty::strength(&ReadStrength {
-//!     reading: of_repeats(&[Strength::from_percent(1.42)?; 2])?,
+//!     reading: Estimate::with(twice.value, together(&[twice.standard(), step])?),
 //!     instrument: of_limit(promised, Shape::Rectangular),
 //!     factor: Standard::NONE,
 //!     zero: cupwright::reading::Zero::Distilled,
@@ -37,7 +39,7 @@ use crate::quantity::{
     ReadingCount, Strength, Yield, computed,
 };
 use crate::record::record;
-use crate::uncertainty::{Estimate, Standard, Uncertain, coverage_factor, together};
+use crate::uncertainty::{Estimate, Standard, Uncertain, Uncertainty, coverage_factor, together};
 use crate::verdict::Band;
 
 record! {
@@ -201,7 +203,8 @@ pub fn largest_uncertainty<M: Uncertain>(
 /// ```
 ///
 /// Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). g = 2u is the
-/// usual guard of ISO 14253-1 (from memory), 97.7 %. Newton's method, from below. Source: JCGM 106:2012, 8.
+/// usual guard of ISO 14253-1 (from memory), 97.7 %. Newton's method, from below; [`decide`] calls both
+/// edges inside. Source: JCGM 106:2012, 8.
 ///
 /// ```
 /// # use cupwright::{decision, quantity::*, uncertainty::*, verdict};
@@ -233,10 +236,24 @@ pub fn acceptance<M: Uncertain>(
             break;
         }
     }
-    let lowest = M::accept(band.lowest().value() + guard)?;
-    let highest = M::accept(band.highest().value() - guard)?;
-    Band::new(lowest, highest).ok()
+    // Rounding may leave an edge a hair short of the confidence: a guard wider by that hair.
+    let sure =
+        |value| decide(&Estimate::with(value, *standard), band, confidence) == Decision::Inside;
+    let mut hair = f64::EPSILON * max(band.lowest().value().abs(), band.highest().value().abs());
+    for _ in 0..MOST_HAIRS {
+        let lowest = M::accept(band.lowest().value() + guard)?;
+        let highest = M::accept(band.highest().value() - guard)?;
+        if sure(lowest) && sure(highest) {
+            return Band::new(lowest, highest).ok();
+        }
+        guard += hair;
+        hair *= 2.0;
+    }
+    None
 }
+
+/// Two or three are usual; far more only where the confidence is had nowhere but in the middle.
+const MOST_HAIRS: u32 = 50;
 
 /// Five are usual; near the largest uncertainty each step halves the error.
 const MOST_STEPS: u32 = 60;
@@ -249,7 +266,7 @@ pub enum Needed {
     Readings(ReadingCount),
     /// More than ten.
     MoreThanTen,
-    /// None: what they do not lessen is too large by itself.
+    /// None: what they do not lessen is too large by itself, or the mean lies on an edge.
     NoneIsEnough,
 }
 
@@ -297,7 +314,10 @@ pub fn readings_needed<M: Uncertain>(
             return Ok(Needed::Readings(ReadingCount::known(n)));
         }
     }
-    Ok(if decided(*rest) { Needed::MoreThanTen } else { Needed::NoneIsEnough })
+    // On an edge the chance stays at one half, however little is left of the scatter.
+    let is_on_edge = mean == band.lowest() || mean == band.highest();
+    let ever = decided(*rest) && !(is_on_edge && rest.u == M::Uncertainty::NONE);
+    Ok(if ever { Needed::MoreThanTen } else { Needed::NoneIsEnough })
 }
 
 record! {
@@ -367,6 +387,49 @@ pub fn joint(
     Joint { strength: of_strength, extracted: of_yield, both }
 }
 
+/// What can be said of strength and yield together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(rename_all = "snake_case")
+)]
+pub enum JointDecision {
+    /// Both inside, as surely as was asked.
+    Inside = 1,
+    /// One of them or both outside, as surely as was asked: which, each says for itself.
+    Outside = 2,
+    /// Not yet decided.
+    NotYet = 3,
+}
+
+/// Both inside, not both, or not yet decided at a confidence.
+///
+/// Two values that are each inside with 95 % may be so together with 90 %: two single decisions are not
+/// one about the cup. `both` is that of [`joint`].
+///
+/// ```
+/// # use cupwright::{decision::{self, JointDecision}, quantity::*};
+/// let sure = Confidence::from_percent(95.0)?;
+/// let decide = |both| -> Result<_, cupwright::Error> {
+///     Ok(decision::decide_joint(Probability::from_percent(both)?, sure))
+/// };
+/// assert_eq!(decide(96.0)?, JointDecision::Inside);
+/// assert_eq!(decide(84.0)?, JointDecision::NotYet);
+/// assert_eq!(decide(3.0)?, JointDecision::Outside);
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn decide_joint(both: Probability, confidence: Confidence) -> JointDecision {
+    if both.percent() >= confidence.percent() {
+        JointDecision::Inside
+    } else if 100.0 - both.percent() >= confidence.percent() {
+        JointDecision::Outside
+    } else {
+        JointDecision::NotYet
+    }
+}
+
 /// The edges of a band as a standard normal value would have them.
 fn edges<M: Uncertain>(estimate: &Estimate<M>, band: &Band<M>) -> (f64, f64) {
     let (y, u) = (estimate.value.value(), estimate.u.value());
@@ -381,7 +444,7 @@ fn edges<M: Uncertain>(estimate: &Estimate<M>, band: &Band<M>) -> (f64, f64) {
 pub struct Comparison<U> {
     /// The first less the second, in their unit.
     pub difference: f64,
-    /// Standard uncertainty of the difference.
+    /// Standard uncertainty of the difference, the common factor's included.
     pub standard: Standard<U>,
     /// The smallest difference that could be called real, in their unit.
     pub least: f64,
@@ -394,13 +457,19 @@ pub struct Comparison<U> {
 /// Whether two brews differ.
 ///
 /// ```text
-/// d = y₁ − y₂     u² = u₁² + u₂² + (f d)²     real where |d| ≥ t u
+/// d = y₁ − y₂     real where |d| ≥ t √(u₁² + u₂²)     u²(d) = u₁² + u₂² + (f d)²
 /// ```
 ///
-/// The refractive factor, f, is common to two brews of one coffee: it does not belong in u₁ and u₂ and
-/// counts only for the difference itself. Neither does the span of one scale, which cancels in
-/// yields. t: the two-sided quantile.
-/// Source: GUM F.1.2.3; the test is Welch's.
+/// What is common to both brews does not belong in u₁ and u₂:
+///
+/// * the refractive factor, f, of one coffee. It makes a difference larger or smaller and never turns
+///   its sign, so it counts for the size of d and not for whether d is real;
+/// * the instrument's own error, as far as it is the same for both readings: its zero, and most of its
+///   specification. It cancels in strengths. In yields e (B₁/D₁ − B₂/D₂) is left of an error e: nothing
+///   between brews of one recipe;
+/// * the span of one scale, which cancels in yields.
+///
+/// t: the two-sided quantile. Source: GUM F.1.2.3; the test is Welch's.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] for an uncertainty past its range.
@@ -428,15 +497,13 @@ pub fn compare<M: Uncertain>(
     confidence: Confidence,
 ) -> Result<Comparison<M::Uncertainty>, Error> {
     let difference = first.value.value() - second.value.value();
+    let own = together(&[first.standard(), second.standard()])?;
     let of_factor = computed(factor.u.fraction() * difference.abs())?;
-    let standard = together(&[
-        first.standard(),
-        second.standard(),
-        Standard { u: of_factor, freedom: factor.freedom },
-    ])?;
-    let least = coverage_factor(confidence, standard.freedom).ratio() * standard.u.value();
-    let far = scaled(difference.abs(), standard.u.value());
-    let chance = if difference == 0.0 { 1.0 } else { 2.0 * Law::of(standard.freedom).tail(far) };
+    let common = Standard { u: of_factor, freedom: factor.freedom };
+    let standard = together(&[first.standard(), second.standard(), common])?;
+    let least = coverage_factor(confidence, own.freedom).ratio() * own.u.value();
+    let far = scaled(difference.abs(), own.u.value());
+    let chance = if difference == 0.0 { 1.0 } else { 2.0 * Law::of(own.freedom).tail(far) };
     Ok(Comparison {
         difference,
         standard,

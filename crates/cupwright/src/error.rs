@@ -75,7 +75,7 @@ pub enum Error {
     ResultOutOfRange {
         /// What was computed.
         quantity: Quantity,
-        /// The value computed. May be infinite or NaN.
+        /// The value computed. May be infinite.
         value: f64,
         /// The lowest value of the quantity.
         lowest: f64,
@@ -201,7 +201,7 @@ impl core::fmt::Display for Limit {
 pub enum Untold {
     /// Too few measurements: how many, and how many are needed.
     TooFew = 1,
-    /// All doses alike, so that only what is kept in all is known: the widest gap between doses, g.
+    /// All doses alike, or nearly so, so that only what is kept in all is known: the widest gap between doses, g.
     OneDose = 2,
     /// What it is told by does not vary, or is all zero: how far it spans, in its own unit.
     NoSpan = 3,
@@ -214,6 +214,11 @@ pub enum Untold {
     /// second rate explains to that which it leaves; needed is what one rate exceeds once in
     /// twenty times.
     OneRate = 6,
+    /// The yield falls with time, which no extraction does: that after the longest contact, %; needed is
+    /// nine tenths of the highest.
+    Falling = 7,
+    /// The readings rise, or follow no cooling at all: the rate along them, 1/min; 0 where there is none.
+    NotCooling = 8,
 }
 
 impl Untold {
@@ -225,6 +230,8 @@ impl Untold {
         Untold::StillRising,
         Untold::LevelledOff,
         Untold::OneRate,
+        Untold::Falling,
+        Untold::NotCooling,
     ];
 
     /// The reason in plain words.
@@ -236,6 +243,8 @@ impl Untold {
             Untold::StillRising => "the yield does not level off before the longest contact",
             Untold::LevelledOff => "the yield has levelled off at the shortest contact",
             Untold::OneRate => "one rate describes them as well as two",
+            Untold::Falling => "the yield falls with time, which no extraction does",
+            Untold::NotCooling => "the readings do not fall as a cooling cup's do",
         }
     }
 
@@ -248,6 +257,8 @@ impl Untold {
             Untold::StillRising => "longest contact in s",
             Untold::LevelledOff => "measurements before half the shortest contact",
             Untold::OneRate => "F of the second rate",
+            Untold::Falling => "yield after the longest contact in %",
+            Untold::NotCooling => "cooling rate in 1/min",
         }
     }
 }

@@ -289,7 +289,8 @@ pub fn steeped_strength(extracted: Yield, ratio: WaterRatio) -> Result<Strength,
 /// [`Error::ResultOutOfRange`] outside the range of [`WaterRatio`].
 pub fn steeped_ratio(extracted: Yield, strength: Strength) -> Result<WaterRatio, Error> {
     let t = strength.fraction();
-    computed(extracted.fraction() * (1.0 - t) / t)
+    // No strength takes water without end, of no yield too.
+    computed(if t > 0.0 { extracted.fraction() * (1.0 - t) / t } else { f64::INFINITY })
 }
 
 /// Yield at which a full steep levels off: "approximately 21 % over a wide range of brew ratios",

@@ -233,6 +233,14 @@ impl Intended {
         Some(self.yield_for(strength))
     }
 
+    /// Dose that makes the brew so strong where windows count such a yield, g.
+    pub(crate) fn dose_for_counted(&self, counted: Yield, wanted: Strength) -> f64 {
+        let Numbers { w, r, fixed, .. } = self.numbers();
+        // C = T B/D with B = W − rD − losses.
+        let t = wanted.fraction();
+        t * (w - fixed) / (counted.fraction() + t * r)
+    }
+
     /// The results from any inputs, for what the linear rule leaves out: strength of the drink and counted yield.
     fn model(&self, [d, w, e, r, other, portion, added]: [f64; INPUTS]) -> (f64, f64) {
         let Numbers { h, s, held, vapour, fixed, .. } = self.numbers();

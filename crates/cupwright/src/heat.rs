@@ -354,7 +354,7 @@ impl Law {
 
     /// θ/F at a temperature θ above the end; constant below [`STRAIGHT_K`], where F is a difference
     /// of near-equal numbers.
-    fn pace(&self, theta: f64) -> f64 {
+    pub(crate) fn pace(&self, theta: f64) -> f64 {
         let theta = max(theta, STRAIGHT_K);
         theta / self.f(self.end + theta)
     }
@@ -385,7 +385,7 @@ impl Law {
     }
 
     /// θ after θ1 has cooled for k t, the inverse of [`Self::span`].
-    pub(crate) fn after(&self, theta1: f64, goal: f64) -> f64 {
+    fn after(&self, theta1: f64, goal: f64) -> f64 {
         let to_straight = self.span(theta1, STRAIGHT_K);
         if goal >= to_straight {
             return STRAIGHT_K * exp((to_straight - goal) / self.pace(STRAIGHT_K));
@@ -493,7 +493,9 @@ pub fn cooling_rate(
         highest: max(from.celsius(), law.end + NEAREST_K),
         beside: Quantity::Temperature,
     })?;
-    computed(60.0 * law.span(theta1, theta) / elapsed.seconds())
+    let (span, seconds) = (law.span(theta1, theta), elapsed.seconds());
+    // Nothing within no time has no rate either.
+    computed(if seconds > 0.0 { 60.0 * span / seconds } else { f64::INFINITY })
 }
 
 /// Temperature after a time: the inverse of [`time_to_cool`].

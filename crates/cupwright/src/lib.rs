@@ -100,6 +100,7 @@ pub mod ratio;
 pub mod reading;
 mod record;
 pub mod retention;
+mod sealed;
 pub mod uncertainty;
 pub mod verdict;
 pub mod water;

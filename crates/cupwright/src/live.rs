@@ -59,8 +59,10 @@ use crate::quantity::{
     ScaleReading, Unclear, computed,
 };
 use crate::record::record;
+use crate::sealed::Seal;
 
-pub use follow::{Cue, Follower, Now, Step, StepKind, Why};
+pub use crate::sealed::Unreadable;
+pub use follow::{Cue, FOLLOWER_BYTES, Follower, Now, Step, StepKind, Why};
 
 use book::Book;
 use hold::{Hold, Told};
@@ -120,7 +122,7 @@ record! {
     pub struct Setup {
         /// Smallest step d of its readings.
         division: Division = "division_g",
-        /// Most that it can weigh.
+        /// Most that it can show from its zero at the beginning.
         capacity: Capacity = "capacity_g",
         /// Fastest that water is poured on it.
         fastest: FastestPour = "fastest_g_per_s",
@@ -366,7 +368,30 @@ pub struct Scale {
     pending: Option<Event>,
 }
 
+/// How every scale's bytes begin.
+const SEAL: Seal = Seal { letters: *b"CUPS", version: 1 };
+
+/// Numbers of a scale's state.
+const NUMBERS: usize = 71;
+
+/// Length of a scale's state in bytes.
+pub const SCALE_BYTES: usize = Seal::length(NUMBERS);
+
 impl Scale {
+    /// The state as bytes, the same on every processor, for a memory that outlives a restart.
+    pub fn to_bytes(&self) -> [u8; SCALE_BYTES] {
+        kept::closed::<_, NUMBERS, _>(&SEAL, *self)
+    }
+
+    /// A state from its bytes. The clock must have gone on meanwhile; the first reading afterwards
+    /// counts as one after a gap.
+    ///
+    /// # Errors
+    /// [`Unreadable`], with what is wrong: no damaged state is ever read.
+    pub fn from_bytes(bytes: &[u8]) -> Result<Self, Unreadable> {
+        kept::opened(&SEAL, NUMBERS, bytes, Self::new(Setup::COMMON))
+    }
+
     /// A scale of which nothing is known yet. Its first reading is taken for what lies on it.
     pub const fn new(setup: Setup) -> Self {
         Self {
@@ -579,13 +604,22 @@ impl Scale {
         if step > GAP {
             return self.lost(point, step, event);
         }
-        if (point.mass - self.line.ahead(point.time)).abs() > self.reach(step) {
+        if !self.is_reached(point, step) {
             self.hold = Hold::from(point);
             return Ok(());
         }
         self.listen(point);
         self.line.take(point, self.noise());
         self.judge(point.time, step, event)
+    }
+
+    /// Whether water can have brought the reading to a point: no faster than water is poured, and down
+    /// no more than when a stream no longer pushes (half of that, estimate).
+    fn is_reached(&self, point: Point, step: f64) -> bool {
+        let change = point.mass - self.line.level;
+        let noise = 5.7 * self.noise() + self.division;
+        let most = self.fastest * step;
+        change <= most + noise && change >= -0.5 * most - noise
     }
 
     /// Follows the noise.
@@ -717,12 +751,13 @@ impl Scale {
         let elapsed = self.hold.take(point);
         let noise = self.noise();
         // Back where it was, or would have come to.
-        let mut reach = self.reach(min(step, GAP)) + self.hold.left_by_press();
-        let mut expected = self.line.level;
-        if self.phase == Phase::Pouring {
-            expected = self.line.ahead(point.time);
-            reach += 0.5 * self.line.flow.abs() * elapsed;
-        }
+        let is_pouring = self.phase == Phase::Pouring;
+        let (expected, reach) = if is_pouring {
+            let strayed = 0.5 * self.line.flow.abs() * elapsed;
+            (self.line.ahead(point.time), self.reach(0.2 * min(step, GAP)) + strayed)
+        } else {
+            (self.line.level, self.reach(min(step, GAP)) + self.hold.left_by_press())
+        };
         if self.hold.is_near(expected, reach) {
             let hold = core::mem::replace(&mut self.hold, Hold::NONE);
             if hold.is_short() {
@@ -787,10 +822,7 @@ impl Scale {
             return self.tell(event, Happening::PourStopped, since, new - self.book.anchor);
         }
         let gain = old - self.book.anchor;
-        match self.phase {
-            Phase::Still => self.book.enter(old, |book| &mut book.drifted),
-            _ => self.book.enter(old, |book| &mut book.poured),
-        }
+        self.close_phase(old);
         if self.phase == Phase::Pouring {
             self.tell(event, Happening::PourStopped, since, gain)?;
         }
@@ -826,19 +858,21 @@ impl Scale {
 
     /// A reading after a gap.
     fn lost(&mut self, point: Point, gap: f64, event: &mut Option<Event>) -> Result<(), Error> {
-        let change = point.mass - self.line.level;
+        let (old, flow) = (self.line.level, self.line.flow);
+        let change = point.mass - old;
         let reach = self.reach(POINT);
-        let old = self.line.level;
-        self.line = Line::through([point]);
+        let went_on = (change - flow * gap).abs() < 0.5 * flow * gap + reach;
         let could_be_water = change > -reach && change < self.fastest * gap + reach;
+        self.line = Line::through([point]);
         if self.phase != Phase::Still && could_be_water {
             self.book.unsure += change.abs();
-            self.turn(Phase::Settling, point.time);
-        } else {
-            match self.phase {
-                Phase::Still => self.book.enter(old, |book| &mut book.drifted),
-                _ => self.book.enter(old, |book| &mut book.poured),
+            if self.phase == Phase::Pouring && went_on {
+                self.asking = 0;
+            } else {
+                self.turn(Phase::Settling, point.time);
             }
+        } else {
+            self.close_phase(old);
             if change.abs() > reach {
                 self.book.unsure += change.abs();
                 self.enter(|book| &mut book.unclear);
@@ -846,6 +880,14 @@ impl Scale {
             self.turn(Phase::Still, point.time);
         }
         self.tell(event, Happening::Lost, point.time, change)
+    }
+
+    /// Puts down what the phase has gained up to a level.
+    fn close_phase(&mut self, level: f64) {
+        match self.phase {
+            Phase::Still => self.book.enter(level, |book| &mut book.drifted),
+            _ => self.book.enter(level, |book| &mut book.poured),
+        }
     }
 
     /// Tells now, or with the next reading where something is told already.

@@ -431,14 +431,6 @@ pub fn recipe(
 /// Where the wish and the yield expected stand in the wish's own window; a strength outside is refused.
 fn standing(wish: &Wish, coffee: &Coffee) -> Result<Option<Standing>, Error> {
     let Some(window) = wish.window else { return Ok(None) };
-    let band = window.strength;
-    if wish.strength < band.lowest() || wish.strength > band.highest() {
-        return Err(Error::OutOfRange {
-            quantity: Quantity::Strength,
-            value: wish.strength.percent(),
-            lowest: band.lowest().percent(),
-            highest: band.highest().percent(),
-        });
-    }
+    window.admit(wish.strength)?;
     Ok(Some(verdict::stand(&window, wish.strength, coffee.expected)))
 }

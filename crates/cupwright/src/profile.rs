@@ -6,11 +6,7 @@
 //!
 //! | bytes | what |
 //! |---|---|
-//! | 0 to 3 | `CUPW` |
-//! | 4 to 5 | version of the layout, 1 |
-//! | 6 to 7 | zero |
-//! | 8 to 11 | which fields are there: bit 0 for the first field of [`Profile`], and so on |
-//! | 12 to 15 | CRC-32 of all other bytes (IEEE 802.3; of `123456789` it is `cbf43926`) |
+//! | 0 to 15 | `CUPW`, version 1, which fields are there (bit 0 for the first field of [`Profile`], and so on), check value: see [`Unreadable`] |
 //! | 16 to 303 | for each of the twelve fields with an uncertainty: value, uncertainty, degrees of freedom |
 //! | 304 to 311 | the correlation |
 //!
@@ -50,56 +46,19 @@ use crate::quantity::{
     ApparentRetention, CoolingRate, Correlation, FittedHoldUp, HeatCapacity, Measure,
     RefractiveFactor, Repeatability, Share, TimeConstant, Yield,
 };
+use crate::sealed::Seal;
 use crate::uncertainty::{Estimate, Uncertain};
 
-/// First bytes of every profile.
-const MAGIC: [u8; 4] = *b"CUPW";
+pub use crate::sealed::Unreadable;
 
-/// Version of the layout.
-const VERSION: u16 = 1;
+/// How every profile begins.
+const SEAL: Seal = Seal { letters: *b"CUPW", version: 1 };
 
 /// Numbers in a profile.
 const NUMBERS: usize = 37;
 
 /// Length of a profile in bytes.
-pub const PROFILE_BYTES: usize = 312;
-
-/// Why bytes are no profile.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-#[non_exhaustive]
-pub enum Unreadable {
-    /// Not as many bytes as a profile has.
-    #[error("{found} bytes are no profile, which has {PROFILE_BYTES}")]
-    Length {
-        /// How many there are.
-        found: usize,
-    },
-    /// They do not begin as a profile does.
-    #[error("these bytes do not begin as a profile does")]
-    NoProfile,
-    /// A version of the layout that is not known here.
-    #[error("a profile of version {found}, and only {VERSION} is known")]
-    Version {
-        /// Which one.
-        found: u16,
-    },
-    /// Some of them have changed since they were written.
-    #[error(
-        "the profile is damaged: its check value is {found:08x}, its bytes make {computed:08x}"
-    )]
-    Damaged {
-        /// The check value that is there.
-        found: u32,
-        /// The one that the bytes make.
-        computed: u32,
-    },
-    /// Its check value is right, but something lies where this version has nothing.
-    #[error("the profile has something where version {VERSION} has nothing")]
-    NotBlank,
-    /// A number that its field does not accept.
-    #[error("{0}")]
-    Value(#[from] Error),
-}
+pub const PROFILE_BYTES: usize = Seal::length(NUMBERS);
 
 macro_rules! profile {
     ($($(#[$meaning:meta])* $bit:literal $field:ident: $kind:ty = $outside:literal,)+) => {
@@ -135,7 +94,7 @@ macro_rules! profile {
                         places.by_ref().take(<$kind as Kept>::NUMBERS).for_each(drop);
                     }
                 )+
-                written(there, numbers)
+                SEAL.close(there, numbers.into_iter())
             }
 
             /// A profile from its bytes.
@@ -143,12 +102,11 @@ macro_rules! profile {
             /// # Errors
             /// [`Unreadable`], with what is wrong: no damaged profile is ever read.
             pub fn from_bytes(bytes: &[u8]) -> Result<Self, Unreadable> {
-                let (there, numbers) = read(bytes)?;
+                let (there, mut numbers) = SEAL.open(bytes, NUMBERS)?;
                 const KNOWN: u32 = 0 $(| 1 << $bit)+;
                 if there & !KNOWN != 0 {
                     return Err(Unreadable::NotBlank);
                 }
-                let mut numbers = numbers.into_iter();
                 Ok(Self {
                     $($field: kept(there & const { 1_u32 << $bit } != 0, &mut numbers)?,)+
                 })
@@ -261,62 +219,6 @@ fn kept<K: Kept>(
     if is_blank { Ok(None) } else { Err(Unreadable::NotBlank) }
 }
 
-/// Which fields there are, and all numbers, as bytes.
-fn written(there: u32, numbers: [f64; NUMBERS]) -> [u8; PROFILE_BYTES] {
-    let bytes_with = |check: u32| {
-        let head =
-            [MAGIC, u32::from(VERSION).to_le_bytes(), there.to_le_bytes(), check.to_le_bytes()];
-        let rest = numbers.into_iter().flat_map(f64::to_le_bytes);
-        let mut bytes = [0; PROFILE_BYTES];
-        bytes.iter_mut().zip(head.into_iter().flatten().chain(rest)).for_each(|(b, of)| *b = of);
-        bytes
-    };
-    bytes_with(check_value(&bytes_with(0)))
-}
-
-/// Which fields there are, and all numbers, if the bytes are a profile's and undamaged.
-fn read(bytes: &[u8]) -> Result<(u32, [f64; NUMBERS]), Unreadable> {
-    let length = Unreadable::Length { found: bytes.len() };
-    let (head, rest) = bytes.split_first_chunk::<16>().ok_or(length)?;
-    let (words, _) = head.as_chunks::<4>();
-    let [magic, version, there, check] = *<&[[u8; 4]; 4]>::try_from(words).map_err(|_| length)?;
-    if magic != MAGIC {
-        return Err(Unreadable::NoProfile);
-    }
-    let [low, high, blank @ ..] = version;
-    let found = u16::from_le_bytes([low, high]);
-    if found != VERSION {
-        return Err(Unreadable::Version { found });
-    }
-    if bytes.len() != PROFILE_BYTES {
-        return Err(length);
-    }
-    let (found, computed) = (u32::from_le_bytes(check), check_value(bytes));
-    if found != computed {
-        return Err(Unreadable::Damaged { found, computed });
-    }
-    if blank != [0, 0] {
-        return Err(Unreadable::NotBlank);
-    }
-    let (places, _) = rest.as_chunks::<8>();
-    let mut numbers = [0.0; NUMBERS];
-    numbers.iter_mut().zip(places).for_each(|(x, bytes)| *x = f64::from_le_bytes(*bytes));
-    Ok((u32::from_le_bytes(there), numbers))
-}
-
-/// CRC-32 of all bytes but its own.
-fn check_value(bytes: &[u8]) -> u32 {
-    crc_32(bytes.iter().take(12).chain(bytes.iter().skip(16)).copied())
-}
-
-/// CRC-32 of IEEE 802.3: polynomial 04c11db7 from the lowest bit up, begun and ended inverted (from
-/// memory; its usual check value stands in a test).
-fn crc_32(bytes: impl Iterator<Item = u8>) -> u32 {
-    const REVERSED: u32 = 0xedb8_8320;
-    let shifted = |crc: u32| (crc >> 1) ^ if crc & 1 == 1 { REVERSED } else { 0 };
-    !bytes.fold(u32::MAX, |crc, byte| (0..8).fold(crc ^ u32::from(byte), |crc, _| shifted(crc)))
-}
-
 #[cfg(test)]
 #[allow(clippy::indexing_slicing)]
 mod tests {
@@ -343,14 +245,9 @@ mod tests {
 
     /// Bytes with a check value that is theirs.
     fn resealed(mut bytes: [u8; PROFILE_BYTES]) -> [u8; PROFILE_BYTES] {
-        let check = check_value(&bytes).to_le_bytes();
+        let check = crate::sealed::check_value(&bytes).to_le_bytes();
         bytes.iter_mut().skip(12).zip(check).for_each(|(byte, of)| *byte = of);
         bytes
-    }
-
-    #[test]
-    fn usual_check_value() {
-        assert_eq!(crc_32(b"123456789".iter().copied()), 0xcbf4_3926);
     }
 
     #[test]
@@ -385,7 +282,7 @@ mod tests {
         let bytes: Vec<u8> = profile().to_bytes().into_iter().chain([0]).collect();
         for length in (0..PROFILE_BYTES).chain([PROFILE_BYTES + 1]) {
             let error = Profile::from_bytes(&bytes[..length]);
-            assert_eq!(error, Err(Unreadable::Length { found: length }));
+            assert_eq!(error, Err(Unreadable::Length { found: length, expected: PROFILE_BYTES }));
         }
     }
 
@@ -397,8 +294,8 @@ mod tests {
             bytes[at] = new;
             Profile::from_bytes(&resealed(bytes))
         };
-        assert_eq!(with(0, b'c'), Err(Unreadable::NoProfile));
-        assert_eq!(with(4, 2), Err(Unreadable::Version { found: 2 }));
+        assert_eq!(with(0, b'c'), Err(Unreadable::Foreign));
+        assert_eq!(with(4, 2), Err(Unreadable::Version { found: 2, known: 1 }));
         assert_eq!(with(6, 1), Err(Unreadable::NotBlank));
         // A field that is not there has a number, and a field that is not known is there.
         assert_eq!(with(64, 1), Err(Unreadable::NotBlank));

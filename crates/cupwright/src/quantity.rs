@@ -475,6 +475,12 @@ quantities! {
     /// Standard uncertainty of a time constant over its value, which is that of its logarithm.
     85 TimeConstantUncertainty = "uncertainty of a time constant", from_ratio/ratio "" as "u_ln_time",
         0.0..=1000.0, 3 decimals, source "range chosen here";
+    /// Standard uncertainty of a Brix reading, or a limit or step that one is made from.
+    90 BrixUncertainty = "uncertainty of a Brix reading", from_degrees/degrees "°Bx" as "u_brix",
+        0.0..=32.5, 3 decimals, source "range of the Brix";
+    /// Standard uncertainty of a span of time.
+    91 TimeUncertainty = "uncertainty of a time", from_seconds/seconds "s" as "u_s",
+        0.0..=172800.0, 0 decimals, source "range of the time";
     /// Time on a clock that only goes forward, from any beginning.
     100 Clock = "clock", from_seconds/seconds "s" as "clock_s",
         0.0..=5000000000.0, 2 decimals, source "range chosen here: 32 bits of milliseconds a thousand times over";
@@ -499,18 +505,18 @@ quantities! {
     /// A difference of two readings.
     107 Change = "change of weight", from_grams/grams "g" as "change_g",
         -1000000000.0..=1000000000.0, 2 decimals, source "range chosen here";
-    /// What lies on a scale since it was last set to zero, without noise.
-    111 Level = "level of a scale", from_grams/grams "g" as "level_g",
-        -1000000000.0..=1000000000.0, 2 decimals, source "range chosen here";
+    /// Weight of which a scale cannot say whether it is water.
+    108 Unclear = "unclear weight", from_grams/grams "g" as "unclear_g",
+        0.0..=1000000000.0, 1 decimals, source "range chosen here";
     /// How long before its time a cue is given.
     109 Lead = "lead of a cue", from_seconds/seconds "s" as "lead_s",
         0.0..=1.5, 2 decimals, source "range chosen here";
     /// How much the flow of a pour wanders: its standard deviation over its mean.
     110 FlowVariation = "flow variation", from_percent/percent "%" as "flow_variation_pct",
         0.0..=100000.0, 0 decimals, source "range chosen here";
-    /// Weight of which a scale cannot say whether it is water.
-    108 Unclear = "unclear weight", from_grams/grams "g" as "unclear_g",
-        0.0..=1000000000.0, 1 decimals, source "range chosen here";
+    /// What lies on a scale since it was last set to zero, without noise.
+    111 Level = "level of a scale", from_grams/grams "g" as "level_g",
+        -1000000000.0..=1000000000.0, 2 decimals, source "range chosen here";
     /// How many steps a recipe that is followed on a scale has.
     112 StepCount = "steps", from_count/count "" as "steps" whole,
         0.0..=24.0, 0 decimals, source "range chosen here: they are lent on the stack";

@@ -6,7 +6,7 @@
 //! Ristenpart & Guinard 2020, doi 10.1038/s41598-020-73341-4), so it has no default.
 
 use crate::error::Error;
-use crate::quantity::{Measure, Strength, Yield};
+use crate::quantity::{Measure, Quantity, Strength, Yield};
 use crate::record::record;
 
 /// A lowest and a highest value.
@@ -140,6 +140,22 @@ record! {
         strength: Band<Strength> = "strength",
         /// Wanted yield.
         extracted: Option<Band<Yield>> = "yield",
+    }
+}
+
+impl Window {
+    /// Refuses a strength wished for outside.
+    pub(crate) fn admit(&self, wished: Strength) -> Result<(), Error> {
+        let band = self.strength;
+        if wished >= band.lowest() && wished <= band.highest() {
+            return Ok(());
+        }
+        Err(Error::OutOfRange {
+            quantity: Quantity::Strength,
+            value: wished.percent(),
+            lowest: band.lowest().percent(),
+            highest: band.highest().percent(),
+        })
     }
 }
 

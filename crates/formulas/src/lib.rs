@@ -10,10 +10,10 @@ pub mod vectors;
 use std::collections::BTreeMap;
 use std::sync::Mutex;
 
-use cupwright::advise::{Cup, Means, Suggestion};
+use cupwright::advise::{Cup, Kept, Means, Suggestion};
 use cupwright::calibrate::{
-    Drained, Dried, Fitted, MOST_MEASUREMENTS, Quality, Repeat, Settled, Steeped, Thermometer,
-    Timed,
+    Drained, Dried, Fitted, MOST_MEASUREMENTS, Quality, Rates, Repeat, Settled, Steeped,
+    Thermometer, Timed,
 };
 use cupwright::caution::{Hazards, TimeToBurn};
 use cupwright::decision::{Chances, Needed};
@@ -26,7 +26,8 @@ use cupwright::ratio::Chamber;
 use cupwright::reading::Zero;
 use cupwright::retention::{Losses, Paper};
 use cupwright::uncertainty::{
-    Budget, Estimate, Influence, Measured, ReadStrength, Shape, Standard, Uncertain, Uncertainty,
+    Budget, Estimate, Influence, Measured, ReadStrength, Series, Shape, Standard, Uncertain,
+    Uncertainty,
 };
 use cupwright::verdict::{Band, Place, Standing, Window};
 use cupwright::{
@@ -85,6 +86,19 @@ fn kinetics(i: &dyn Inputs) -> Result<Kinetics, Error> {
         fast_share: get(i, "fast_share_pct")?,
         fast: get(i, "fast_time_s")?,
         slow: get(i, "slow_time_s")?,
+    })
+}
+
+fn rates(i: &dyn Inputs) -> Result<Rates, Error> {
+    Ok(Rates {
+        kinetics: kinetics(i)?,
+        u_fast_share: get(i, "u_fast_share_pct")?,
+        u_fast: get(i, "u_ln_fast_time")?,
+        u_slow: get(i, "u_ln_slow_time")?,
+        share_and_fast: get(i, "correlation_share_fast")?,
+        share_and_slow: get(i, "correlation_share_slow")?,
+        fast_and_slow: get(i, "correlation_fast_slow")?,
+        freedom: get(i, "nu_rates")?,
     })
 }
 
@@ -644,8 +658,9 @@ fn whole_budget<M: Uncertain>(b: Budget<M>, correlation: Option<Correlation>) ->
         ("value", b.estimate.value.value()),
         ("u", one("u", b.estimate.u)[0].1),
         ("degrees_of_freedom", one("degrees_of_freedom", b.estimate.freedom)[0].1),
-        ("second_order", one("second_order", b.second_order)[0].1),
-        ("shift", b.shift),
+        ("has_second_order", flag(b.second_order.is_some())),
+        ("second_order", b.second_order.map_or(0.0, |second| in_range(second.u))),
+        ("shift", b.second_order.map_or(0.0, |second| second.shift)),
         ("has_correlation", flag(correlation.is_some())),
         ("correlation", correlation.map_or(0.0, Correlation::ratio)),
         ("has_dominant", flag(dominant.is_some())),
@@ -748,15 +763,25 @@ fn advice(i: &dyn Inputs) -> Result<Outputs, Error> {
         contact: get(i, "contact_s")?,
     };
     let means = Means {
-        kinetics: if i.flag("has_kinetics") { Some(kinetics(i)?) } else { None },
+        rates: if i.flag("has_rates") { Some(rates(i)?) } else { None },
+        kept: if i.flag("has_kept") {
+            Some(Kept {
+                retention: get(i, "apparent_retention_g_per_g")?,
+                hold_up: get(i, "hold_up_g")?,
+            })
+        } else {
+            None
+        },
         chamber: if i.flag("has_chamber") { Some(chamber(i)?) } else { None },
         water: get(i, "water_c")?,
         milk: i.flag("milk"),
     };
-    let advice = advise::on(&cup, &straying(i)?, &means, get(i, "wanted_pct")?, &window(i)?)?;
+    let (wanted, sure) = (get(i, "wanted_pct")?, get(i, "confidence_pct")?);
+    let advice = advise::on(&cup, &straying(i)?, &means, wanted, &window(i)?, sure)?;
     let listed = advice.suggestions().copied().map(Some).chain(std::iter::repeat(None));
     let mut outputs = vec![
         ("grind", f64::from(advice.grind as u8)),
+        ("is_next_told", flag(advice.untold.is_none())),
         ("suggestion_count", advice.suggestions().count() as f64),
     ];
     for (at, of) in listed.take(advise::MOST_SUGGESTIONS).enumerate() {
@@ -770,6 +795,7 @@ fn suggestion(of: Option<Suggestion>) -> Outputs {
         ("change", of.map_or(0.0, |s| f64::from(s.change as u8))),
         ("amount", of.map_or(0.0, |s| s.amount)),
         ("before", of.map_or(0.0, |s| s.before)),
+        ("with_dose_g", of.map_or(0.0, |s| s.with_dose)),
     ];
     outputs.extend(inside("outlook", outlook(of.map(|s| s.outlook))));
     outputs
@@ -1063,9 +1089,23 @@ formulas! {
         let fields =
             [("s", Quantity::StandardUncertainty), ("degrees_of_freedom", Quantity::DegreesOfFreedom)];
         let series = terms(i, &fields, |of| {
-            Ok(Standard { u: StandardUncertainty::new(of[0])?, freedom: Measure::new(of[1])? })
+            Ok(Series { s: StandardUncertainty::new(of[0])?, freedom: Measure::new(of[1])? })
         })?;
         standard_out(uncertainty::pooled(&series, get(i, "readings")?)?)
+    };
+    "uncertainty.of_readings" => |i| {
+        let readings = readings(i)?;
+        let own = named(i, ["repeatability_pct", "u_repeatability_pct", "nu_repeatability"])?;
+        let read = uncertainty::of_readings(&readings, &Series::from(own))?;
+        [one("strength_pct", read.value), one("u_strength_pct", read.u), one("nu_strength", read.freedom)].concat()
+    };
+    "uncertainty.together" => |i| {
+        let fields =
+            [("u", Quantity::StandardUncertainty), ("degrees_of_freedom", Quantity::DegreesOfFreedom)];
+        let errors = terms(i, &fields, |of| {
+            Ok(Standard { u: StandardUncertainty::new(of[0])?, freedom: Measure::new(of[1])? })
+        })?;
+        standard_out(uncertainty::together(&errors)?)
     };
     "uncertainty.of_limit" => |i| standard_out(uncertainty::of_limit(
         get::<StandardUncertainty>(i, "limit")?, shape(i)));
@@ -1096,6 +1136,9 @@ formulas! {
         zero: zero(i),
         water_solids: estimate(i, "water_solids_mg_per_l")?,
     })?);
+    "uncertainty.strength_of_brix" => |i| budget(uncertainty::strength_of_brix(
+        &named(i, ["brix", "u_brix", "nu_brix"])?,
+        &named(i, ["refractive_factor_pct_per_brix", "u_factor_pct", "nu_factor"])?)?);
     "uncertainty.flow_through_yield" => |i| yield_budget(uncertainty::flow_through_yield(
         &estimate(i, "strength_pct")?, &estimate(i, "beverage_g")?, &estimate(i, "dose_g")?,
         &standard(i, "factor_pct")?)?);
@@ -1130,6 +1173,16 @@ formulas! {
         &named(i, ["hot_c", "u_hot_k", "nu_hot_temperature"])?,
         &named(i, ["cold_g", "u_cold_g", "nu_cold_mass"])?,
         &named(i, ["cold_c", "u_cold_k", "nu_cold_temperature"])?)?);
+    "uncertainty.settle" => |i| budget(uncertainty::settle(
+        &estimate(i, "liquid_g")?,
+        &named(i, ["before_c", "u_before_k", "nu_before"])?,
+        &named(i, ["heat_capacity_j_per_k", "u_heat_capacity_j_per_k", "nu_heat_capacity"])?,
+        &named(i, ["body_c", "u_body_k", "nu_body"])?)?);
+    "uncertainty.time_to_cool" => |i| budget(uncertainty::time_to_cool(
+        &named(i, ["water_c", "u_water_k", "nu_water"])?,
+        get(i, "to_c")?,
+        &named(i, ["cooling_per_min", "u_cooling_per_min", "nu_cooling"])?,
+        &surroundings(i)?)?);
 
     "decision.chances" => |i| chances(["below_pct", "inside_pct", "above_pct"],
         decision::chances(&estimate::<Measurand>(i, "value")?, &band(i)?));
@@ -1170,6 +1223,8 @@ formulas! {
             one("both_pct", joint.both),
         ].concat()
     };
+    "decision.decide_joint" => |i| vec![("decision", f64::from(decision::decide_joint(
+        get(i, "both_pct")?, get(i, "confidence_pct")?) as u8))];
     "decision.compare" => |i| {
         let compared = decision::compare(
             &estimate::<Measurand>(i, "first")?, &estimate(i, "second")?, &standard(i, "factor_pct")?,

@@ -2,6 +2,7 @@
 
 use crate::line::Sample;
 use crate::peers;
+use crate::watched;
 
 /// Something that makes water and flow of a scale's samples as they arrive.
 pub trait Follower {
@@ -38,11 +39,23 @@ pub enum Event {
     Cue,
 }
 
-/// How a follower is made for a rate of samples.
-pub type Make = fn(rate_hz: f64) -> Box<dyn Follower>;
+/// What is known of a scale before it is read.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Plate {
+    /// Samples a second, if none is lost.
+    pub rate_hz: f64,
+    /// Step of the display.
+    pub step_g: f64,
+    /// Most it can show from its zero at the beginning.
+    pub most_g: f64,
+}
+
+/// How a follower is made for a scale.
+pub type Make = fn(Plate) -> Box<dyn Follower>;
 
 /// Everything that is scored, by name.
-pub const FOLLOWERS: [(&str, Make); 8] = [
+pub const FOLLOWERS: [(&str, Make); 9] = [
+    ("cupwright", watched::watched),
     ("first difference", peers::first_difference),
     ("difference, EMA", peers::smoothed_difference),
     ("moving average", peers::moving_average),

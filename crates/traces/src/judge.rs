@@ -68,7 +68,7 @@ struct Moment {
 /// Plays a trace to a follower.
 pub fn play(family: &Family, seed: u64, make: Make) -> Result<Verdict, String> {
     let mut world = World::new(family, seed)?;
-    let mut follower = make(world.rate_hz());
+    let mut follower = make(world.plate());
     Ok(listen(&mut world, &mut *follower))
 }
 

@@ -10,6 +10,7 @@
 //! | [`world`] | all of it in time, with a hand that hears when to stop |
 //! | [`label`] | what truly happened, and when |
 //! | [`follower`], [`peers`] | what makes water and flow of samples; textbook ways to be better than |
+//! | [`watched`] | cupwright's way |
 //! | [`judge`], [`scores`] | how well one did on a trace, and all on every family; bars |
 //! | [`record`] | traces of real scales, in a file |
 //!
@@ -31,6 +32,7 @@ pub mod stream;
 #[cfg(test)]
 mod testing;
 pub mod touch;
+pub mod watched;
 pub mod world;
 
 /// Steps of the simulation in a second: five for each conversion at 80 Hz, the fastest rate of

@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, VecDeque};
 
 use serde::Deserialize;
 
-use crate::follower::{Event, Follower, Seen};
+use crate::follower::{Event, Follower, Plate, Seen};
 use crate::line::Sample;
 
 /// Flow at which a pour is heard, and at which its end is, each twice in a row.
@@ -144,13 +144,13 @@ impl Follower for Peer {
 }
 
 /// Difference to the sample before, over its time.
-pub fn first_difference(_rate_hz: f64) -> Box<dyn Follower> {
+pub fn first_difference(_plate: Plate) -> Box<dyn Follower> {
     Peer::boxed(|| Difference { before_g: 0.0, flow_g_s: 0.0, memory_s: 0.0 })
 }
 
 /// The same, averaged with exponentially falling weights: a fifth for the newest of ten in a
 /// second.
-pub fn smoothed_difference(_rate_hz: f64) -> Box<dyn Follower> {
+pub fn smoothed_difference(_plate: Plate) -> Box<dyn Follower> {
     let memory_s = -0.1 / libm::log(0.8);
     Peer::boxed(move || Difference { before_g: 0.0, flow_g_s: 0.0, memory_s })
 }
@@ -174,8 +174,8 @@ impl Slope for Difference {
 }
 
 /// Difference of means of 0.4 s, now and just before.
-pub fn moving_average(rate_hz: f64) -> Box<dyn Follower> {
-    let window = libm::round(0.4 * rate_hz) as usize;
+pub fn moving_average(plate: Plate) -> Box<dyn Follower> {
+    let window = libm::round(0.4 * plate.rate_hz) as usize;
     Peer::boxed(move || MovingAverage { window: window.max(1), recent: Window::default() })
 }
 
@@ -228,13 +228,13 @@ impl Window {
 }
 
 /// Slope of the line fitted to some 0.8 s.
-pub fn fitted_line(rate_hz: f64) -> Box<dyn Follower> {
-    fitted(1.0, 0.8 * rate_hz)
+pub fn fitted_line(plate: Plate) -> Box<dyn Follower> {
+    fitted(1.0, 0.8 * plate.rate_hz)
 }
 
 /// Slope, at the newest sample, of the parabola fitted to some 1.6 s.
-pub fn fitted_parabola(rate_hz: f64) -> Box<dyn Follower> {
-    fitted(2.0, 1.6 * rate_hz)
+pub fn fitted_parabola(plate: Plate) -> Box<dyn Follower> {
+    fitted(2.0, 1.6 * plate.rate_hz)
 }
 
 /// Weights of scipy for the window that is nearest to a number of spaces between samples.
@@ -295,7 +295,7 @@ impl Slope for Fitted {
 }
 
 /// Alpha-beta, critically damped: errors of the prediction are forgotten by θ = 0.7 in 0.1 s.
-pub fn alpha_beta(_rate_hz: f64) -> Box<dyn Follower> {
+pub fn alpha_beta(_plate: Plate) -> Box<dyn Follower> {
     Peer::boxed(|| AlphaBeta { mass_g: 0.0, flow_g_s: 0.0 })
 }
 
@@ -321,12 +321,12 @@ impl Slope for AlphaBeta {
 }
 
 /// Kalman's filter for a flow that wanders by 2 g²/s³.
-pub fn kalman(_rate_hz: f64) -> Box<dyn Follower> {
+pub fn kalman(_plate: Plate) -> Box<dyn Follower> {
     Peer::boxed(|| Kalman::new(2.0))
 }
 
 /// The same for 0.2 g²/s³: smoother and later.
-pub fn calm_kalman(_rate_hz: f64) -> Box<dyn Follower> {
+pub fn calm_kalman(_plate: Plate) -> Box<dyn Follower> {
     Peer::boxed(|| Kalman::new(0.2))
 }
 
@@ -375,6 +375,8 @@ impl Slope for Kalman {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    const TEN_HZ: Plate = Plate { rate_hz: 10.0, step_g: 0.1, most_g: 3000.0 };
     use crate::draw::Dice;
     use crate::follower::FOLLOWERS;
     use crate::testing::sd;
@@ -403,7 +405,7 @@ mod tests {
     #[test]
     fn a_steady_flow_is_found_by_everyone() {
         for (name, make) in FOLLOWERS {
-            let seen = seen(&mut *make(10.0), 100, 0.0, 0.0, |t| 4.0 * t);
+            let seen = seen(&mut *make(TEN_HZ), 100, 0.0, 0.0, |t| 4.0 * t);
             let flow = seen.last().unwrap().1.flow_g_s.unwrap();
             assert!((flow - 4.0).abs() < 1e-3, "{name}: {flow}");
         }
@@ -415,7 +417,7 @@ mod tests {
             if name.starts_with("Savitzky") {
                 continue;
             }
-            let seen = seen(&mut *make(10.0), 100, 0.3, 0.0, |t| 4.0 * t);
+            let seen = seen(&mut *make(TEN_HZ), 100, 0.3, 0.0, |t| 4.0 * t);
             let flow = seen.last().unwrap().1.flow_g_s.unwrap();
             assert!((flow - 4.0).abs() < 1e-3, "{name}: {flow}");
         }
@@ -424,7 +426,7 @@ mod tests {
     /// Standard deviation of the flow at rest in noise of 0.05 g, by name.
     fn scatter(name: &str) -> f64 {
         let (_, make) = FOLLOWERS.iter().find(|(of, _)| *of == name).unwrap();
-        let seen = seen(&mut *make(10.0), 40_000, 0.0, 0.05, |_| 100.0);
+        let seen = seen(&mut *make(TEN_HZ), 40_000, 0.0, 0.05, |_| 100.0);
         sd(&seen[100..].iter().map(|(_, seen)| seen.flow_g_s.unwrap()).collect::<Vec<_>>())
     }
 
@@ -477,7 +479,7 @@ mod tests {
     fn a_pour_is_heard_and_its_water_counted() {
         let poured = |t: f64| 300.0 + 5.0 * (libm::fmin(libm::fmax(t - 5.0, 0.0), 6.0));
         for (name, make) in FOLLOWERS {
-            let seen = seen(&mut *make(10.0), 200, 0.0, 0.0, poured);
+            let seen = seen(&mut *make(TEN_HZ), 200, 0.0, 0.0, poured);
             let heard: Vec<(f64, Event)> = seen
                 .iter()
                 .flat_map(|(time_s, seen)| seen.events.iter().map(move |event| (*time_s, *event)))
@@ -494,7 +496,7 @@ mod tests {
 
     #[test]
     fn a_cue_comes_once_and_early_by_its_lead() {
-        let mut follower = kalman(10.0);
+        let mut follower = kalman(TEN_HZ);
         let mut cues = Vec::new();
         for i in 0..200 {
             let time_s = 0.1 * f64::from(i);

@@ -102,9 +102,19 @@ impl Sensor {
         self.warm_up_g != 0.0
     }
 
+    /// Step of the display.
+    pub fn step_g(&self) -> f64 {
+        self.step_g
+    }
+
     /// Most it can weigh.
     pub fn capacity_g(&self) -> f64 {
         self.capacity_g
+    }
+
+    /// Most it can show, with its present zero.
+    pub fn most_g(&self) -> f64 {
+        self.capacity_g - self.zero_g
     }
 
     /// Takes the force of a step, the steps counted from the first.

@@ -5,6 +5,7 @@ use std::collections::VecDeque;
 use crate::STEP_S;
 use crate::draw::Dice;
 use crate::family::{Family, Step};
+use crate::follower::Plate;
 use crate::hand::{Pour, Until};
 use crate::label::{Label, POURING_G_S};
 use crate::line::{Line, Sample};
@@ -74,12 +75,19 @@ impl<'a> World<'a> {
         let settings = family.settings();
         let mut dice = family.dice(seed, "world");
         let fall = settings.fall(&mut dice);
-        let sensor = Sensor::new(settings, family.dice(seed, "sensor"))?;
+        let mut sensor = Sensor::new(settings, family.dice(seed, "sensor"))?;
+        let mut steps = VecDeque::from(family.steps(seed));
+        let mut things_g = 0.0;
+        if let Some(Step::Stands { grams }) = steps.front().copied() {
+            steps.pop_front();
+            sensor.settle(grams);
+            things_g = grams;
+        }
         let drifts = sensor.drifts();
         let line = Line::new(settings, sensor.capacity_g(), family.dice(seed, "line"));
         Ok(Self {
             family,
-            steps: family.steps(seed).into(),
+            steps,
             doing: Doing::Waiting { until_s: 0.0 },
             step: 0,
             evaporation_g_s: settings.draw("stream.evaporation_g_s", &mut dice),
@@ -87,7 +95,7 @@ impl<'a> World<'a> {
             stream: Stream::new(fall, family.dice(seed, "stream")),
             sensor,
             line,
-            things_g: 0.0,
+            things_g,
             lifted_g: 0.0,
             evaporated_g: 0.0,
             arrived: Arrived::default(),
@@ -99,9 +107,13 @@ impl<'a> World<'a> {
         })
     }
 
-    /// How many samples a second there are, if none is lost.
-    pub fn rate_hz(&self) -> f64 {
-        self.line.rate_hz()
+    /// What stands on the scale's plate.
+    pub fn plate(&self) -> Plate {
+        Plate {
+            rate_hz: self.line.rate_hz(),
+            step_g: self.sensor.step_g(),
+            most_g: self.sensor.most_g(),
+        }
     }
 
     /// What was so when the last sample was taken.
@@ -143,10 +155,7 @@ impl<'a> World<'a> {
         while let Some(step) = self.steps.pop_front() {
             let dice = &mut self.dice;
             match step {
-                Step::Stands { grams } => {
-                    self.things_g = grams;
-                    self.sensor.settle(grams);
-                }
+                Step::Stands { .. } => unreachable!("a family checks that nothing comes before it"),
                 Step::Wait { seconds } => {
                     self.doing = Doing::Waiting { until_s: now_s + seconds };
                     return true;

@@ -2,6 +2,7 @@
 
 import {
   advise,
+  calibrate,
   caution,
   constants,
   decision,
@@ -10,6 +11,7 @@ import {
   heat,
   limits,
   plan,
+  profile,
   reading,
   Refusal,
   retention,
@@ -17,6 +19,7 @@ import {
   verdict,
   windows,
 } from "../cupwright/src/slim.js";
+import { inUse, restsOnBrews } from "./learnt.js";
 
 /** The window chosen, or null. */
 export function windowOf({ wish }) {
@@ -32,19 +35,45 @@ const KNOWN = () => limits.degrees_of_freedom.max;
 /** How sure is sure: common practice. */
 export const SURE_PCT = 95;
 
-/** How far brews stray, as the package asks for it. */
-const strayingOf = ({ hand }) => ({
-  u_next_dose_g: hand.dose_g,
+/** How far brews stray, as the package asks for it; `amounts` gives dose and water of the one that is meant. */
+const strayingOf = (all, amounts) => ({
+  u_next_dose_g: all.hand.dose_g,
   nu_next_dose: KNOWN(),
-  u_next_water_g: hand.water_g,
+  u_next_water_g: all.hand.water_g,
   nu_next_water: KNOWN(),
-  u_next_yield_pct: hand.yield_pct,
+  u_next_yield_pct: all.hand.yield_pct,
   nu_next_yield: KNOWN(),
-  u_next_retention_g_per_g: hand.retention_g_per_g,
+  ...(restsOnBrews(all) ? keptStraying(all.brewer, amounts()) : handStraying(all.hand)),
+});
+
+const handStraying = ({ retention_g_per_g, losses_g }) => ({
+  u_next_retention_g_per_g: retention_g_per_g,
   nu_next_retention: KNOWN(),
-  u_next_losses_g: hand.losses_g,
+  u_next_losses_g: losses_g,
   nu_next_losses: KNOWN(),
 });
+
+// What earlier brews say of the next one, the doubt about their line and the scatter around it in one.
+function keptStraying({ learned, vapour_g }, { dose_g, water_g }) {
+  const { brews, profile: known } = learned;
+  if (!known.fitted_hold_up_g) {
+    const { u_retention_g_per_g, quality } = calibrate.retention({ brews });
+    return {
+      u_next_retention_g_per_g: u_retention_g_per_g,
+      nu_next_retention: quality.degrees_of_freedom,
+      u_next_losses_g: quality.s,
+      nu_next_losses: quality.degrees_of_freedom,
+    };
+  }
+  const next = { next_dose_g: dose_g, next_water_g: water_g, next_vapour_g: vapour_g };
+  const { u_beverage_g, degrees_of_freedom } = calibrate.expectedBeverage({ brews, ...next });
+  return {
+    u_next_retention_g_per_g: 0,
+    nu_next_retention: KNOWN(),
+    u_next_losses_g: u_beverage_g,
+    nu_next_losses: degrees_of_freedom,
+  };
+}
 
 const chamberOf = (brewer) =>
   brewer.has_chamber ? { volume_ml: brewer.volume_ml, displacement_ml_per_g: brewer.displacement_ml_per_g } : null;
@@ -105,7 +134,7 @@ export function planned(all) {
       added_c: wish.add_water ? kitchen.added_c : brewer.brew_c,
     },
   };
-  const straying = strayingOf(all);
+  const straying = strayingOf(all, () => plan.recipe(question));
   // Where nothing surer is worth while, the surest is the wish as it is.
   const surest = plan.surest({ ...question, straying });
   const isWished = surest.recipe.strength_pct === wish.strength_pct;
@@ -184,17 +213,13 @@ export function weakening(beverage_g, strength_pct, water_solids_mg_per_l, least
   });
 }
 
+const strengthOf = (read, { reads, refractive_factor_pct_per_brix }) =>
+  reads === "brix" ? reading.strengthOfBrix({ brix: read, refractive_factor_pct_per_brix }).strength_pct : read;
+
 /** What was weighed and read, judged. Where two readings disagree there is only `combined`. */
 export function judged(all) {
   const { wish, brewer, coffee, kitchen, instrument, brew } = all;
-  const readings = brew.readings.map((read) =>
-    instrument.reads === "brix"
-      ? reading.strengthOfBrix({
-          brix: read,
-          refractive_factor_pct_per_brix: instrument.refractive_factor_pct_per_brix,
-        }).strength_pct
-      : read,
-  );
+  const readings = brew.readings.map((read) => strengthOf(read, instrument));
   const combined = reading.combine({ strength_pct: readings, repeatability_pct: instrument.repeatability_pct });
   if (combined.agreement === "take_another" && readings.length > 1) return { combined };
   const water_solids_mg_per_l = kitchen.water_solids_mg_per_l;
@@ -240,7 +265,7 @@ export function judged(all) {
     plausibility,
     add,
     window,
-    worth: worth(all, mass, combined.strength_pct, readings.length, window),
+    worth: worth(all, mass, readings, window),
     standing: standing(window, drink_pct, counted_yield_pct),
     added_g: drink_pct === strength_pct ? 0 : add.value,
     next: plausibility.credibility === "ordinary" ? nextTime(all, yield_pct) : null,
@@ -248,23 +273,28 @@ export function judged(all) {
 }
 
 /** What the numbers of a brew are worth: how sure they are, what that rests on, what is decided, what could be done. */
-function worth({ wish, brewer, instrument, hand }, brew, read_pct, readings, window) {
+function worth(all, brew, readings, window) {
+  const { wish, brewer, instrument } = all;
   const known = KNOWN();
   const scale = within(instrument, "scale_limit_g");
   const maker = within(instrument, "limit_pct");
-  const scatter = { s: instrument.repeatability_pct, degrees_of_freedom: known };
-  const of_mean = uncertainty.pooled({ series: [scatter], readings }).u;
+  const own = {
+    repeatability_pct: instrument.repeatability_pct,
+    u_repeatability_pct: 0,
+    nu_repeatability: inUse(all, "repeatability_pct")?.degrees_of_freedom ?? known,
+  };
+  const read = uncertainty.ofReadings({ strength_pct: readings, repeatability: own });
   const weighed = (name, field) => ({ [field]: brew[field], [`u_${field}`]: scale, [`nu_${name}`]: known });
   const exact = (name, field) => ({ [field]: brew[field], [`u_${field}`]: 0, [`nu_${name}`]: known });
-  const readWith = (u) =>
+  const strengthOf = (strength) =>
     uncertainty.strength({
-      strength: { strength_pct: read_pct, u_strength_pct: u, nu_strength: known },
+      strength,
       instrument: { u_instrument_pct: maker, nu_instrument: known },
       factor: { u_factor_pct: instrument.factor_doubt_pct, nu_factor: known },
       zero: instrument.zero,
       water_solids: exact("water_solids", "water_solids_mg_per_l"),
     });
-  const strength = readWith(of_mean);
+  const strength = strengthOf(read);
   const of_strength = {
     strength_pct: strength.value,
     u_strength_pct: strength.u,
@@ -301,7 +331,7 @@ function worth({ wish, brewer, instrument, hand }, brew, read_pct, readings, win
     decision.joint({ bands: window, strength: of_strength, extracted: of_yield, correlation: counted.correlation })
       .both_pct;
   const undecided = decided.strength.decision === "not_yet" || decided.strength.decision === "too_uncertain";
-  const needed = undecided ? moreReadings(readWith(0), scatter, window) : null;
+  const needed = undecided ? moreReadings(strengthOf({ ...read, u_strength_pct: 0 }), own, window) : null;
   const cup = {
     brew,
     u_weighing_g: scale,
@@ -313,13 +343,37 @@ function worth({ wish, brewer, instrument, hand }, brew, read_pct, readings, win
   const advice = () =>
     advise.on({
       cup,
-      means: { kinetics: null, chamber: chamberOf(brewer), water_c: brewer.brew_c, milk: false },
-      straying: strayingOf({ hand }),
+      means: { rates: ratesOf(all), kept: null, chamber: chamberOf(brewer), water_c: brewer.brew_c, milk: false },
+      straying: strayingOf(all, () => brew),
       wanted_pct: wish.strength_pct,
       window,
+      confidence_pct: SURE_PCT,
     });
   // A strong brew is advised on by what water makes of it, which is said apart.
   return { sure, decided, both_pct, needed, advice: wish.add_water ? null : answerOrNull(advice) };
+}
+
+// How fast this coffee extracts, and how well that is known, where it was learnt of it. A profile keeps no
+// correlations: they count as none.
+function ratesOf({ brewer: { learned }, coffee }) {
+  const { equilibrium_yield_pct, fast_share_pct, fast_time_s, slow_time_s } = learned?.profile ?? {};
+  if (learned?.coffee !== coffee.name || !equilibrium_yield_pct || !fast_time_s) return null;
+  return {
+    kinetics: {
+      equilibrium_yield_pct: equilibrium_yield_pct.value,
+      // Of one rate all is fast.
+      fast_share_pct: fast_share_pct?.value ?? 100,
+      fast_time_s: fast_time_s.value,
+      slow_time_s: (slow_time_s ?? fast_time_s).value,
+    },
+    u_fast_share_pct: fast_share_pct?.u ?? 0,
+    u_ln_fast_time: fast_time_s.u,
+    u_ln_slow_time: slow_time_s?.u ?? 0,
+    correlation_share_fast: 0,
+    correlation_share_slow: 0,
+    correlation_fast_slow: 0,
+    nu_rates: fast_time_s.degrees_of_freedom,
+  };
 }
 
 /** Whether a window has a yield. */
@@ -364,11 +418,11 @@ function beside(budget, lowest, highest) {
 }
 
 // What repeating does not lessen is what a reading without scatter still has.
-function moreReadings(without, { s, degrees_of_freedom }, window) {
+function moreReadings(without, own, window) {
   return decision.readingsNeeded({
     value: without.value,
-    u_scatter: s,
-    nu_scatter: degrees_of_freedom,
+    u_scatter: own.repeatability_pct,
+    nu_scatter: own.nu_repeatability,
     u_rest: without.u,
     nu_rest: without.degrees_of_freedom,
     band: { lowest: window.strength_lowest_pct, highest: window.strength_highest_pct },
@@ -398,6 +452,120 @@ function nextTime(all, yield_pct) {
   };
   return { learnt, keptRefusal: kept.refusal, plan: attempt(() => planned(again)) };
 }
+
+// Of doses all alike the package asks for one half as large again; nearly alike they tell no more.
+const WIDE_ENOUGH = 1.5;
+
+/** Brews of the notebook as a scale saw them. */
+export const drained = (entries) =>
+  entries.map(({ brew: { dose_g, water_g, beverage_g }, brewer: { vapour_g } }) => ({
+    dose_g,
+    water_g,
+    beverage_g,
+    vapour_g,
+  }));
+
+/**
+ * What a brewer keeps, by its brews: a line in the dose, or retention alone where the doses lie too near for a line or
+ * it starts below zero, which `lacks` says.
+ */
+export function keeping(brews) {
+  const doses = brews.map(({ dose_g }) => dose_g);
+  const wanted_dose_g = WIDE_ENOUGH * Math.min(...doses);
+  const isWide = Math.max(...doses) >= wanted_dose_g;
+  const line = attempt(() => calibrate.retentionLine({ brews }));
+  if (line.refusal && (isWide || line.refusal.why === "too_few")) return line;
+  if (isWide && line.value.fitted_hold_up_g >= limits.hold_up.min) return attempt(() => ofLine(line.value, brews));
+  const lacks = isWide ? "below_zero" : "one_dose";
+  return attempt(() => ({ ...ofRetention(calibrate.retention({ brews }), brews), lacks, wanted_dose_g }));
+}
+
+function ofLine(line, brews) {
+  const { quality, covariance_g2_per_g } = line;
+  const retention = fitted(line.apparent_retention_g_per_g, line.u_retention_g_per_g, quality);
+  const hold_up = fitted(line.fitted_hold_up_g, line.u_hold_up_g, quality);
+  // Enough for any dose that is drawn.
+  const next_water_g = 2 * Math.max(...brews.map(({ water_g }) => water_g));
+  const keptAt = (next_dose_g) => {
+    const next = calibrate.expectedBeverage({ brews, next_dose_g, next_water_g, next_vapour_g: 0 });
+    return { kept_g: next_water_g - next.beverage_g, u: next.u_beverage_g };
+  };
+  return {
+    profile: {
+      apparent_retention_g_per_g: retention,
+      fitted_hold_up_g: hold_up,
+      // Without scatter there is none; rounding may lead a hair past one.
+      ...(retention.u > 0 && {
+        retention_correlation: Math.max(-1, covariance_g2_per_g / (retention.u * hold_up.u)),
+      }),
+    },
+    quality,
+    drawing: drawing(brews, quality, keptAt),
+  };
+}
+
+function ofRetention({ apparent_retention_g_per_g, u_retention_g_per_g, quality }, brews) {
+  const keptAt = (dose_g) => ({
+    kept_g: apparent_retention_g_per_g * dose_g,
+    u: Math.hypot(u_retention_g_per_g * dose_g, quality.s),
+  });
+  return {
+    profile: { apparent_retention_g_per_g: fitted(apparent_retention_g_per_g, u_retention_g_per_g, quality) },
+    quality,
+    drawing: drawing(brews, quality, keptAt),
+  };
+}
+
+const fitted = (value, u, { degrees_of_freedom }) => ({ value, u, degrees_of_freedom });
+
+/** How far a value that was learnt reaches to either side. */
+export const learntReach = ({ value, u, degrees_of_freedom }) =>
+  uncertainty.expanded({ estimate: estimateOf({ value, u, degrees_of_freedom }), confidence_pct: SURE_PCT }).half_width;
+
+// Every brew, and the line with the band that holds the next brew.
+function drawing(brews, quality, keptAt) {
+  const points = brews.map(({ dose_g, water_g, beverage_g, vapour_g }) => ({
+    dose_g,
+    kept_g: water_g - beverage_g - vapour_g,
+  }));
+  const doses = points.map(({ dose_g }) => dose_g);
+  const from_g = 0.9 * Math.min(...doses);
+  const step_g = (1.1 * Math.max(...doses) - from_g) / 24;
+  const line = Array.from({ length: 25 }, (_, index) => {
+    const dose_g = from_g + step_g * index;
+    const { kept_g, u } = keptAt(dose_g);
+    const half = learntReach(fitted(kept_g, u, quality));
+    return { dose_g, kept_g, least_g: kept_g - half, most_g: kept_g + half };
+  });
+  return { points, line };
+}
+
+/** How well readings repeat themselves, of cups as the notebook has them. */
+export const repeating = (cups) =>
+  attempt(() => {
+    const strengths = ({ brew: { readings }, instrument }) => readings.map((read) => strengthOf(read, instrument));
+    const readings = cups.flatMap((cup, at) => strengths(cup).map((strength_pct) => ({ cup: at + 1, strength_pct })));
+    const { repeatability_pct, u_repeatability_pct, quality } = calibrate.repeatability({ readings });
+    return { profile: { repeatability_pct: fitted(repeatability_pct, u_repeatability_pct, quality) }, quality };
+  });
+
+/** How fast a coffee extracts and where that ends, by its yields after several times of contact. */
+export const extracting = (entries) =>
+  attempt(() => {
+    const yields = entries.map(({ brewer, result }) => ({ contact_s: brewer.contact_s, yield_pct: result.yield_pct }));
+    const { equilibrium_yield_pct, u_equilibrium_yield_pct, time_constant_s, u_ln_time_constant, quality } =
+      calibrate.oneRate({ yields });
+    return {
+      profile: {
+        equilibrium_yield_pct: fitted(equilibrium_yield_pct, u_equilibrium_yield_pct, quality),
+        fast_time_s: fitted(time_constant_s, u_ln_time_constant, quality),
+      },
+      quality,
+    };
+  });
+
+/** What the package finds wrong with a profile, or null. */
+export const profileFault = (learned) => attempt(() => profile.toBytes({ profile: learned })).refusal ?? null;
 
 /** An answer, or the refusal in its place. */
 export function attempt(question) {

@@ -10,6 +10,8 @@ import { PLANNED, SHARED, SHELVED, fieldOf, fieldsOf } from "./fields.js";
 import { Form } from "./form.js";
 import { GuideView } from "./guide-view.js";
 import { judgement } from "./judge-view.js";
+import { LearnView } from "./learn-view.js";
+import { giveBack, take } from "./learnt.js";
 import { toFragment } from "./link.js";
 import { NotebookView } from "./notebook-view.js";
 import { PRESETS } from "./presets.js";
@@ -66,6 +68,7 @@ export class Calculator {
   #units = {};
   #guide;
   #notebook;
+  #learn;
   #stations = {};
 
   /**
@@ -89,7 +92,8 @@ export class Calculator {
     );
     const guideBox = h("div", {});
     const notebookBox = h("div", {});
-    this.element = this.#build(guideBox, notebookBox);
+    const learnBox = h("div", {});
+    this.element = this.#build(guideBox, notebookBox, learnBox);
     this.#guide = new GuideView(guideBox, {
       units: () => this.#settings.units,
       judge: () => (this.#asPlanned(), this.goTo("judge")),
@@ -97,11 +101,15 @@ export class Calculator {
       ended: (guide) => this.#offerUndo(words.guide.ended, () => this.#guide.guide ?? this.#guide.put(guide)),
       until: this.#stopped.signal,
     });
-    this.#notebook = new NotebookView(
-      notebookBox,
-      () => this.#settings.units,
-      () => this.#channel.postMessage({ notebook: true }),
-    );
+    this.#notebook = new NotebookView(notebookBox, () => this.#settings.units, {
+      changed: () => this.#channel.postMessage({ notebook: true }),
+      shown: (entries) => this.#learn.follow(entries),
+    });
+    this.#learn = new LearnView(learnBox, read, {
+      take: (learned, said) => this.#takeLearned(learned, said),
+      giveBack: () => this.#giveBack(),
+      leaveOut: (ids, said) => this.#leaveOut(ids, said),
+    });
     this.#channel.addEventListener("message", ({ data }) => this.#hear(data));
     addEventListener("offline", () => this.#undoOffered || this.tell(words.offline), { signal: this.#stopped.signal });
     this.#refresh();
@@ -210,6 +218,7 @@ export class Calculator {
     this.#wishForm.refresh();
     this.#judgeForm.refresh();
     for (const shelf of this.#shelves) shelf.show();
+    this.#learn.show();
     this.#showPlan(all);
     this.#showJudgement(all);
   }
@@ -294,6 +303,38 @@ export class Calculator {
     this.goTo("ticket");
   }
 
+  // What brews or a file tell of the chosen brewer goes into its fields.
+  #takeLearned(learned, said) {
+    const at = this.#settings.chosen.brewer;
+    const undo = take(this.#read(), learned);
+    this.#learnedChanged();
+    this.goTo("ticket");
+    this.#offerUndo(said, () => {
+      const { brewer } = this.#settings.shelf;
+      // Another tab may have taken it off the shelf meanwhile.
+      if (brewer[at]) undo({ ...this.#read(), brewer: brewer[at] });
+      this.#learnedChanged();
+    });
+  }
+
+  #giveBack() {
+    giveBack(this.#read());
+    this.#learnedChanged();
+    this.goTo("learn");
+    this.tell(words.learn.givenBack);
+  }
+
+  #leaveOut(ids, said) {
+    this.#read().brewer.leftOut = ids;
+    this.#changed(null);
+    this.goTo("learn");
+    this.tell(said);
+  }
+
+  #learnedChanged() {
+    this.#changed(fieldOf("brewer.apparent_retention_g_per_g"));
+  }
+
   // A new brew starts with nothing entered of the one before. What was offered to be undone was of that one.
   #beginBrew() {
     const { brew } = this.#settings;
@@ -346,7 +387,7 @@ export class Calculator {
     this.#changed(fieldOf("brew.dose_g"));
   }
 
-  #build(guideBox, notebookBox) {
+  #build(guideBox, notebookBox, learnBox) {
     const byId = (id) => this.#wishForm.build(fieldOf(id));
     const rest = fieldsOf("wish").filter(({ id }) => !DAILY.includes(id));
     this.#fill = h("button", { type: "button", onclick: () => this.#asPlanned() }, words.judge.asPlanned);
@@ -397,6 +438,7 @@ export class Calculator {
         ),
       ),
       this.#station("notebook", notebookBox),
+      this.#station("learn", learnBox),
       this.#news,
     );
   }

@@ -1,9 +1,12 @@
-// The notebook as a file: schema cupwright-cafe-notebook/1, described in schema.md. A file is read strictly: what
-// is not understood is refused with its place, and nothing of such a file is taken.
+// The notebook as a file, schema cupwright-cafe-notebook/1, and profiles in the package's own form; both are described
+// in schema.md. A file is read strictly: what is not understood is refused with its place, and nothing of such a file
+// is taken.
 
 import { limits } from "../cupwright/src/slim.js";
 import words from "../words.en.js";
-import { MOST_READINGS, fieldsOf, isText, quantityOf } from "./fields.js";
+import { profileFault } from "./bench.js";
+import { MOST_READINGS, fieldOf, fieldsOf, isText, quantityOf } from "./fields.js";
+import { filled } from "./learnt.js";
 
 export const SCHEMA = "cupwright-cafe-notebook/1";
 const WRONG = words.notebook.wrong;
@@ -35,7 +38,12 @@ const freshId = () =>
   Array.from(crypto.getRandomValues(new Uint8Array(16)), (byte) => byte.toString(16).padStart(2, "0")).join("");
 const ID = /^[\w-]{1,64}$/;
 
-export const toJson = (entries) => `${JSON.stringify({ schema: SCHEMA, entries }, null, 2)}\n`;
+export const toJson = (entries) => indented({ schema: SCHEMA, entries });
+
+/** A profile as a file, in the package's own form. */
+export const profileToJson = (profile) => indented(profile);
+
+const indented = (value) => `${JSON.stringify(value, null, 2)}\n`;
 
 export function toCsv(entries) {
   const lines = entries.map((entry) =>
@@ -77,14 +85,45 @@ export function fromFile(text, isCsv, known) {
   return { entries: fresh, known: listed.length - fresh.length, wrong };
 }
 
-function jsonEntries(text, wrong) {
-  let file;
+/** The profile of a file, or what is wrong with it. */
+export function profileFromFile(text) {
+  const wrong = [];
+  const profile = parsedJson(text, wrong);
+  if (wrong.length > 0) return { wrong };
+  if (typeof profile !== "object" || profile === null || Array.isArray(profile)) return { wrong: [WRONG.profile] };
+  // One by one, so that each is blamed by its name.
+  for (const [key, learned] of Object.entries(profile)) {
+    const fault = profileFault({ [key]: learned });
+    if (fault) wrong.push(saidFault(key, fault));
+  }
+  if (wrong.length > 0) return { wrong };
+  if (!Object.values(profile).some(Boolean)) return { wrong: [WRONG.nothing] };
+  // What a profile may hold and a recipe cannot take, as a hold-up below zero.
+  for (const [id, value] of Object.entries(filled(profile))) {
+    const fault = numberFault(fieldOf(id).quantity, value, words.fields[id].label);
+    if (fault) wrong.push(fault);
+  }
+  return { profile, wrong };
+}
+
+function saidFault(key, { code, field, value, min, max }) {
+  const where = field === key ? key : `${key}.${field}`;
+  if (code === "out_of_range") return WRONG.range(key, value, min, max);
+  return code === "unknown_field" ? WRONG.unknown(where) : WRONG.number(where);
+}
+
+function parsedJson(text, wrong) {
   try {
-    file = JSON.parse(text);
+    return JSON.parse(text);
   } catch {
     wrong.push(WRONG.json);
-    return [];
+    return undefined;
   }
+}
+
+function jsonEntries(text, wrong) {
+  const file = parsedJson(text, wrong);
+  if (wrong.length > 0) return [];
   if (file?.schema !== SCHEMA) wrong.push(WRONG.schema(String(file?.schema)));
   else if (!Array.isArray(file.entries)) wrong.push(WRONG.entries);
   else return file.entries;

@@ -3,6 +3,7 @@
 import words from "../words.en.js";
 import { h } from "./element.js";
 import { MOST_TEXT, quantityOf } from "./fields.js";
+import { originOf } from "./learnt.js";
 import { fromShown, isOther, parsed, span, toShown, typed, unitOf } from "./units.js";
 
 /**
@@ -31,6 +32,8 @@ export class Form {
     for (const [, box] of this.#boxes) {
       box.root.hidden = box.field.when ? !box.field.when(all) : false;
       box.show(all);
+      const origin = originOf(box.field, all);
+      box.origin.textContent = origin ? ` ${words.learn.origin[origin]}` : "";
     }
   }
 
@@ -64,12 +67,13 @@ export class Form {
     const id = field.id.replace(".", "-");
     const error = h("p", { class: "error", id: `${id}-error`, hidden: true });
     const range = h("span", {});
-    const note = h("p", { class: "hint", id: `${id}-hint` }, hint ? `${hint} ` : "", range);
-    return { id, error, range, note, describedby: `${id}-hint ${id}-error` };
+    const origin = h("span", { class: "learnt" });
+    const note = h("p", { class: "hint", id: `${id}-hint` }, hint ? `${hint} ` : "", range, origin);
+    return { id, error, range, origin, note, describedby: `${id}-hint ${id}-error` };
   }
 
   #flag(field) {
-    const { id, error, note, describedby } = this.#notes(field);
+    const { id, error, origin, note, describedby } = this.#notes(field);
     const input = h("input", {
       type: "checkbox",
       id,
@@ -80,6 +84,7 @@ export class Form {
       field,
       input,
       error,
+      origin,
       root: h(
         "div",
         { class: "field flag" },
@@ -94,7 +99,7 @@ export class Form {
   }
 
   #labelled(field) {
-    const { id, error, range, note, describedby } = this.#notes(field);
+    const { id, error, range, origin, note, describedby } = this.#notes(field);
     const { label, options } = words.fields[field.id];
     const shared = { id, "aria-describedby": describedby };
     const unit = h("span", { class: "unit", "aria-hidden": "true" });
@@ -124,6 +129,7 @@ export class Form {
       field,
       input,
       error,
+      origin,
       root: h(
         "div",
         { class: "field" },

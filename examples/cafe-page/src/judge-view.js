@@ -99,13 +99,21 @@ function sureness({ sure, decided, both_pct, needed }, units) {
   ];
 }
 
-const AMOUNTS = { add_water: "addition", add_milk: "addition", dose: "dose", water: "brew_water", time: "time" };
+const AMOUNTS = {
+  add_water: "addition",
+  add_milk: "addition",
+  dose: "dose",
+  water: "brew_water",
+  time: "time",
+  time_with_dose: "time",
+};
 
 function suggestions({ suggestions: list, grind }, units) {
-  const what = ({ change, amount: value, before }) => {
+  const what = ({ change, amount: value, before, with_dose_g }) => {
     const quantity = AMOUNTS[change];
     if (!quantity) return SAID.change[change]();
-    return SAID.change[change](amount(quantity, value, units), amount(quantity, before, units));
+    const amounts = [value, before].map((number) => amount(quantity, number, units));
+    return SAID.change[change](...amounts, amount("dose", with_dose_g, units));
   };
   const outlook = ({ strength_pct, beverage_g, inside_pct }) =>
     SAID.outlook(

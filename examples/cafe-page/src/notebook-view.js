@@ -2,9 +2,10 @@
 
 import words from "../words.en.js";
 import { h } from "./element.js";
+import { download } from "./download.js";
 import { fromFile, toCsv, toJson } from "./exchange.js";
 import { entries, put, remove } from "./notebook.js";
-import { amount } from "./units.js";
+import { amount, moment } from "./units.js";
 
 const SAID = words.notebook;
 const MOST_SHOWN = 12;
@@ -14,11 +15,13 @@ export class NotebookView {
   #news = h("div", { role: "status" });
   #units;
   #changed;
+  #shown;
 
-  /** `changed` is called after an entry came or went. */
-  constructor(root, units, changed) {
+  /** `changed` is called after an entry came or went; `shown` with all entries, whenever they are shown. */
+  constructor(root, units, { changed, shown }) {
     this.#units = units;
     this.#changed = changed;
+    this.#shown = shown;
     const file = h("input", {
       type: "file",
       id: "notebook-file",
@@ -65,15 +68,14 @@ export class NotebookView {
       this.#list.replaceChildren(
         ...(kept.length === 0 ? [h("li", { class: "quiet" }, SAID.empty)] : kept.map((entry) => this.#entry(entry))),
       );
+      this.#shown(kept);
     });
   }
 
   #entry(entry) {
     const { brew, result } = entry;
     const units = this.#units();
-    const when = new Intl.DateTimeFormat(words.locale, { dateStyle: "medium", timeStyle: "short" }).format(
-      new Date(entry.at),
-    );
+    const when = moment(entry.at);
     const weighed = [
       amount("dose", brew.dose_g, units),
       amount("brew_water", brew.water_g, units),
@@ -117,12 +119,7 @@ export class NotebookView {
   }
 
   async #export(write, type, ending) {
-    await this.#safely(async () => {
-      const address = URL.createObjectURL(new Blob([write(await entries())], { type }));
-      h("a", { href: address, download: `brew-notebook.${ending}` }).click();
-      // The download has its own hold on the file once it has begun.
-      setTimeout(() => URL.revokeObjectURL(address), 10_000);
-    });
+    await this.#safely(async () => download(`brew-notebook.${ending}`, type, write(await entries())));
   }
 
   async #import(input) {
@@ -158,7 +155,8 @@ export class NotebookView {
   }
 }
 
-const refusedFile = (wrong) => [
+/** Why a file was not taken. */
+export const refusedFile = (wrong) => [
   h("p", { class: "error" }, SAID.refused),
   h(
     "ul",

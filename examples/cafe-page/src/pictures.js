@@ -153,6 +153,46 @@ export function weakeningPicture(line, wanted, units) {
   return picture(SAID.weakening, say, parts);
 }
 
+/**
+ * What a brewer kept against the dose, with the line and the band for the next brew; `odd` is the place of the brew that
+ * stands out among `points`, or null.
+ */
+export function keptPicture({ points, line }, odd, text, units) {
+  const [dose, kept] = [(value) => toShown("dose", value, units), (value) => toShown("retained", value, units)];
+  const x = scale([dose(line[0].dose_g), dose(line[line.length - 1].dose_g)], 0, FRAME.left, WIDE - FRAME.right);
+  const shown = [...points, line[0], line[line.length - 1]].map(({ kept_g }) => kept(kept_g));
+  const air = 0.15 * (Math.max(...shown) - Math.min(...shown));
+  const y = scale(shown, air, HIGH - FRAME.bottom, FRAME.top);
+  // Of few brews the band is wider than the picture.
+  const within = (value) => Math.min(HIGH - FRAME.bottom, Math.max(FRAME.top, y.at(kept(value))));
+  const at = (dose_g, high) => `${x.at(dose(dose_g)).toFixed(1)} ${high.toFixed(1)}`;
+  const upper = line.map(({ dose_g, most_g }) => at(dose_g, within(most_g)));
+  const lower = line.map(({ dose_g, least_g }) => at(dose_g, within(least_g))).reverse();
+  const parts = [
+    ...axes(x, y, SAID.doseAxis(unitOf("dose", units)), SAID.keptAxis(unitOf("retained", units)), plain, plain),
+    svg("path", { class: "band", d: `M${[...upper, ...lower].join("L")}Z` }),
+    svg("path", {
+      class: "curve",
+      d: `M${line.map(({ dose_g, kept_g }) => at(dose_g, y.at(kept(kept_g)))).join("L")}`,
+    }),
+  ];
+  points.forEach(({ dose_g, kept_g }, place) => {
+    const [cx, cy] = [x.at(dose(dose_g)), y.at(kept(kept_g))];
+    parts.push(svg("circle", { class: "spot", cx, cy, r: 5 }));
+    if (place !== odd) return;
+    const before = cx > WIDE * 0.62;
+    parts.push(
+      svg("circle", { class: "spot doubtful", cx, cy, r: 11 }),
+      svg(
+        "text",
+        { class: "name", x: before ? cx - 16 : cx + 16, y: cy + 4, "text-anchor": before ? "end" : "start" },
+        SAID.odd,
+      ),
+    );
+  });
+  return picture(SAID.kept, text, parts);
+}
+
 function picture(title, text, parts) {
   figures += 1;
   const id = `picture-${figures}`;

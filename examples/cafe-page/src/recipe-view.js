@@ -4,6 +4,7 @@ import words from "../words.en.js";
 import { cooling, reachOf, weakening } from "./bench.js";
 import { cautionsAt } from "./cautions.js";
 import { h } from "./element.js";
+import { restsOnBrews } from "./learnt.js";
 import { coolingPicture, placePicture, weakeningPicture } from "./pictures.js";
 import { blamed, sentence } from "./refusals.js";
 import { amount, bound, clock, figure, short } from "./units.js";
@@ -57,6 +58,7 @@ export function ticket(plan, all, actions) {
       row(SAID.yield, show("yield", recipe.yield_pct), SAID.counted(show("yield", plan.counted_yield_pct))),
       recipe.caffeine_mg !== null && row(SAID.caffeine, show("caffeine", recipe.caffeine_mg)),
     ),
+    restsOnBrews(all) && h("p", { class: "learnt" }, words.learn.onTicket(brewer.learned.brews.length)),
     heatWalk(plan, all),
     cautionsAt("press", recipe, recipe.heat.slurry_end_c, units),
     h(

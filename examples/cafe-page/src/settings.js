@@ -1,6 +1,8 @@
 // What the page remembers on this device between visits.
 
+import { profileFault } from "./bench.js";
 import { FIELDS, SHARED, SHELVED, canHold, fieldsOf } from "./fields.js";
+import { restoredLearned } from "./learnt.js";
 import { PRESETS } from "./presets.js";
 import { CHOICES } from "./units.js";
 
@@ -28,6 +30,7 @@ export function restored(kept) {
     settings.shelf[kind] = entries.map((entry) => adopt(kind, { ...PRESETS.shelf[kind][0] }, entry));
     settings.chosen[kind] = entries[kept.chosen?.[kind]] ? kept.chosen[kind] : 0;
   }
+  settings.shelf.brewer.forEach((brewer, at) => adoptLearned(brewer, kept?.shelf?.brewer?.[at]));
   return settings;
 }
 
@@ -37,6 +40,12 @@ function adopt(section, into, from) {
     if (value !== undefined && canHold(field, value)) into[field.key] = value;
   }
   return into;
+}
+
+function adoptLearned(into, from) {
+  into.learned = restoredLearned(from?.learned, (profile) => profileFault(profile) === null);
+  const ids = from?.leftOut;
+  into.leftOut = Array.isArray(ids) ? ids.filter((id) => typeof id === "string") : [];
 }
 
 /** Keeps the settings; a device that keeps nothing still works until the page is closed. */
@@ -62,6 +71,7 @@ export function takeShared(settings, shared) {
     const keys = fieldsOf(kind).map(({ key }) => key);
     const same = settings.shelf[kind].findIndex((entry) => keys.every((key) => entry[key] === shared[kind][key]));
     settings.chosen[kind] = same >= 0 ? same : settings.shelf[kind].push(shared[kind]) - 1;
+    if (kind === "brewer" && same < 0) adoptLearned(settings.shelf.brewer.at(-1), null);
   }
 }
 

@@ -53,6 +53,10 @@ export const clock = (seconds) => {
   return hours > 0 ? `${hours}:${two(minutes)}:${two(whole % 60)}` : `${minutes}:${two(whole % 60)}`;
 };
 
+/** A day and its time, for people. */
+export const moment = (at) =>
+  new Intl.DateTimeFormat(words.locale, { dateStyle: "medium", timeStyle: "short" }).format(new Date(at));
+
 /** A number with the decimals a person wants to see, without its unit. */
 export function figure(quantity, value, units) {
   if (quantity === "time") return clock(value);

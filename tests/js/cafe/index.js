@@ -7,6 +7,7 @@ import { browser, server } from "./setting.js";
 await import("./recipe.js");
 await import("./brew.js");
 await import("./surety.js");
+await import("./learn.js");
 await import("./mishaps.js");
 await import("./everyone.js");
 await import("./offline.js");

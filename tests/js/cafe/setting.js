@@ -91,8 +91,11 @@ export function shown(quantity, value) {
   return unit ? `${value.toFixed(decimals)}\u00a0${unit}` : value.toFixed(decimals);
 }
 
-/** The recipe that the package has for the presets, with changes to the wish: written once more and not by the page. */
-export function recipeOf({
+/** The recipe that the package has for the presets, with changes. */
+export const recipeOf = (changes) => library.plan.recipe(questionOf(changes));
+
+/** What the planner is asked for the presets, with changes to the wish: written once more and not by the page. */
+export function questionOf({
   wish = {},
   brewer = presets.shelf.brewer[0],
   coffee = presets.shelf.coffee[0],
@@ -100,7 +103,7 @@ export function recipeOf({
 } = {}) {
   const wished = { ...presets.wish, ...wish };
   const { window } = library.windows[wished.window];
-  return library.plan.recipe({
+  return {
     wish: {
       cup_g: wished.cup_g,
       strength_pct: wished.strength_pct,
@@ -150,7 +153,7 @@ export function recipeOf({
       water_solids_mg_per_l: kitchen.water_solids_mg_per_l,
       added_c: kitchen.added_c,
     },
-  });
+  };
 }
 
 /** A picture of the whole page, to be looked at. */

@@ -11,6 +11,7 @@ export const limits = Object.freeze({
   body_count: {"code":58,"decimals":0,"field":"bodies","max":8,"meaning":"Solids that meet a liquid in one heat balance, where an interface has room for only so many.","min":0,"name":"bodies","source":"range chosen here: kettle, brewer, grounds, paper, cup and three more","unit":"","whole":true},
   brew_water: {"code":2,"decimals":1,"field":"water_g","max":200000,"meaning":"Water poured onto the coffee.","min":0.1,"name":"brew water","source":"range chosen here: a tasting spoon to a catering brewer","unit":"g","whole":false},
   brix: {"code":45,"decimals":2,"field":"brix","max":30.5,"meaning":"Sugar-scale reading of a refractometer.","min":-2,"name":"Brix","source":"range of the sucrose fit, its margin and a zero error","unit":"°Bx","whole":false},
+  brix_uncertainty: {"code":90,"decimals":3,"field":"u_brix","max":32.5,"meaning":"Standard uncertainty of a Brix reading, or a limit or step that one is made from.","min":0,"name":"uncertainty of a Brix reading","source":"range of the Brix","unit":"°Bx","whole":false},
   caffeine: {"code":52,"decimals":0,"field":"caffeine_mg","max":450000,"meaning":"Caffeine in a drink.","min":0,"name":"caffeine","source":"range of dose and content","unit":"mg","whole":false},
   caffeine_content: {"code":51,"decimals":1,"field":"caffeine_mg_per_g","max":45,"meaning":"Caffeine in ground coffee as weighed.","min":0,"name":"caffeine content","source":"range chosen here; green beans 8 to 40 mg/g dry","unit":"mg/g","whole":false},
   capacity: {"code":103,"decimals":0,"field":"capacity_g","max":100000,"meaning":"The most that a scale can weigh.","min":10,"name":"scale capacity","source":"range chosen here","unit":"g","whole":false},
@@ -87,6 +88,7 @@ export const limits = Object.freeze({
   time: {"code":26,"decimals":0,"field":"time_s","max":172800,"meaning":"A span of time.","min":0,"name":"time","source":"range chosen here: two days, for cold brews","unit":"s","whole":false},
   time_constant: {"code":27,"decimals":1,"field":"time_constant_s","max":1000000,"meaning":"Time constant of an exponential.","min":0.1,"name":"time constant","source":"range chosen here","unit":"s","whole":false},
   time_constant_uncertainty: {"code":85,"decimals":3,"field":"u_ln_time","max":1000,"meaning":"Standard uncertainty of a time constant over its value, which is that of its logarithm.","min":0,"name":"uncertainty of a time constant","source":"range chosen here","unit":"","whole":false},
+  time_uncertainty: {"code":91,"decimals":0,"field":"u_s","max":172800,"meaning":"Standard uncertainty of a span of time.","min":0,"name":"uncertainty of a time","source":"range of the time","unit":"s","whole":false},
   true_retention: {"code":14,"decimals":2,"field":"true_retention_g_per_g","max":15,"meaning":"Liquid that the grounds hold per gram of dose, its dissolved coffee included.","min":0,"name":"true retention","source":"range chosen here","unit":"g/g","whole":false},
   unclear: {"code":108,"decimals":1,"field":"unclear_g","max":1000000000,"meaning":"Weight of which a scale cannot say whether it is water.","min":0,"name":"unclear weight","source":"range chosen here","unit":"g","whole":false},
   vapour: {"code":8,"decimals":1,"field":"vapour_g","max":20000,"meaning":"Water lost as vapour during the brew.","min":0,"name":"vapour lost","source":"range chosen here: a tenth of the largest brew water","unit":"g","whole":false},
@@ -102,7 +104,7 @@ export const limits = Object.freeze({
 });
 
 /** Keys of `limits` by their lasting codes. */
-export const quantityKeys = new Map([[1,"dose"],[2,"brew_water"],[3,"beverage"],[4,"addition"],[5,"ice"],[6,"liquid"],[7,"retained"],[8,"vapour"],[9,"hold_up"],[10,"drips"],[11,"paper_mass"],[12,"paper_uptake"],[13,"apparent_retention"],[14,"true_retention"],[15,"volume"],[16,"displacement"],[17,"water_ratio"],[18,"beverage_ratio"],[19,"dose_per_litre"],[20,"strength"],[21,"yield"],[22,"moisture"],[23,"water_solids"],[24,"held_strength"],[25,"share"],[26,"time"],[27,"time_constant"],[28,"temperature"],[29,"room_temperature"],[30,"vessel_temperature"],[31,"ice_temperature"],[32,"temperature_drop"],[33,"pressure"],[34,"vapour_pressure"],[35,"altitude"],[36,"density"],[37,"specific_heat"],[38,"enthalpy"],[39,"latent_heat"],[40,"heat_capacity"],[41,"vessel_mass"],[42,"cooling_rate"],[43,"humidity"],[44,"diameter"],[45,"brix"],[46,"refractive_index"],[47,"refractive_factor"],[48,"sample_temperature"],[49,"repeatability"],[50,"milk_solids"],[51,"caffeine_content"],[52,"caffeine"],[53,"spent_moisture"],[54,"servings"],[55,"batches"],[56,"reading_count"],[57,"rest"],[58,"body_count"],[59,"mass_uncertainty"],[60,"strength_uncertainty"],[61,"yield_uncertainty"],[62,"share_uncertainty"],[63,"temperature_uncertainty"],[64,"water_solids_uncertainty"],[65,"retention_uncertainty"],[66,"span_uncertainty"],[67,"factor_uncertainty"],[68,"measurand"],[69,"standard_uncertainty"],[70,"sensitivity"],[71,"degrees_of_freedom"],[72,"doubt"],[73,"confidence"],[74,"probability"],[75,"coverage_factor"],[76,"correlation"],[77,"term_count"],[78,"repeat_count"],[80,"measurements"],[81,"fitted_hold_up"],[82,"cup_number"],[83,"heat_capacity_uncertainty"],[84,"cooling_rate_uncertainty"],[85,"time_constant_uncertainty"],[100,"clock"],[101,"scale_reading"],[102,"division"],[103,"capacity"],[104,"fastest_pour"],[105,"flow"],[106,"poured"],[107,"change"],[111,"level"],[109,"lead"],[110,"flow_variation"],[108,"unclear"],[112,"step_count"]]);
+export const quantityKeys = new Map([[1,"dose"],[2,"brew_water"],[3,"beverage"],[4,"addition"],[5,"ice"],[6,"liquid"],[7,"retained"],[8,"vapour"],[9,"hold_up"],[10,"drips"],[11,"paper_mass"],[12,"paper_uptake"],[13,"apparent_retention"],[14,"true_retention"],[15,"volume"],[16,"displacement"],[17,"water_ratio"],[18,"beverage_ratio"],[19,"dose_per_litre"],[20,"strength"],[21,"yield"],[22,"moisture"],[23,"water_solids"],[24,"held_strength"],[25,"share"],[26,"time"],[27,"time_constant"],[28,"temperature"],[29,"room_temperature"],[30,"vessel_temperature"],[31,"ice_temperature"],[32,"temperature_drop"],[33,"pressure"],[34,"vapour_pressure"],[35,"altitude"],[36,"density"],[37,"specific_heat"],[38,"enthalpy"],[39,"latent_heat"],[40,"heat_capacity"],[41,"vessel_mass"],[42,"cooling_rate"],[43,"humidity"],[44,"diameter"],[45,"brix"],[46,"refractive_index"],[47,"refractive_factor"],[48,"sample_temperature"],[49,"repeatability"],[50,"milk_solids"],[51,"caffeine_content"],[52,"caffeine"],[53,"spent_moisture"],[54,"servings"],[55,"batches"],[56,"reading_count"],[57,"rest"],[58,"body_count"],[59,"mass_uncertainty"],[60,"strength_uncertainty"],[61,"yield_uncertainty"],[62,"share_uncertainty"],[63,"temperature_uncertainty"],[64,"water_solids_uncertainty"],[65,"retention_uncertainty"],[66,"span_uncertainty"],[67,"factor_uncertainty"],[68,"measurand"],[69,"standard_uncertainty"],[70,"sensitivity"],[71,"degrees_of_freedom"],[72,"doubt"],[73,"confidence"],[74,"probability"],[75,"coverage_factor"],[76,"correlation"],[77,"term_count"],[78,"repeat_count"],[80,"measurements"],[81,"fitted_hold_up"],[82,"cup_number"],[83,"heat_capacity_uncertainty"],[84,"cooling_rate_uncertainty"],[85,"time_constant_uncertainty"],[90,"brix_uncertainty"],[91,"time_uncertainty"],[100,"clock"],[101,"scale_reading"],[102,"division"],[103,"capacity"],[104,"fastest_pour"],[105,"flow"],[106,"poured"],[107,"change"],[108,"unclear"],[109,"lead"],[110,"flow_variation"],[111,"level"],[112,"step_count"]]);
 
 /** What can stand in the way of a wish: keys by their lasting codes. */
 export const limitKeys = [null,"adding_water_weakens","no_water_is_enough","boiling_point","chamber","coffee_gives_no_more","brew_on_hand","heat_left","surroundings","ice_and_heat","equilibrium_yield"];
@@ -122,12 +124,14 @@ export const limitTexts = Object.freeze({
 });
 
 /** Why measurements cannot tell: keys by their lasting codes. */
-export const untoldKeys = [null,"too_few","one_dose","no_span","still_rising","levelled_off","one_rate"];
+export const untoldKeys = [null,"too_few","one_dose","no_span","still_rising","levelled_off","one_rate","falling","not_cooling"];
 
 /** Why measurements cannot tell, in plain words. */
 export const untoldTexts = Object.freeze({
+  falling: "the yield falls with time, which no extraction does",
   levelled_off: "the yield has levelled off at the shortest contact",
   no_span: "nothing varies that would tell it",
+  not_cooling: "the readings do not fall as a cooling cup's do",
   one_dose: "one dose size shows only what is kept in all",
   one_rate: "one rate describes them as well as two",
   still_rising: "the yield does not level off before the longest contact",
@@ -136,8 +140,10 @@ export const untoldTexts = Object.freeze({
 
 /** What is wanting then, in plain words. */
 export const wantingTexts = Object.freeze({
+  falling: "yield after the longest contact in %",
   levelled_off: "measurements before half the shortest contact",
   no_span: "it spans",
+  not_cooling: "cooling rate in 1/min",
   one_dose: "gap between doses in g",
   one_rate: "F of the second rate",
   still_rising: "longest contact in s",

@@ -205,13 +205,14 @@ const CODES = [
 ];
 
 /** Why bytes are no profile: keys by their codes. */
-const UNREADABLE = [null, "length", "no_profile", "version", "damaged", "not_blank"];
+const UNREADABLE = [null, "length", "foreign", "version", "damaged", "not_blank", "unsound"];
 const UNREADABLE_TEXTS = {
-  length: "not as many as a profile has",
-  no_profile: "they do not begin as a profile does",
-  version: "a profile of a version that is not known here",
-  damaged: "the profile is damaged",
-  not_blank: "the profile has something where this version has nothing",
+  length: "not as many as there should be",
+  foreign: "they are something else: they do not begin as they should",
+  version: "a version that is not known here",
+  damaged: "they are damaged",
+  not_blank: "there is something where this version has nothing",
+  unsound: "the numbers are of no state that can be",
 };
 
 /** Throws for any status but success. */

@@ -5,8 +5,8 @@ import {
   put, putBytes, putEach, quantity, record,
 } from "./call.js";
 
-const CHANGE = [null, "drink_as_it_is", "add_water", "add_milk", "same_again", "dose", "water", "time"];
-const DIRECTION = [null, "leave", "more", "less"];
+const CHANGE = [null, "drink_as_it_is", "add_water", "add_milk", "same_again", "dose", "water", "time", "time_with_dose"];
+const DIRECTION = [null, "leave", "more", "less", "not_yet_decided"];
 const BURN = [null, "more_than_five_minutes", "within", "under_one_second"];
 const NEEDED = [null, "readings", "more_than_ten", "none_is_enough"];
 const CREDIBILITY = [null, "ordinary", "near_limit", "at_limit", "beyond_limit"];
@@ -23,8 +23,9 @@ const SIDE = [null, "below", "inside", "above"];
 const ZERO = [null, "distilled", "brew_water"];
 const SHAPE = [null, "rectangular", "triangular", "arcsine"];
 const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
+const JOINT_DECISION = [null, "inside", "outside", "not_yet"];
 
-let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes;
+let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfReadings, cupwrightUncertaintyTogether, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyStrengthOfBrix, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightUncertaintySettle, cupwrightUncertaintyTimeToCool, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionDecideJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes;
 export let cupwrightLiveBegin, cupwrightLiveTake, cupwrightLiveZeroed, cupwrightLiveCountAnew, cupwrightLiveAccount, cupwrightFollowBegin, cupwrightFollowTake, cupwrightFollowGoOn, cupwrightFollowZeroed, cupwrightFollowSetDose, cupwrightFollowSetBeverage, cupwrightFollowSetLead, cupwrightFollowWeighed, cupwrightFollowAccount;
 
 /** Takes the functions of a module. */
@@ -125,12 +126,15 @@ export function bind(exports) {
   cupwrightUncertaintyExpanded = exports.cupwright_uncertainty_expanded;
   cupwrightUncertaintyOfRepeats = exports.cupwright_uncertainty_of_repeats;
   cupwrightUncertaintyPooled = exports.cupwright_uncertainty_pooled;
+  cupwrightUncertaintyOfReadings = exports.cupwright_uncertainty_of_readings;
+  cupwrightUncertaintyTogether = exports.cupwright_uncertainty_together;
   cupwrightUncertaintyOfLimit = exports.cupwright_uncertainty_of_limit;
   cupwrightUncertaintyOfDisplay = exports.cupwright_uncertainty_of_display;
   cupwrightUncertaintyOfExpanded = exports.cupwright_uncertainty_of_expanded;
   cupwrightUncertaintyFreedomOfDoubt = exports.cupwright_uncertainty_freedom_of_doubt;
   cupwrightUncertaintyCombine = exports.cupwright_uncertainty_combine;
   cupwrightUncertaintyStrength = exports.cupwright_uncertainty_strength;
+  cupwrightUncertaintyStrengthOfBrix = exports.cupwright_uncertainty_strength_of_brix;
   cupwrightUncertaintyFlowThroughYield = exports.cupwright_uncertainty_flow_through_yield;
   cupwrightUncertaintySteepedYield = exports.cupwright_uncertainty_steeped_yield;
   cupwrightUncertaintyExtractionYield = exports.cupwright_uncertainty_extraction_yield;
@@ -139,12 +143,15 @@ export function bind(exports) {
   cupwrightUncertaintyWaterToReach = exports.cupwright_uncertainty_water_to_reach;
   cupwrightUncertaintyStrengthAfterWater = exports.cupwright_uncertainty_strength_after_water;
   cupwrightUncertaintyMixedTemperature = exports.cupwright_uncertainty_mixed_temperature;
+  cupwrightUncertaintySettle = exports.cupwright_uncertainty_settle;
+  cupwrightUncertaintyTimeToCool = exports.cupwright_uncertainty_time_to_cool;
   cupwrightDecisionChances = exports.cupwright_decision_chances;
   cupwrightDecisionDecide = exports.cupwright_decision_decide;
   cupwrightDecisionLargestUncertainty = exports.cupwright_decision_largest_uncertainty;
   cupwrightDecisionAcceptance = exports.cupwright_decision_acceptance;
   cupwrightDecisionReadingsNeeded = exports.cupwright_decision_readings_needed;
   cupwrightDecisionJoint = exports.cupwright_decision_joint;
+  cupwrightDecisionDecideJoint = exports.cupwright_decision_decide_joint;
   cupwrightDecisionCompare = exports.cupwright_decision_compare;
   cupwrightCautionOf = exports.cupwright_caution_of;
   cupwrightCautionTimeToBurn = exports.cupwright_caution_time_to_burn;
@@ -187,19 +194,45 @@ function takeCup(o, name) {
   ];
 }
 
-const MEANS_FIELDS = new Set(["kinetics", "chamber", "water_c", "milk"]);
+const RATES_FIELDS = new Set(["kinetics", "u_fast_share_pct", "u_ln_fast_time", "u_ln_slow_time", "correlation_share_fast", "correlation_share_slow", "correlation_fast_slow", "nu_rates"]);
+function takeRates(o, name) {
+  record(o, 8, RATES_FIELDS, name);
+  return [
+    ...takeKinetics(o.kinetics, "kinetics"),
+    number(o.u_fast_share_pct, "u_fast_share_pct"),
+    number(o.u_ln_fast_time, "u_ln_fast_time"),
+    number(o.u_ln_slow_time, "u_ln_slow_time"),
+    number(o.correlation_share_fast, "correlation_share_fast"),
+    number(o.correlation_share_slow, "correlation_share_slow"),
+    number(o.correlation_fast_slow, "correlation_fast_slow"),
+    number(o.nu_rates, "nu_rates"),
+  ];
+}
+
+const KEPT_FIELDS = new Set(["apparent_retention_g_per_g", "hold_up_g"]);
+function takeKept(o, name) {
+  record(o, 2, KEPT_FIELDS, name);
+  return [
+    number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
+    number(o.hold_up_g, "hold_up_g"),
+  ];
+}
+
+const MEANS_FIELDS = new Set(["rates", "kept", "chamber", "water_c", "milk"]);
 function takeMeans(o, name) {
   record(o, 2, MEANS_FIELDS, name);
-  const kinetics = optional(o.kinetics, "kinetics", takeKinetics);
+  const rates = optional(o.rates, "rates", takeRates);
+  const kept = optional(o.kept, "kept", takeKept);
   const chamber = optional(o.chamber, "chamber", takeChamber);
   return [
-    ...(kinetics ?? [0, 0, 0, 0]),
+    ...(rates ?? [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]),
+    ...(kept ?? [0, 0]),
     ...(chamber ?? [0, 0]),
     number(o.water_c, "water_c"),
-    kinetics !== null ? 1 : 0,
+    rates !== null ? 1 : 0,
+    kept !== null ? 1 : 0,
     chamber !== null ? 1 : 0,
     boolean(o.milk, "milk"),
-    0, // padding
   ];
 }
 
@@ -207,15 +240,17 @@ function getSuggestion(at) {
   return {
     amount: f64[(at + 0) >> 3],
     before: f64[(at + 8) >> 3],
-    outlook: getOutlook(at + 16),
-    change: CHANGE[i32[(at + 112) >> 2]],
+    with_dose_g: f64[(at + 16) >> 3],
+    outlook: getOutlook(at + 24),
+    change: CHANGE[i32[(at + 120) >> 2]],
   };
 }
 
 function getAdvice(at) {
   return {
-    suggestions: list(i32[(at + 840) >> 2], 7, at + 0, 120, getSuggestion),
-    grind: DIRECTION[i32[(at + 844) >> 2]],
+    suggestions: list(i32[(at + 1024) >> 2], 8, at + 0, 128, getSuggestion),
+    grind: DIRECTION[i32[(at + 1028) >> 2]],
+    is_next_told: i32[(at + 1032) >> 2] !== 0,
   };
 }
 
@@ -554,6 +589,14 @@ function takeStrengthEstimate(o, name) {
   ];
 }
 
+function getStrengthEstimate(at) {
+  return {
+    strength_pct: f64[(at + 0) >> 3],
+    u_strength_pct: f64[(at + 8) >> 3],
+    nu_strength: f64[(at + 16) >> 3],
+  };
+}
+
 const YIELD_ESTIMATE_FIELDS = new Set(["yield_pct", "u_yield_pct", "nu_yield"]);
 function takeYieldEstimate(o, name) {
   record(o, 3, YIELD_ESTIMATE_FIELDS, name);
@@ -677,6 +720,82 @@ function takeColdEstimate(o, name) {
     number(o.cold_c, "cold_c"),
     number(o.u_cold_k, "u_cold_k"),
     number(o.nu_cold_temperature, "nu_cold_temperature"),
+  ];
+}
+
+const BRIX_ESTIMATE_FIELDS = new Set(["brix", "u_brix", "nu_brix"]);
+function takeBrixEstimate(o, name) {
+  record(o, 3, BRIX_ESTIMATE_FIELDS, name);
+  return [
+    number(o.brix, "brix"),
+    number(o.u_brix, "u_brix"),
+    number(o.nu_brix, "nu_brix"),
+  ];
+}
+
+const REFRACTIVE_FACTOR_ESTIMATE_FIELDS = new Set(["refractive_factor_pct_per_brix", "u_factor_pct", "nu_factor"]);
+function takeRefractiveFactorEstimate(o, name) {
+  record(o, 3, REFRACTIVE_FACTOR_ESTIMATE_FIELDS, name);
+  return [
+    number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"),
+    number(o.u_factor_pct, "u_factor_pct"),
+    number(o.nu_factor, "nu_factor"),
+  ];
+}
+
+const REPEATABILITY_ESTIMATE_FIELDS = new Set(["repeatability_pct", "u_repeatability_pct", "nu_repeatability"]);
+function takeRepeatabilityEstimate(o, name) {
+  record(o, 3, REPEATABILITY_ESTIMATE_FIELDS, name);
+  return [
+    number(o.repeatability_pct, "repeatability_pct"),
+    number(o.u_repeatability_pct, "u_repeatability_pct"),
+    number(o.nu_repeatability, "nu_repeatability"),
+  ];
+}
+
+const LIQUID_ESTIMATE_FIELDS = new Set(["liquid_g", "u_liquid_g", "nu_liquid", "before_c", "u_before_k", "nu_before"]);
+function takeLiquidEstimate(o, name) {
+  record(o, 6, LIQUID_ESTIMATE_FIELDS, name);
+  return [
+    number(o.liquid_g, "liquid_g"),
+    number(o.u_liquid_g, "u_liquid_g"),
+    number(o.nu_liquid, "nu_liquid"),
+    number(o.before_c, "before_c"),
+    number(o.u_before_k, "u_before_k"),
+    number(o.nu_before, "nu_before"),
+  ];
+}
+
+const BODY_ESTIMATE_FIELDS = new Set(["heat_capacity_j_per_k", "u_heat_capacity_j_per_k", "nu_heat_capacity", "body_c", "u_body_k", "nu_body"]);
+function takeBodyEstimate(o, name) {
+  record(o, 6, BODY_ESTIMATE_FIELDS, name);
+  return [
+    number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
+    number(o.u_heat_capacity_j_per_k, "u_heat_capacity_j_per_k"),
+    number(o.nu_heat_capacity, "nu_heat_capacity"),
+    number(o.body_c, "body_c"),
+    number(o.u_body_k, "u_body_k"),
+    number(o.nu_body, "nu_body"),
+  ];
+}
+
+const TEMPERATURE_ESTIMATE_FIELDS = new Set(["water_c", "u_water_k", "nu_water"]);
+function takeTemperatureEstimate(o, name) {
+  record(o, 3, TEMPERATURE_ESTIMATE_FIELDS, name);
+  return [
+    number(o.water_c, "water_c"),
+    number(o.u_water_k, "u_water_k"),
+    number(o.nu_water, "nu_water"),
+  ];
+}
+
+const COOLING_ESTIMATE_FIELDS = new Set(["cooling_per_min", "u_cooling_per_min", "nu_cooling"]);
+function takeCoolingEstimate(o, name) {
+  record(o, 3, COOLING_ESTIMATE_FIELDS, name);
+  return [
+    number(o.cooling_per_min, "cooling_per_min"),
+    number(o.u_cooling_per_min, "u_cooling_per_min"),
+    number(o.nu_cooling, "nu_cooling"),
   ];
 }
 
@@ -1110,8 +1229,8 @@ function takeProfile(o, name) {
     fast_time_s !== null ? 1 : 0,
     slow_time_s !== null ? 1 : 0,
     refractive_factor_pct_per_brix !== null ? 1 : 0,
-    cup_cooling_per_min !== null ? 1 : 0,
     cup_j_per_k !== null ? 1 : 0,
+    cup_cooling_per_min !== null ? 1 : 0,
     repeatability_pct !== null ? 1 : 0,
     retention_correlation !== null ? 1 : 0,
     0, // padding
@@ -1129,8 +1248,8 @@ function getProfile(at) {
     fast_time_s: i32[(at + 320) >> 2] ? getLearned(at + 144) : null,
     slow_time_s: i32[(at + 324) >> 2] ? getLearned(at + 168) : null,
     refractive_factor_pct_per_brix: i32[(at + 328) >> 2] ? getLearned(at + 192) : null,
-    cup_j_per_k: i32[(at + 336) >> 2] ? getLearned(at + 216) : null,
-    cup_cooling_per_min: i32[(at + 332) >> 2] ? getLearned(at + 240) : null,
+    cup_j_per_k: i32[(at + 332) >> 2] ? getLearned(at + 216) : null,
+    cup_cooling_per_min: i32[(at + 336) >> 2] ? getLearned(at + 240) : null,
     repeatability_pct: i32[(at + 340) >> 2] ? getLearned(at + 264) : null,
     retention_correlation: i32[(at + 344) >> 2] ? f64[(at + 288) >> 3] : null,
   };
@@ -1180,6 +1299,15 @@ function takeLosses(o, name) {
     number(o.paper_uptake_g_per_g, "paper_uptake_g_per_g"),
     number(o.drips_g, "drips_g"),
     number(o.vapour_g, "vapour_g"),
+  ];
+}
+
+const STANDARD_FIELDS = new Set(["u", "degrees_of_freedom"]);
+function takeStandard(o, name) {
+  record(o, 2, STANDARD_FIELDS, name);
+  return [
+    number(o.u, "u"),
+    number(o.degrees_of_freedom, "degrees_of_freedom"),
   ];
 }
 
@@ -1249,7 +1377,7 @@ function getBudget(at) {
     value: f64[(at + 0) >> 3],
     u: f64[(at + 8) >> 3],
     degrees_of_freedom: f64[(at + 16) >> 3],
-    second_order: f64[(at + 24) >> 3],
+    second_order: i32[(at + 500) >> 2] ? f64[(at + 24) >> 3] : null,
     shift: f64[(at + 32) >> 3],
     correlation: i32[(at + 492) >> 2] ? f64[(at + 40) >> 3] : null,
     dominant: i32[(at + 496) >> 2] ? getDominant(at + 48) : null,
@@ -1445,13 +1573,13 @@ export const ratio = Object.freeze({
   batches(o) {
     record(o, 4, RATIO_BATCHES_OPTIONS, "options");
     const chamber = takeChamber(o.chamber, "chamber");
-    answered(cupwrightRatioBatches(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(chamber, 1088, 2), answer, base));
+    answered(cupwrightRatioBatches(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(chamber, 1152, 2), answer, base));
     return getBatchSplit(answer);
   },
   largestDose(o) {
     record(o, 3, RATIO_LARGEST_DOSE_OPTIONS, "options");
     const chamber = takeChamber(o.chamber, "chamber");
-    answered(cupwrightRatioLargestDose(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), put(chamber, 1088, 2), answer, base));
+    answered(cupwrightRatioLargestDose(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), put(chamber, 1152, 2), answer, base));
     return { dose_g: f64[answer >> 3] };
   },
 });
@@ -1476,14 +1604,14 @@ export const extraction = Object.freeze({
     record(o, 2, EXTRACTION_EXTRACTION_YIELD_OPTIONS, "options");
     const brew = takeBrew(o.brew, "brew");
     const strength_pct = number(o.strength_pct, "strength_pct");
-    answered(cupwrightExtractionYield(put(brew, 1088, 7), strength_pct, answer, base));
+    answered(cupwrightExtractionYield(put(brew, 1152, 7), strength_pct, answer, base));
     return { yield_pct: f64[answer >> 3] };
   },
   strength(o) {
     record(o, 2, EXTRACTION_STRENGTH_OPTIONS, "options");
     const brew = takeBrew(o.brew, "brew");
     const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionStrength(put(brew, 1088, 7), yield_pct, answer, base));
+    answered(cupwrightExtractionStrength(put(brew, 1152, 7), yield_pct, answer, base));
     return { strength_pct: f64[answer >> 3] };
   },
   beverage(o) {
@@ -1491,14 +1619,14 @@ export const extraction = Object.freeze({
     const brew = takeBrew(o.brew, "brew");
     const strength_pct = number(o.strength_pct, "strength_pct");
     const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionBeverage(put(brew, 1088, 7), strength_pct, yield_pct, answer, base));
+    answered(cupwrightExtractionBeverage(put(brew, 1152, 7), strength_pct, yield_pct, answer, base));
     return { beverage_g: f64[answer >> 3] };
   },
   retainedLiquid(o) {
     record(o, 2, EXTRACTION_RETAINED_LIQUID_OPTIONS, "options");
     const brew = takeBrew(o.brew, "brew");
     const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionRetainedLiquid(put(brew, 1088, 7), yield_pct, answer, base));
+    answered(cupwrightExtractionRetainedLiquid(put(brew, 1152, 7), yield_pct, answer, base));
     return { retained_g: f64[answer >> 3] };
   },
   flowThroughYield(o) {
@@ -1545,21 +1673,21 @@ export const extraction = Object.freeze({
     record(o, 2, EXTRACTION_YIELD_AT_TIME_OPTIONS, "options");
     const kinetics = takeKinetics(o.kinetics, "kinetics");
     const time_s = number(o.time_s, "time_s");
-    answered(cupwrightExtractionYieldAtTime(put(kinetics, 1088, 4), time_s, answer, base));
+    answered(cupwrightExtractionYieldAtTime(put(kinetics, 1152, 4), time_s, answer, base));
     return { yield_pct: f64[answer >> 3] };
   },
   timeForYield(o) {
     record(o, 2, EXTRACTION_TIME_FOR_YIELD_OPTIONS, "options");
     const kinetics = takeKinetics(o.kinetics, "kinetics");
     const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionTimeForYield(put(kinetics, 1088, 4), yield_pct, answer, base));
+    answered(cupwrightExtractionTimeForYield(put(kinetics, 1152, 4), yield_pct, answer, base));
     return { time_s: f64[answer >> 3] };
   },
   plausibility(o) {
     record(o, 2, EXTRACTION_PLAUSIBILITY_OPTIONS, "options");
     const brew = takeBrew(o.brew, "brew");
     const strength_pct = number(o.strength_pct, "strength_pct");
-    answered(cupwrightExtractionPlausibility(put(brew, 1088, 7), strength_pct, answer, base));
+    answered(cupwrightExtractionPlausibility(put(brew, 1152, 7), strength_pct, answer, base));
     return getPlausibility(answer);
   },
 });
@@ -1578,7 +1706,7 @@ export const retention = Object.freeze({
     const losses = takeLosses(o.losses, "losses");
     const dose_g = number(o.dose_g, "dose_g");
     const water_g = number(o.water_g, "water_g");
-    answered(cupwrightRetentionBeverage(put(losses, 1088, 6), dose_g, water_g, answer, base));
+    answered(cupwrightRetentionBeverage(put(losses, 1152, 6), dose_g, water_g, answer, base));
     return { beverage_g: f64[answer >> 3] };
   },
   waterForBeverage(o) {
@@ -1586,7 +1714,7 @@ export const retention = Object.freeze({
     const losses = takeLosses(o.losses, "losses");
     const dose_g = number(o.dose_g, "dose_g");
     const beverage_g = number(o.beverage_g, "beverage_g");
-    answered(cupwrightRetentionWaterForBeverage(put(losses, 1088, 6), dose_g, beverage_g, answer, base));
+    answered(cupwrightRetentionWaterForBeverage(put(losses, 1152, 6), dose_g, beverage_g, answer, base));
     return { water_g: f64[answer >> 3] };
   },
   doseForBeverage(o) {
@@ -1594,7 +1722,7 @@ export const retention = Object.freeze({
     const losses = takeLosses(o.losses, "losses");
     const water_g = number(o.water_g, "water_g");
     const beverage_g = number(o.beverage_g, "beverage_g");
-    answered(cupwrightRetentionDoseForBeverage(put(losses, 1088, 6), water_g, beverage_g, answer, base));
+    answered(cupwrightRetentionDoseForBeverage(put(losses, 1152, 6), water_g, beverage_g, answer, base));
     return { dose_g: f64[answer >> 3] };
   },
   retentionOfBrew(o) {
@@ -1603,7 +1731,7 @@ export const retention = Object.freeze({
     const dose_g = number(o.dose_g, "dose_g");
     const water_g = number(o.water_g, "water_g");
     const beverage_g = number(o.beverage_g, "beverage_g");
-    answered(cupwrightRetentionOfBrew(put(losses, 1088, 6), dose_g, water_g, beverage_g, answer, base));
+    answered(cupwrightRetentionOfBrew(put(losses, 1152, 6), dose_g, water_g, beverage_g, answer, base));
     return { apparent_retention_g_per_g: f64[answer >> 3] };
   },
   apparentRetention(o) {
@@ -1719,13 +1847,13 @@ export const heat = Object.freeze({
   settle(o) {
     record(o, 3, HEAT_SETTLE_OPTIONS, "options");
     const bodies = items(o.bodies, "bodies", takeBody);
-    answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(bodies.values, 1088), bodies.count, answer, base));
+    answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(bodies.values, 1152), bodies.count, answer, base));
     return { settled_c: f64[answer >> 3] };
   },
   beforeSettling(o) {
     record(o, 3, HEAT_BEFORE_SETTLING_OPTIONS, "options");
     const bodies = items(o.bodies, "bodies", takeBody);
-    answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), put(bodies.values, 1088), bodies.count, answer, base));
+    answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), put(bodies.values, 1152), bodies.count, answer, base));
     return { water_c: f64[answer >> 3] };
   },
   preheated(o) {
@@ -1733,13 +1861,13 @@ export const heat = Object.freeze({
     const vessel = takeBody(o.vessel, "vessel");
     const water_g = number(o.water_g, "water_g");
     const water_c = number(o.water_c, "water_c");
-    answered(cupwrightHeatPreheated(put(vessel, 1088, 2), water_g, water_c, answer, base));
+    answered(cupwrightHeatPreheated(put(vessel, 1152, 2), water_g, water_c, answer, base));
     return getBody(answer);
   },
   vesselHeatCapacity(o) {
     record(o, 5, HEAT_VESSEL_HEAT_CAPACITY_OPTIONS, "options");
     const others = items(o.others, "others", takeBody);
-    answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), put(others.values, 1088), others.count, answer, base));
+    answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), put(others.values, 1152), others.count, answer, base));
     return { heat_capacity_j_per_k: f64[answer >> 3] };
   },
   afterVapour(o) {
@@ -1765,19 +1893,19 @@ export const heat = Object.freeze({
   timeToCool(o) {
     record(o, 4, HEAT_TIME_TO_COOL_OPTIONS, "options");
     const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightHeatTimeToCool(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 1088, 2), answer, base));
+    answered(cupwrightHeatTimeToCool(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 1152, 2), answer, base));
     return { time_s: f64[answer >> 3] };
   },
   coolingRate(o) {
     record(o, 4, HEAT_COOLING_RATE_OPTIONS, "options");
     const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightHeatCoolingRate(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.time_s, "time_s"), put(surroundings, 1088, 2), answer, base));
+    answered(cupwrightHeatCoolingRate(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.time_s, "time_s"), put(surroundings, 1152, 2), answer, base));
     return { cooling_per_min: f64[answer >> 3] };
   },
   temperatureAfter(o) {
     record(o, 4, HEAT_TEMPERATURE_AFTER_OPTIONS, "options");
     const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightHeatTemperatureAfter(number(o.water_c, "water_c"), number(o.time_s, "time_s"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 1088, 2), answer, base));
+    answered(cupwrightHeatTemperatureAfter(number(o.water_c, "water_c"), number(o.time_s, "time_s"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 1152, 2), answer, base));
     return { after_c: f64[answer >> 3] };
   },
   openCupRateEstimate(o) {
@@ -1803,13 +1931,13 @@ export const reading = Object.freeze({
     record(o, 2, READING_COMBINE_OPTIONS, "options");
     const strength_pct = numbers(o.strength_pct, "strength_pct");
     const repeatability_pct = number(o.repeatability_pct, "repeatability_pct");
-    answered(cupwrightReadingCombine(put(strength_pct.values, 1088), strength_pct.count, repeatability_pct, answer, base));
+    answered(cupwrightReadingCombine(put(strength_pct.values, 1152), strength_pct.count, repeatability_pct, answer, base));
     return getCombined(answer);
   },
   repeatability(o) {
     record(o, 1, READING_REPEATABILITY_OPTIONS, "options");
     const strength_pct = numbers(o.strength_pct, "strength_pct");
-    answered(cupwrightReadingRepeatability(put(strength_pct.values, 1088), strength_pct.count, answer, base));
+    answered(cupwrightReadingRepeatability(put(strength_pct.values, 1152), strength_pct.count, answer, base));
     return { repeatability_pct: f64[answer >> 3] };
   },
   criticalRange(o) {
@@ -1873,7 +2001,7 @@ export const calibrate = Object.freeze({
   retentionLine(o) {
     record(o, 1, CALIBRATE_RETENTION_LINE_OPTIONS, "options");
     const brews = items(o.brews, "brews", takeDrained);
-    answered(cupwrightCalibrateRetentionLine(put(brews.values, 1088), brews.count, answer, base));
+    answered(cupwrightCalibrateRetentionLine(put(brews.values, 1152), brews.count, answer, base));
     return getRetentionLine(answer);
   },
   expectedBeverage(o) {
@@ -1882,56 +2010,56 @@ export const calibrate = Object.freeze({
     const next_dose_g = number(o.next_dose_g, "next_dose_g");
     const next_water_g = number(o.next_water_g, "next_water_g");
     const next_vapour_g = number(o.next_vapour_g, "next_vapour_g");
-    answered(cupwrightCalibrateExpectedBeverage(put(brews.values, 1088), brews.count, next_dose_g, next_water_g, next_vapour_g, answer, base));
+    answered(cupwrightCalibrateExpectedBeverage(put(brews.values, 1152), brews.count, next_dose_g, next_water_g, next_vapour_g, answer, base));
     return getExpected(answer);
   },
   retention(o) {
     record(o, 1, CALIBRATE_RETENTION_OPTIONS, "options");
     const brews = items(o.brews, "brews", takeDrained);
-    answered(cupwrightCalibrateRetention(put(brews.values, 1088), brews.count, answer, base));
+    answered(cupwrightCalibrateRetention(put(brews.values, 1152), brews.count, answer, base));
     return getFittedRetention(answer);
   },
   heatCapacity(o) {
     record(o, 1, CALIBRATE_HEAT_CAPACITY_OPTIONS, "options");
     const pours = items(o.pours, "pours", takeSettled);
-    answered(cupwrightCalibrateHeatCapacity(put(pours.values, 1088), pours.count, answer, base));
+    answered(cupwrightCalibrateHeatCapacity(put(pours.values, 1152), pours.count, answer, base));
     return getFittedHeatCapacity(answer);
   },
   equilibriumYield(o) {
     record(o, 1, CALIBRATE_EQUILIBRIUM_YIELD_OPTIONS, "options");
     const steeps = items(o.steeps, "steeps", takeSteeped);
-    answered(cupwrightCalibrateEquilibriumYield(put(steeps.values, 1088), steeps.count, answer, base));
+    answered(cupwrightCalibrateEquilibriumYield(put(steeps.values, 1152), steeps.count, answer, base));
     return getFittedYield(answer);
   },
   oneRate(o) {
     record(o, 1, CALIBRATE_ONE_RATE_OPTIONS, "options");
     const yields = items(o.yields, "yields", takeTimed);
-    answered(cupwrightCalibrateOneRate(put(yields.values, 1088), yields.count, answer, base));
+    answered(cupwrightCalibrateOneRate(put(yields.values, 1152), yields.count, answer, base));
     return getOneRate(answer);
   },
   twoRates(o) {
     record(o, 1, CALIBRATE_TWO_RATES_OPTIONS, "options");
     const yields = items(o.yields, "yields", takeTimed);
-    answered(cupwrightCalibrateTwoRates(put(yields.values, 1088), yields.count, answer, base));
+    answered(cupwrightCalibrateTwoRates(put(yields.values, 1152), yields.count, answer, base));
     return getTwoRates(answer);
   },
   cooling(o) {
     record(o, 2, CALIBRATE_COOLING_OPTIONS, "options");
     const readings = items(o.readings, "readings", takeThermometer);
     const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightCalibrateCooling(put(readings.values, 1088), readings.count, put(surroundings, 2688, 2), answer, base));
+    answered(cupwrightCalibrateCooling(put(readings.values, 1152), readings.count, put(surroundings, 2752, 2), answer, base));
     return getCooling(answer);
   },
   refractiveFactor(o) {
     record(o, 1, CALIBRATE_REFRACTIVE_FACTOR_OPTIONS, "options");
     const samples = items(o.samples, "samples", takeDried);
-    answered(cupwrightCalibrateRefractiveFactor(put(samples.values, 1088), samples.count, answer, base));
+    answered(cupwrightCalibrateRefractiveFactor(put(samples.values, 1152), samples.count, answer, base));
     return getFittedRefractiveFactor(answer);
   },
   repeatability(o) {
     record(o, 1, CALIBRATE_REPEATABILITY_OPTIONS, "options");
     const readings = items(o.readings, "readings", takeRepeat);
-    answered(cupwrightCalibrateRepeatability(putEach(readings.values, 1088, 1, 3), readings.count, answer, base));
+    answered(cupwrightCalibrateRepeatability(putEach(readings.values, 1152, 1, 3), readings.count, answer, base));
     return getFittedRepeatability(answer);
   },
 });
@@ -1943,7 +2071,7 @@ export const verdict = Object.freeze({
     const window = takeWindow(o.window, "window");
     const strength_pct = number(o.strength_pct, "strength_pct");
     const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightVerdictStand(put(window, 1088, 4), strength_pct, yield_pct, answer, base));
+    answered(cupwrightVerdictStand(put(window, 1152, 4), strength_pct, yield_pct, answer, base));
     return getStanding(answer);
   },
 });
@@ -1952,12 +2080,15 @@ const UNCERTAINTY_COVERAGE_FACTOR_OPTIONS = new Set(["confidence_pct", "degrees_
 const UNCERTAINTY_EXPANDED_OPTIONS = new Set(["estimate", "confidence_pct"]);
 const UNCERTAINTY_OF_REPEATS_OPTIONS = new Set(["value"]);
 const UNCERTAINTY_POOLED_OPTIONS = new Set(["series", "readings"]);
+const UNCERTAINTY_OF_READINGS_OPTIONS = new Set(["strength_pct", "repeatability"]);
+const UNCERTAINTY_TOGETHER_OPTIONS = new Set(["errors"]);
 const UNCERTAINTY_OF_LIMIT_OPTIONS = new Set(["limit", "shape"]);
 const UNCERTAINTY_OF_DISPLAY_OPTIONS = new Set(["step"]);
 const UNCERTAINTY_OF_EXPANDED_OPTIONS = new Set(["expanded", "coverage_factor"]);
 const UNCERTAINTY_FREEDOM_OF_DOUBT_OPTIONS = new Set(["doubt_pct"]);
 const UNCERTAINTY_COMBINE_OPTIONS = new Set(["value", "influences"]);
 const UNCERTAINTY_STRENGTH_OPTIONS = new Set(["strength", "instrument", "factor", "zero", "water_solids"]);
+const UNCERTAINTY_STRENGTH_OF_BRIX_OPTIONS = new Set(["brix", "factor"]);
 const UNCERTAINTY_FLOW_THROUGH_YIELD_OPTIONS = new Set(["strength", "beverage", "dose", "factor"]);
 const UNCERTAINTY_STEEPED_YIELD_OPTIONS = new Set(["strength", "water", "dose", "factor"]);
 const UNCERTAINTY_EXTRACTION_YIELD_OPTIONS = new Set(["measured"]);
@@ -1966,6 +2097,8 @@ const UNCERTAINTY_BEVERAGE_OPTIONS = new Set(["losses", "retention", "other", "d
 const UNCERTAINTY_WATER_TO_REACH_OPTIONS = new Set(["beverage", "strength", "wanted_pct", "water_solids"]);
 const UNCERTAINTY_STRENGTH_AFTER_WATER_OPTIONS = new Set(["beverage", "strength", "added", "water_solids"]);
 const UNCERTAINTY_MIXED_TEMPERATURE_OPTIONS = new Set(["hot", "cold"]);
+const UNCERTAINTY_SETTLE_OPTIONS = new Set(["liquid", "body"]);
+const UNCERTAINTY_TIME_TO_COOL_OPTIONS = new Set(["temperature", "to_c", "cooling", "surroundings"]);
 export const uncertainty = Object.freeze({
   coverageFactor(o) {
     record(o, 2, UNCERTAINTY_COVERAGE_FACTOR_OPTIONS, "options");
@@ -1976,20 +2109,33 @@ export const uncertainty = Object.freeze({
     record(o, 2, UNCERTAINTY_EXPANDED_OPTIONS, "options");
     const estimate = takeEstimate(o.estimate, "estimate");
     const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightUncertaintyExpanded(put(estimate, 1088, 3), confidence_pct, answer, base));
+    answered(cupwrightUncertaintyExpanded(put(estimate, 1152, 3), confidence_pct, answer, base));
     return getExpanded(answer);
   },
   ofRepeats(o) {
     record(o, 1, UNCERTAINTY_OF_REPEATS_OPTIONS, "options");
     const value = numbers(o.value, "value");
-    answered(cupwrightUncertaintyOfRepeats(put(value.values, 1088), value.count, answer, base));
+    answered(cupwrightUncertaintyOfRepeats(put(value.values, 1152), value.count, answer, base));
     return getMean(answer);
   },
   pooled(o) {
     record(o, 2, UNCERTAINTY_POOLED_OPTIONS, "options");
     const series = items(o.series, "series", takeSeries);
     const readings = integer(o.readings, "readings", "reading_count");
-    answered(cupwrightUncertaintyPooled(put(series.values, 1088), series.count, readings, answer, base));
+    answered(cupwrightUncertaintyPooled(put(series.values, 1152), series.count, readings, answer, base));
+    return getStandard(answer);
+  },
+  ofReadings(o) {
+    record(o, 2, UNCERTAINTY_OF_READINGS_OPTIONS, "options");
+    const strength_pct = numbers(o.strength_pct, "strength_pct");
+    const repeatability = takeRepeatabilityEstimate(o.repeatability, "repeatability");
+    answered(cupwrightUncertaintyOfReadings(put(strength_pct.values, 1152), strength_pct.count, put(repeatability, 1952, 3), answer, base));
+    return getStrengthEstimate(answer);
+  },
+  together(o) {
+    record(o, 1, UNCERTAINTY_TOGETHER_OPTIONS, "options");
+    const errors = items(o.errors, "errors", takeStandard);
+    answered(cupwrightUncertaintyTogether(put(errors.values, 1152), errors.count, answer, base));
     return getStandard(answer);
   },
   ofLimit(o) {
@@ -2015,7 +2161,7 @@ export const uncertainty = Object.freeze({
   combine(o) {
     record(o, 2, UNCERTAINTY_COMBINE_OPTIONS, "options");
     const influences = items(o.influences, "influences", takeInfluence);
-    answered(cupwrightUncertaintyCombine(number(o.value, "value"), put(influences.values, 1088), influences.count, answer, base));
+    answered(cupwrightUncertaintyCombine(number(o.value, "value"), put(influences.values, 1152), influences.count, answer, base));
     return getBudget(answer);
   },
   strength(o) {
@@ -2025,7 +2171,14 @@ export const uncertainty = Object.freeze({
     const factor = takeFactorUncertainty(o.factor, "factor");
     const zero = choice(o.zero, "zero", ZERO);
     const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
-    answered(cupwrightUncertaintyStrength(put(strength, 1088, 3), put(instrument, 1112, 2), put(factor, 1128, 2), zero, put(water_solids, 1144, 3), answer, base));
+    answered(cupwrightUncertaintyStrength(put(strength, 1152, 3), put(instrument, 1176, 2), put(factor, 1192, 2), zero, put(water_solids, 1208, 3), answer, base));
+    return getBudget(answer);
+  },
+  strengthOfBrix(o) {
+    record(o, 2, UNCERTAINTY_STRENGTH_OF_BRIX_OPTIONS, "options");
+    const brix = takeBrixEstimate(o.brix, "brix");
+    const factor = takeRefractiveFactorEstimate(o.factor, "factor");
+    answered(cupwrightUncertaintyStrengthOfBrix(put(brix, 1152, 3), put(factor, 1176, 3), answer, base));
     return getBudget(answer);
   },
   flowThroughYield(o) {
@@ -2034,7 +2187,7 @@ export const uncertainty = Object.freeze({
     const beverage = takeBeverageEstimate(o.beverage, "beverage");
     const dose = takeDoseEstimate(o.dose, "dose");
     const factor = takeFactorUncertainty(o.factor, "factor");
-    answered(cupwrightUncertaintyFlowThroughYield(put(strength, 1088, 3), put(beverage, 1112, 3), put(dose, 1136, 3), put(factor, 1160, 2), answer, base));
+    answered(cupwrightUncertaintyFlowThroughYield(put(strength, 1152, 3), put(beverage, 1176, 3), put(dose, 1200, 3), put(factor, 1224, 2), answer, base));
     return getBudget(answer);
   },
   steepedYield(o) {
@@ -2043,13 +2196,13 @@ export const uncertainty = Object.freeze({
     const water = takeWaterEstimate(o.water, "water");
     const dose = takeDoseEstimate(o.dose, "dose");
     const factor = takeFactorUncertainty(o.factor, "factor");
-    answered(cupwrightUncertaintySteepedYield(put(strength, 1088, 3), put(water, 1112, 3), put(dose, 1136, 3), put(factor, 1160, 2), answer, base));
+    answered(cupwrightUncertaintySteepedYield(put(strength, 1152, 3), put(water, 1176, 3), put(dose, 1200, 3), put(factor, 1224, 2), answer, base));
     return getBudget(answer);
   },
   extractionYield(o) {
     record(o, 1, UNCERTAINTY_EXTRACTION_YIELD_OPTIONS, "options");
     const measured = takeMeasured(o.measured, "measured");
-    answered(cupwrightUncertaintyExtractionYield(put(measured, 1088, 28), answer, base));
+    answered(cupwrightUncertaintyExtractionYield(put(measured, 1152, 28), answer, base));
     return getBudget(answer);
   },
   steepedStrength(o) {
@@ -2057,7 +2210,7 @@ export const uncertainty = Object.freeze({
     const expected = takeYieldEstimate(o.expected, "expected");
     const dose = takeDoseEstimate(o.dose, "dose");
     const water = takeWaterEstimate(o.water, "water");
-    answered(cupwrightUncertaintySteepedStrength(put(expected, 1088, 3), put(dose, 1112, 3), put(water, 1136, 3), answer, base));
+    answered(cupwrightUncertaintySteepedStrength(put(expected, 1152, 3), put(dose, 1176, 3), put(water, 1200, 3), answer, base));
     return getBudget(answer);
   },
   beverage(o) {
@@ -2067,7 +2220,7 @@ export const uncertainty = Object.freeze({
     const other = takeLossesUncertainty(o.other, "other");
     const dose = takeDoseEstimate(o.dose, "dose");
     const water = takeWaterEstimate(o.water, "water");
-    answered(cupwrightUncertaintyBeverage(put(losses, 1088, 6), put(retention, 1136, 2), put(other, 1152, 2), put(dose, 1168, 3), put(water, 1192, 3), answer, base));
+    answered(cupwrightUncertaintyBeverage(put(losses, 1152, 6), put(retention, 1200, 2), put(other, 1216, 2), put(dose, 1232, 3), put(water, 1256, 3), answer, base));
     return getBudget(answer);
   },
   waterToReach(o) {
@@ -2076,7 +2229,7 @@ export const uncertainty = Object.freeze({
     const strength = takeStrengthEstimate(o.strength, "strength");
     const wanted_pct = number(o.wanted_pct, "wanted_pct");
     const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
-    answered(cupwrightUncertaintyWaterToReach(put(beverage, 1088, 3), put(strength, 1112, 3), wanted_pct, put(water_solids, 1136, 3), answer, base));
+    answered(cupwrightUncertaintyWaterToReach(put(beverage, 1152, 3), put(strength, 1176, 3), wanted_pct, put(water_solids, 1200, 3), answer, base));
     return getBudget(answer);
   },
   strengthAfterWater(o) {
@@ -2085,14 +2238,30 @@ export const uncertainty = Object.freeze({
     const strength = takeStrengthEstimate(o.strength, "strength");
     const added = takeAddedEstimate(o.added, "added");
     const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
-    answered(cupwrightUncertaintyStrengthAfterWater(put(beverage, 1088, 3), put(strength, 1112, 3), put(added, 1136, 3), put(water_solids, 1160, 3), answer, base));
+    answered(cupwrightUncertaintyStrengthAfterWater(put(beverage, 1152, 3), put(strength, 1176, 3), put(added, 1200, 3), put(water_solids, 1224, 3), answer, base));
     return getBudget(answer);
   },
   mixedTemperature(o) {
     record(o, 2, UNCERTAINTY_MIXED_TEMPERATURE_OPTIONS, "options");
     const hot = takeHotEstimate(o.hot, "hot");
     const cold = takeColdEstimate(o.cold, "cold");
-    answered(cupwrightUncertaintyMixedTemperature(put(hot, 1088, 6), put(cold, 1136, 6), answer, base));
+    answered(cupwrightUncertaintyMixedTemperature(put(hot, 1152, 6), put(cold, 1200, 6), answer, base));
+    return getBudget(answer);
+  },
+  settle(o) {
+    record(o, 2, UNCERTAINTY_SETTLE_OPTIONS, "options");
+    const liquid = takeLiquidEstimate(o.liquid, "liquid");
+    const body = takeBodyEstimate(o.body, "body");
+    answered(cupwrightUncertaintySettle(put(liquid, 1152, 6), put(body, 1200, 6), answer, base));
+    return getBudget(answer);
+  },
+  timeToCool(o) {
+    record(o, 4, UNCERTAINTY_TIME_TO_COOL_OPTIONS, "options");
+    const temperature = takeTemperatureEstimate(o.temperature, "temperature");
+    const to_c = number(o.to_c, "to_c");
+    const cooling = takeCoolingEstimate(o.cooling, "cooling");
+    const surroundings = takeSurroundings(o.surroundings, "surroundings");
+    answered(cupwrightUncertaintyTimeToCool(put(temperature, 1152, 3), to_c, put(cooling, 1176, 3), put(surroundings, 1200, 2), answer, base));
     return getBudget(answer);
   },
 });
@@ -2103,13 +2272,14 @@ const DECISION_LARGEST_UNCERTAINTY_OPTIONS = new Set(["band", "confidence_pct", 
 const DECISION_ACCEPTANCE_OPTIONS = new Set(["u_value", "nu_value", "band", "confidence_pct"]);
 const DECISION_READINGS_NEEDED_OPTIONS = new Set(["value", "u_scatter", "nu_scatter", "u_rest", "nu_rest", "band", "confidence_pct"]);
 const DECISION_JOINT_OPTIONS = new Set(["bands", "strength", "extracted", "correlation"]);
+const DECISION_DECIDE_JOINT_OPTIONS = new Set(["both_pct", "confidence_pct"]);
 const DECISION_COMPARE_OPTIONS = new Set(["pair", "factor", "confidence_pct"]);
 export const decision = Object.freeze({
   chances(o) {
     record(o, 2, DECISION_CHANCES_OPTIONS, "options");
     const estimate = takeEstimate(o.estimate, "estimate");
     const band = takeBand(o.band, "band");
-    answered(cupwrightDecisionChances(put(estimate, 1088, 3), put(band, 1112, 2), answer, base));
+    answered(cupwrightDecisionChances(put(estimate, 1152, 3), put(band, 1176, 2), answer, base));
     return getChances(answer);
   },
   decide(o) {
@@ -2117,7 +2287,7 @@ export const decision = Object.freeze({
     const estimate = takeEstimate(o.estimate, "estimate");
     const band = takeBand(o.band, "band");
     const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightDecisionDecide(put(estimate, 1088, 3), put(band, 1112, 2), confidence_pct, answer, base));
+    answered(cupwrightDecisionDecide(put(estimate, 1152, 3), put(band, 1176, 2), confidence_pct, answer, base));
     return { decision: DECISION[i32[answer >> 2]] };
   },
   largestUncertainty(o) {
@@ -2125,21 +2295,21 @@ export const decision = Object.freeze({
     const band = takeBand(o.band, "band");
     const confidence_pct = number(o.confidence_pct, "confidence_pct");
     const degrees_of_freedom = number(o.degrees_of_freedom, "degrees_of_freedom");
-    answered(cupwrightDecisionLargestUncertainty(put(band, 1088, 2), confidence_pct, degrees_of_freedom, answer, base));
+    answered(cupwrightDecisionLargestUncertainty(put(band, 1152, 2), confidence_pct, degrees_of_freedom, answer, base));
     return { u: f64[answer >> 3] };
   },
   acceptance(o) {
     record(o, 4, DECISION_ACCEPTANCE_OPTIONS, "options");
     const band = takeBand(o.band, "band");
     const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightDecisionAcceptance(number(o.u_value, "u_value"), number(o.nu_value, "nu_value"), put(band, 1088, 2), confidence_pct, answer, base));
+    answered(cupwrightDecisionAcceptance(number(o.u_value, "u_value"), number(o.nu_value, "nu_value"), put(band, 1152, 2), confidence_pct, answer, base));
     return getAcceptance(answer);
   },
   readingsNeeded(o) {
     record(o, 7, DECISION_READINGS_NEEDED_OPTIONS, "options");
     const band = takeBand(o.band, "band");
     const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightDecisionReadingsNeeded(number(o.value, "value"), number(o.u_scatter, "u_scatter"), number(o.nu_scatter, "nu_scatter"), number(o.u_rest, "u_rest"), number(o.nu_rest, "nu_rest"), put(band, 1088, 2), confidence_pct, answer, base));
+    answered(cupwrightDecisionReadingsNeeded(number(o.value, "value"), number(o.u_scatter, "u_scatter"), number(o.nu_scatter, "nu_scatter"), number(o.u_rest, "u_rest"), number(o.nu_rest, "nu_rest"), put(band, 1152, 2), confidence_pct, answer, base));
     return getReadingsNeeded(answer);
   },
   joint(o) {
@@ -2148,15 +2318,20 @@ export const decision = Object.freeze({
     const strength = takeStrengthEstimate(o.strength, "strength");
     const extracted = takeYieldEstimate(o.extracted, "extracted");
     const correlation = number(o.correlation, "correlation");
-    answered(cupwrightDecisionJoint(put(bands, 1088, 4), put(strength, 1120, 3), put(extracted, 1144, 3), correlation, answer, base));
+    answered(cupwrightDecisionJoint(put(bands, 1152, 4), put(strength, 1184, 3), put(extracted, 1208, 3), correlation, answer, base));
     return getJoint(answer);
+  },
+  decideJoint(o) {
+    record(o, 2, DECISION_DECIDE_JOINT_OPTIONS, "options");
+    answered(cupwrightDecisionDecideJoint(number(o.both_pct, "both_pct"), number(o.confidence_pct, "confidence_pct"), answer, base));
+    return { decision: JOINT_DECISION[i32[answer >> 2]] };
   },
   compare(o) {
     record(o, 3, DECISION_COMPARE_OPTIONS, "options");
     const pair = takePair(o.pair, "pair");
     const factor = takeFactorUncertainty(o.factor, "factor");
     const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightDecisionCompare(put(pair, 1088, 6), put(factor, 1136, 2), confidence_pct, answer, base));
+    answered(cupwrightDecisionCompare(put(pair, 1152, 6), put(factor, 1200, 2), confidence_pct, answer, base));
     return getComparison(answer);
   },
 });
@@ -2168,7 +2343,7 @@ export const caution = Object.freeze({
   of(o) {
     record(o, 1, CAUTION_OF_OPTIONS, "options");
     const hazards = takeHazards(o.hazards, "hazards");
-    answered(cupwrightCautionOf(put(hazards, 1088, 3), answer, base));
+    answered(cupwrightCautionOf(put(hazards, 1152, 3), answer, base));
     return { cautions: cautions(i32[answer >> 2]) };
   },
   timeToBurn(o) {
@@ -2193,7 +2368,7 @@ export const plan = Object.freeze({
     const brewer = takeBrewer(o.brewer, "brewer");
     const coffee = takeCoffee(o.coffee, "coffee");
     const kitchen = takeKitchen(o.kitchen, "kitchen");
-    answered(cupwrightPlanRecipe(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), answer, base));
+    answered(cupwrightPlanRecipe(put(wish, 1152, 10), put(brewer, 1264, 12), put(coffee, 1384, 3), put(kitchen, 1416, 10), answer, base));
     return getRecipe(answer);
   },
   foreseen(o) {
@@ -2203,7 +2378,7 @@ export const plan = Object.freeze({
     const coffee = takeCoffee(o.coffee, "coffee");
     const kitchen = takeKitchen(o.kitchen, "kitchen");
     const straying = takeStraying(o.straying, "straying");
-    answered(cupwrightPlanForeseen(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), put(straying, 1448, 10), answer, base));
+    answered(cupwrightPlanForeseen(put(wish, 1152, 10), put(brewer, 1264, 12), put(coffee, 1384, 3), put(kitchen, 1416, 10), put(straying, 1512, 10), answer, base));
     return getForeseen(answer);
   },
   surest(o) {
@@ -2213,7 +2388,7 @@ export const plan = Object.freeze({
     const coffee = takeCoffee(o.coffee, "coffee");
     const kitchen = takeKitchen(o.kitchen, "kitchen");
     const straying = takeStraying(o.straying, "straying");
-    answered(cupwrightPlanSurest(put(wish, 1088, 10), put(brewer, 1200, 12), put(coffee, 1320, 3), put(kitchen, 1352, 10), put(straying, 1448, 10), answer, base));
+    answered(cupwrightPlanSurest(put(wish, 1152, 10), put(brewer, 1264, 12), put(coffee, 1384, 3), put(kitchen, 1416, 10), put(straying, 1512, 10), answer, base));
     return getForeseen(answer);
   },
 });
@@ -2225,34 +2400,35 @@ export const forecast = Object.freeze({
   strength(o) {
     record(o, 1, FORECAST_STRENGTH_OPTIONS, "options");
     const intended = takeIntended(o.intended, "intended");
-    answered(cupwrightForecastStrength(put(intended, 1088, 28), answer, base));
+    answered(cupwrightForecastStrength(put(intended, 1152, 28), answer, base));
     return getBudget(answer);
   },
   countedYield(o) {
     record(o, 1, FORECAST_COUNTED_YIELD_OPTIONS, "options");
     const intended = takeIntended(o.intended, "intended");
-    answered(cupwrightForecastCountedYield(put(intended, 1088, 28), answer, base));
+    answered(cupwrightForecastCountedYield(put(intended, 1152, 28), answer, base));
     return getBudget(answer);
   },
   outlook(o) {
     record(o, 2, FORECAST_OUTLOOK_OPTIONS, "options");
     const intended = takeIntended(o.intended, "intended");
     const window = takeWindow(o.window, "window");
-    answered(cupwrightForecastOutlook(put(intended, 1088, 28), put(window, 1312, 4), answer, base));
+    answered(cupwrightForecastOutlook(put(intended, 1152, 28), put(window, 1376, 4), answer, base));
     return getOutlook(answer);
   },
 });
 
-const ADVISE_ON_OPTIONS = new Set(["cup", "means", "straying", "wanted_pct", "window"]);
+const ADVISE_ON_OPTIONS = new Set(["cup", "means", "straying", "wanted_pct", "window", "confidence_pct"]);
 export const advise = Object.freeze({
   on(o) {
-    record(o, 5, ADVISE_ON_OPTIONS, "options");
+    record(o, 6, ADVISE_ON_OPTIONS, "options");
     const cup = takeCup(o.cup, "cup");
     const means = takeMeans(o.means, "means");
     const straying = takeStraying(o.straying, "straying");
     const wanted_pct = number(o.wanted_pct, "wanted_pct");
     const window = takeWindow(o.window, "window");
-    answered(cupwrightAdviseOn(put(cup, 1088, 16), put(means, 1216, 7), put(straying, 1288, 10), wanted_pct, put(window, 1368, 4), answer, base));
+    const confidence_pct = number(o.confidence_pct, "confidence_pct");
+    answered(cupwrightAdviseOn(put(cup, 1152, 16), put(means, 1280, 16), put(straying, 1424, 10), wanted_pct, put(window, 1504, 4), confidence_pct, answer, base));
     return getAdvice(answer);
   },
 });
@@ -2263,13 +2439,13 @@ export const profile = Object.freeze({
   toBytes(o) {
     record(o, 1, PROFILE_TO_BYTES_OPTIONS, "options");
     const profile = takeProfile(o.profile, "profile");
-    answered(cupwrightProfileToBytes(put(profile, 1088, 37), answer, base));
+    answered(cupwrightProfileToBytes(put(profile, 1152, 37), answer, base));
     return { bytes: bytesAt(answer, 312) };
   },
   fromBytes(o) {
     record(o, 1, PROFILE_FROM_BYTES_OPTIONS, "options");
     const given = bytes(o.bytes, "bytes", 312);
-    answered(cupwrightProfileFromBytes(putBytes(given.values, 1088), given.count, answer, base));
+    answered(cupwrightProfileFromBytes(putBytes(given.values, 1152), given.count, answer, base));
     return getProfile(answer);
   },
 });
@@ -2277,7 +2453,7 @@ export const profile = Object.freeze({
 /** Bytes of states, where one is lent after the base, and numbers of what goes with it. */
 export const SCALE = 512;
 export const FOLLOWER = 768;
-export const STATE_AT = 1088;
+export const STATE_AT = 1152;
 export const SETUP_DOUBLES = 3;
 export const STEP_DOUBLES = 5;
 export const STEP_NUMBERS = 7;

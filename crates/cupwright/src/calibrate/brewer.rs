@@ -108,9 +108,9 @@ impl RetentionLine {
 /// Norris data.
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than three brews, or brews of one dose size;
-/// [`Error::OutOfRange`] for more than thirty; [`Error::ResultOutOfRange`] outside the range of
-/// [`ApparentRetention`].
+/// [`Error::CannotTell`] for fewer than three brews, brews of one dose size, or of sizes so near each
+/// other that scatter makes the line; [`Error::OutOfRange`] for more than thirty;
+/// [`Error::ResultOutOfRange`] outside the range of [`ApparentRetention`].
 ///
 /// ```
 /// # use cupwright::{calibrate::{self, Drained}, quantity::*};
@@ -141,30 +141,38 @@ impl RetentionLine {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn retention_line(brews: &[Drained]) -> Result<RetentionLine, Error> {
-    let measurements = enough(brews, 3.0, Quantity::ApparentRetention)?;
-    let points = brews.iter().map(Drained::point);
-    let line = Line::of(points.clone()).ok_or_else(|| one_dose(brews))?;
+    let measurements = enough(brews.len(), 3.0, Quantity::ApparentRetention)?;
+    let (points, gap) = (brews.iter().map(Drained::point), gap(brews));
+    let line = Line::of(points.clone()).ok_or_else(|| one_dose(gap))?;
     let each = points.map(|(x, y)| (y - line.at(x), line.leverage(x)));
     let quality = Quality::of(measurements, 2.0, each);
+    let u_slope = quality.s * sqrt(line.slope_variance());
+    let is_told = Quantity::ApparentRetention.accepts(line.slope) && u_slope <= MOST_U_RETENTION;
+    if !is_told && gap.0 < gap.1 {
+        return Err(one_dose(gap));
+    }
     Ok(RetentionLine {
-        retention: told(line.slope, quality.s * sqrt(line.slope_variance()), &quality)?,
+        retention: told(line.slope, u_slope, &quality)?,
         hold_up: told(line.intercept, quality.s * sqrt(line.leverage(0.0)), &quality)?,
         covariance: square(quality.s) * line.covariance() + 0.0,
         quality,
     })
 }
 
-/// A refusal of brews of one dose size; doses half as large again would do for a start.
-fn one_dose(brews: &[Drained]) -> Error {
+/// A retention uncertain by more is not told by doses so near each other, g/g: half of all that grounds
+/// hold. Estimate.
+const MOST_U_RETENTION: f64 = 1.0;
+
+/// The gap between the doses, and the one that does for a start: half as large again.
+fn gap(brews: &[Drained]) -> (f64, f64) {
     let doses = brews.iter().map(|brew| brew.dose.grams());
     let smallest = doses.clone().fold(f64::INFINITY, min);
-    let largest = doses.fold(0.0, max);
-    Error::CannotTell {
-        quantity: Quantity::HoldUp,
-        why: Untold::OneDose,
-        found: largest - smallest,
-        needed: 0.5 * smallest,
-    }
+    (doses.fold(0.0, max) - smallest, 0.5 * smallest)
+}
+
+/// A refusal of brews of one dose size, or nearly so.
+fn one_dose((found, needed): (f64, f64)) -> Error {
+    Error::CannotTell { quantity: Quantity::HoldUp, why: Untold::OneDose, found, needed }
 }
 
 /// Retention of a brewer that keeps nothing but what the grounds hold, W − B − V = r D.

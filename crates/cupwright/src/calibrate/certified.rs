@@ -68,21 +68,26 @@ impl Certified {
     fn fit<const P: usize>(
         &self,
         name: &str,
-        model: impl Fn(f64, &[f64; P]) -> (f64, [f64; P]),
+        at: impl Fn(f64, &[f64; P]) -> (f64, [f64; P]),
     ) -> (f64, f64) {
         let mut fewest = (16.0, 16.0);
-        for (at, start) in self.starts.iter().enumerate() {
+        let at = &at;
+        let model = |parameters: &[f64; P]| {
+            let parameters = *parameters;
+            move |x| at(x, &parameters)
+        };
+        for (number, start) in self.starts.iter().enumerate() {
             let start = start.clone().try_into().unwrap();
             let Curve { parameters, covariance } =
-                curve::fit(self.points.iter().copied(), start, &model)
-                    .unwrap_or_else(|| panic!("{name} from start {} does not settle", at + 1));
-            let off = |&(x, y): &(f64, f64)| square(y - model(x, &parameters).0);
+                curve::fit(self.points.iter().copied(), start, model)
+                    .unwrap_or_else(|| panic!("{name} from start {} does not settle", number + 1));
+            let off = |&(x, y): &(f64, f64)| square(y - at(x, &parameters).0);
             let squares = self.points.iter().map(off).sum::<f64>();
             assert!(digits(squares, self.squares) > 8.0, "{name}: {squares}");
             let s2 = squares / (self.points.len() - P) as f64;
             let got: Vec<_> =
                 (0..P).map(|i| (parameters[i], sqrt(s2 * covariance[i][i]))).collect();
-            let (values, deviations) = self.compare(name, at + 1, &got);
+            let (values, deviations) = self.compare(name, number + 1, &got);
             fewest = (crate::math::min(fewest.0, values), crate::math::min(fewest.1, deviations));
         }
         fewest

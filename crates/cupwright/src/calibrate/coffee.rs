@@ -1,7 +1,9 @@
 //! A coffee: how fast it gives what it can, and how much that is.
 
+use core::f64::consts::LN_2;
+
 use super::curve::{self, Curve, Square};
-use super::quality::{Quality, enough};
+use super::quality::{MOST_MEASUREMENTS, Quality, enough};
 use super::{Fitted, told};
 use crate::error::{Error, Untold};
 use crate::extraction::{self, Kinetics};
@@ -48,7 +50,7 @@ record! {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn equilibrium_yield(steeps: &[Steeped]) -> Result<Fitted<Yield>, Error> {
-    let measurements = enough(steeps, 2.0, Quantity::Yield)?;
+    let measurements = enough(steeps.len(), 2.0, Quantity::Yield)?;
     for steep in steeps {
         of_steep(steep)?;
     }
@@ -74,6 +76,11 @@ record! {
 }
 
 impl Timed {
+    /// Whether there was time for a yield: at no time every law has none.
+    fn tells(self: &&Self) -> bool {
+        self.contact.seconds() > 0.0
+    }
+
     fn point(&self) -> (f64, f64) {
         (self.contact.seconds(), self.extracted.percent())
     }
@@ -111,13 +118,13 @@ impl OneRate {
 /// ```
 ///
 /// One yield each of brews that differ in time of contact only, or of samples drawn from one. No
-/// start is asked for: for each of sixty τ the best E∞ is known in closed form, and the best of
-/// them is where the search begins. First order to an equilibrium was found for cold brews (Fuller
-/// & Rao 2017, doi 10.1038/s41598-017-18247-4, abstract).
+/// start is asked for: for each of many τ, four to a halving, the best E∞ is known in closed form,
+/// and the best of them is where the search begins. First order to an equilibrium was found for cold
+/// brews (Fuller & Rao 2017, doi 10.1038/s41598-017-18247-4, abstract).
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than three yields, for ones that do not begin to level off, and
-/// for ones that have all levelled off; [`Error::OutOfRange`] for more than thirty;
+/// [`Error::CannotTell`] for fewer than three yields after some time, for ones that do not begin to level
+/// off, that have all levelled off, or that fall; [`Error::OutOfRange`] for more than thirty;
 /// [`Error::ResultOutOfRange`] for an equilibrium above 100 %.
 ///
 /// ```
@@ -136,15 +143,16 @@ impl OneRate {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn one_rate(yields: &[Timed]) -> Result<OneRate, Error> {
-    let measurements = enough(yields, 3.0, Quantity::TimeConstant)?;
+    enough(yields.len(), 3.0, Quantity::TimeConstant)?;
     let reach = Reach::of(yields)?;
-    let points = yields.iter().map(Timed::point);
+    let points = yields.iter().filter(Timed::tells).map(Timed::point);
+    let measurements = enough(points.clone().count(), 3.0, Quantity::TimeConstant)?;
     let best = best_single(points.clone(), &reach);
     let Curve { parameters, covariance } =
-        curve::fit(points.clone(), [best.equilibrium, best.ln_time], single)
-            .ok_or_else(|| reach.refusal(best.ln_time))?;
-    let each = points.map(|(t, e)| {
-        let (value, slopes) = single(t, &parameters);
+        fit_single(points.clone(), &reach, &best).ok_or_else(|| reach.refusal(best.ln_time))?;
+    let curve = single(&parameters);
+    let each = yields.iter().map(Timed::point).map(|(t, e)| {
+        let (value, slopes) = curve(t);
         (e - value, curve::covaried(&covariance, &slopes, &slopes))
     });
     let quality = Quality::of(measurements, 2.0, each);
@@ -167,10 +175,14 @@ pub fn one_rate(yields: &[Timed]) -> Result<OneRate, Error> {
 const MOST_U_LN_TIME: f64 = 1.0;
 
 /// E(t) and its slopes in E∞ and ln τ.
-fn single(t: f64, [equilibrium, ln_time]: &[f64; 2]) -> (f64, [f64; 2]) {
-    let turns = t * exp(-ln_time);
-    let done = one_minus_exp_minus(turns);
-    (equilibrium * done, [done, -equilibrium * turns * exp(-turns)])
+fn single(parameters: &[f64; 2]) -> impl Fn(f64) -> (f64, [f64; 2]) + use<> {
+    let [equilibrium, ln_time] = *parameters;
+    let rate = exp(-ln_time);
+    move |t| {
+        let turns = t * rate;
+        let done = one_minus_exp_minus(turns);
+        (equilibrium * done, [done, -equilibrium * turns * (1.0 - done)])
+    }
 }
 
 /// The times of contact that there are.
@@ -179,13 +191,18 @@ struct Reach {
     shortest: f64,
     /// The longest, s.
     longest: f64,
+    /// The yield after the longest, %.
+    last: f64,
+    /// The highest yield, %.
+    most: f64,
 }
 
-/// Time constants tried before a search, one after the other.
-const TRIED: u32 = 60;
+/// Most halvings of a time constant tried before a search: enough for yields from a second to
+/// twenty-four days.
+const MOST_HALVINGS: f64 = 32.0;
 
-/// Time constants tried as pairs.
-const TRIED_AS_PAIRS: u32 = 20;
+/// How far neighbours of those tried alone lie apart, in ln τ: four to a halving.
+const APART: f64 = 0.25 * LN_2;
 
 impl Reach {
     fn of(yields: &[Timed]) -> Result<Self, Error> {
@@ -200,7 +217,11 @@ impl Reach {
             }
         }
         let shortest = contacts.filter(|t| *t > 0.0).fold(f64::INFINITY, min);
-        Ok(Self { shortest, longest })
+        let last = yields
+            .iter()
+            .filter(|timed| timed.contact.seconds() == longest)
+            .fold(0.0, |last, timed| max(last, timed.extracted.percent()));
+        Ok(Self { shortest, longest, last, most })
     }
 
     /// Logarithms of the least and the largest time constant that could leave a trace in the
@@ -215,16 +236,25 @@ impl Reach {
         ln_time > least && ln_time < most
     }
 
-    /// `count` of them, evenly spread.
-    fn tries(&self, count: u32) -> impl Iterator<Item = f64> + Clone {
+    /// How many of them are tried, each half of the one before.
+    fn tries(&self) -> u32 {
         let (least, most) = self.ln_times();
-        let step = (most - least) / f64::from(count.saturating_sub(1));
-        (0..count).map(move |at| least + step * f64::from(at))
+        (1.0 + min((most - least) / LN_2, MOST_HALVINGS)) as u32
+    }
+
+    /// Whether the best of those tried lies between others: otherwise it leaves the way open to ever
+    /// larger or smaller ones, which a search would follow to no end.
+    fn surrounds(&self, ln_time: f64) -> bool {
+        self.covers(ln_time - APART) && self.covers(ln_time + APART)
     }
 
     /// Why a time constant is not told: it is beyond the yields on one side or the other.
     fn refusal(&self, ln_time: f64) -> Error {
-        if ln_time > 0.5 * (ln(self.shortest) + ln(self.longest)) {
+        let needed = LEAST_LEFT * self.most;
+        if self.last < needed {
+            let (quantity, why) = (Quantity::Yield, Untold::Falling);
+            Error::CannotTell { quantity, why, found: self.last, needed }
+        } else if ln_time > 0.5 * (ln(self.shortest) + ln(self.longest)) {
             Error::CannotTell {
                 quantity: Quantity::Yield,
                 why: Untold::StillRising,
@@ -242,31 +272,83 @@ impl Reach {
     }
 }
 
+/// Of the highest yield, what is still there after the longest contact where yields do not fall but
+/// scatter. Estimate.
+const LEAST_LEFT: f64 = 0.9;
+
 /// A time of contact that tells something for a start, s.
 const STARTING_CONTACT_S: f64 = 60.0;
+
+/// What is still to come, e^(−t/τ), of each yield for one time constant.
+///
+/// Half the time constant squares it, so a whole row of them takes one exponential.
+#[derive(Clone)]
+struct Left {
+    ln_time: f64,
+    shares: [f64; MOST_MEASUREMENTS],
+}
+
+impl Left {
+    fn of(points: impl Iterator<Item = (f64, f64)>, ln_time: f64) -> Self {
+        let rate = exp(-ln_time);
+        let mut shares = [0.0; MOST_MEASUREMENTS];
+        shares.iter_mut().zip(points).for_each(|(share, (t, _))| *share = exp(-t * rate));
+        Self { ln_time, shares }
+    }
+
+    /// Goes on to half the time constant.
+    fn halve(&mut self) {
+        self.ln_time -= LN_2;
+        self.shares.iter_mut().for_each(|share| *share = square(*share));
+    }
+}
 
 /// The best of the time constants tried, with its own best equilibrium.
 struct Single {
     ln_time: f64,
     equilibrium: f64,
-    /// Σe²
-    squares: f64,
+    /// Part of Σ E² that it explains.
+    explained: f64,
 }
 
+impl Single {
+    fn of(points: impl Iterator<Item = (f64, f64)>, left: &Left) -> Self {
+        let [mut dd, mut de] = [0.0; 2];
+        for ((_, e), share) in points.zip(&left.shares) {
+            let done = 1.0 - share;
+            (dd, de) = (dd + done * done, de + done * e);
+        }
+        let equilibrium = de / dd;
+        Self { ln_time: left.ln_time, equilibrium, explained: equilibrium * de }
+    }
+}
+
+/// The best of four time constants to a halving.
 fn best_single(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) -> Single {
-    let of = |ln_time: f64| {
-        let rise = |t: f64| one_minus_exp_minus(t * exp(-ln_time));
-        let together = points.clone().map(|(t, e)| rise(t) * e).sum::<f64>();
-        let equilibrium = together / points.clone().map(|(t, _)| square(rise(t))).sum::<f64>();
-        let squares = points.clone().map(|(t, e)| square(e - equilibrium * rise(t))).sum();
-        Single { ln_time, equilibrium, squares }
-    };
-    let start = of(reach.ln_times().0);
-    reach
-        .tries(TRIED)
-        .skip(1)
-        .map(of)
-        .fold(start, |best, next| if next.squares < best.squares { next } else { best })
+    let (_, most) = reach.ln_times();
+    let mut best = Single { ln_time: most, equilibrium: 0.0, explained: 0.0 };
+    for quarter in 0..4 {
+        let longest = most - APART * f64::from(quarter);
+        let mut left = Left::of(points.clone(), longest);
+        for _ in 0..reach.tries() {
+            let next = Single::of(points.clone(), &left);
+            if next.explained > best.explained {
+                best = next;
+            }
+            left.halve();
+        }
+    }
+    best
+}
+
+/// The one-rate curve from the best of the time constants tried.
+fn fit_single(
+    points: impl Iterator<Item = (f64, f64)> + Clone,
+    reach: &Reach,
+    best: &Single,
+) -> Option<Curve<2>> {
+    let start = [best.equilibrium, best.ln_time];
+    reach.surrounds(best.ln_time).then(|| curve::fit(points, start, single)).flatten()
 }
 
 /// A two-rate law of extraction.
@@ -310,8 +392,8 @@ const FEWEST_FOR_TWO: f64 = 7.0;
 /// ```
 ///
 /// Yields from a few seconds to well beyond the slow time constant are needed. Even then the parts
-/// are far less certain than their sum E∞. The search begins at the best of all pairs of twenty
-/// time constants, for each of which the best shares are known in closed form.
+/// are far less certain than their sum E∞. The search begins at the best of all pairs of time
+/// constants, each half of the one before, for which the best shares are known in closed form.
 ///
 /// A second rate always describes some scatter as well. It is accepted only if it explains more
 /// than scatter about one rate would explain once in twenty times:
@@ -323,7 +405,7 @@ const FEWEST_FOR_TWO: f64 = 7.0;
 /// Two mechanisms: Moroney et al. 2015, doi 10.1016/j.ces.2015.06.003 (abstract).
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than seven yields, for ones that one rate describes as well, and
+/// [`Error::CannotTell`] for fewer than seven yields after some time, for ones that one rate describes as well, and
 /// as [`one_rate`]; [`Error::OutOfRange`] for more than thirty; [`Error::ResultOutOfRange`] for an
 /// equilibrium above 100 %.
 ///
@@ -347,9 +429,10 @@ const FEWEST_FOR_TWO: f64 = 7.0;
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn two_rates(yields: &[Timed]) -> Result<TwoRates, Error> {
-    let measurements = enough(yields, FEWEST_FOR_TWO, Quantity::TimeConstant)?;
+    enough(yields.len(), FEWEST_FOR_TWO, Quantity::TimeConstant)?;
     let reach = Reach::of(yields)?;
-    let points = yields.iter().map(Timed::point);
+    let points = yields.iter().filter(Timed::tells).map(Timed::point);
+    let measurements = enough(points.clone().count(), FEWEST_FOR_TWO, Quantity::TimeConstant)?;
     let one = squares_of_one(points.clone(), &reach);
     let freedom = measurements.count() - 4.0;
     // Without any scatter left the ratio is endless, or nothing where one rate leaves none either.
@@ -367,8 +450,9 @@ pub fn two_rates(yields: &[Timed]) -> Result<TwoRates, Error> {
     };
     let Curve { parameters, covariance } = curve::fit(points.clone(), pair.sought(), double)
         .ok_or_else(|| untold(pair.ln_fast, pair.ln_slow, pair.squares))?;
-    let each = points.map(|(t, e)| {
-        let (value, slopes) = double(t, &parameters);
+    let curve = double(&parameters);
+    let each = yields.iter().map(Timed::point).map(|(t, e)| {
+        let (value, slopes) = curve(t);
         (e - value, curve::covaried(&covariance, &slopes, &slopes))
     });
     let quality = Quality::of(measurements, 4.0, each);
@@ -395,22 +479,25 @@ pub fn two_rates(yields: &[Timed]) -> Result<TwoRates, Error> {
 /// Σe² about the best one-rate law.
 fn squares_of_one(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) -> f64 {
     let best = best_single(points.clone(), reach);
-    curve::fit(points.clone(), [best.equilibrium, best.ln_time], single)
-        .map_or(best.squares, |curve| {
-            points.map(|(t, e)| square(e - single(t, &curve.parameters).0)).sum()
-        })
+    let fitted = fit_single(points.clone(), reach, &best);
+    let start = [best.equilibrium, best.ln_time];
+    let curve = single(&fitted.map_or(start, |curve| curve.parameters));
+    points.map(|(t, e)| square(e - curve(t).0)).sum()
 }
 
 /// E(t) and its slopes in the parameters sought.
-fn double(t: f64, [ln_fast, ln_slow, ln_rate, ln_excess]: &[f64; 4]) -> (f64, [f64; 4]) {
-    let (fast, slow, excess) = (exp(*ln_fast), exp(*ln_slow), exp(*ln_excess));
-    let slow_turns = t * exp(*ln_rate);
-    let fast_turns = slow_turns * (1.0 + excess);
-    let fast_part = fast * one_minus_exp_minus(fast_turns);
-    let slow_part = slow * one_minus_exp_minus(slow_turns);
-    let by_fast_turns = fast * exp(-fast_turns);
-    let by_rate = by_fast_turns * fast_turns + slow * exp(-slow_turns) * slow_turns;
-    (fast_part + slow_part, [fast_part, slow_part, by_rate, by_fast_turns * slow_turns * excess])
+fn double(parameters: &[f64; 4]) -> impl Fn(f64) -> (f64, [f64; 4]) + use<> {
+    let [fast, slow, rate, excess] = parameters.map(exp);
+    move |t| {
+        let slow_turns = t * rate;
+        let fast_turns = slow_turns * (1.0 + excess);
+        let fast_part = fast * one_minus_exp_minus(fast_turns);
+        let slow_part = slow * one_minus_exp_minus(slow_turns);
+        let by_fast_turns = fast - fast_part;
+        let by_rate = by_fast_turns * fast_turns + (slow - slow_part) * slow_turns;
+        let by_excess = by_fast_turns * slow_turns * excess;
+        (fast_part + slow_part, [fast_part, slow_part, by_rate, by_excess])
+    }
 }
 
 /// The parameters sought, as those of the law.
@@ -468,11 +555,10 @@ impl Pair {
     }
 
     /// The parts that describe the points best, from two linear equations.
-    fn of(points: impl Iterator<Item = (f64, f64)>, ln_fast: f64, ln_slow: f64) -> Self {
+    fn of(points: impl Iterator<Item = (f64, f64)>, fast: &Left, slow: &Left) -> Self {
         let [mut ff, mut fs, mut ss, mut fe, mut se, mut ee] = [0.0; 6];
-        for (t, e) in points {
-            let f = one_minus_exp_minus(t * exp(-ln_fast));
-            let s = one_minus_exp_minus(t * exp(-ln_slow));
+        for ((_, e), (fast, slow)) in points.zip(fast.shares.iter().zip(&slow.shares)) {
+            let (f, s) = (1.0 - fast, 1.0 - slow);
             (ff, fs, ss) = (ff + f * f, fs + f * s, ss + s * s);
             (fe, se, ee) = (fe + f * e, se + s * e, ee + e * e);
         }
@@ -480,21 +566,25 @@ impl Pair {
         let fast_part = (fe * ss - se * fs) / below;
         let slow_part = (se * ff - fe * fs) / below;
         let squares = max(0.0, ee - fast_part * fe - slow_part * se);
-        Self { ln_fast, ln_slow, fast_part, slow_part, squares }
+        Self { ln_fast: fast.ln_time, ln_slow: slow.ln_time, fast_part, slow_part, squares }
     }
 }
 
 /// The best pair of the time constants tried; none where no pair has two parts above zero.
 fn best_pair(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) -> Option<Pair> {
-    let tries = reach.tries(TRIED_AS_PAIRS);
-    let pairs = tries.clone().enumerate().flat_map(|(at, ln_fast)| {
-        tries.clone().skip(at).skip(1).map(move |ln_slow| (ln_fast, ln_slow))
-    });
-    pairs
-        .map(|(ln_fast, ln_slow)| Pair::of(points.clone(), ln_fast, ln_slow))
-        .filter(|pair| pair.fast_part > 0.0 && pair.slow_part > 0.0)
-        .fold(None, |best: Option<Pair>, next| match best {
-            Some(best) if best.squares <= next.squares => Some(best),
-            _ => Some(next),
-        })
+    let mut best: Option<Pair> = None;
+    let mut slow = Left::of(points.clone(), reach.ln_times().1);
+    for faster in (0..reach.tries()).rev() {
+        let mut fast = slow.clone();
+        for _ in 0..faster {
+            fast.halve();
+            let pair = Pair::of(points.clone(), &fast, &slow);
+            let is_better = best.as_ref().is_none_or(|best| pair.squares < best.squares);
+            if is_better && pair.fast_part > 0.0 && pair.slow_part > 0.0 {
+                best = Some(pair);
+            }
+        }
+        slow.halve();
+    }
+    best
 }

@@ -1,12 +1,13 @@
 //! A cup: how fast it cools.
 
+use super::clock::Clock;
 use super::curve::{self, Curve};
 use super::line::Line;
 use super::quality::{Quality, enough};
 use super::told;
 use crate::error::{Error, Untold};
 use crate::heat::{Law, Surroundings};
-use crate::math::{min, sqrt, square};
+use crate::math::{ln, max, min, sqrt, square};
 use crate::quantity::{CoolingRate, Quantity, Temperature, Time, computed};
 use crate::record::record;
 use crate::uncertainty::Estimate;
@@ -46,9 +47,9 @@ pub struct Cooling {
 /// twenty minutes tell more than many within five.
 ///
 /// # Errors
-/// [`Error::CannotTell`] for fewer than three readings, or all at one time; [`Error::OutOfRange`]
-/// for more than thirty; [`Error::Impossible`] for a reading not above where cooling ends;
-/// [`Error::ResultOutOfRange`] outside the range of [`CoolingRate`], as for a cup that gets warmer.
+/// [`Error::CannotTell`] for fewer than three readings, all at one time, or ones that do not fall;
+/// [`Error::OutOfRange`] for more than thirty; [`Error::Impossible`] for a reading not above where
+/// cooling ends; [`Error::ResultOutOfRange`] outside the range of [`CoolingRate`].
 ///
 /// ```
 /// # use cupwright::{calibrate::{self, Thermometer}, heat::{Cover, Surroundings}, quantity::*};
@@ -70,7 +71,7 @@ pub struct Cooling {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<Cooling, Error> {
-    let measurements = enough(readings, 3.0, Quantity::CoolingRate)?;
+    let measurements = enough(readings.len(), 3.0, Quantity::CoolingRate)?;
     let law = Law::of(surroundings);
     for reading in readings {
         law.start(reading.temperature)?;
@@ -81,23 +82,32 @@ pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<
         let minutes = (reading.time.seconds() - first) / 60.0;
         (minutes, reading.temperature.celsius() - law.celsius(0.0))
     });
-    let guess = guess(&law, points.clone())?;
+    let clock = &Clock::of(&law);
+    let guess = guess(clock, points.clone())?;
     // The rate is fitted as a multiple of the guess, so that both parameters are of one order.
-    let model = |minutes: f64, [theta, rate]: &[f64; 2]| {
-        let later = law.after(*theta, guess.rate * rate * minutes);
-        let speed = law.speed(later);
-        (later, [speed / law.speed(*theta), -guess.rate * minutes * speed])
+    let model = |[theta, rate]: &[f64; 2]| {
+        let (rate, begin) = (guess.rate * rate, clock.at(ln(*theta)));
+        let start_speed = theta / begin.pace;
+        move |(minutes, near)| {
+            let (later, pace) = clock.when(begin.reads - rate * minutes, near);
+            let speed = later / pace;
+            (later, [speed / start_speed, -guess.rate * minutes * speed])
+        }
     };
-    // Readings that no such curve comes near leave a rate that is not a number.
-    let unsettled = Curve { parameters: [f64::NAN; 2], covariance: [[f64::NAN; 2]; 2] };
+    // A thermometer's own reading is near enough to look for the curve.
+    let readings = points.clone().map(|(minutes, theta)| ((minutes, theta), theta));
     let Curve { parameters, covariance } =
-        curve::fit(points.clone(), [guess.theta, 1.0], model).unwrap_or(unsettled);
-    let each = points.map(|(minutes, theta)| {
-        let (value, slopes) = model(minutes, &parameters);
+        curve::fit(readings.clone(), [guess.theta, 1.0], model).ok_or(not_cooling(0.0))?;
+    let curve = model(&parameters);
+    let each = readings.map(|(reading, theta)| {
+        let (value, slopes) = curve(reading);
         (theta - value, curve::covaried(&covariance, &slopes, &slopes))
     });
     let quality = Quality::of(measurements, 2.0, each);
     let [theta, rate] = parameters;
+    if rate <= 0.0 {
+        return Err(not_cooling(guess.rate * rate));
+    }
     let [[of_start, of_both], [_, of_rate]] = covariance;
     Ok(Cooling {
         rate: told(guess.rate * rate, quality.s * guess.rate * sqrt(of_rate), &quality)?,
@@ -106,6 +116,15 @@ pub fn cooling(readings: &[Thermometer], surroundings: &Surroundings) -> Result<
         covariance: square(quality.s) * guess.rate * of_both + 0.0,
         quality,
     })
+}
+
+/// The slowest of measured open mugs, 1/min.
+const SLOW_MUG: f64 = 0.005;
+
+/// A refusal of readings that rise, or jump about as those of no cup do.
+fn not_cooling(found: f64) -> Error {
+    let (quantity, why) = (Quantity::CoolingRate, Untold::NotCooling);
+    Error::CannotTell { quantity, why, found, needed: SLOW_MUG }
 }
 
 /// A span of readings that tells something for a start, s.
@@ -118,18 +137,22 @@ struct Guess {
     rate: f64,
 }
 
-/// The law makes k t of a temperature, in which cooling is a straight line.
-fn guess(law: &Law, points: impl Iterator<Item = (f64, f64)> + Clone) -> Result<Guess, Error> {
-    let hottest = points.clone().map(|(_, theta)| theta).fold(0.0, crate::math::max);
-    let line = Line::of(points.map(|(minutes, theta)| (minutes, law.span(hottest, theta))));
+/// The clock makes a straight line of cooling.
+fn guess(clock: &Clock, points: impl Iterator<Item = (f64, f64)> + Clone) -> Result<Guess, Error> {
+    let hottest = points.clone().map(|(_, theta)| theta).fold(0.0, max);
+    let reads = |theta: f64| clock.at(ln(theta)).reads;
+    let line = Line::of(points.map(|(minutes, theta)| (minutes, -reads(theta))));
     let line = line.ok_or(Error::CannotTell {
         quantity: Quantity::CoolingRate,
         why: Untold::NoSpan,
         found: 0.0,
         needed: STARTING_SPAN_S,
     })?;
+    if line.slope <= 0.0 {
+        return Err(not_cooling(line.slope));
+    }
     let rate: CoolingRate = computed(line.slope)?;
-    // The line may start before or after the hottest reading's own k t.
-    let theta = law.after(hottest, crate::math::max(line.intercept, 0.0));
+    // The line may start above the hottest reading, where no reading vouches for it.
+    let (theta, _) = clock.when(min(-line.intercept, reads(hottest)), hottest);
     Ok(Guess { theta, rate: rate.per_minute() })
 }

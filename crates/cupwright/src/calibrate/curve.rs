@@ -47,15 +47,16 @@ pub(super) struct Curve<const P: usize> {
     pub(super) covariance: Square<P>,
 }
 
-/// Fits a model, which gives its value and derivatives at x and parameters, to points (x, y); none
-/// where it does not settle, or where the points cannot tell the parameters apart.
-pub(super) fn fit<const P: usize, X>(
+/// Fits a model to points (x, y); none where it does not settle, or where the points cannot tell the
+/// parameters apart. From parameters the model makes a curve, which gives its value at x and its
+/// derivatives: what all points share is computed once.
+pub(super) fn fit<const P: usize, X, C: Fn(X) -> (f64, [f64; P])>(
     points: impl Iterator<Item = (X, f64)> + Clone,
     start: [f64; P],
-    model: impl Fn(X, &[f64; P]) -> (f64, [f64; P]),
+    model: impl Fn(&[f64; P]) -> C,
 ) -> Option<Curve<P>> {
     let rounding = ROUNDING * points.clone().map(|(_, y)| square(y)).sum::<f64>();
-    let place = |parameters| Place::at(points.clone(), parameters, &model);
+    let place = |parameters| Place::at(points.clone(), parameters, model(&parameters));
     let mut here = place(start);
     let mut damping = 1e-3 * here.triangle.column_squares().fold(0.0, max);
     let mut growth = 2.0;
@@ -104,12 +105,12 @@ impl<const P: usize> Place<P> {
     fn at<X>(
         points: impl Iterator<Item = (X, f64)>,
         parameters: [f64; P],
-        model: impl Fn(X, &[f64; P]) -> (f64, [f64; P]),
+        curve: impl Fn(X) -> (f64, [f64; P]),
     ) -> Self {
         let mut squares = 0.0;
         let mut triangle = Triangle { rows: [[0.0; P]; P], turned: [0.0; P] };
         for (x, y) in points {
-            let (value, slopes) = model(x, &parameters);
+            let (value, slopes) = curve(x);
             squares += square(y - value);
             triangle.take(slopes, y - value);
         }

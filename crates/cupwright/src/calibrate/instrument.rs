@@ -71,7 +71,8 @@ record! {
 ///
 /// The order does not matter. A cup that was read once adds nothing. Five cups read three times
 /// tell s_r to a fifth; what counts later is ν: with an interval by Student's t of that many
-/// degrees of freedom the doubt about s_r is allowed for. Source: JCGM 100:2008, 4.2.4 and E.4.3
+/// degrees of freedom the doubt about s_r is allowed for. An interval for s_r itself is lopsided, and
+/// s_r ± t u is none. Source: JCGM 100:2008, 4.2.4 and E.4.3
 /// (from memory).
 ///
 /// # Errors
@@ -102,7 +103,7 @@ pub fn repeatability(readings: &[Repeat]) -> Result<Fitted<Repeatability>, Error
     // Each reading is one part of its cup.
     let cups = readings.iter().map(|read| 1.0 / of_cup(read.cup).count() as f64).sum::<f64>();
     let cups = floor(cups + 0.5);
-    let measurements = enough(readings, cups + 1.0, Quantity::Repeatability)?;
+    let measurements = enough(readings.len(), cups + 1.0, Quantity::Repeatability)?;
     let each = readings.iter().map(|read| {
         let count = of_cup(read.cup).count() as f64;
         let mean = of_cup(read.cup).map(|other| other.strength.percent()).sum::<f64>() / count;

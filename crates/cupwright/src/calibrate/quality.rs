@@ -30,16 +30,16 @@ pub const SUSPICIOUS_CHANCE: f64 = 0.05;
 /// How well a fit describes what was measured.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Quality {
-    /// Measurements n.
+    /// Measurements n that tell something: not those at zero, where every such law begins.
     pub measurements: Measurements,
     /// Degrees of freedom ν = n − p with p parameters.
     pub freedom: DegreesOfFreedom,
     /// Residual standard deviation s = √(Σe²/ν), in the unit of what was fitted.
     pub s: f64,
-    /// Residuals e, measured less fitted, in the order given; zeros beyond n.
+    /// Residuals e, measured less fitted, in the order given; zeros beyond the last.
     pub residuals: [f64; MOST_MEASUREMENTS],
     /// Leverages h, in the order given: how much of a measurement the fit takes from it alone, 0 to
-    /// 1; zeros beyond n. They add up to p.
+    /// 1; zero of one that tells nothing, and beyond the last. They add up to p.
     pub leverages: [f64; MOST_MEASUREMENTS],
     /// The oddest measurement; none with fewer than two degrees of freedom, or without any scatter.
     pub odd: Option<Odd>,
@@ -61,7 +61,7 @@ impl Quality {
         // Adding zero turns -0 into +0.
         kept.zip(each.clone()).for_each(|((e, h), of)| (*e, *h) = (of.0 + 0.0, of.1 + 0.0));
         let freedom = measurements.count() - parameters;
-        let squares = each.clone().map(|(e, _)| square(e)).sum::<f64>();
+        let squares = each.clone().filter(tells).map(|(e, _)| square(e)).sum::<f64>();
         Self {
             measurements,
             freedom: DegreesOfFreedom::known(freedom),
@@ -73,14 +73,16 @@ impl Quality {
     }
 }
 
+/// Whether a fit takes anything from a measurement. One at zero has no leverage: to count it would make
+/// the scatter of the others look small.
+fn tells((_, leverage): &(f64, f64)) -> bool {
+    *leverage > 0.0
+}
+
 /// How many measurements there are, refused if more than thirty or fewer than needed to tell a
 /// quantity.
-pub(super) fn enough<T>(
-    measured: &[T],
-    needed: f64,
-    quantity: Quantity,
-) -> Result<Measurements, Error> {
-    let found = measured.len() as f64;
+pub(super) fn enough(count: usize, needed: f64, quantity: Quantity) -> Result<Measurements, Error> {
+    let found = count as f64;
     if found < needed {
         return Err(Error::CannotTell { quantity, why: Untold::TooFew, found, needed });
     }
@@ -100,7 +102,7 @@ fn oddest(
     let share = |e: f64, h: f64| square(e) / ((1.0 - h) * squares);
     let (at, share, residual) = each
         .enumerate()
-        .filter(|(_, (_, h))| 1.0 - h > LEAST_OWN)
+        .filter(|(_, one)| tells(one) && 1.0 - one.1 > LEAST_OWN)
         .map(|(at, (e, h))| (at, share(e, h), e))
         .fold(None, |most: Option<(usize, f64, f64)>, one| match most {
             Some(most) if most.1 >= one.1 => Some(most),

@@ -1,7 +1,7 @@
 //! Following a brew on a scale: which step of a recipe it is at, how much is still to pour, and when to
 //! stop.
 
-use super::kept::{Kept, Walk, quantity};
+use super::kept::{self, Kept, Walk, quantity};
 use super::{Doing, Event, Happening, Scale, Seen, Setup};
 use crate::error::Error;
 use crate::math::{max, min, sqrt};
@@ -9,6 +9,7 @@ use crate::quantity::{
     Beverage, BrewWater, Change, Clock, Dose, Drips, FlowVariation, Lead, Measure, ScaleReading,
     Time, VesselMass, WaterRatio, computed,
 };
+use crate::sealed::{Seal, Unreadable};
 
 /// A cue to stop comes this long before the water is reached, until a hand has shown better: half a
 /// reaction, the kettle's way back, the stream's fall (estimate).
@@ -311,7 +312,29 @@ fn near(water: f64) -> f64 {
     max(1.0, NEAR * water)
 }
 
+/// How every follower's bytes begin.
+const SEAL: Seal = Seal { letters: *b"CUPF", version: 1 };
+
+/// Numbers of a follower's state.
+pub(super) const NUMBERS: usize = 90;
+
+/// Length of a follower's state in bytes.
+pub const FOLLOWER_BYTES: usize = Seal::length(NUMBERS);
+
 impl Follower {
+    /// The state as bytes: see [`Scale::to_bytes`].
+    pub fn to_bytes(&self) -> [u8; FOLLOWER_BYTES] {
+        kept::closed::<_, NUMBERS, _>(&SEAL, *self)
+    }
+
+    /// A state from its bytes: see [`Scale::from_bytes`].
+    ///
+    /// # Errors
+    /// [`Unreadable`], with what is wrong: no damaged state is ever read.
+    pub fn from_bytes(bytes: &[u8]) -> Result<Self, Unreadable> {
+        kept::opened(&SEAL, NUMBERS, bytes, Self::new(Setup::COMMON))
+    }
+
     /// Begins at the first step, with nothing known.
     pub const fn new(setup: Setup) -> Self {
         Self {
@@ -363,7 +386,12 @@ impl Follower {
 
     /// Goes on to the next step: a button was pressed.
     pub fn go_on(&mut self) {
-        self.step = self.step.saturating_add(1);
+        self.go_to(self.step.saturating_add(1));
+    }
+
+    /// Goes to a step, counted from zero.
+    pub fn go_to(&mut self, step: u16) {
+        self.step = step;
         self.is_begun = false;
         self.cued = None;
         self.level = self.scale.line.level;
@@ -632,6 +660,9 @@ impl Kept for Follower {
         let mut step = f64::from(self.step);
         walk.number(&mut step);
         self.step = step as u16;
+        if f64::from(self.step) != step {
+            walk.refuse();
+        }
         walk.one_of(&mut self.is_begun, &[false, true]);
         walk.number(&mut self.level);
         quantity(walk, &mut self.dose);

@@ -4,6 +4,7 @@
 
 use super::{Event, Happening};
 use crate::quantity::{Change, Clock, Measure};
+use crate::sealed::{Seal, Unreadable};
 
 /// What a state is made of.
 pub(super) trait Kept {
@@ -85,9 +86,36 @@ impl Kept for Option<Event> {
     }
 }
 
+/// A state sealed in bytes.
+pub(super) fn closed<S: Kept, const NUMBERS: usize, const BYTES: usize>(
+    seal: &Seal,
+    mut state: S,
+) -> [u8; BYTES] {
+    let mut numbers = [0.0; NUMBERS];
+    state.walk(&mut Out { places: numbers.iter_mut() });
+    seal.close(0, numbers.into_iter())
+}
+
+/// A state from its bytes, in the place of another one.
+pub(super) fn opened<S: Kept>(
+    seal: &Seal,
+    numbers: usize,
+    bytes: &[u8],
+    mut state: S,
+) -> Result<S, Unreadable> {
+    let (flags, numbers) = seal.open(bytes, numbers)?;
+    let mut walk = In { numbers, is_sound: flags == 0 };
+    state.walk(&mut walk);
+    if walk.is_sound && walk.numbers.next().is_none() {
+        Ok(state)
+    } else {
+        Err(Unreadable::Unsound)
+    }
+}
+
 /// Numbers go out.
-pub(super) struct Out<I> {
-    pub(super) places: I,
+struct Out<I> {
+    places: I,
 }
 
 impl<'a, I: Iterator<Item = &'a mut f64>> Walk for Out<I> {
@@ -101,9 +129,9 @@ impl<'a, I: Iterator<Item = &'a mut f64>> Walk for Out<I> {
 }
 
 /// Numbers come in.
-pub(super) struct In<I> {
-    pub(super) numbers: I,
-    pub(super) is_sound: bool,
+struct In<I> {
+    numbers: I,
+    is_sound: bool,
 }
 
 impl<I: Iterator<Item = f64>> Walk for In<I> {
@@ -114,5 +142,35 @@ impl<I: Iterator<Item = f64>> Walk for In<I> {
 
     fn refuse(&mut self) {
         self.is_sound = false;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::live::{Follower, Scale, Setup, follow};
+
+    struct Count(usize);
+
+    impl Walk for Count {
+        fn number(&mut self, _: &mut f64) {
+            self.0 += 1;
+        }
+
+        fn refuse(&mut self) {
+            panic!("a new state is sound");
+        }
+    }
+
+    fn numbers(mut state: impl Kept) -> usize {
+        let mut count = Count(0);
+        state.walk(&mut count);
+        count.0
+    }
+
+    #[test]
+    fn every_number_has_its_place() {
+        assert_eq!(numbers(Scale::new(Setup::COMMON)), crate::live::NUMBERS);
+        assert_eq!(numbers(Follower::new(Setup::COMMON)), follow::NUMBERS);
     }
 }

@@ -6,7 +6,7 @@
 //! the points since that sum began to grow:
 //!
 //! ```text
-//! e = (z − ẑ)/(σ √(1 + 1/n + (t − t̄)²/S_tt)),   g± ← max(0, g± ± e − 0.75),   alarm at g± > 4
+//! e = (z − ẑ)/(σ √(1 + 1/n + (t − t̄)²/S_tt)),   g± ← max(0, g± ± e − 0.75),   alarm at g± > 5
 //! ```
 //!
 //! Sources: linear regression with fading memory; the cumulative sum test of Page, Biometrika 41
@@ -19,13 +19,13 @@ use crate::math::{max, sqrt, square};
 const KEPT: usize = 7;
 
 /// Points from which on the weights fade (estimate).
-const LONGEST: f64 = 16.0;
+const LONGEST: f64 = 20.0;
 
 /// What a cumulative sum loses each time, in standard deviations (estimate).
 const SLACK: f64 = 0.75;
 
 /// Where a cumulative sum tells that the line has changed (estimate).
-const ALARM: f64 = 4.0;
+const ALARM: f64 = 5.0;
 
 /// Fewest points of a line that starts anew.
 const FEWEST: f64 = 3.0;

@@ -7,7 +7,8 @@ use crate::quantity::{Dose, Measure, Strength};
 use crate::uncertainty::Estimate;
 use crate::verdict::Window;
 
-/// Golden-section steps over the window: its width to a four-hundredth.
+/// Steps of each search: golden section takes the window's width to a four-hundredth, bisection any way to
+/// a four-thousandth.
 const STEPS: u32 = 12;
 /// What is left of an interval after each, (√5 − 1)/2.
 const GOLDEN: f64 = 0.618_033_988_749_894_8;
@@ -70,11 +71,12 @@ pub fn foreseen(
 }
 
 /// The recipe that lands in the wish's window most surely: the wish with its strength moved inside the
-/// window, where that is worth a point of chance and can be planned; else, and without a window, the wish
-/// as it is.
+/// window, where that is worth a point of chance; else, and without a window, the wish as it is.
 ///
 /// The chance of a strength is that of the dose alone changed, found by golden section; the recipe is then
-/// planned anew. Near an edge a wish gains most; in the middle it is left alone.
+/// planned anew. Where that strength cannot be planned, for the chamber or the batches, it is the nearest to
+/// it that can, found by bisection to a four-thousandth of the way. Near an edge a wish gains most; in the
+/// middle it is left alone.
 ///
 /// # Errors
 /// As [`foreseen`] for the wish as it is.
@@ -88,13 +90,34 @@ pub fn surest(
     let wished = foreseen(wish, brewer, coffee, kitchen, straying)?;
     let Some(window) = &wish.window else { return Ok(wished) };
     let meant = intended(&wished.recipe, brewer, coffee, kitchen, straying);
-    let other = likeliest(&meant, window).and_then(|strength| {
-        let wish = Wish { strength, ..*wish };
-        foreseen(&wish, brewer, coffee, kitchen, straying).ok()
-    });
+    let of = |strength| Wish { strength, ..*wish };
+    let is_planned = |strength| recipe(&of(strength), brewer, coffee, kitchen).is_ok();
+    let other = likeliest(&meant, window)
+        .and_then(|strength| nearest(wish.strength, strength, is_planned))
+        .and_then(|strength| foreseen(&of(strength), brewer, coffee, kitchen, straying).ok());
     let chance = |of: &Foreseen| of.outlook.map_or(0.0, |outlook| outlook.inside.percent());
     let gain = |other: &Foreseen| chance(other) - chance(&wished) >= WORTH_IT;
     Ok(other.filter(gain).unwrap_or(wished))
+}
+
+/// The strength nearest to one sought that can be planned, on the way there from one that can.
+fn nearest(
+    planned: Strength,
+    sought: Strength,
+    is_planned: impl Fn(Strength) -> bool,
+) -> Option<Strength> {
+    if is_planned(sought) {
+        return Some(sought);
+    }
+    let way = sought.percent() - planned.percent();
+    let (mut done, mut step) = (0.0, 0.5);
+    for _ in 0..STEPS {
+        if Strength::accept(planned.percent() + (done + step) * way).is_some_and(&is_planned) {
+            done += step;
+        }
+        step *= 0.5;
+    }
+    Strength::accept(planned.percent() + done * way)
 }
 
 /// The strength of the drink, inside the window, that is the likeliest to land there.

@@ -308,7 +308,8 @@ fn facts(error: &Error) -> Facts {
 
 /// What a wish that is refused, or a limit of the core's own, is about where the quantity alone leaves it
 /// open: formula, quantity, field.
-const WISHES: [(&str, Quantity, &str); 14] = [
+const WISHES: [(&str, Quantity, &str); 16] = [
+    ("advise.on", Quantity::Strength, "wanted_pct"),
     ("dilution.water_to_reach", Quantity::Strength, "wanted_pct"),
     ("dilution.drink_of_brew", Quantity::Strength, "wanted_pct"),
     ("dilution.brew_for_drink", Quantity::Strength, "wanted_pct"),
@@ -322,6 +323,7 @@ const WISHES: [(&str, Quantity, &str); 14] = [
     ("heat.reachable", Quantity::Temperature, "water_c"),
     ("ratio.whole_cups", Quantity::Beverage, "cup_g"),
     ("reading.critical_range", Quantity::ReadingCount, "readings"),
+    ("uncertainty.time_to_cool", Quantity::Temperature, "to_c"),
     ("uncertainty.water_to_reach", Quantity::Strength, "wanted_pct"),
 ];
 

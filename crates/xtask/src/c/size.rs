@@ -49,14 +49,14 @@ const STACK: u64 = 1024;
 /// What goes past it, and how far it may: a judgement solves the balance for four inputs, a plan calls
 /// nearly everything there is, a hundred repeats are lent as quantities, and a budget is ten terms in the
 /// core and ten in C beside the differences of its model. A fit is lent up to thirty measurements, and tells
-/// a residual and a leverage of each. Advice tells up to seven outlooks, and the surest recipe is planned twice.
+/// a residual and a leverage of each. Advice tells up to eight outlooks, and the surest recipe is planned twice.
 const DEEPER: [(&str, u64); 29] = [
     ("cupwright_plan_foreseen", 6144),
     ("cupwright_plan_surest", 8064),
     ("cupwright_forecast_strength", 3584),
     ("cupwright_forecast_counted_yield", 3584),
     ("cupwright_forecast_outlook", 3072),
-    ("cupwright_advise_on", 7680),
+    ("cupwright_advise_on", 9216),
     ("cupwright_extraction_plausibility", 1152),
     ("cupwright_plan_recipe", 3584),
     ("cupwright_uncertainty_of_repeats", 1152),
@@ -76,7 +76,7 @@ const DEEPER: [(&str, u64); 29] = [
     ("cupwright_calibrate_heat_capacity", 3840),
     ("cupwright_calibrate_equilibrium_yield", 4352),
     ("cupwright_calibrate_one_rate", 4608),
-    ("cupwright_calibrate_two_rates", 6144),
+    ("cupwright_calibrate_two_rates", 6656),
     ("cupwright_calibrate_cooling", 4608),
     ("cupwright_calibrate_refractive_factor", 3328),
     ("cupwright_calibrate_repeatability", 3840),

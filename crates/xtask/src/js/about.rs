@@ -238,7 +238,7 @@ export type RefusalCode =
   | "not_begun";
 
 /** Why bytes are no profile. */
-export type Unreadable = "length" | "no_profile" | "version" | "damaged" | "not_blank";
+export type Unreadable = "length" | "foreign" | "version" | "damaged" | "not_blank" | "unsound";
 
 /** Why a function has no answer, in words and in facts. */
 export class Refusal extends RangeError {

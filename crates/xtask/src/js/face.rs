@@ -20,7 +20,7 @@ pub struct Face {
 }
 
 /// Where the inputs lie in the free memory of the module: behind the error and the answer, see `call.js`.
-const INPUTS_AT: usize = 1088;
+const INPUTS_AT: usize = 1152;
 
 /// Items of a list that `call.js` takes at most.
 const MOST_ITEMS: usize = 100;
@@ -89,8 +89,8 @@ fn key_of(field: &Variable) -> String {
     screaming(name.unwrap_or_else(|| panic!("{}: a count of what?", field.name)).0).to_lowercase()
 }
 
-/// The flag that says whether a field is there; a choice that may be none is its own, and that of the
-/// fields that begin with its name.
+/// The flag that says whether a field is there: the one that says most of its name. A choice that may be
+/// none is its own flag, and that of the fields that begin with its name.
 pub fn flag_of<'a>(record: &'a Record, field: &str) -> Option<&'a str> {
     let flags = record.fields.iter().filter_map(|flag| {
         let stem = match flag.name.strip_prefix("has_") {
@@ -99,10 +99,10 @@ pub fn flag_of<'a>(record: &'a Record, field: &str) -> Option<&'a str> {
         };
         Some((flag.name.as_str(), stem?))
     });
-    let mut flags = flags.filter(|(_, stem)| {
+    let flags = flags.filter(|(_, stem)| {
         field.strip_prefix(stem).is_some_and(|rest| rest.is_empty() || rest.starts_with('_'))
     });
-    flags.next().map(|(flag, _)| flag)
+    flags.max_by_key(|(_, stem)| stem.len()).map(|(flag, _)| flag)
 }
 
 /// The choices at which a field is looked at, from its docs: `looked at for CUPWRIGHT_AIR_PRESSURE`.

@@ -44,7 +44,7 @@ for (let at = 0; at < bytes.length; at++) {
 const longer = new Uint8Array(100_000);
 longer.set(bytes);
 refused(() => profile.fromBytes({ bytes: longer }), { why: "length", value: 100_000, min: null, max: null });
-refused(() => profile.fromBytes({ bytes: bytes.subarray(1) }), { why: "no_profile", limit: null });
+refused(() => profile.fromBytes({ bytes: bytes.subarray(1) }), { why: "foreign", limit: null });
 refused(() => profile.fromBytes({ bytes: new Uint8Array() }), {
   why: "length",
   message: "bytes: not as many as a profile has",
