@@ -33,6 +33,7 @@ static int32_t of_states(cupwright_scale *of_scale, cupwright_follower *of_follo
 /** NULL and states that were never begun are refused by name; a copy of a state goes on as the state does. */
 static int check_states(void) {
     static cupwright_scale copy;
+    static uint8_t bytes[CUPWRIGHT_SCALE_BYTES];
     const cupwright_live_setup setup = {0.1, 2000.0, 15.0};
     const cupwright_live_setup wrong_setup = {0.1, 2000.0, 0.0};
     cupwright_live_seen seen, again;
@@ -57,6 +58,17 @@ static int check_states(void) {
     copy = scale;
     wrong += cupwright_live_take(&scale, 2.0, 9.0, &seen, NULL) + cupwright_live_take(&copy, 2.0, 9.0, &again, NULL);
     wrong += bits_of(seen.level_g) != bits_of(again.level_g) || seen.doing != again.doing;
+    wrong += cupwright_live_to_bytes(&scale, bytes, NULL);
+    bytes[99] ^= 1;
+    wrong += cupwright_live_from_bytes(bytes, sizeof bytes, &copy, &error) != CUPWRIGHT_STATUS_UNREADABLE ||
+             error.limit != CUPWRIGHT_UNREADABLE_DAMAGED || strcmp(error.field, "bytes") != 0;
+    wrong += cupwright_follow_from_bytes(bytes, sizeof bytes, &follower, &error) != CUPWRIGHT_STATUS_UNREADABLE ||
+             error.limit != CUPWRIGHT_UNREADABLE_LENGTH || error.value != (double)sizeof bytes;
+    wrong += !refuses_null(cupwright_live_to_bytes(&scale, NULL, &null_error), "bytes");
+    wrong += !refuses_null(cupwright_live_from_bytes(NULL, 1, &scale, &null_error), "bytes");
+    wrong += !refuses_null(cupwright_live_from_bytes(bytes, 1, NULL, &null_error), "scale");
+    wrong += !refuses_null(cupwright_follow_to_bytes(NULL, bytes, &null_error), "follower");
+    wrong += !refuses_null(cupwright_follow_from_bytes(NULL, 1, &follower, &null_error), "bytes");
     wrong += !refuses_null(cupwright_live_begin(NULL, &scale, &null_error), "setup");
     wrong += !refuses_null(cupwright_live_begin(&setup, NULL, &null_error), "scale");
     wrong += !refuses_null(cupwright_live_take(NULL, 3.0, 5.0, &seen, &null_error), "scale");

@@ -24,6 +24,7 @@ static cupwright_scale scale;
 static cupwright_follower follower;
 static cupwright_live_step recipe[MOST_STEPS];
 static size_t steps;
+static unsigned readings;
 
 static uint64_t hash;
 
@@ -105,10 +106,22 @@ static int add_step(double a, double b, int32_t kind) {
     return 0;
 }
 
+/** Both states go to bytes and come back. */
+static int restore(void) {
+    static uint8_t bytes[CUPWRIGHT_FOLLOWER_BYTES];
+    int wrong = cupwright_live_to_bytes(&scale, bytes, NULL);
+    mark(&scale, sizeof scale);
+    wrong += cupwright_live_from_bytes(bytes, CUPWRIGHT_SCALE_BYTES, &scale, NULL);
+    wrong += cupwright_follow_to_bytes(&follower, bytes, NULL);
+    mark(&follower, sizeof follower);
+    return wrong + cupwright_follow_from_bytes(bytes, CUPWRIGHT_FOLLOWER_BYTES, &follower, NULL);
+}
+
 static int take_reading(double clock_s, double reading_g, uint64_t expected) {
     cupwright_live_seen seen;
     cupwright_live_now now;
-    int wrong = watch(clock_s, reading_g, &seen, NULL) + follow(clock_s, reading_g, &now, NULL);
+    int wrong = ++readings % 40 == 0 ? restore() : 0;
+    wrong += watch(clock_s, reading_g, &seen, NULL) + follow(clock_s, reading_g, &now, NULL);
     if (wrong == 0) {
         hash = 0;
         put_seen(&seen);
