@@ -631,6 +631,16 @@ typedef enum cupwright_quantity cupwright_quantity;
 #define CUPWRIGHT_PROFILE_BYTES 312
 
 /**
+ * Length of a scale's state as bytes.
+ */
+#define CUPWRIGHT_SCALE_BYTES 584
+
+/**
+ * Length of a follower's state as bytes.
+ */
+#define CUPWRIGHT_FOLLOWER_BYTES 736
+
+/**
  * Whether a function answered, and if not, why. A value never changes its meaning and is never used
  * again for another.
  */
@@ -4167,7 +4177,8 @@ typedef struct cupwright_live_setup {
 /**
  * A scale that is being watched. The caller keeps it, anywhere, one for each scale; it may be copied
  * and the copy goes on as the scale itself. cupwright_live_begin() begins it. What is in it concerns
- * nobody else, and holds for this version of the library on this kind of processor.
+ * nobody else, and holds for this version of the library on this kind of processor:
+ * cupwright_live_to_bytes() makes something to keep of it.
  */
 typedef struct cupwright_scale {
     /**
@@ -6997,6 +7008,33 @@ int32_t cupwright_live_account(const struct cupwright_scale *scale,
                                struct cupwright_error *error);
 
 /**
+ * A scale's state as bytes, the same on every processor, for a memory that outlives a restart.
+ *
+ * @param scale The state; it stays as it is.
+ * @param[out] bytes Room for CUPWRIGHT_SCALE_BYTES bytes.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_live_to_bytes(const struct cupwright_scale *scale,
+                                uint8_t *bytes,
+                                struct cupwright_error *error);
+
+/**
+ * A scale's state from its bytes. No damaged one is ever read: a single wrong byte is always found.
+ * The clock must have gone on meanwhile; the first reading counts as one after a gap.
+ *
+ * @param bytes The bytes.
+ * @param count How many: CUPWRIGHT_SCALE_BYTES of this version.
+ * @param[out] scale The state; whatever it was before.
+ *
+ * Fails with CUPWRIGHT_STATUS_UNREADABLE, the error's `limit` says why.
+ */
+int32_t cupwright_live_from_bytes(const uint8_t *bytes,
+                                  size_t count,
+                                  struct cupwright_scale *scale,
+                                  struct cupwright_error *error);
+
+/**
  * Begins to follow a brew, at the first step of its recipe and with nothing known.
  *
  *     static const cupwright_live_step recipe[] = {
@@ -7122,6 +7160,33 @@ int32_t cupwright_follow_weighed(const struct cupwright_follower *follower,
 int32_t cupwright_follow_account(const struct cupwright_follower *follower,
                                  struct cupwright_live_accounts *account,
                                  struct cupwright_error *error);
+
+/**
+ * A follower's state as bytes, as cupwright_live_to_bytes() makes them of a scale's.
+ *
+ * @param follower The state; it stays as it is.
+ * @param[out] bytes Room for CUPWRIGHT_FOLLOWER_BYTES bytes.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_follow_to_bytes(const struct cupwright_follower *follower,
+                                  uint8_t *bytes,
+                                  struct cupwright_error *error);
+
+/**
+ * A follower's state from its bytes, as cupwright_live_from_bytes() reads a scale's. The recipe is not
+ * among them.
+ *
+ * @param bytes The bytes.
+ * @param count How many: CUPWRIGHT_FOLLOWER_BYTES of this version.
+ * @param[out] follower The state; whatever it was before.
+ *
+ * Fails with CUPWRIGHT_STATUS_UNREADABLE, the error's `limit` says why.
+ */
+int32_t cupwright_follow_from_bytes(const uint8_t *bytes,
+                                    size_t count,
+                                    struct cupwright_follower *follower,
+                                    struct cupwright_error *error);
 
 /**
  * A status in plain words; NULL for a code that is none of enum cupwright_status.
