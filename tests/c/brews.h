@@ -1,6 +1,6 @@
 /*
- * Brews on a scale, which stand behind the cases: a scale is watched and the brew is followed, and each
- * reading's answers are compared with the core's by a hash over their bits.
+ * Brews on a scale: it is watched and the brew is followed, and each reading's answers are compared with the
+ * core's by a hash over their bits.
  *
  * A line is an operation, two numbers as the hexadecimal digits of their bits, and digits that depend on
  * the operation: crates/xtask/src/brews.rs.
@@ -9,7 +9,7 @@
 #ifndef BREWS_H
 #define BREWS_H
 
-#include "cases.h"
+#include "words.h"
 
 /* Another program may look closer at each reading. */
 #if !defined(READ)
@@ -18,13 +18,13 @@
 
 enum { END, BEGIN, STEP, TAKE, REFUSED, ZEROED, COUNT_ANEW, GO_ON, KNOW, TOLD };
 
-/* As many as there are: memory is short on the smallest board. */
-enum { MOST_STEPS = 8 };
+enum { MOST_STEPS = 24 };
 
 static cupwright_scale scale;
 static cupwright_follower follower;
 static cupwright_live_step recipe[MOST_STEPS];
 static size_t steps;
+static unsigned readings;
 
 static uint64_t hash;
 
@@ -106,10 +106,22 @@ static int add_step(double a, double b, int32_t kind) {
     return 0;
 }
 
+/** Both states go to bytes and come back. */
+static int restore(void) {
+    static uint8_t bytes[CUPWRIGHT_FOLLOWER_BYTES];
+    int wrong = cupwright_live_to_bytes(&scale, bytes, NULL);
+    mark(&scale, sizeof scale);
+    wrong += cupwright_live_from_bytes(bytes, CUPWRIGHT_SCALE_BYTES, &scale, NULL);
+    wrong += cupwright_follow_to_bytes(&follower, bytes, NULL);
+    mark(&follower, sizeof follower);
+    return wrong + cupwright_follow_from_bytes(bytes, CUPWRIGHT_FOLLOWER_BYTES, &follower, NULL);
+}
+
 static int take_reading(double clock_s, double reading_g, uint64_t expected) {
     cupwright_live_seen seen;
     cupwright_live_now now;
-    int wrong = watch(clock_s, reading_g, &seen, NULL) + follow(clock_s, reading_g, &now, NULL);
+    int wrong = ++readings % 40 == 0 ? restore() : 0;
+    wrong += watch(clock_s, reading_g, &seen, NULL) + follow(clock_s, reading_g, &now, NULL);
     if (wrong == 0) {
         hash = 0;
         put_seen(&seen);

@@ -3,11 +3,10 @@
  *
  * A case is a line: the number of the function, how many numbers it takes, the numbers as the hexadecimal
  * digits of their bits, the status expected, how many numbers it gives, the numbers; after a refusal the
- * seven facts of the error and the field to blame. The last line is "end" and how many there were. Behind it
- * stand brews.
+ * seven facts of the error and the field to blame. The last line is "end" and how many there were.
  */
 
-#include "brews.h"
+#include "cases.h"
 
 static int is_error(const cupwright_error *error, int32_t status, const struct row *expected, const char *field) {
     const double facts[] = {error->value,
@@ -213,89 +212,14 @@ static int check_profile(void) {
     return wrong;
 }
 
-/** What every function says to two states: the one status, or -1 where they differ. */
-static int32_t of_states(cupwright_scale *of_scale, cupwright_follower *of_follower) {
-    cupwright_live_seen seen;
-    cupwright_live_now now;
-    cupwright_live_accounts account;
-    cupwright_live_weighed weighed;
-    const int32_t statuses[] = {
-        cupwright_live_take(of_scale, 1.0, 5.0, &seen, NULL),
-        cupwright_live_zeroed(of_scale, 5.0, NULL),
-        cupwright_live_count_anew(of_scale, NULL),
-        cupwright_live_account(of_scale, &account, NULL),
-        cupwright_follow_take(of_follower, NULL, 0, 1.0, 5.0, &now, NULL),
-        cupwright_follow_go_on(of_follower, NULL),
-        cupwright_follow_zeroed(of_follower, 5.0, NULL),
-        cupwright_follow_set_dose(of_follower, 15.0, NULL),
-        cupwright_follow_set_beverage(of_follower, 200.0, NULL),
-        cupwright_follow_set_lead(of_follower, 0.5, NULL),
-        cupwright_follow_weighed(of_follower, &weighed, NULL),
-        cupwright_follow_account(of_follower, &account, NULL),
-    };
-    int32_t all = statuses[0];
-    for (size_t at = 1; at < sizeof statuses / sizeof statuses[0]; at++) {
-        all = statuses[at] == all ? all : -1;
-    }
-    return all;
-}
-
-/** NULL and states that were never begun are refused by name; a copy of a state goes on as the state does. */
-static int check_states(void) {
-    /* On the stack: the smallest board has little memory beside it. */
-    cupwright_scale copy;
-    const cupwright_live_setup setup = {0.1, 2000.0, 15.0};
-    const cupwright_live_setup wrong_setup = {0.1, 2000.0, 0.0};
-    cupwright_live_seen seen, again;
-    cupwright_live_now now;
-    cupwright_live_accounts account;
-    cupwright_live_weighed weighed;
-    cupwright_error error;
-    int wrong = of_states(NULL, NULL) != CUPWRIGHT_STATUS_NULL;
-    /* Both are zeros so far. */
-    wrong += of_states(&scale, &follower) != CUPWRIGHT_STATUS_NOT_BEGUN;
-    wrong += cupwright_live_take(&scale, 1.0, 5.0, &seen, &error) != CUPWRIGHT_STATUS_NOT_BEGUN ||
-             error.status != CUPWRIGHT_STATUS_NOT_BEGUN || strcmp(error.field, "scale") != 0;
-    wrong += cupwright_follow_go_on(&follower, &error) != CUPWRIGHT_STATUS_NOT_BEGUN ||
-             strcmp(error.field, "follower") != 0;
-    wrong += cupwright_live_begin(&wrong_setup, &scale, &error) != CUPWRIGHT_STATUS_OUT_OF_RANGE ||
-             strcmp(error.field, "fastest_g_per_s") != 0;
-    wrong += of_states(&scale, &follower) != CUPWRIGHT_STATUS_NOT_BEGUN;
-    wrong += cupwright_live_begin(&setup, &scale, NULL) + cupwright_follow_begin(&setup, &follower, NULL);
-    wrong += of_states(&scale, &follower) != CUPWRIGHT_STATUS_OK;
-    wrong += cupwright_live_take(&scale, 1.0, 5.0, &seen, &error) != CUPWRIGHT_STATUS_IMPOSSIBLE ||
-             error.quantity != CUPWRIGHT_QUANTITY_CLOCK || error.lowest != 1.0;
-    copy = scale;
-    wrong += cupwright_live_take(&scale, 2.0, 9.0, &seen, NULL) + cupwright_live_take(&copy, 2.0, 9.0, &again, NULL);
-    wrong += !same(seen.level_g, again.level_g) || seen.doing != again.doing;
-    wrong += !refuses_null(cupwright_live_begin(NULL, &scale, &null_error), "setup");
-    wrong += !refuses_null(cupwright_live_begin(&setup, NULL, &null_error), "scale");
-    wrong += !refuses_null(cupwright_live_take(NULL, 3.0, 5.0, &seen, &null_error), "scale");
-    wrong += !refuses_null(cupwright_live_take(&scale, 3.0, 5.0, NULL, &null_error), "seen");
-    wrong += !refuses_null(cupwright_live_account(&scale, NULL, &null_error), "account");
-    wrong += !refuses_null(cupwright_follow_begin(NULL, &follower, &null_error), "setup");
-    wrong += !refuses_null(cupwright_follow_begin(&setup, NULL, &null_error), "follower");
-    wrong += !refuses_null(cupwright_follow_take(&follower, NULL, 1, 3.0, 5.0, &now, &null_error), "recipe");
-    wrong += !refuses_null(cupwright_follow_take(&follower, NULL, 0, 3.0, 5.0, NULL, &null_error), "now");
-    wrong += !refuses_null(cupwright_follow_weighed(NULL, &weighed, &null_error), "follower");
-    wrong += !refuses_null(cupwright_follow_weighed(&follower, NULL, &null_error), "weighed");
-    wrong += !refuses_null(cupwright_follow_account(&follower, NULL, &null_error), "account");
-    wrong += cupwright_follow_take(&follower, recipe, 25, 3.0, 5.0, &now, &error) != CUPWRIGHT_STATUS_OUT_OF_RANGE ||
-             error.quantity != CUPWRIGHT_QUANTITY_STEP_COUNT || strcmp(error.field, "count") != 0;
-    /* A step of zeros is none. */
-    wrong += cupwright_follow_take(&follower, recipe, 1, 3.0, 5.0, &now, &error) != CUPWRIGHT_STATUS_UNKNOWN_CHOICE ||
-             strcmp(error.field, "step") != 0;
-    return wrong + (cupwright_live_account(&scale, &account, NULL) != CUPWRIGHT_STATUS_OK);
-}
-
 int main(void) {
     static struct row given, expected;
     static unsigned char met[CALLS];
     char word[48];
     uint64_t count = 0;
-    int wrong = check_versions() + check_texts() + check_counts() + check_profile() + check_states();
+    int wrong = check_versions() + check_texts() + check_counts() + check_profile();
     if (wrong != 0) {
-        print("a version, a text, a profile, a state or the refusal of a count is wrong\n");
+        print("a version, a text, a profile or the refusal of a count is wrong\n");
     }
     while (next_word(word, sizeof word) != 0 && strcmp(word, "end") != 0) {
         size_t number = 0;
@@ -341,12 +265,6 @@ int main(void) {
         print("the cases have no end\n");
         wrong++;
     }
-    uint64_t lines = 0;
-    if (wrong == 0) {
-        wrong = play_brews(&lines) + (lines == 0);
-    }
-    print_number(lines, 10);
-    print(" lines of brews and ");
     print_number(count, 10);
     print(" cases of ");
     print_number(CALLS, 10);

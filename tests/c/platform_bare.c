@@ -17,7 +17,7 @@ int next_byte(void) {
     /* Of no use before it is opened: nothing but zeros is set up before main. */
     static intptr_t file;
     static int is_open;
-    static unsigned char buffer[512];
+    static unsigned char buffer[1024];
     static uintptr_t length, at;
     if (!is_open) {
         file = open_cases();

@@ -188,11 +188,12 @@ function misused(library, setup) {
     ["missing", "lead_s", () => follower.setLead({})],
     ["out_of_range", "to_g", () => live.follower(setup, [{ step: "pour", to_g: 0, from_s: 0 }]).take(reading)],
     ["out_of_range", "count", () => live.follower(setup, Array(25).fill({ step: "press" })).take(reading)],
-    ["wrong_type", "state", () => live.scale.from([...scale.state])],
-    ["not_begun", "scale", () => live.scale.from(new Uint8Array(512))],
-    ["not_begun", "scale", () => live.scale.from(scale.state.slice(0, 500))],
-    ["not_begun", "scale", () => live.scale.from(follower.state)],
-    ["not_begun", "follower", () => live.follower.from(scale.state, [])],
+    ["wrong_type", "bytes", () => live.scale.from([...scale.state])],
+    ["unreadable", "bytes", () => live.scale.from(new Uint8Array(512))],
+    ["unreadable", "bytes", () => live.scale.from(scale.state.slice(0, 500))],
+    ["unreadable", "bytes", () => live.scale.from(scale.state.with(99, 7))],
+    ["unreadable", "bytes", () => live.scale.from(follower.state)],
+    ["unreadable", "bytes", () => live.follower.from(scale.state, [])],
   ];
   const wrong = [];
   for (const [words, texts] of [

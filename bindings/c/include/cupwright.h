@@ -23,7 +23,7 @@
  * nothing is clamped. Symbols in equations: D dose, W brew water, B beverage, T strength, E yield,
  * h moisture, s solids of the water, V vapour, φ held strength, r retention, R ratio, ρ density.
  *
- * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread, and from an
+ * Nothing is allocated, nothing is global, nothing is kept after a call but in states that the caller owns: call from any thread, and from an
  * interrupt if its stack and time allow. cupwright_plan_recipe() takes 3.2 KiB of stack and millions of
  * instructions, so does cupwright_uncertainty_extraction_yield(), the other budgets take 2.3 KiB, fits
  * (cupwright_calibrate_...()) 3 to 6 KiB and up to hundreds of millions of instructions on a processor without doubles,
@@ -629,6 +629,16 @@ typedef enum cupwright_quantity cupwright_quantity;
  * Length of a profile in bytes.
  */
 #define CUPWRIGHT_PROFILE_BYTES 312
+
+/**
+ * Length of a scale's state as bytes.
+ */
+#define CUPWRIGHT_SCALE_BYTES 584
+
+/**
+ * Length of a follower's state as bytes.
+ */
+#define CUPWRIGHT_FOLLOWER_BYTES 736
 
 /**
  * Whether a function answered, and if not, why. A value never changes its meaning and is never used
@@ -4167,7 +4177,8 @@ typedef struct cupwright_live_setup {
 /**
  * A scale that is being watched. The caller keeps it, anywhere, one for each scale; it may be copied
  * and the copy goes on as the scale itself. cupwright_live_begin() begins it. What is in it concerns
- * nobody else, and holds for this version of the library on this kind of processor.
+ * nobody else, and holds for this version of the library on this kind of processor:
+ * cupwright_live_to_bytes() makes something to keep of it.
  */
 typedef struct cupwright_scale {
     /**
@@ -6908,6 +6919,28 @@ int32_t cupwright_caution_caffeine(double dose_g,
 /**
  * Begins to watch a scale. The first reading is taken for what lies on it.
  *
+ *     static cupwright_scale scale;
+ *
+ *     void on_start(void) {
+ *         const cupwright_live_setup setup = {0.1, 2000.0, 15.0};
+ *         cupwright_live_begin(&setup, &scale, NULL);
+ *     }
+ *
+ *     void on_reading(double clock_s, double reading_g) {
+ *         cupwright_live_seen seen;
+ *         if (cupwright_live_take(&scale, clock_s, reading_g, &seen, NULL) != CUPWRIGHT_STATUS_OK) {
+ *             return;
+ *         }
+ *         show(seen.poured_g, seen.has_flow ? seen.flow_g_per_s : 0.0);
+ *         if (seen.event == CUPWRIGHT_HAPPENING_POUR_STARTED) {
+ *             start_timer(seen.event_clock_s);
+ *         }
+ *     }
+ *
+ *     void on_tare_button(double reading_g) {
+ *         cupwright_live_zeroed(&scale, reading_g, NULL);
+ *     }
+ *
  * @param setup The scale.
  * @param[out] scale The state; whatever it was before.
  */
@@ -6975,7 +7008,45 @@ int32_t cupwright_live_account(const struct cupwright_scale *scale,
                                struct cupwright_error *error);
 
 /**
+ * A scale's state as bytes, the same on every processor, for a memory that outlives a restart.
+ *
+ * @param scale The state; it stays as it is.
+ * @param[out] bytes Room for CUPWRIGHT_SCALE_BYTES bytes.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_live_to_bytes(const struct cupwright_scale *scale,
+                                uint8_t *bytes,
+                                struct cupwright_error *error);
+
+/**
+ * A scale's state from its bytes. No damaged one is ever read: a single wrong byte is always found.
+ * The clock must have gone on meanwhile; the first reading counts as one after a gap.
+ *
+ * @param bytes The bytes.
+ * @param count How many: CUPWRIGHT_SCALE_BYTES of this version.
+ * @param[out] scale The state; whatever it was before.
+ *
+ * Fails with CUPWRIGHT_STATUS_UNREADABLE, the error's `limit` says why.
+ */
+int32_t cupwright_live_from_bytes(const uint8_t *bytes,
+                                  size_t count,
+                                  struct cupwright_scale *scale,
+                                  struct cupwright_error *error);
+
+/**
  * Begins to follow a brew, at the first step of its recipe and with nothing known.
+ *
+ *     static const cupwright_live_step recipe[] = {
+ *         {.step = CUPWRIGHT_STEP_DOSE, .dose_g = 15.0},
+ *         {.step = CUPWRIGHT_STEP_POUR, .to_g = 45.0},
+ *         {.step = CUPWRIGHT_STEP_POUR, .to_g = 250.0, .from_s = 40.0},
+ *     };
+ *
+ *     cupwright_live_now now;
+ *     if (cupwright_follow_take(&follower, recipe, 3, clock_s, reading_g, &now, NULL) == CUPWRIGHT_STATUS_OK) {
+ *         show_words(cupwright_cue_text(now.cue), cupwright_why_text(now.why));
+ *     }
  *
  * @param setup The scale.
  * @param[out] follower The state; whatever it was before.
@@ -7089,6 +7160,33 @@ int32_t cupwright_follow_weighed(const struct cupwright_follower *follower,
 int32_t cupwright_follow_account(const struct cupwright_follower *follower,
                                  struct cupwright_live_accounts *account,
                                  struct cupwright_error *error);
+
+/**
+ * A follower's state as bytes, as cupwright_live_to_bytes() makes them of a scale's.
+ *
+ * @param follower The state; it stays as it is.
+ * @param[out] bytes Room for CUPWRIGHT_FOLLOWER_BYTES bytes.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+ */
+int32_t cupwright_follow_to_bytes(const struct cupwright_follower *follower,
+                                  uint8_t *bytes,
+                                  struct cupwright_error *error);
+
+/**
+ * A follower's state from its bytes, as cupwright_live_from_bytes() reads a scale's. The recipe is not
+ * among them.
+ *
+ * @param bytes The bytes.
+ * @param count How many: CUPWRIGHT_FOLLOWER_BYTES of this version.
+ * @param[out] follower The state; whatever it was before.
+ *
+ * Fails with CUPWRIGHT_STATUS_UNREADABLE, the error's `limit` says why.
+ */
+int32_t cupwright_follow_from_bytes(const uint8_t *bytes,
+                                    size_t count,
+                                    struct cupwright_follower *follower,
+                                    struct cupwright_error *error);
 
 /**
  * A status in plain words; NULL for a code that is none of enum cupwright_status.

@@ -5,6 +5,7 @@ use core::ffi::c_char;
 use core::ptr;
 
 use cupwright::Error;
+use cupwright::profile::Unreadable;
 use cupwright::quantity::{Measure, Quantity};
 
 use crate::status::{cupwright_error, cupwright_status, cupwright_unreadable};
@@ -68,6 +69,20 @@ macro_rules! given {
     };
 }
 
+/// What the core reads in bytes, or a refusal that says why it cannot. One byte more than anything has
+/// is enough to see that there are too many.
+macro_rules! opened {
+    ($call:ident, $bytes:ident, $count:ident, $open:path) => {{
+        const MOST: usize = 1024;
+        // SAFETY: the crate's own condition: NULL, or valid for the call.
+        let read = unsafe { $call.all($bytes, $count.min(MOST), $crate::call::field!($bytes)) };
+        read.and_then(|read| {
+            let refused = |error| $call.unreadable(&error, $count, $crate::call::field!($bytes));
+            $open(read).map_err(refused)
+        })
+    }};
+}
+
 /// Makes a call: the parameter that takes the answer, the one that takes the error, and what to ask.
 macro_rules! answer {
     ($out:ident, $error:ident, |$call:ident| $ask:expr) => {{
@@ -88,7 +103,7 @@ macro_rules! done {
     }};
 }
 
-pub(crate) use {answer, checked, counted, done, field, given, optional};
+pub(crate) use {answer, checked, counted, done, field, given, opened, optional};
 
 /// The status of a call that has no answer. Its facts are written where they are found, so that
 /// nothing large travels through the functions.
@@ -221,9 +236,19 @@ impl Call {
         self.write(cupwright_error { status, value, field: field.0, ..NO_FACTS })
     }
 
-    /// Bytes that are no profile.
+    /// Bytes that cannot be read, and how many there were.
     #[inline(never)]
-    pub(crate) fn unreadable(self, why: cupwright_unreadable, value: f64, field: Field) -> Refused {
+    pub(crate) fn unreadable(self, unreadable: &Unreadable, count: usize, field: Field) -> Refused {
+        use cupwright_unreadable as why;
+        let (why, value) = match *unreadable {
+            Unreadable::Length { .. } => (why::Length, count as f64),
+            Unreadable::Foreign => (why::Foreign, 0.0),
+            Unreadable::Version { found, .. } => (why::Version, found.into()),
+            Unreadable::Damaged { found, .. } => (why::Damaged, found.into()),
+            Unreadable::Value(error) => return self.refuse(&error, None),
+            Unreadable::NotBlank => (why::NotBlank, 0.0),
+            _ => (why::Unsound, 0.0),
+        };
         let (status, limit) = (cupwright_status::Unreadable as i32, why as i32);
         self.write(cupwright_error { status, value, limit, field: field.0, ..NO_FACTS })
     }

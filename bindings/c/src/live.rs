@@ -2,15 +2,26 @@
 //! caller keeps.
 
 use cupwright::live::{Account, Follower, Now, Scale, Seen, Setup, Step, StepKind};
+use cupwright::live::{FOLLOWER_BYTES, SCALE_BYTES};
 use cupwright::quantity::{Beverage, Change, Dose, Flow, StepCount};
 use cupwright::quantity::{FlowVariation, Time, WaterRatio};
 
-use crate::call::{Call, Field, Refused, answer, checked, done, each, field, given};
+use crate::call::{Call, Field, Refused, answer, checked, done, each, field, given, opened};
 use crate::status::cupwright_error;
+
+/// Length of a scale's state as bytes.
+pub const CUPWRIGHT_SCALE_BYTES: usize = 584;
+
+/// Length of a follower's state as bytes.
+pub const CUPWRIGHT_FOLLOWER_BYTES: usize = 736;
+
+const _: () = assert!(CUPWRIGHT_SCALE_BYTES == SCALE_BYTES);
+const _: () = assert!(CUPWRIGHT_FOLLOWER_BYTES == FOLLOWER_BYTES);
 
 /// A scale that is being watched. The caller keeps it, anywhere, one for each scale; it may be copied
 /// and the copy goes on as the scale itself. cupwright_live_begin() begins it. What is in it concerns
-/// nobody else, and holds for this version of the library on this kind of processor.
+/// nobody else, and holds for this version of the library on this kind of processor:
+/// cupwright_live_to_bytes() makes something to keep of it.
 #[repr(C)]
 pub struct cupwright_scale {
     /// Not to be read or written.
@@ -462,6 +473,30 @@ fn weighed(call: Call, of: &Follower) -> Result<cupwright_live_weighed, Refused>
 
 /// Begins to watch a scale. The first reading is taken for what lies on it.
 ///
+/// ```text
+/// static cupwright_scale scale;
+///
+/// void on_start(void) {
+///     const cupwright_live_setup setup = {0.1, 2000.0, 15.0};
+///     cupwright_live_begin(&setup, &scale, NULL);
+/// }
+///
+/// void on_reading(double clock_s, double reading_g) {
+///     cupwright_live_seen seen;
+///     if (cupwright_live_take(&scale, clock_s, reading_g, &seen, NULL) != CUPWRIGHT_STATUS_OK) {
+///         return;
+///     }
+///     show(seen.poured_g, seen.has_flow ? seen.flow_g_per_s : 0.0);
+///     if (seen.event == CUPWRIGHT_HAPPENING_POUR_STARTED) {
+///         start_timer(seen.event_clock_s);
+///     }
+/// }
+///
+/// void on_tare_button(double reading_g) {
+///     cupwright_live_zeroed(&scale, reading_g, NULL);
+/// }
+/// ```
+///
 /// @param setup The scale.
 /// @param[out] scale The state; whatever it was before.
 #[unsafe(no_mangle)]
@@ -561,7 +596,55 @@ pub unsafe extern "C" fn cupwright_live_account(
     }))
 }
 
+/// A scale's state as bytes, the same on every processor, for a memory that outlives a restart.
+///
+/// @param scale The state; it stays as it is.
+/// @param[out] bytes Room for CUPWRIGHT_SCALE_BYTES bytes.
+///
+/// Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_live_to_bytes(
+    scale: *const cupwright_scale,
+    bytes: *mut u8,
+    error: *mut cupwright_error,
+) -> i32 {
+    let bytes: *mut [u8; CUPWRIGHT_SCALE_BYTES] = bytes.cast();
+    answer!(bytes, error, |call| Ok(begun!(call, scale: Scale)?.to_bytes()))
+}
+
+/// A scale's state from its bytes. No damaged one is ever read: a single wrong byte is always found.
+/// The clock must have gone on meanwhile; the first reading counts as one after a gap.
+///
+/// @param bytes The bytes.
+/// @param count How many: CUPWRIGHT_SCALE_BYTES of this version.
+/// @param[out] scale The state; whatever it was before.
+///
+/// Fails with CUPWRIGHT_STATUS_UNREADABLE, the error's `limit` says why.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_live_from_bytes(
+    bytes: *const u8,
+    count: usize,
+    scale: *mut cupwright_scale,
+    error: *mut cupwright_error,
+) -> i32 {
+    let scale: *mut Begun<Scale> = scale.cast();
+    answer!(scale, error, |call| Ok(Begun::new(opened!(call, bytes, count, Scale::from_bytes)?)))
+}
+
 /// Begins to follow a brew, at the first step of its recipe and with nothing known.
+///
+/// ```text
+/// static const cupwright_live_step recipe[] = {
+///     {.step = CUPWRIGHT_STEP_DOSE, .dose_g = 15.0},
+///     {.step = CUPWRIGHT_STEP_POUR, .to_g = 45.0},
+///     {.step = CUPWRIGHT_STEP_POUR, .to_g = 250.0, .from_s = 40.0},
+/// };
+///
+/// cupwright_live_now now;
+/// if (cupwright_follow_take(&follower, recipe, 3, clock_s, reading_g, &now, NULL) == CUPWRIGHT_STATUS_OK) {
+///     show_words(cupwright_cue_text(now.cue), cupwright_why_text(now.why));
+/// }
+/// ```
 ///
 /// @param setup The scale.
 /// @param[out] follower The state; whatever it was before.
@@ -734,4 +817,41 @@ pub unsafe extern "C" fn cupwright_follow_account(
         let follower = begun!(call, follower: Follower)?;
         self::account(&call.core(follower.scale().account())?)
     }))
+}
+
+/// A follower's state as bytes, as cupwright_live_to_bytes() makes them of a scale's.
+///
+/// @param follower The state; it stays as it is.
+/// @param[out] bytes Room for CUPWRIGHT_FOLLOWER_BYTES bytes.
+///
+/// Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_follow_to_bytes(
+    follower: *const cupwright_follower,
+    bytes: *mut u8,
+    error: *mut cupwright_error,
+) -> i32 {
+    let bytes: *mut [u8; CUPWRIGHT_FOLLOWER_BYTES] = bytes.cast();
+    answer!(bytes, error, |call| Ok(begun!(call, follower: Follower)?.to_bytes()))
+}
+
+/// A follower's state from its bytes, as cupwright_live_from_bytes() reads a scale's. The recipe is not
+/// among them.
+///
+/// @param bytes The bytes.
+/// @param count How many: CUPWRIGHT_FOLLOWER_BYTES of this version.
+/// @param[out] follower The state; whatever it was before.
+///
+/// Fails with CUPWRIGHT_STATUS_UNREADABLE, the error's `limit` says why.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_follow_from_bytes(
+    bytes: *const u8,
+    count: usize,
+    follower: *mut cupwright_follower,
+    error: *mut cupwright_error,
+) -> i32 {
+    let follower: *mut Begun<Follower> = follower.cast();
+    answer!(follower, error, |call| {
+        Ok(Begun::new(opened!(call, bytes, count, Follower::from_bytes)?))
+    })
 }

@@ -1,11 +1,11 @@
 //! What was learned of one brewer, coffee, cup and instrument, kept as bytes.
 
-use cupwright::profile::{PROFILE_BYTES, Profile, Unreadable};
+use cupwright::profile::{PROFILE_BYTES, Profile};
 use cupwright::quantity::{Correlation, Measure};
 use cupwright::uncertainty::{Estimate, Uncertain};
 
-use crate::call::{Call, Field, Refused, answer, field, given, optional};
-use crate::status::{cupwright_error, cupwright_unreadable};
+use crate::call::{Call, Field, Refused, answer, field, given, opened, optional};
+use crate::status::cupwright_error;
 
 /// Length of a profile in bytes.
 pub const CUPWRIGHT_PROFILE_BYTES: usize = 312;
@@ -169,24 +169,6 @@ fn profile(of: &Profile) -> cupwright_profile {
     }
 }
 
-/// Bytes that are looked at: of more than a profile has, one more.
-const MOST: usize = CUPWRIGHT_PROFILE_BYTES + 1;
-
-/// The refusal of so many bytes.
-fn refused(call: Call, unreadable: &Unreadable, count: usize) -> Refused {
-    use cupwright_unreadable as why;
-    let (why, value) = match *unreadable {
-        Unreadable::Length { .. } => (why::Length, count as f64),
-        Unreadable::Foreign => (why::Foreign, 0.0),
-        Unreadable::Version { found, .. } => (why::Version, found.into()),
-        Unreadable::Damaged { found, .. } => (why::Damaged, found.into()),
-        Unreadable::Value(error) => return call.refuse(&error, None),
-        Unreadable::NotBlank => (why::NotBlank, 0.0),
-        _ => (why::Unsound, 0.0),
-    };
-    call.unreadable(why, value, field!(bytes))
-}
-
 /// A profile as bytes, the same on every processor: little endian, with a version and a check value.
 ///
 /// @param profile The profile; its numbers must lie in their ranges.
@@ -217,9 +199,6 @@ pub unsafe extern "C" fn cupwright_profile_from_bytes(
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(profile, error, |call| {
-        // SAFETY: the crate's own condition: NULL, or valid for the call.
-        let read = unsafe { call.all(bytes, count.min(MOST), field!(bytes)) }?;
-        let read = Profile::from_bytes(read).map_err(|error| refused(call, &error, count))?;
-        Ok(self::profile(&read))
+        Ok(self::profile(&opened!(call, bytes, count, Profile::from_bytes)?))
     })
 }

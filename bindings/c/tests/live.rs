@@ -138,6 +138,28 @@ fn a_begun_state_answers_where_it_lies_and_as_a_copy() {
 }
 
 #[test]
+fn a_state_comes_back_from_its_bytes() {
+    let (mut scale, mut other) = (scale(), follower());
+    let mut bytes = [0; CUPWRIGHT_FOLLOWER_BYTES];
+    // SAFETY: the states were begun, and so many bytes are there.
+    unsafe {
+        let (state, place) = (scale.as_mut_ptr(), bytes.as_mut_ptr());
+        assert_eq!(cupwright_live_to_bytes(state, place, null_mut()), OK);
+        let count = CUPWRIGHT_SCALE_BYTES;
+        assert_eq!(cupwright_live_from_bytes(bytes.as_ptr(), count, state, null_mut()), OK);
+        bytes[99] ^= 1;
+        let status = cupwright_live_from_bytes(bytes.as_ptr(), count, state, null_mut());
+        assert_eq!(status, cupwright_status::Unreadable as i32);
+        let (state, place) = (other.as_mut_ptr(), bytes.as_mut_ptr());
+        assert_eq!(cupwright_follow_to_bytes(state, place, null_mut()), OK);
+        let count = CUPWRIGHT_FOLLOWER_BYTES;
+        assert_eq!(cupwright_follow_from_bytes(bytes.as_ptr(), count, state, null_mut()), OK);
+    }
+    assert_eq!(of_a_scale(scale.as_mut_ptr(), true), [OK; 4]);
+    assert_eq!(of_a_follower(other.as_mut_ptr(), true), [OK; 8]);
+}
+
+#[test]
 fn a_refused_reading_leaves_the_state_as_it_was() {
     let (mut spoiled, mut clean) = (scale(), scale());
     let mut error = MaybeUninit::<cupwright_error>::uninit();

@@ -23,7 +23,7 @@ export interface Scale {
   countAnew(): void;
   /** Where all changes of the reading are put down. */
   account(): LiveAccounts;
-  /** A copy of the state: for `structuredClone()`, for a store, for `live.scale.from()` of the same version. */
+  /** The state as bytes, sealed and the same everywhere: for a store, for another thread, for `live.scale.from()`. */
   readonly state: Uint8Array;
 }
 
@@ -49,7 +49,7 @@ export interface Follower {
   weighed(): LiveWeighed;
   /** Where all changes of the reading are put down. */
   account(): LiveAccounts;
-  /** A copy of the state: for `structuredClone()`, for a store, for `live.follower.from()` of the same version. */
+  /** The state as bytes, sealed and the same everywhere: for a store, for another thread, for `live.follower.from()`. */
   readonly state: Uint8Array;
 }
 
@@ -59,20 +59,20 @@ export const live: {
     /** Begins to watch a scale. The first reading is taken for what lies on it. */
     (setup: LiveSetup): Scale;
     /**
-     * Goes on with a scale's state.
+     * Goes on with a scale's state. The clock must have gone on meanwhile.
      *
-     * @throws {@link Refusal} With `not_begun` for bytes that are no state of a scale, or one of another version.
+     * @throws {@link Refusal} With `unreadable` for bytes that are no state of a scale, or a damaged one.
      */
-    from(state: Uint8Array): Scale;
+    from(bytes: Uint8Array): Scale;
   };
   readonly follower: {
     /** Begins to follow a brew, at the first step of its recipe: 24 at most, and there may be none. */
     (setup: LiveSetup, recipe: LiveStep[]): Follower;
     /**
-     * Goes on with a follower's state, and the same recipe.
+     * Goes on with a follower's state, and the same recipe. The clock must have gone on meanwhile.
      *
-     * @throws {@link Refusal} With `not_begun` for bytes that are no state of a follower, or one of another version.
+     * @throws {@link Refusal} With `unreadable` for bytes that are no state of a follower, or a damaged one.
      */
-    from(state: Uint8Array, recipe: LiveStep[]): Follower;
+    from(bytes: Uint8Array, recipe: LiveStep[]): Follower;
   };
 };

@@ -26,7 +26,7 @@ const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
 const JOINT_DECISION = [null, "inside", "outside", "not_yet"];
 
 let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfReadings, cupwrightUncertaintyTogether, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyStrengthOfBrix, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightUncertaintySettle, cupwrightUncertaintyTimeToCool, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionDecideJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes;
-export let cupwrightLiveBegin, cupwrightLiveTake, cupwrightLiveZeroed, cupwrightLiveCountAnew, cupwrightLiveAccount, cupwrightFollowBegin, cupwrightFollowTake, cupwrightFollowGoOn, cupwrightFollowZeroed, cupwrightFollowSetDose, cupwrightFollowSetBeverage, cupwrightFollowSetLead, cupwrightFollowWeighed, cupwrightFollowAccount;
+export let cupwrightLiveBegin, cupwrightLiveTake, cupwrightLiveZeroed, cupwrightLiveCountAnew, cupwrightLiveAccount, cupwrightLiveToBytes, cupwrightLiveFromBytes, cupwrightFollowBegin, cupwrightFollowTake, cupwrightFollowGoOn, cupwrightFollowZeroed, cupwrightFollowSetDose, cupwrightFollowSetBeverage, cupwrightFollowSetLead, cupwrightFollowWeighed, cupwrightFollowAccount, cupwrightFollowToBytes, cupwrightFollowFromBytes;
 
 /** Takes the functions of a module. */
 export function bind(exports) {
@@ -170,6 +170,8 @@ export function bind(exports) {
   cupwrightLiveZeroed = exports.cupwright_live_zeroed;
   cupwrightLiveCountAnew = exports.cupwright_live_count_anew;
   cupwrightLiveAccount = exports.cupwright_live_account;
+  cupwrightLiveToBytes = exports.cupwright_live_to_bytes;
+  cupwrightLiveFromBytes = exports.cupwright_live_from_bytes;
   cupwrightFollowBegin = exports.cupwright_follow_begin;
   cupwrightFollowTake = exports.cupwright_follow_take;
   cupwrightFollowGoOn = exports.cupwright_follow_go_on;
@@ -179,6 +181,8 @@ export function bind(exports) {
   cupwrightFollowSetLead = exports.cupwright_follow_set_lead;
   cupwrightFollowWeighed = exports.cupwright_follow_weighed;
   cupwrightFollowAccount = exports.cupwright_follow_account;
+  cupwrightFollowToBytes = exports.cupwright_follow_to_bytes;
+  cupwrightFollowFromBytes = exports.cupwright_follow_from_bytes;
 }
 
 const CUP_FIELDS = new Set(["brew", "u_weighing_g", "nu_weighing", "strength", "yield", "contact_s"]);
@@ -2450,9 +2454,11 @@ export const profile = Object.freeze({
   },
 });
 
-/** Bytes of states, where one is lent after the base, and numbers of what goes with it. */
+/** Bytes of states and of what is kept of them, where one is lent after the base, and numbers of what goes with it. */
 export const SCALE = 512;
 export const FOLLOWER = 768;
+export const SCALE_BYTES = 584;
+export const FOLLOWER_BYTES = 736;
 export const STATE_AT = 1152;
 export const SETUP_DOUBLES = 3;
 export const STEP_DOUBLES = 5;

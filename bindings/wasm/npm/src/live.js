@@ -4,24 +4,30 @@
 import { answer, answered, base, bytes, bytesAt, items, number, put, putBytes, putEach, record } from "./call.js";
 import {
   FOLLOWER,
+  FOLLOWER_BYTES,
   SCALE,
+  SCALE_BYTES,
   SETUP_DOUBLES,
   STATE_AT,
   STEP_DOUBLES,
   STEP_NUMBERS,
   cupwrightFollowAccount,
   cupwrightFollowBegin,
+  cupwrightFollowFromBytes,
   cupwrightFollowGoOn,
   cupwrightFollowSetBeverage,
   cupwrightFollowSetDose,
   cupwrightFollowSetLead,
   cupwrightFollowTake,
+  cupwrightFollowToBytes,
   cupwrightFollowWeighed,
   cupwrightFollowZeroed,
   cupwrightLiveAccount,
   cupwrightLiveBegin,
   cupwrightLiveCountAnew,
+  cupwrightLiveFromBytes,
   cupwrightLiveTake,
+  cupwrightLiveToBytes,
   cupwrightLiveZeroed,
   getLiveAccounts,
   getLiveNow,
@@ -50,11 +56,6 @@ class Kept {
     this.#state = state;
   }
 
-  /** A copy of the state, for structuredClone() or a store. */
-  get state() {
-    return this.#state.slice();
-  }
-
   /** Lends the state to a call and keeps what becomes of it. */
   lend(call) {
     const at = putBytes(this.#state, STATE_AT);
@@ -72,14 +73,11 @@ function begun(setup, size, begin) {
   return bytesAt(base + STATE_AT, size);
 }
 
-/** A state that was stored, if it is one. */
-function restored(state, size, look) {
-  const { count, values } = bytes(state, "state", size);
-  const whole = new Uint8Array(size);
-  // One that is shorter or longer has no beginning.
-  if (count === size) whole.set(values);
-  answered(look(putBytes(whole, STATE_AT), answer, base));
-  return whole;
+/** A state from bytes that were kept of it. */
+function restored(kept, most, size, open) {
+  const { count, values } = bytes(kept, "bytes", most);
+  answered(open(putBytes(values, BEHIND), count, base + STATE_AT, base));
+  return bytesAt(base + STATE_AT, size);
 }
 
 class Scale extends Kept {
@@ -102,6 +100,11 @@ class Scale extends Kept {
   account() {
     this.lend((at) => cupwrightLiveAccount(at, answer, base));
     return getLiveAccounts(answer);
+  }
+
+  get state() {
+    this.lend((at) => cupwrightLiveToBytes(at, answer, base));
+    return bytesAt(answer, SCALE_BYTES);
   }
 }
 
@@ -155,20 +158,25 @@ class Follower extends Kept {
     this.lend((at) => cupwrightFollowAccount(at, answer, base));
     return getLiveAccounts(answer);
   }
+
+  get state() {
+    this.lend((at) => cupwrightFollowToBytes(at, answer, base));
+    return bytesAt(answer, FOLLOWER_BYTES);
+  }
 }
 
 const steps = (recipe) => items(recipe, "recipe", takeLiveStep);
 
 const scale = (setup) => new Scale(begun(setup, SCALE, cupwrightLiveBegin));
-scale.from = (state) => new Scale(restored(state, SCALE, cupwrightLiveAccount));
+scale.from = (kept) => new Scale(restored(kept, SCALE_BYTES, SCALE, cupwrightLiveFromBytes));
 
 const follower = (setup, recipe) => {
   const taken = steps(recipe);
   return new Follower(begun(setup, FOLLOWER, cupwrightFollowBegin), taken);
 };
-follower.from = (state, recipe) => {
+follower.from = (kept, recipe) => {
   const taken = steps(recipe);
-  return new Follower(restored(state, FOLLOWER, cupwrightFollowAccount), taken);
+  return new Follower(restored(kept, FOLLOWER_BYTES, FOLLOWER, cupwrightFollowFromBytes), taken);
 };
 
 export const live = Object.freeze({ scale: Object.freeze(scale), follower: Object.freeze(follower) });

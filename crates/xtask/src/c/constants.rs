@@ -133,6 +133,8 @@ fn expected() -> Outcome<BTreeMap<String, Value>> {
     );
     let bytes = cupwright::profile::PROFILE_BYTES as i64;
     put("PROFILE_BYTES".to_string(), Value::Integer(bytes));
+    put("SCALE_BYTES".to_string(), Value::Integer(cupwright::live::SCALE_BYTES as i64));
+    put("FOLLOWER_BYTES".to_string(), Value::Integer(cupwright::live::FOLLOWER_BYTES as i64));
     for quantity in Quantity::ALL {
         let name = header::screaming(&format!("{quantity:?}"));
         put(format!("QUANTITY_{name}"), Value::Integer(*quantity as i64));

@@ -1,5 +1,6 @@
-//! The driver of `tests/c`: every function called from C, on this computer under several instruments
-//! and on emulated microcontrollers, each answer compared with the core's to the last bit.
+//! The drivers of `tests/c`: every function called from C, and brews on a scale, on this computer under
+//! several instruments and on emulated microcontrollers, each answer compared with the core's to the last
+//! bit.
 
 use std::fs::File;
 use std::path::{Path, PathBuf};
@@ -99,95 +100,121 @@ pub fn folder() -> Outcome<PathBuf> {
 pub fn set_up(interface: &Interface, calls: &[Call], random: u64) -> Outcome<PathBuf> {
     let folder = folder()?;
     write(&folder.join("calls.h"), &calls::source(interface, calls))?;
-    write(&folder.join("cases.txt"), &with_brews(&cases::all(calls, random)))?;
+    write(&folder.join("cases.txt"), &cases::all(calls, random))?;
     Ok(folder)
 }
 
-/// Cases, and brews behind them.
-fn with_brews(cases: &str) -> String {
-    format!("{cases}{}", brews::all())
+/// Writes brews where a driver looks for its lines.
+pub fn set_up_brews() -> Outcome<PathBuf> {
+    let folder = folder()?;
+    write(&folder.join("cases.txt"), &brews::all())?;
+    Ok(folder)
 }
 
 fn write(path: &Path, text: &str) -> Outcome {
     std::fs::write(path, text).map_err(|error| format!("{}: {error}", path.display()))
 }
 
-/// The driver on this computer: plain, with the shared library, as C++, and under each instrument.
+/// A driver: its name, and its cases.
+struct Driver<'a> {
+    name: &'a str,
+    cases: PathBuf,
+    /// The same, fewer: for slow instruments.
+    fewer: PathBuf,
+}
+
+/// The drivers on this computer: plain, with the shared library, and under each instrument.
 pub fn on_this_computer() -> Outcome {
     tools::debian(&["gcc", "g++", "clang", "libclang-rt-14-dev", "valgrind"])?;
     let interface = interface::read()?;
     let calls = calls::all(&interface);
     let folder = set_up(&interface, &calls, RANDOM)?;
-    let cases = folder.join("cases.txt");
-    let library = HOST.package().join("lib");
-    let archive = library.join("libcupwright.a");
-    let archive = archive.to_string_lossy();
-    let shared = [
-        format!("-L{}", library.display()),
-        "-lcupwright".into(),
-        format!("-Wl,-rpath,{}", library.display()),
-    ];
-    let shared: Vec<&str> = shared.iter().map(String::as_str).collect();
-    let sanitizers = ["-g", "-O1", "-fsanitize=address,undefined", "-fno-sanitize-recover=all"];
-
-    let plain = build("gcc", &["-std=c99", "-O2"], &[&archive], &folder.join("driver"))?;
-    fed(&mut program(&plain), &cases)?;
-    sees_a_wrong_bit(&plain, &folder, &calls)?;
-    let with_shared = build("gcc", &["-std=c11", "-O2"], &shared, &folder.join("driver-shared"))?;
-    fed(&mut program(&with_shared), &cases)?;
-    for compiler in ["gcc", "clang"] {
-        let path = folder.join(format!("driver-{compiler}-sanitized"));
-        let mut options = sanitizers.to_vec();
-        options.push("-std=c17");
-        let sanitized = build(compiler, &options, &[&archive], &path)?;
-        fed(&mut program(&sanitized), &cases)?;
-    }
-    // valgrind is slow: fewer random cases.
-    write(&cases, &with_brews(&cases::all(&calls, 10)))?;
-    let checked =
-        build("gcc", &["-std=c99", "-O1", "-g"], &[&archive], &folder.join("driver-valgrind"))?;
-    fed(
-        program("valgrind")
-            .args(["--quiet", "--error-exitcode=99", "--leak-check=full", "--track-origins=yes"])
-            .arg(checked),
-        &cases,
-    )
+    let written = |name: &str, text: &str| -> Outcome<PathBuf> {
+        let path = folder.join(name);
+        write(&path, text)?;
+        Ok(path)
+    };
+    let brews = written("brews.txt", &brews::all())?;
+    let of_calls = Driver {
+        name: "driver",
+        cases: folder.join("cases.txt"),
+        fewer: written("fewer.txt", &cases::all(&calls, 10))?,
+    };
+    sees_a_wrong_bit(&of_calls.checked()?, &cases::one_each(&calls), 0)?;
+    let of_brews = Driver { name: "brews", cases: brews.clone(), fewer: brews };
+    let lines = brews::all();
+    sees_a_wrong_bit(&of_brews.checked()?, &lines, lines.lines().count() - 2)
 }
 
-/// The driver fails on an answer whose last bit is wrong.
-fn sees_a_wrong_bit(driver: &Path, folder: &Path, calls: &[Call]) -> Outcome {
-    let good = with_brews(&cases::one_each(calls));
-    let path = folder.join("wrong.txt");
-    write(&path, &good)?;
-    fed(&mut program(driver), &path)?;
-    let first_case = good.find('\n').ok_or("no cases")?;
-    let last_brew = good.trim_end().rfind('\n').ok_or("no brews")?;
-    for end_of_line in [first_case, last_brew] {
-        let (kept, rest) = good.split_at(end_of_line);
-        let (kept, digit) = kept.split_at(kept.len() - 1);
-        let other = if digit == "0" { "1" } else { "0" };
-        write(&path, &format!("{kept}{other}{rest}"))?;
-        if fed(&mut program(driver), &path).is_ok() {
-            return Err("the driver does not see a wrong bit".to_string());
+impl Driver<'_> {
+    /// Runs it in every way; the plain one.
+    fn checked(&self) -> Outcome<PathBuf> {
+        let library = HOST.package().join("lib");
+        let archive = library.join("libcupwright.a");
+        let archive = archive.to_string_lossy();
+        let shared = [
+            format!("-L{}", library.display()),
+            "-lcupwright".into(),
+            format!("-Wl,-rpath,{}", library.display()),
+        ];
+        let shared: Vec<&str> = shared.iter().map(String::as_str).collect();
+        let sanitizers = ["-g", "-O1", "-fsanitize=address,undefined", "-fno-sanitize-recover=all"];
+        let plain = self.build("gcc", &["-std=c99", "-O2"], &[&archive], "")?;
+        fed(&mut program(&plain), &self.cases)?;
+        let with_shared = self.build("gcc", &["-std=c11", "-O2"], &shared, "-shared")?;
+        fed(&mut program(&with_shared), &self.cases)?;
+        for compiler in ["gcc", "clang"] {
+            let mut options = sanitizers.to_vec();
+            options.push("-std=c17");
+            let suffix = format!("-{compiler}-sanitized");
+            let sanitized = self.build(compiler, &options, &[&archive], &suffix)?;
+            fed(&mut program(&sanitized), &self.cases)?;
         }
+        let options = ["-std=c99", "-O1", "-g"];
+        let valgrind =
+            ["--quiet", "--error-exitcode=99", "--leak-check=full", "--track-origins=yes"];
+        let checked = self.build("gcc", &options, &[&archive], "-valgrind")?;
+        fed(program("valgrind").args(valgrind).arg(checked), &self.fewer)?;
+        Ok(plain)
+    }
+
+    /// Compiles and links it for this computer.
+    fn build(
+        &self,
+        compiler: &str,
+        options: &[&str],
+        library: &[&str],
+        suffix: &str,
+    ) -> Outcome<PathBuf> {
+        let to = folder()?.join(format!("{}{suffix}", self.name));
+        quietly(
+            program(compiler)
+                .args(options)
+                .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Itests/c", "-Itarget/c"])
+                .arg(format!("-I{}", HOST.package().join("include").display()))
+                .args([&format!("tests/c/{}.c", self.name), "tests/c/platform_host.c"])
+                .args(library)
+                .arg("-o")
+                .arg(&to),
+        )?;
+        Ok(to)
+    }
+}
+
+/// A driver passes good cases, and fails where the last bit of one line is wrong.
+fn sees_a_wrong_bit(driver: &Path, good: &str, line: usize) -> Outcome {
+    let path = folder()?.join("wrong.txt");
+    write(&path, good)?;
+    fed(&mut program(driver), &path)?;
+    let mut lines: Vec<String> = good.lines().map(str::to_string).collect();
+    let digit = lines[line].pop().ok_or("an empty line")?;
+    lines[line].push(if digit == '0' { '1' } else { '0' });
+    write(&path, &(lines.join("\n") + "\n"))?;
+    if fed(&mut program(driver), &path).is_ok() {
+        return Err("a driver does not see a wrong bit".to_string());
     }
     println!("a wrong bit is seen");
     Ok(())
-}
-
-/// Compiles and links the driver for this computer.
-fn build(compiler: &str, options: &[&str], library: &[&str], to: &Path) -> Outcome<PathBuf> {
-    quietly(
-        program(compiler)
-            .args(options)
-            .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Itests/c", "-Itarget/c"])
-            .arg(format!("-I{}", HOST.package().join("include").display()))
-            .args(["tests/c/driver.c", "tests/c/platform_host.c"])
-            .args(library)
-            .arg("-o")
-            .arg(to),
-    )?;
-    Ok(to.to_path_buf())
 }
 
 /// Runs a command with a file to read.
@@ -196,7 +223,7 @@ fn fed(command: &mut Command, file: &Path) -> Outcome {
     run(command.stdin(Stdio::from(file)))
 }
 
-/// The driver on every emulated board.
+/// The drivers on every emulated board.
 pub fn on_boards() -> Outcome {
     tools::debian(&[
         "gcc-arm-none-eabi",
@@ -216,6 +243,13 @@ pub fn on_boards() -> Outcome {
             )?;
             run(&mut limited(600, board.emulate(&image).current_dir(&folder)))?;
         }
+        let folder = set_up_brews()?;
+        let image = board.build(
+            &[],
+            &["tests/c/brews.c", "tests/c/platform_bare.c", "tests/c/board.c"],
+            "brews",
+        )?;
+        run(&mut limited(120, board.emulate(&image).current_dir(&folder)))?;
     }
     Ok(())
 }

@@ -54,7 +54,7 @@ fn made() -> Outcome<String> {
     ranges_put_in(&text.replacen(functions, &format!("{sizes}{functions}"), 1))
 }
 
-/// Equations, fenced in Rust's docs, are set in by four spaces.
+/// Equations and examples, fenced in Rust's docs, are set in by four spaces.
 fn equations_set_in(text: &str) -> String {
     let (mut out, mut is_equation) = (String::new(), false);
     for line in text.lines() {
@@ -62,7 +62,8 @@ fn equations_set_in(text: &str) -> String {
             "* ```text" => is_equation = true,
             "* ```" => is_equation = false,
             equation if is_equation => {
-                let _ = writeln!(out, " *     {}", equation.trim_start_matches(['*', ' ']));
+                let equation = equation.strip_prefix("* ").unwrap_or_default();
+                let _ = writeln!(out, "{}", format!(" *     {equation}").trim_end());
             }
             _ => {
                 let _ = writeln!(out, "{line}");
@@ -148,7 +149,7 @@ const CONVENTIONS: &str = r#"
  * nothing is clamped. Symbols in equations: D dose, W brew water, B beverage, T strength, E yield,
  * h moisture, s solids of the water, V vapour, φ held strength, r retention, R ratio, ρ density.
  *
- * Nothing is allocated, nothing is global, nothing is kept after a call: call from any thread, and from an
+ * Nothing is allocated, nothing is global, nothing is kept after a call but in states that the caller owns: call from any thread, and from an
  * interrupt if its stack and time allow. cupwright_plan_recipe() takes 3.2 KiB of stack and millions of
  * instructions, so does cupwright_uncertainty_extraction_yield(), the other budgets take 2.3 KiB, fits
  * (cupwright_calibrate_...()) 3 to 6 KiB and up to hundreds of millions of instructions on a processor without doubles,
@@ -272,8 +273,9 @@ mod tests {
 
     #[test]
     fn equations_lose_their_fences() {
-        let text = " * Words.\n *\n * ```text\n * E = T B/D\n * ```\n */\n";
-        assert_eq!(equations_set_in(text), " * Words.\n *\n *     E = T B/D\n */\n");
+        let text = " * Words.\n *\n * ```text\n * E = T B/D\n *\n *   s\n * ```\n */\n";
+        let set_in = " * Words.\n *\n *     E = T B/D\n *\n *       s\n */\n";
+        assert_eq!(equations_set_in(text), set_in);
     }
 
     #[test]

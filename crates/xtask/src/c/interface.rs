@@ -337,7 +337,7 @@ mod tests {
     fn states_are_tried_from_rust_and_from_c() {
         let read = |path: &str| std::fs::read_to_string(root().join(path)).unwrap();
         let miri = read("bindings/c/tests/live.rs");
-        let driver = read("tests/c/brews.h") + &read("tests/c/driver.c");
+        let driver = read("tests/c/brews.h") + &read("tests/c/brews.c");
         let interface = super::read().unwrap();
         let is_state = |kind: &Type| match kind {
             Type::In(to) | Type::Out(to) => {

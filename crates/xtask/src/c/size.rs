@@ -216,26 +216,32 @@ fn calls(board: &Board, interface: &Interface) -> Outcome<BTreeMap<String, Call>
     let mut calls = BTreeMap::new();
     for dealt in dealt(interface, board.parts) {
         let folder = driver::set_up(interface, &dealt, RANDOM)?;
-        let image = board.build(
-            &[],
-            &["tests/c/measure.c", "tests/c/platform_bare.c", "tests/c/board.c"],
-            "measure",
-        )?;
-        let mut run = board.emulate(&image);
-        // An instruction takes 128 ns of the emulated clock, a few ticks of the board's.
-        run.args(["-icount", "shift=7"]).current_dir(folder);
-        let printed = output(&mut limited(300, &run))?;
-        for line in printed.lines() {
-            let words: Vec<&str> = line.split(' ').collect();
-            let [name, example, most, stack] = words[..] else {
-                return Err(format!("{}: {line}", board.name));
-            };
-            let number = |word: &str| word.parse().map_err(|_| format!("{}: {line}", board.name));
-            let (stack, example, most) = (number(stack)?, number(example)?, number(most)?);
-            calls.insert(name.to_string(), Call { stack, example, most });
-        }
+        calls.append(&mut counted(board, "measure", &folder)?);
     }
+    let folder = driver::set_up_brews()?;
+    calls.append(&mut counted(board, "measure_brews", &folder)?);
     Ok(calls)
+}
+
+/// What an image that measures prints.
+fn counted(board: &Board, name: &str, folder: &Path) -> Outcome<BTreeMap<String, Call>> {
+    let source = format!("tests/c/{name}.c");
+    let sources = [&source, "tests/c/platform_bare.c", "tests/c/board.c"];
+    let image = board.build(&[], &sources, name)?;
+    let mut run = board.emulate(&image);
+    // An instruction takes 128 ns of the emulated clock, a few ticks of the board's.
+    run.args(["-icount", "shift=7"]).current_dir(folder);
+    let printed = output(&mut limited(300, &run))?;
+    let call = |line: &str| {
+        let words: Vec<&str> = line.split(' ').collect();
+        let [name, example, most, stack] = words[..] else {
+            return Err(format!("{}: {line}", board.name));
+        };
+        let number = |word: &str| word.parse().map_err(|_| format!("{}: {line}", board.name));
+        let (stack, example, most) = (number(stack)?, number(example)?, number(most)?);
+        Ok((name.to_string(), Call { stack, example, most }))
+    };
+    printed.lines().map(call).collect()
 }
 
 /// The tools that a table is made with.

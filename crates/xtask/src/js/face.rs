@@ -3,6 +3,7 @@
 
 use std::fmt::Write;
 
+use cupwright::live::{FOLLOWER_BYTES, SCALE_BYTES};
 use cupwright::quantity::Quantity;
 use formulas::FORMULAS;
 
@@ -257,13 +258,16 @@ const PROFILE_TYPES: &str = r#"export namespace profile {
 /// What `live.js` must know of the module's memory.
 fn live(interface: &Interface, code: &mut String) {
     let (step, follower) = ("cupwright_live_step", interface.size("cupwright_follower"));
+    assert!(ERROR + FOLLOWER_BYTES <= INPUTS_AT, "a follower's bytes reach into the inputs");
     let most = Quantity::StepCount.highest() as usize;
     assert!(INPUTS_AT + follower + most * interface.size(step) <= ROOM, "a recipe is too long");
     let _ = write!(
         code,
-        "\n/** Bytes of states, where one is lent after the base, and numbers of what goes with it. */\n\
+        "\n/** Bytes of states and of what is kept of them, where one is lent after the base, and numbers of what goes with it. */\n\
          export const SCALE = {};\n\
          export const FOLLOWER = {follower};\n\
+         export const SCALE_BYTES = {SCALE_BYTES};\n\
+         export const FOLLOWER_BYTES = {FOLLOWER_BYTES};\n\
          export const STATE_AT = {INPUTS_AT};\n\
          export const SETUP_DOUBLES = {};\n\
          export const STEP_DOUBLES = {};\n\
