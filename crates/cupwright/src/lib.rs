@@ -12,6 +12,7 @@
 //! | what do I need? | [`plan`] | dose, water, batches, heat, tolerances for a wished cup |
 //! | how much of what? | [`ratio`] | ratios, millilitres and grams, servings, batches |
 //! | how hot? | [`water`], [`heat`] | boiling point here, kettle to cup, cooling, waiting |
+//! | what does the scale see, and what now? | [`live`] | water, flow and events from readings; a recipe followed |
 //! | what will come out? | [`retention`] | beverage, and what grounds, paper and chamber keep |
 //! | what did I read? | [`reading`] | repeated readings, Brix, brew-water solids to strength |
 //! | what does it mean? | [`extraction`], [`verdict`] | yield, plausibility, place in a window |
