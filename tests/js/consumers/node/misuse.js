@@ -15,8 +15,8 @@ const types = readFileSync(
     .replace(/[^/\\]+$/, "index.d.ts"),
   "utf8",
 );
-/** Of a profile every field is optional, as no function of a formula takes them. */
-const ofFormulas = types.replace(/export interface Profile \{[^]*?\n\}\n/, "");
+/** Of a profile, and of what is lived through on a scale, fields are optional that in formulas are not. */
+const ofFormulas = types.replaceAll(/export interface (?:Profile|Live\w*) \{[^]*?\n\}\n/g, "");
 const OPTIONAL = new Set([...ofFormulas.matchAll(/^ {2}(\w+)\?:/gm)].map(([, name]) => name));
 assert(OPTIONAL.size > 0);
 /** Needed with what stands beside them in a case: the other edge of a band, a choice. */
