@@ -546,7 +546,7 @@ impl Scale {
 
     /// The first reading.
     fn begin(&mut self, point: Point) {
-        self.line = Line::through([point]);
+        self.line.begin(&[point]);
         self.gathered.closed = point.time;
         self.gathered.last = point.time;
         self.enter(|book| &mut book.moved);
@@ -554,6 +554,7 @@ impl Scale {
     }
 
     /// A reading beyond the scale.
+    #[inline(never)]
     fn overload(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
         self.readings = 0;
         self.gathered.closed = point.time;
@@ -632,6 +633,7 @@ impl Scale {
     }
 
     /// What the line says now.
+    #[inline(never)]
     fn judge(&mut self, time: f64, step: f64, event: &mut Option<Event>) -> Result<(), Error> {
         if self.phase == Phase::Still && self.hold.ended_at(time, QUIET) {
             (self.calm, self.since) = (time, time);
@@ -667,12 +669,16 @@ impl Scale {
 
     /// Whether a pour starts: the flow is large, surely so, and has brought something.
     fn starts(&mut self) -> bool {
-        let (flow, weight, noise) = (self.line.flow, self.line.weight(), self.noise());
+        let (flow, weight) = (self.line.flow, self.line.weight());
         let is_flow = weight >= 3.0 && flow > ON && flow < 1.2 * self.fastest;
-        let is_sure = flow > 4.0 * noise * self.line.u_flow()
-            && self.under_way() > 0.25 + 3.0 * noise
-            && (weight >= 6.0 || self.line.is_rising());
-        let asks = is_flow && is_sure;
+        // Roots are dear: only where they are needed.
+        let is_sure = || {
+            let noise = self.noise();
+            flow > 4.0 * noise * self.line.u_flow()
+                && self.under_way() > 0.25 + 3.0 * noise
+                && (weight >= 6.0 || self.line.is_rising())
+        };
+        let asks = is_flow && is_sure();
         self.asking = if asks { self.asking.saturating_add(1) } else { 0 };
         asks && self.asking >= 2
     }
@@ -715,8 +721,9 @@ impl Scale {
     }
 
     fn drift(&mut self, time: f64, step: f64, event: &mut Option<Event>) -> Result<(), Error> {
-        let (flow, gain, noise) = (self.line.flow, self.under_way(), self.noise());
+        let (flow, gain) = (self.line.flow, self.under_way());
         if flow.abs() >= DRIFT {
+            let noise = self.noise();
             let is_sure = flow > 4.0 * noise * self.line.u_flow() && gain > 0.3 + 3.0 * noise;
             if is_sure && time - self.since > DRIP {
                 self.turn(Phase::Dripping, time);
@@ -726,7 +733,7 @@ impl Scale {
         }
         if self.hold.ended_at(time, AFTERMATH) {
             self.enter(|book| &mut book.drifted);
-        } else if gain.abs() > 1.0 + 3.0 * noise {
+        } else if gain.abs() > 1.0 && gain.abs() > 1.0 + 3.0 * self.noise() {
             // Too small for a jump, too quick for water.
             return self.moved(self.since, gain, event);
         }
@@ -746,6 +753,7 @@ impl Scale {
     }
 
     /// A point while something disturbs the reading.
+    #[inline(never)]
     fn held(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
         let step = point.time - self.hold.time();
         let elapsed = self.hold.take(point);
@@ -766,7 +774,7 @@ impl Scale {
             }
             let old = self.line.level;
             self.hold = Hold::ended(point.time);
-            self.line = Line::through(hold.last_two());
+            self.line.begin(&hold.last_two());
             (self.calm, self.since) = (point.time, point.time);
             if hold.was_press() {
                 self.tell(event, Happening::Released, point.time, self.line.level - old)?;
@@ -778,7 +786,7 @@ impl Scale {
         let is_water = gain > -reach && gain < self.fastest * elapsed + reach;
         if is_water && self.hold.rises(OFF, self.fastest) {
             let hold = core::mem::replace(&mut self.hold, Hold::NONE);
-            self.line = Line::through(hold.last_three());
+            self.line.begin(&hold.last_three());
             return self.judge(point.time, step, event);
         }
         if self.hold.is_calm(max(6.0 * noise, 3.0 * self.division)) {
@@ -788,6 +796,7 @@ impl Scale {
     }
 
     /// Says what disturbs the reading, once that can be told.
+    #[inline(never)]
     fn announce(&mut self, time: f64, event: &mut Option<Event>) -> Result<(), Error> {
         let Some((told, off)) = self.hold.announce(self.line.level) else {
             return Ok(());
@@ -806,6 +815,7 @@ impl Scale {
     }
 
     /// The reading has come to rest elsewhere.
+    #[inline(never)]
     fn elsewhere(
         &mut self,
         time: f64,
@@ -814,7 +824,7 @@ impl Scale {
     ) -> Result<(), Error> {
         let hold = core::mem::replace(&mut self.hold, Hold::ended(time));
         let (old, flow, since) = (self.line.level, self.line.flow, hold.since());
-        self.line = Line::flat(hold.last_three());
+        self.line.begin_flat(hold.last_three());
         let (new, change) = (self.line.level, self.line.level - old);
         // The stream's end: it no longer pushes.
         if self.phase == Phase::Pouring && change.abs() < self.reach(POINT) + 0.25 * flow {
@@ -857,13 +867,14 @@ impl Scale {
     }
 
     /// A reading after a gap.
+    #[inline(never)]
     fn lost(&mut self, point: Point, gap: f64, event: &mut Option<Event>) -> Result<(), Error> {
         let (old, flow) = (self.line.level, self.line.flow);
         let change = point.mass - old;
         let reach = self.reach(POINT);
         let went_on = (change - flow * gap).abs() < 0.5 * flow * gap + reach;
         let could_be_water = change > -reach && change < self.fastest * gap + reach;
-        self.line = Line::through([point]);
+        self.line.begin(&[point]);
         if self.phase != Phase::Still && could_be_water {
             self.book.unsure += change.abs();
             if self.phase == Phase::Pouring && went_on {
@@ -908,6 +919,9 @@ impl Scale {
 impl Gathered {
     /// The mean of so many readings.
     fn mean(&self, count: u8) -> Point {
+        if count == 1 {
+            return self.first;
+        }
         let count = f64::from(count);
         Point {
             time: self.first.time + self.time / count,

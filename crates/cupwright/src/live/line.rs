@@ -99,23 +99,22 @@ impl Line {
         flow: 0.0,
     };
 
-    /// A line through points, the newest first; flat through one.
-    pub(super) fn through<const N: usize>(points: [Point; N]) -> Self {
-        let mut line = Self::NONE;
-        for (place, point) in line.points.iter_mut().zip(points) {
-            *place = point;
-            line.there = line.there.saturating_add(1);
+    /// Begins anew through points, the newest first; flat through one. In its place: a line is large.
+    #[inline(never)]
+    pub(super) fn begin(&mut self, points: &[Point]) {
+        *self = Self::NONE;
+        for (place, point) in self.points.iter_mut().zip(points) {
+            *place = *point;
+            self.there = self.there.saturating_add(1);
         }
-        line.restart(line.there);
-        line
+        self.restart(self.there);
     }
 
-    /// A flat line at the mean of points; new points will tilt it.
-    pub(super) fn flat(points: [Point; 3]) -> Self {
-        let mut line = Self::through(points);
-        line.level = points.iter().map(|point| point.mass).sum::<f64>() / 3.0;
-        line.flow = 0.0;
-        line
+    /// Begins anew, flat at the mean of points; new points will tilt it.
+    pub(super) fn begin_flat(&mut self, points: [Point; 3]) {
+        self.begin(&points);
+        self.level = points.iter().map(|point| point.mass).sum::<f64>() / 3.0;
+        self.flow = 0.0;
     }
 
     pub(super) fn is_begun(&self) -> bool {
@@ -177,10 +176,9 @@ impl Line {
 
     /// Takes a point that lies near the line; σ is the standard deviation of a point.
     pub(super) fn take(&mut self, point: Point, noise: f64) {
-        let error =
-            (point.mass - self.ahead(point.time)) / (noise * sqrt(self.variance_ahead(point.time)));
         if self.weight() >= FEWEST {
-            self.watch(error);
+            let off = point.mass - self.ahead(point.time);
+            self.watch(off / (noise * sqrt(self.variance_ahead(point.time))));
         }
         let newest = self.newest();
         self.sums.take(point.time - newest.time, point.mass - newest.mass);
@@ -218,6 +216,7 @@ impl Line {
     }
 
     /// The line through the newest points alone.
+    #[inline(never)]
     fn restart(&mut self, points: u8) {
         let newest = self.newest();
         self.sums = Sums::default();
