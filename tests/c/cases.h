@@ -5,7 +5,7 @@
 
 #include "null.h"
 
-enum { MOST_NUMBERS = 128, MOST_ITEMS = 24, WROTE_ON_FAILURE = -1 };
+enum { MOST_NUMBERS = 136, MOST_ITEMS = 24, WROTE_ON_FAILURE = -1 };
 
 /** Numbers in a row. */
 struct row {

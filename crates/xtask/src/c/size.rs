@@ -56,7 +56,7 @@ const DEEPER: [(&str, u64); 29] = [
     ("cupwright_forecast_strength", 3584),
     ("cupwright_forecast_counted_yield", 3584),
     ("cupwright_forecast_outlook", 3072),
-    ("cupwright_advise_on", 9216),
+    ("cupwright_advise_on", 8192),
     ("cupwright_extraction_plausibility", 1152),
     ("cupwright_plan_recipe", 3584),
     ("cupwright_uncertainty_of_repeats", 1152),

@@ -17,8 +17,11 @@ const types = readFileSync(
 );
 /** Of a profile, and of what is lived through on a scale, fields are optional that in formulas are not. */
 const ofFormulas = types.replaceAll(/export interface (?:Profile|Live\w*) \{[^]*?\n\}\n/g, "");
-const OPTIONAL = new Set([...ofFormulas.matchAll(/^ {2}(\w+)\?:/gm)].map(([, name]) => name));
+const named = (pattern) => new Set([...ofFormulas.matchAll(pattern)].map(([, name]) => name));
+const OPTIONAL = named(/^ {2}(\w+)\?:/gm);
 assert(OPTIONAL.size > 0);
+/** Fields that one record can do without and another cannot. */
+const SOMETIMES = new Set([...named(/^ {2}(\w+):/gm)].filter((name) => OPTIONAL.has(name)));
 /** Needed with what stands beside them in a case: the other edge of a band, a choice. */
 const NEEDED = new Set(["yield_lowest_pct", "yield_highest_pct", "pressure_kpa", "altitude_m"]);
 
@@ -106,6 +109,15 @@ function refuses(call, options, code, field, words) {
   assert.fail(`${words}: answered`);
 }
 
+/** Without a field there is an answer, or the field is missed. */
+function answersOrMisses(call, options, field, words) {
+  try {
+    call(options);
+  } catch {
+    refuses(call, options, "missing", field, words);
+  }
+}
+
 /** Every misuse at a place in options that are answered. */
 function misuse(call, options, path, name) {
   const value = at(options, path);
@@ -116,7 +128,9 @@ function misuse(call, options, path, name) {
   const put = (wrong) => spoiled(options, path, (holder, key) => (holder[key] = wrong));
   const isOptional = path.length > 1 && !isItem && OPTIONAL.has(field) && !NEEDED.has(field);
   for (const missing of MISSING) {
-    if (isOptional) {
+    if (isOptional && SOMETIMES.has(field)) {
+      answersOrMisses(call, put(missing), field, `${where} ${missing}`);
+    } else if (isOptional) {
       assert.doesNotThrow(() => call(put(missing)), where);
     } else {
       refuses(call, put(missing), "missing", field, `${where} ${missing}`);
@@ -124,7 +138,9 @@ function misuse(call, options, path, name) {
   }
   if (path.length > 0 && !isItem) {
     const without = spoiled(options, path, (holder, key) => delete holder[key]);
-    if (isOptional) {
+    if (isOptional && SOMETIMES.has(field)) {
+      answersOrMisses(call, without, field, `${where} left out`);
+    } else if (isOptional) {
       assert.doesNotThrow(() => call(without), where);
     } else {
       refuses(call, without, "missing", field, `${where} left out`);
