@@ -555,10 +555,11 @@ pub unsafe extern "C" fn cupwright_live_zeroed(
     change_g: f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    done!(error, |call| Ok({
+    done!(error, |call| {
         let scale = begun!(call, mut scale: Scale)?;
         scale.zeroed(checked!(call, change_g)?);
-    }))
+        Ok(())
+    })
 }
 
 /// Counts water from here on: what was poured so far, a rinse for example, is weight like any other.
@@ -571,10 +572,11 @@ pub unsafe extern "C" fn cupwright_live_count_anew(
     scale: *mut cupwright_scale,
     error: *mut cupwright_error,
 ) -> i32 {
-    done!(error, |call| Ok({
+    done!(error, |call| {
         let scale = begun!(call, mut scale: Scale)?;
         scale.count_anew();
-    }))
+        Ok(())
+    })
 }
 
 /// Where all changes of the reading are put down. Their sum is the level.
@@ -706,10 +708,11 @@ pub unsafe extern "C" fn cupwright_follow_go_on(
     follower: *mut cupwright_follower,
     error: *mut cupwright_error,
 ) -> i32 {
-    done!(error, |call| Ok({
+    done!(error, |call| {
         let follower = begun!(call, mut follower: Follower)?;
         follower.go_on();
-    }))
+        Ok(())
+    })
 }
 
 /// Tells that the display was set to zero, as cupwright_live_zeroed() does.
@@ -724,10 +727,11 @@ pub unsafe extern "C" fn cupwright_follow_zeroed(
     change_g: f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    done!(error, |call| Ok({
+    done!(error, |call| {
         let follower = begun!(call, mut follower: Follower)?;
         follower.zeroed(checked!(call, change_g)?);
-    }))
+        Ok(())
+    })
 }
 
 /// Tells the dose, where it was weighed elsewhere.
@@ -742,10 +746,11 @@ pub unsafe extern "C" fn cupwright_follow_set_dose(
     dose_g: f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    done!(error, |call| Ok({
+    done!(error, |call| {
         let follower = begun!(call, mut follower: Follower)?;
         follower.set_dose(checked!(call, dose_g)?);
-    }))
+        Ok(())
+    })
 }
 
 /// Tells the beverage, where it was weighed elsewhere.
@@ -760,10 +765,11 @@ pub unsafe extern "C" fn cupwright_follow_set_beverage(
     beverage_g: f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    done!(error, |call| Ok({
+    done!(error, |call| {
         let follower = begun!(call, mut follower: Follower)?;
         follower.set_beverage(checked!(call, beverage_g)?);
-    }))
+        Ok(())
+    })
 }
 
 /// Sets how long before the water is reached the cue to stop comes, for a hand that is known.
@@ -778,10 +784,11 @@ pub unsafe extern "C" fn cupwright_follow_set_lead(
     lead_s: f64,
     error: *mut cupwright_error,
 ) -> i32 {
-    done!(error, |call| Ok({
+    done!(error, |call| {
         let follower = begun!(call, mut follower: Follower)?;
         follower.set_lead(checked!(call, lead_s)?);
-    }))
+        Ok(())
+    })
 }
 
 /// What was weighed and learned so far.

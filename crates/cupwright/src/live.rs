@@ -610,7 +610,7 @@ impl Scale {
             return Ok(());
         }
         self.listen(point);
-        self.line.take(point, self.noise());
+        self.line.take(point, self.variance);
         self.judge(point.time, step, event)
     }
 
@@ -769,7 +769,7 @@ impl Scale {
         if self.hold.is_near(expected, reach) {
             let hold = core::mem::replace(&mut self.hold, Hold::NONE);
             if hold.is_short() {
-                self.line.take(point, noise);
+                self.line.take(point, self.variance);
                 return self.judge(point.time, step, event);
             }
             let old = self.line.level;

@@ -261,7 +261,7 @@ fn brew(number: u32, text: &mut String) {
     let mut played = Played { scale, follower, recipe: &recipe, text };
     played.line(Operation::Begin, [division, capacity], fastest.to_bits());
     recipe.iter().for_each(|step| played.step(step));
-    let mut script = BREW.iter().copied().filter(|_| number % 2 == 0);
+    let mut script = BREW.iter().copied().filter(|_| number.is_multiple_of(2));
     let (mut clock_ms, mut level, mut left) = (0, 0, 0);
     let mut act = Act::Still;
     for reading in 0..READINGS {

@@ -70,9 +70,10 @@ impl Book {
         if self.still <= 0.0 {
             return self.poured;
         }
+        // The weight of the rate, over the time that it was seen in.
         let usual = square(USUAL_DRIFT);
-        let weight = usual / (usual + square(END / self.still));
-        self.poured - weight * self.drift / self.still * self.wet
+        let weight = usual * self.still / (usual * square(self.still) + square(END));
+        self.poured - weight * self.drift * self.wet
     }
 
     /// Counts water anew.

@@ -81,9 +81,9 @@ impl Sums {
         };
     }
 
-    /// S_tt of the points.
-    fn spread(&self) -> f64 {
-        self.age_squared - square(self.age) / self.weight
+    /// S_tt of the points times their weight: divisions are dear.
+    fn weighted_spread(&self) -> f64 {
+        self.weight * self.age_squared - square(self.age)
     }
 }
 
@@ -149,16 +149,16 @@ impl Line {
 
     /// Variance of a point ahead of the line, over that of a point.
     fn variance_ahead(&self, time: f64) -> f64 {
-        let (weight, spread) = (self.sums.weight, self.sums.spread());
-        let away = time - self.time() + self.sums.age / weight;
+        let (weight, spread) = (self.sums.weight, self.sums.weighted_spread());
+        let away = weight * (time - self.time()) + self.sums.age;
         let turned = if spread > 0.0 { square(away) / spread } else { 0.0 };
-        1.0 + 1.0 / weight + turned
+        1.0 + (1.0 + turned) / weight
     }
 
     /// Standard deviation of the flow over that of a point.
     pub(super) fn u_flow(&self) -> f64 {
-        let spread = self.sums.spread();
-        if spread > 0.0 { 1.0 / sqrt(spread) } else { f64::INFINITY }
+        let spread = self.sums.weighted_spread();
+        if spread > 0.0 { sqrt(self.sums.weight / spread) } else { f64::INFINITY }
     }
 
     /// By how much a point is off the line through the two before it, squared, over what it would
@@ -169,16 +169,15 @@ impl Line {
         if self.there < 2 {
             return None;
         }
-        let ratio = step / last;
-        let off = point.mass - newest.mass - (newest.mass - before.mass) * ratio;
-        Some(square(off) / (1.0 + square(1.0 + ratio) + square(ratio)))
+        let off = (point.mass - newest.mass) * last - (newest.mass - before.mass) * step;
+        Some(square(off) / (square(last) + square(last + step) + square(step)))
     }
 
-    /// Takes a point that lies near the line; σ is the standard deviation of a point.
-    pub(super) fn take(&mut self, point: Point, noise: f64) {
+    /// Takes a point that lies near the line; σ² is the variance of a point.
+    pub(super) fn take(&mut self, point: Point, variance: f64) {
         if self.weight() >= FEWEST {
             let off = point.mass - self.ahead(point.time);
-            self.watch(off / (noise * sqrt(self.variance_ahead(point.time))));
+            self.watch(off / sqrt(variance * self.variance_ahead(point.time)));
         }
         let newest = self.newest();
         self.sums.take(point.time - newest.time, point.mass - newest.mass);
@@ -234,8 +233,8 @@ impl Line {
     /// Least squares.
     fn fit(&mut self) {
         let Sums { weight, age, mass, age_mass, .. } = self.sums;
-        let spread = self.sums.spread();
-        self.flow = if spread > 0.0 { (age * mass / weight - age_mass) / spread } else { 0.0 };
+        let spread = self.sums.weighted_spread();
+        self.flow = if spread > 0.0 { (age * mass - weight * age_mass) / spread } else { 0.0 };
         self.level = self.newest().mass + (mass + self.flow * age) / weight;
     }
 }

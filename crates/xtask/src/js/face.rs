@@ -255,10 +255,12 @@ const PROFILE_TYPES: &str = r#"export namespace profile {
 
 "#;
 
+// A follower's bytes do not reach into the inputs.
+const _: () = assert!(ERROR + FOLLOWER_BYTES <= INPUTS_AT);
+
 /// What `live.js` must know of the module's memory.
 fn live(interface: &Interface, code: &mut String) {
     let (step, follower) = ("cupwright_live_step", interface.size("cupwright_follower"));
-    assert!(ERROR + FOLLOWER_BYTES <= INPUTS_AT, "a follower's bytes reach into the inputs");
     let most = Quantity::StepCount.highest() as usize;
     assert!(INPUTS_AT + follower + most * interface.size(step) <= ROOM, "a recipe is too long");
     let _ = write!(
