@@ -154,7 +154,7 @@ mod tests {
 
     impl Walk for Count {
         fn number(&mut self, _: &mut f64) {
-            self.0 += 1;
+            self.0 = self.0.saturating_add(1);
         }
 
         fn refuse(&mut self) {
