@@ -63,7 +63,9 @@ static int check_states(void) {
     wrong += cupwright_live_from_bytes(bytes, sizeof bytes, &copy, &error) != CUPWRIGHT_STATUS_UNREADABLE ||
              error.limit != CUPWRIGHT_UNREADABLE_DAMAGED || strcmp(error.field, "bytes") != 0;
     wrong += cupwright_follow_from_bytes(bytes, sizeof bytes, &follower, &error) != CUPWRIGHT_STATUS_UNREADABLE ||
-             error.limit != CUPWRIGHT_UNREADABLE_LENGTH || error.value != (double)sizeof bytes;
+             error.limit != CUPWRIGHT_UNREADABLE_FOREIGN;
+    wrong += cupwright_live_from_bytes(bytes, sizeof bytes - 1, &copy, &error) != CUPWRIGHT_STATUS_UNREADABLE ||
+             error.limit != CUPWRIGHT_UNREADABLE_LENGTH || error.value != (double)sizeof bytes - 1.0;
     wrong += !refuses_null(cupwright_live_to_bytes(&scale, NULL, &null_error), "bytes");
     wrong += !refuses_null(cupwright_live_from_bytes(NULL, 1, &scale, &null_error), "bytes");
     wrong += !refuses_null(cupwright_live_from_bytes(bytes, 1, NULL, &null_error), "scale");
