@@ -776,8 +776,8 @@ fn advice(i: &dyn Inputs) -> Result<Outputs, Error> {
         water: get(i, "water_c")?,
         milk: i.flag("milk"),
     };
-    let (wanted, sure) = (get(i, "wanted_pct")?, get(i, "confidence_pct")?);
-    let advice = advise::on(&cup, &straying(i)?, &means, wanted, &window(i)?, sure)?;
+    let (straying, wanted, window) = (straying(i)?, get(i, "wanted_pct")?, window(i)?);
+    let advice = advise::on(&cup, &straying, &means, wanted, &window, get(i, "confidence_pct")?)?;
     let listed = advice.suggestions().copied().map(Some).chain(std::iter::repeat(None));
     let mut outputs = vec![
         ("grind", f64::from(advice.grind as u8)),
