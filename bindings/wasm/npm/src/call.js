@@ -204,7 +204,7 @@ const CODES = [
   "not_begun",
 ];
 
-/** Why bytes are no profile: keys by their codes. */
+/** Why bytes cannot be read: keys by their codes. */
 const UNREADABLE = [null, "length", "foreign", "version", "damaged", "not_blank", "unsound"];
 const UNREADABLE_TEXTS = {
   length: "not as many as there should be",
