@@ -445,7 +445,7 @@ test("it all works without a network", () =>
   visit(inUTC, async (page, troubles, context) => {
     await ready(page);
     await page.evaluate(() => navigator.serviceWorker.ready);
-    await page.waitForFunction(async () => (await caches.keys()).length > 0);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
     await page.reload();
     await ready(page);
     await context.setOffline(true);
