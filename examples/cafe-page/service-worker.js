@@ -47,6 +47,7 @@ const FILES = [
   "cupwright/src/all.js",
   "cupwright/src/call.js",
   "cupwright/src/functions.js",
+  "cupwright/src/live.js",
   "cupwright/src/about.js",
 ];
 
