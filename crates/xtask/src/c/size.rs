@@ -50,7 +50,7 @@ const STACK: u64 = 1024;
 /// nearly everything there is, a hundred repeats are lent as quantities, and a budget is ten terms in the
 /// core and ten in C beside the differences of its model. A fit is lent up to thirty measurements, and tells
 /// a residual and a leverage of each. Advice tells up to eight outlooks, and the surest recipe is planned twice.
-const DEEPER: [(&str, u64); 31] = [
+const DEEPER: [(&str, u64); 34] = [
     // A follower is lent its recipe besides.
     ("cupwright_live_take", 1536),
     ("cupwright_follow_take", 2560),
@@ -73,15 +73,18 @@ const DEEPER: [(&str, u64); 31] = [
     ("cupwright_uncertainty_water_to_reach", 2560),
     ("cupwright_uncertainty_strength_after_water", 2560),
     ("cupwright_uncertainty_mixed_temperature", 2560),
+    ("cupwright_uncertainty_strength_of_brix", 2560),
+    ("cupwright_uncertainty_settle", 2560),
+    ("cupwright_uncertainty_time_to_cool", 2560),
     ("cupwright_calibrate_retention_line", 4608),
     ("cupwright_calibrate_expected_beverage", 4096),
     ("cupwright_calibrate_retention", 4352),
-    ("cupwright_calibrate_heat_capacity", 3840),
+    ("cupwright_calibrate_heat_capacity", 4352),
     ("cupwright_calibrate_equilibrium_yield", 4352),
     ("cupwright_calibrate_one_rate", 4608),
     ("cupwright_calibrate_two_rates", 6656),
     ("cupwright_calibrate_cooling", 4608),
-    ("cupwright_calibrate_refractive_factor", 3328),
+    ("cupwright_calibrate_refractive_factor", 3840),
     ("cupwright_calibrate_repeatability", 3840),
 ];
 
