@@ -4165,7 +4165,7 @@ typedef struct cupwright_live_setup {
      */
     double division_g;
     /**
-     * Most that it can weigh, 10 to 100000 g.
+     * Most that it can show from its zero at the beginning, 10 to 100000 g.
      */
     double capacity_g;
     /**

@@ -43,7 +43,7 @@ pub struct cupwright_follower {
 pub struct cupwright_live_setup {
     /// Smallest step of its readings, {Division}.
     pub division_g: f64,
-    /// Most that it can weigh, {Capacity}.
+    /// Most that it can show from its zero at the beginning, {Capacity}.
     pub capacity_g: f64,
     /// Fastest that water is poured on it, {FastestPour}.
     pub fastest_g_per_s: f64,

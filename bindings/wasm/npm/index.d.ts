@@ -927,7 +927,7 @@ export interface Surroundings {
 export interface LiveSetup {
   /** Smallest step of its readings, 0.001 to 10 g. */
   division_g: number;
-  /** Most that it can weigh, 10 to 100000 g. */
+  /** Most that it can show from its zero at the beginning, 10 to 100000 g. */
   capacity_g: number;
   /** Fastest that water is poured on it, 2 to 100 g/s. */
   fastest_g_per_s: number;

@@ -618,9 +618,7 @@ impl Scale {
     /// no more than when a stream no longer pushes (half of that, estimate).
     fn is_reached(&self, point: Point, step: f64) -> bool {
         let change = point.mass - self.line.level;
-        let noise = 5.7 * self.noise() + self.division;
-        let most = self.fastest * step;
-        change <= most + noise && change >= -0.5 * most - noise
+        change.abs() <= self.reach(if change < 0.0 { 0.5 * step } else { step })
     }
 
     /// Follows the noise.
@@ -650,20 +648,14 @@ impl Scale {
             self.turn(Phase::Pouring, time);
             return self.tell(event, Happening::PourStarted, began, gain);
         }
+        if self.phase != Phase::Still {
+            self.book.wet(step);
+        }
         match self.phase {
             Phase::Still => self.drift(time, step, event),
-            Phase::Pouring => {
-                self.book.wet(step);
-                self.pour(time, event)
-            }
-            Phase::Settling => {
-                self.book.wet(step);
-                self.settle(time, event)
-            }
-            Phase::Dripping => {
-                self.book.wet(step);
-                self.drip(time, event)
-            }
+            Phase::Pouring => self.pour(time, event),
+            Phase::Settling => self.settle(time, event),
+            Phase::Dripping => self.drip(time, event),
         }
     }
 
@@ -700,22 +692,29 @@ impl Scale {
     fn settle(&mut self, time: f64, event: &mut Option<Event>) -> Result<(), Error> {
         let waited = time - self.since;
         if (waited > SETTLING && self.line.flow.abs() < DRIFT) || waited > SETTLED {
-            let gain = self.under_way();
-            self.enter(|book| &mut book.poured);
-            self.turn(Phase::Still, time);
-            self.tell(event, Happening::Settled, time, gain)?;
+            self.rest(Happening::Settled, time, event)?;
         }
         Ok(())
+    }
+
+    /// What water brought is put down, and nothing goes on any more.
+    fn rest(
+        &mut self,
+        happening: Happening,
+        time: f64,
+        event: &mut Option<Event>,
+    ) -> Result<(), Error> {
+        let gain = self.under_way();
+        self.enter(|book| &mut book.poured);
+        self.turn(Phase::Still, time);
+        self.tell(event, happening, time, gain)
     }
 
     fn drip(&mut self, time: f64, event: &mut Option<Event>) -> Result<(), Error> {
         if self.line.flow > 0.5 * DRIFT {
             self.since = time;
         } else if time - self.since > DRIP {
-            let gain = self.under_way();
-            self.enter(|book| &mut book.poured);
-            self.turn(Phase::Still, time);
-            self.tell(event, Happening::DripStopped, time, gain)?;
+            self.rest(Happening::DripStopped, time, event)?;
         }
         Ok(())
     }
@@ -757,7 +756,6 @@ impl Scale {
     fn held(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
         let step = point.time - self.hold.time();
         let elapsed = self.hold.take(point);
-        let noise = self.noise();
         // Back where it was, or would have come to.
         let is_pouring = self.phase == Phase::Pouring;
         let (expected, reach) = if is_pouring {
@@ -789,7 +787,7 @@ impl Scale {
             self.line.begin(&hold.last_three());
             return self.judge(point.time, step, event);
         }
-        if self.hold.is_calm(max(6.0 * noise, 3.0 * self.division)) {
+        if self.hold.is_calm(max(6.0 * self.noise(), 3.0 * self.division)) {
             return self.elsewhere(point.time, elapsed, event);
         }
         self.announce(point.time, event)

@@ -6,7 +6,11 @@
 //!
 //! | bytes | what |
 //! |---|---|
-//! | 0 to 15 | `CUPW`, version 1, which fields are there (bit 0 for the first field of [`Profile`], and so on), check value: see [`Unreadable`] |
+//! | 0 to 3 | `CUPW` |
+//! | 4 to 5 | version of the layout, 1 |
+//! | 6 to 7 | zero |
+//! | 8 to 11 | which fields are there: bit 0 for the first field of [`Profile`], and so on |
+//! | 12 to 15 | CRC-32 of all other bytes (IEEE 802.3; of `123456789` it is `cbf43926`) |
 //! | 16 to 303 | for each of the twelve fields with an uncertainty: value, uncertainty, degrees of freedom |
 //! | 304 to 311 | the correlation |
 //!

@@ -581,10 +581,11 @@ impl Follower {
 
     fn now(&mut self, recipe: &[Step], time: f64, seen: Seen) -> Result<Now, Error> {
         let poured = seen.poured.grams();
+        let left_to = |water: BrewWater| water.grams() - poured;
         let brewing = self.first_water.map(|first| max(0.0, time - first));
         let step = self.current(recipe).copied();
         let (left, due) = match step {
-            Some(Step::Pour { to, from }) => (Some(to.grams() - poured), from.seconds()),
+            Some(Step::Pour { to, from }) => (Some(left_to(to)), from.seconds()),
             Some(Step::Stir { from: due } | Step::Wait { until: due }) => (None, due.seconds()),
             _ => (None, 0.0),
         };
@@ -594,11 +595,9 @@ impl Follower {
             (Some(Step::Rinse), _) => (Cue::Rinse, Why::Next),
             (Some(Step::Dose { dose }), _) => (Cue::AddCoffee, self.why_coffee(dose)),
             (Some(Step::Pour { to, .. }), Doing::Pouring) => {
-                self.cue_stop(to.grams() - poured, to.grams(), &seen)
+                self.cue_stop(left_to(to), to.grams(), &seen)
             }
-            (Some(Step::Pour { to, .. }), _) => {
-                self.cue_pour(to.grams() - poured, wait, due, &seen)
-            }
+            (Some(Step::Pour { to, .. }), _) => self.cue_pour(left_to(to), wait, due, &seen),
             (Some(Step::Beverage { .. }), _) => (Cue::WeighBeverage, Why::Next),
             (Some(_), Doing::Pouring) => (Cue::StopPouring, Why::Enough),
             (Some(Step::Press), _) => (Cue::Press, Why::Next),
@@ -657,12 +656,7 @@ impl Follower {
 impl Kept for Follower {
     fn walk(&mut self, walk: &mut impl Walk) {
         self.scale.walk(walk);
-        let mut step = f64::from(self.step);
-        walk.number(&mut step);
-        self.step = step as u16;
-        if f64::from(self.step) != step {
-            walk.refuse();
-        }
+        walk.whole(&mut self.step, |number| number as u16);
         walk.one_of(&mut self.is_begun, &[false, true]);
         walk.number(&mut self.level);
         quantity(walk, &mut self.dose);

@@ -25,14 +25,19 @@ pub(super) trait Walk {
     /// Comes to something that cannot be.
     fn refuse(&mut self);
 
-    /// Comes to a small whole number.
-    fn count(&mut self, count: &mut u8) {
-        let mut number = f64::from(*count);
+    /// Comes to a whole number, made of one by a cast.
+    fn whole<W: Copy + Into<f64>>(&mut self, whole: &mut W, cast: fn(f64) -> W) {
+        let mut number = (*whole).into();
         self.number(&mut number);
-        *count = number as u8;
-        if f64::from(*count) != number {
+        *whole = cast(number);
+        if (*whole).into() != number {
             self.refuse();
         }
+    }
+
+    /// Comes to a small whole number.
+    fn count(&mut self, count: &mut u8) {
+        self.whole(count, |number| number as u8);
     }
 
     /// Comes to one of several values, by its place among all.
