@@ -236,25 +236,22 @@ pub fn on_boards() -> Outcome {
         println!("{}", board.name);
         for calls in calls::dealt(&interface, board.parts) {
             let folder = set_up(&interface, &calls, board.random)?;
-            let image = board.build(
-                &[],
-                &["tests/c/driver.c", "tests/c/platform_bare.c", "tests/c/board.c"],
-                "driver",
-            )?;
-            run(&mut limited(600, board.emulate(&image).current_dir(&folder)))?;
+            board.run("driver", &folder, 600)?;
         }
-        let folder = set_up_brews()?;
-        let image = board.build(
-            &[],
-            &["tests/c/brews.c", "tests/c/platform_bare.c", "tests/c/board.c"],
-            "brews",
-        )?;
-        run(&mut limited(120, board.emulate(&image).current_dir(&folder)))?;
+        board.run("brews", &set_up_brews()?, 120)?;
     }
     Ok(())
 }
 
 impl Board {
+    /// Builds a driver for the board and runs it in a folder, for so many seconds at most.
+    fn run(&self, driver: &str, folder: &Path, seconds: u32) -> Outcome {
+        let source = format!("tests/c/{driver}.c");
+        let sources = [source.as_str(), "tests/c/platform_bare.c", "tests/c/board.c"];
+        let image = self.build(&[], &sources, driver)?;
+        run(&mut limited(seconds, self.emulate(&image).current_dir(folder)))
+    }
+
     pub fn target(&self) -> &'static Target {
         bare(self.triple)
     }
