@@ -286,7 +286,7 @@ function worth(all, brew, readings, window) {
   const read = uncertainty.ofReadings({ strength_pct: readings, repeatability: own });
   const weighed = (name, field) => ({ [field]: brew[field], [`u_${field}`]: scale, [`nu_${name}`]: known });
   const exact = (name, field) => ({ [field]: brew[field], [`u_${field}`]: 0, [`nu_${name}`]: known });
-  const strengthOf = (strength) =>
+  const withItsErrors = (strength) =>
     uncertainty.strength({
       strength,
       instrument: { u_instrument_pct: maker, nu_instrument: known },
@@ -294,7 +294,7 @@ function worth(all, brew, readings, window) {
       zero: instrument.zero,
       water_solids: exact("water_solids", "water_solids_mg_per_l"),
     });
-  const strength = strengthOf(read);
+  const strength = withItsErrors(read);
   const of_strength = {
     strength_pct: strength.value,
     u_strength_pct: strength.u,
@@ -331,7 +331,7 @@ function worth(all, brew, readings, window) {
     decision.joint({ bands: window, strength: of_strength, extracted: of_yield, correlation: counted.correlation })
       .both_pct;
   const undecided = decided.strength.decision === "not_yet" || decided.strength.decision === "too_uncertain";
-  const needed = undecided ? moreReadings(strengthOf({ ...read, u_strength_pct: 0 }), own, window) : null;
+  const needed = undecided ? moreReadings(withItsErrors({ ...read, u_strength_pct: 0 }), own, window) : null;
   const cup = {
     brew,
     u_weighing_g: scale,
