@@ -19,6 +19,8 @@ pub trait Follower {
 pub struct Seen {
     /// Water that has come in, whatever was put down, taken off or tared.
     pub water_g: Option<f64>,
+    /// Its standard uncertainty, of those that tell one.
+    pub u_water_g: Option<f64>,
     /// Water coming in now.
     pub flow_g_s: Option<f64>,
     pub events: Vec<Event>,

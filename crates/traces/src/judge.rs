@@ -26,6 +26,8 @@ pub struct Verdict {
     pub answers: usize,
     /// Error of the water at the end.
     pub water_error_g: f64,
+    /// The standard uncertainty that was told of it.
+    pub u_water_g: Option<f64>,
     /// What arrived past each aim.
     pub overshoots_g: Vec<f64>,
 }
@@ -77,7 +79,7 @@ fn listen(world: &mut World, follower: &mut dyn Follower) -> Verdict {
     let mut heard = Vec::new();
     let mut aims = Vec::new();
     let mut aiming = false;
-    let mut water_g = 0.0;
+    let (mut water_g, mut u_water_g) = (0.0, None);
     while let Some(sample) = world.next() {
         let truth = world.truth();
         match world.wanted_g() {
@@ -91,6 +93,7 @@ fn listen(world: &mut World, follower: &mut dyn Follower) -> Verdict {
         }
         let seen = follower.take(sample);
         water_g = seen.water_g.unwrap_or(water_g);
+        u_water_g = seen.u_water_g.or(u_water_g);
         for event in seen.events {
             match event {
                 Event::Cue => world.hear_stop(),
@@ -105,6 +108,7 @@ fn listen(world: &mut World, follower: &mut dyn Follower) -> Verdict {
     }
     let mut verdict = verdict(&world.labels(), &heard, &moments);
     verdict.water_error_g = (water_g - world.truth().water_g).abs();
+    verdict.u_water_g = u_water_g;
     verdict.overshoots_g = overshoots(&world.labels(), &aims);
     verdict
 }

@@ -135,7 +135,8 @@ impl Follower for Peer {
         self.account(time_s, mass_g);
         let heard = self.hear(time_s, flow_g_s);
         let events = heard.into_iter().chain(self.cue(flow_g_s)).collect();
-        Seen { water_g: Some(self.water_g), flow_g_s: Some(flow_g_s), events }
+        let flow_g_s = Some(flow_g_s);
+        Seen { water_g: Some(self.water_g), u_water_g: None, flow_g_s, events }
     }
 
     fn aim(&mut self, grams: f64) {

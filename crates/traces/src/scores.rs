@@ -73,6 +73,10 @@ fn measures(verdicts: &[Verdict]) -> Vec<Measure> {
     let halves = pooled(|v| &v.half_delays_s);
     let mosts = pooled(|v| &v.most_delays_s);
     let waters: Vec<f64> = verdicts.iter().map(|verdict| verdict.water_error_g).collect();
+    let beyond: Vec<bool> = verdicts
+        .iter()
+        .filter_map(|verdict| Some(verdict.water_error_g > 2.0 * verdict.u_water_g?))
+        .collect();
     let overs = pooled(|v| &v.overshoots_g);
     let strays: Vec<f64> = overs.iter().map(|grams| grams.abs()).collect();
     let samples = total(|v| v.samples);
@@ -94,6 +98,7 @@ fn measures(verdicts: &[Verdict]) -> Vec<Measure> {
         ("water_median_g", quantile(&waters, 0.5)),
         ("water_95_g", quantile(&waters, 0.95)),
         ("water_worst_g", quantile(&waters, 1.0)),
+        ("water_beyond_pct", share(&beyond)),
         ("overshoot_median_g", quantile(&overs, 0.5)),
         ("overshoot_95_g", quantile(&strays, 0.95)),
         ("silent_pct", answers.zip(samples).map(|(a, s)| 100.0 * (1.0 - a / s))),
@@ -106,6 +111,12 @@ fn quantile(values: &[f64], share: f64) -> Option<f64> {
     sorted.sort_by(f64::total_cmp);
     let rank = libm::ceil(share * sorted.len() as f64) as usize;
     sorted.get(rank.max(1) - 1).copied()
+}
+
+/// How many of all, in percent.
+fn share(all: &[bool]) -> Option<f64> {
+    let so = all.iter().filter(|is_so| **is_so).count();
+    (!all.is_empty()).then(|| 100.0 * so as f64 / all.len() as f64)
 }
 
 fn rms(values: &[f64]) -> Option<f64> {
@@ -143,6 +154,7 @@ tuned.
 - **50 %, 90 %**: median delay of the flow at these shares of the pour's, s.
 - **rms**: error of the flow, g/s: all samples / within pours, from 1.5 s after the start to 1 s before the stop.
 - **water**: error of the water at the end, g: median / 95 % / worst.
+- **beyond**: traces where that error is more than two of the standard uncertainties that were told of it, %.
 - **overshoot**: what arrived past the aim, g: median / 95 % to either side. Without a cue a hand stops 30 g late.
 - **silent**: samples without a flow, %.
 ";
@@ -158,8 +170,8 @@ pub fn table(families: &[Family], scores: &[Score]) -> String {
         let _ = write!(
             text,
             "\n## {}\n\n{}{}; {} traces, {} starts and stops, {} of handling\n\n\
-             | follower | pours | handling | start | 50 % | 90 % | rms | water | overshoot | silent |\n\
-             |-|-|-|-|-|-|-|-|-|-|\n",
+             | follower | pours | handling | start | 50 % | 90 % | rms | water | beyond | overshoot | silent |\n\
+             |-|-|-|-|-|-|-|-|-|-|-|\n",
             family.name,
             family.about,
             if family.strict { "" } else { " (not strict)" },
@@ -176,6 +188,7 @@ pub fn table(families: &[Family], scores: &[Score]) -> String {
                 score.cell(&["most_median_s"], 2),
                 score.cell(&["flow_rms_g_s", "steady_rms_g_s"], 3),
                 score.cell(&["water_median_g", "water_95_g", "water_worst_g"], 2),
+                score.cell(&["water_beyond_pct"], 0),
                 score.cell(&["overshoot_median_g", "overshoot_95_g"], 2),
                 score.cell(&["silent_pct"], 1),
             ];

@@ -1,7 +1,7 @@
 //! A scale as cupwright watches it, and a brew as it follows it.
 
 use cupwright::live::{self, Cue, Happening, Setup, Step};
-use cupwright::quantity::{BrewWater, Capacity, Clock, Division, ScaleReading, Time};
+use cupwright::quantity::{BrewWater, Capacity, Clock, Division, MassUncertainty, ScaleReading, Time};
 
 use crate::follower::{Event, Follower, Plate, Seen};
 use crate::line::Sample;
@@ -60,6 +60,7 @@ impl Follower for Watched {
         self.is_cued = is_cued;
         Seen {
             water_g: Some(self.poured_g),
+            u_water_g: self.follower.scale().poured_uncertainty().ok().map(MassUncertainty::grams),
             flow_g_s: now.seen.flow.map(|flow| flow.grams_per_second()),
             events,
         }

@@ -67,13 +67,21 @@ impl Book {
     /// taken for it, as far as it can be told: weighted by the variance of what is usual over the sum
     /// of that and of the rate's own.
     pub(super) fn water(&self) -> f64 {
-        if self.still <= 0.0 {
-            return self.poured;
-        }
-        // The weight of the rate, over the time that it was seen in.
+        self.poured - self.rate_weight() * self.still * self.drift * self.wet
+    }
+
+    /// The weight of the rate of still times, over the square of how long they were.
+    fn rate_weight(&self) -> f64 {
         let usual = square(USUAL_DRIFT);
-        let weight = usual * self.still / (usual * square(self.still) + square(END));
-        self.poured - weight * self.drift * self.wet
+        usual / (usual * square(self.still) + square(END))
+    }
+
+    /// Variance of [`water`](Self::water), where it came in so many runs: a level at either end of
+    /// each, what is left of the rate's doubt, and what may be water or not, as likely anything up to
+    /// all of it.
+    pub(super) fn water_variance(&self, runs: u8) -> f64 {
+        let rate = self.rate_weight() * square(END);
+        2.0 * f64::from(runs) * square(END) + rate * square(self.wet) + square(self.unsure) / 3.0
     }
 
     /// Counts water anew.

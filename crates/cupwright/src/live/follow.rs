@@ -316,7 +316,7 @@ fn near(water: f64) -> f64 {
 const SEAL: Seal = Seal { letters: *b"CUPF", version: 1 };
 
 /// Numbers of a follower's state.
-pub(super) const NUMBERS: usize = 90;
+pub(super) const NUMBERS: usize = 91;
 
 /// Length of a follower's state in bytes.
 pub const FOLLOWER_BYTES: usize = Seal::length(NUMBERS);
