@@ -9,6 +9,11 @@ static int32_t of_states(cupwright_scale *of_scale, cupwright_follower *of_follo
     cupwright_live_now now;
     cupwright_live_accounts account;
     cupwright_live_weighed weighed;
+    cupwright_outlook outlook;
+    const cupwright_window window = CUPWRIGHT_HOME_BREWER_2018;
+    int32_t expected = cupwright_follow_outlook(of_follower, &MEANT, &window, &outlook, NULL);
+    /* Of a state that was begun: no water yet. */
+    expected = expected == CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE ? CUPWRIGHT_STATUS_OK : expected;
     const int32_t statuses[] = {
         cupwright_live_take(of_scale, 1.0, 5.0, &seen, NULL),
         cupwright_live_zeroed(of_scale, 5.0, NULL),
@@ -22,6 +27,7 @@ static int32_t of_states(cupwright_scale *of_scale, cupwright_follower *of_follo
         cupwright_follow_set_lead(of_follower, 0.5, NULL),
         cupwright_follow_weighed(of_follower, &weighed, NULL),
         cupwright_follow_account(of_follower, &account, NULL),
+        expected,
     };
     int32_t all = statuses[0];
     for (size_t at = 1; at < sizeof statuses / sizeof statuses[0]; at++) {
@@ -40,6 +46,8 @@ static int check_states(void) {
     cupwright_live_now now;
     cupwright_live_accounts account;
     cupwright_live_weighed weighed;
+    cupwright_outlook outlook;
+    const cupwright_window window = CUPWRIGHT_HOME_BREWER_2018;
     cupwright_error error;
     int wrong = of_states(NULL, NULL) != CUPWRIGHT_STATUS_NULL;
     /* Both are zeros so far. */
@@ -83,6 +91,9 @@ static int check_states(void) {
     wrong += !refuses_null(cupwright_follow_weighed(NULL, &weighed, &null_error), "follower");
     wrong += !refuses_null(cupwright_follow_weighed(&follower, NULL, &null_error), "weighed");
     wrong += !refuses_null(cupwright_follow_account(&follower, NULL, &null_error), "account");
+    wrong += !refuses_null(cupwright_follow_outlook(&follower, NULL, &window, &outlook, &null_error), "intended");
+    wrong += !refuses_null(cupwright_follow_outlook(&follower, &MEANT, NULL, &outlook, &null_error), "window");
+    wrong += !refuses_null(cupwright_follow_outlook(&follower, &MEANT, &window, NULL, &null_error), "outlook");
     wrong += cupwright_follow_take(&follower, recipe, 25, 3.0, 5.0, &now, &error) != CUPWRIGHT_STATUS_OUT_OF_RANGE ||
              error.quantity != CUPWRIGHT_QUANTITY_STEP_COUNT || strcmp(error.field, "count") != 0;
     /* A step of zeros is none. */

@@ -71,6 +71,40 @@ static void put_account(const cupwright_live_accounts *account) {
     put_number(account->drifted_g);
     put_number(account->unclear_g);
     put_number(account->under_way_g);
+    put_number(account->u_poured_g);
+}
+
+#define KNOWN CUPWRIGHT_DEGREES_OF_FREEDOM_HIGHEST
+
+/** A brew as it was meant: that of crates/xtask/src/brews.rs. */
+static const cupwright_intended MEANT = {
+    .dose = {15.0, 0.0625, KNOWN},
+    .water = {240.0, 2.0, KNOWN},
+    .yield = {20.5, 0.5, KNOWN},
+    .losses = {.apparent_retention_g_per_g = 1.375, .hold_up_g = 3.0},
+    .retention = {0.125, KNOWN},
+    .other = {1.0, KNOWN},
+    .moisture_pct = 1.75,
+    .held_strength_pct = 100.0,
+    .portion = {190.0, 0.0, KNOWN},
+    .added = {0.0, 0.0, KNOWN},
+};
+
+static void put_outlook(void) {
+    const cupwright_window window = CUPWRIGHT_HOME_BREWER_2018;
+    cupwright_outlook outlook;
+    int32_t status = cupwright_follow_outlook(&follower, &MEANT, &window, &outlook, NULL);
+    put_bits((uint64_t)status);
+    if (status == CUPWRIGHT_STATUS_OK) {
+        put_number(outlook.beverage_g);
+        put_number(outlook.u_beverage_g);
+        put_number(outlook.strength_pct);
+        put_number(outlook.u_strength_pct);
+        put_number(outlook.counted_yield_pct);
+        put_number(outlook.u_counted_yield_pct);
+        put_number(outlook.correlation);
+        put_number(outlook.inside_pct);
+    }
 }
 
 static int32_t watch(double clock_s, double reading_g, cupwright_live_seen *seen, cupwright_error *error) {
@@ -161,6 +195,7 @@ static int tell(uint64_t expected) {
         put_perhaps(weighed.has_beverage, weighed.beverage_g);
         put_number(weighed.drips_g);
         put_number(weighed.lead_s);
+        put_outlook();
     }
     return wrong != 0 || hash != expected;
 }

@@ -67,11 +67,48 @@ class Hash {
   }
 
   account(account) {
-    for (const field of ["poured_g", "moved_g", "tared_g", "drifted_g", "unclear_g", "under_way_g"]) {
+    for (const field of ["poured_g", "moved_g", "tared_g", "drifted_g", "unclear_g", "under_way_g", "u_poured_g"]) {
       this.number(account[field]);
     }
   }
+
+  /** What the brew will be, or how that is refused. */
+  outlook(library, follower) {
+    const { window } = library.windows.home_brewer_2018;
+    let outlook;
+    const refused = refusal(library, () => (outlook = follower.outlook({ intended: MEANT, window })));
+    if (refused) return this.put(refused.code === "result_out_of_range" ? RESULT_OUT_OF_RANGE : -1n);
+    this.put(0n);
+    for (const field of OUTLOOK) this.number(outlook[field]);
+  }
 }
+
+/** As good as known. */
+const KNOWN = 1e9;
+
+/** A brew as it was meant: that of crates/xtask/src/brews.rs. */
+const MEANT = {
+  dose: { dose_g: 15, u_dose_g: 0.0625, nu_dose: KNOWN },
+  water: { water_g: 240, u_water_g: 2, nu_water: KNOWN },
+  yield: { yield_pct: 20.5, u_yield_pct: 0.5, nu_yield: KNOWN },
+  losses: {
+    apparent_retention_g_per_g: 1.375, hold_up_g: 3, paper_g: 0, paper_uptake_g_per_g: 0, drips_g: 0, vapour_g: 0,
+  },
+  retention: { u_apparent_retention_g_per_g: 0.125, nu_apparent_retention: KNOWN },
+  other: { u_losses_g: 1, nu_losses: KNOWN },
+  moisture_pct: 1.75,
+  water_solids_mg_per_l: 0,
+  held_strength_pct: 100,
+  portion: { portion_g: 190, u_portion_g: 0, nu_portion: KNOWN },
+  added: { added_g: 0, u_added_g: 0, nu_added: KNOWN },
+};
+
+const RESULT_OUT_OF_RANGE = 5n;
+
+const OUTLOOK = [
+  "beverage_g", "u_beverage_g", "strength_pct", "u_strength_pct", "counted_yield_pct", "u_counted_yield_pct",
+  "correlation", "inside_pct",
+];
 
 const [BEGIN, STEP, TAKE, REFUSED, ZEROED, COUNT_ANEW, GO_ON, KNOW, TOLD] = [1, 2, 3, 4, 5, 6, 7, 8, 9];
 
@@ -163,6 +200,7 @@ export function play(library, text) {
       hash.perhaps(beverage_g);
       hash.number(drips_g);
       hash.number(lead_s);
+      hash.outlook(library, follower);
       expect();
     }
   });
@@ -188,6 +226,7 @@ function misused(library, setup) {
     ["missing", "lead_s", () => follower.setLead({})],
     ["out_of_range", "to_g", () => live.follower(setup, [{ step: "pour", to_g: 0, from_s: 0 }]).take(reading)],
     ["out_of_range", "count", () => live.follower(setup, Array(25).fill({ step: "press" })).take(reading)],
+    ["missing", "window", () => follower.outlook({ intended: MEANT })],
     ["wrong_type", "bytes", () => live.scale.from([...scale.state])],
     ["unreadable", "bytes", () => live.scale.from(new Uint8Array(512))],
     ["unreadable", "bytes", () => live.scale.from(scale.state.slice(0, 500))],

@@ -633,12 +633,12 @@ typedef enum cupwright_quantity cupwright_quantity;
 /**
  * Length of a scale's state as bytes.
  */
-#define CUPWRIGHT_SCALE_BYTES 584
+#define CUPWRIGHT_SCALE_BYTES 592
 
 /**
  * Length of a follower's state as bytes.
  */
-#define CUPWRIGHT_FOLLOWER_BYTES 736
+#define CUPWRIGHT_FOLLOWER_BYTES 744
 
 /**
  * Whether a function answered, and if not, why. A value never changes its meaning and is never used
@@ -4258,6 +4258,11 @@ typedef struct cupwright_live_accounts {
      * What the activity going on has gained.
      */
     double under_way_g;
+    /**
+     * Standard uncertainty of the water poured, by what the scale saw alone: ends of its runs at rest,
+     * drift meanwhile, what is unclear.
+     */
+    double u_poured_g;
 } cupwright_live_accounts;
 
 /**
@@ -4480,7 +4485,7 @@ CUPWRIGHT_SIZE(cupwright_scale, 512);
 CUPWRIGHT_SIZE(cupwright_follower, 768);
 CUPWRIGHT_SIZE(cupwright_live_setup, 24);
 CUPWRIGHT_SIZE(cupwright_live_seen, 64);
-CUPWRIGHT_SIZE(cupwright_live_accounts, 48);
+CUPWRIGHT_SIZE(cupwright_live_accounts, 56);
 CUPWRIGHT_SIZE(cupwright_live_step, 48);
 CUPWRIGHT_SIZE(cupwright_live_now, 136);
 CUPWRIGHT_SIZE(cupwright_live_weighed, 40);
@@ -7159,6 +7164,26 @@ int32_t cupwright_follow_weighed(const struct cupwright_follower *follower,
  */
 int32_t cupwright_follow_account(const struct cupwright_follower *follower,
                                  struct cupwright_live_accounts *account,
+                                 struct cupwright_error *error);
+
+/**
+ * What the brew will be if nothing more is poured, and the chance that it lies in a window: as
+ * cupwright_forecast_outlook() says, with the dose and the water that are there by now.
+ *
+ * @param follower The state; it stays as it is.
+ * @param intended The brew as it was meant. Its dose counts until one is weighed, its water never does;
+ *     how surely the dose is known stays as it was meant, how surely the water is comes from the scale.
+ * @param window The window, its yield as charts count it.
+ * @param[out] outlook What will come out.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for water that is no brew water yet, and with what
+ * cupwright_forecast_outlook() fails with.
+ */
+int32_t cupwright_follow_outlook(const struct cupwright_follower *follower,
+                                 const struct cupwright_intended *intended,
+                                 const struct cupwright_window *window,
+                                 struct cupwright_outlook *outlook,
                                  struct cupwright_error *error);
 
 /**

@@ -99,7 +99,7 @@ pub struct cupwright_outlook {
 }
 
 /// The core's intended brew.
-fn intended_of(call: Call, intended: &cupwright_intended) -> Result<Intended, Refused> {
+pub(crate) fn intended_of(call: Call, intended: &cupwright_intended) -> Result<Intended, Refused> {
     Ok(Intended {
         dose: estimate::dose(call, &intended.dose)?,
         water: estimate::water(call, &intended.water)?,

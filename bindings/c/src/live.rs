@@ -7,13 +7,15 @@ use cupwright::quantity::{Beverage, Change, Dose, Flow, StepCount};
 use cupwright::quantity::{FlowVariation, Time, WaterRatio};
 
 use crate::call::{Call, Field, Refused, answer, checked, done, each, field, given, opened};
+use crate::forecast::{self, cupwright_intended, cupwright_outlook};
 use crate::status::cupwright_error;
+use crate::verdict::{self, cupwright_window};
 
 /// Length of a scale's state as bytes.
-pub const CUPWRIGHT_SCALE_BYTES: usize = 584;
+pub const CUPWRIGHT_SCALE_BYTES: usize = 592;
 
 /// Length of a follower's state as bytes.
-pub const CUPWRIGHT_FOLLOWER_BYTES: usize = 736;
+pub const CUPWRIGHT_FOLLOWER_BYTES: usize = 744;
 
 const _: () = assert!(CUPWRIGHT_SCALE_BYTES == SCALE_BYTES);
 const _: () = assert!(CUPWRIGHT_FOLLOWER_BYTES == FOLLOWER_BYTES);
@@ -151,6 +153,9 @@ pub struct cupwright_live_accounts {
     pub unclear_g: f64,
     /// What the activity going on has gained.
     pub under_way_g: f64,
+    /// Standard uncertainty of the water poured, by what the scale saw alone: ends of its runs at rest,
+    /// drift meanwhile, what is unclear.
+    pub u_poured_g: f64,
 }
 
 /// A step of a recipe as a scale can follow it.
@@ -430,15 +435,17 @@ fn seen(of: &Seen) -> cupwright_live_seen {
     }
 }
 
-fn account(of: &Account) -> cupwright_live_accounts {
-    cupwright_live_accounts {
-        poured_g: of.poured.grams(),
-        moved_g: of.moved.grams(),
-        tared_g: of.tared.grams(),
-        drifted_g: of.drifted.grams(),
-        unclear_g: of.unclear.grams(),
-        under_way_g: of.under_way.grams(),
-    }
+fn account(call: Call, of: &Scale) -> Result<cupwright_live_accounts, Refused> {
+    let Account { poured, moved, tared, drifted, unclear, under_way } = call.core(of.account())?;
+    Ok(cupwright_live_accounts {
+        poured_g: poured.grams(),
+        moved_g: moved.grams(),
+        tared_g: tared.grams(),
+        drifted_g: drifted.grams(),
+        unclear_g: unclear.grams(),
+        under_way_g: under_way.grams(),
+        u_poured_g: call.core(of.poured_uncertainty())?.grams(),
+    })
 }
 
 fn now(of: &Now) -> cupwright_live_now {
@@ -594,7 +601,7 @@ pub unsafe extern "C" fn cupwright_live_account(
 ) -> i32 {
     answer!(account, error, |call| Ok({
         let scale = begun!(call, scale: Scale)?;
-        self::account(&call.core(scale.account())?)
+        self::account(call, scale)?
     }))
 }
 
@@ -822,7 +829,36 @@ pub unsafe extern "C" fn cupwright_follow_account(
 ) -> i32 {
     answer!(account, error, |call| Ok({
         let follower = begun!(call, follower: Follower)?;
-        self::account(&call.core(follower.scale().account())?)
+        self::account(call, follower.scale())?
+    }))
+}
+
+/// What the brew will be if nothing more is poured, and the chance that it lies in a window: as
+/// cupwright_forecast_outlook() says, with the dose and the water that are there by now.
+///
+/// @param follower The state; it stays as it is.
+/// @param intended The brew as it was meant. Its dose counts until one is weighed, its water never does;
+///     how surely the dose is known stays as it was meant, how surely the water is comes from the scale.
+/// @param window The window, its yield as charts count it.
+/// @param[out] outlook What will come out.
+///
+/// Fails with CUPWRIGHT_STATUS_NOT_BEGUN for a state that was never begun;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for water that is no brew water yet, and with what
+/// cupwright_forecast_outlook() fails with.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_follow_outlook(
+    follower: *const cupwright_follower,
+    intended: *const cupwright_intended,
+    window: *const cupwright_window,
+    outlook: *mut cupwright_outlook,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(outlook, error, |call| Ok({
+        let follower = begun!(call, follower: Follower)?;
+        let meant = forecast::intended_of(call, given!(call, intended)?)?;
+        let now = call.core(follower.so_far(&meant))?;
+        let window = verdict::window(call, given!(call, window)?)?;
+        forecast::outlook(&call.core(cupwright::forecast::outlook(&now, &window))?)
     }))
 }
 

@@ -4,8 +4,10 @@
 use std::mem::MaybeUninit;
 use std::ptr::{null, null_mut};
 
+use cupwright_c::forecast::cupwright_intended;
 use cupwright_c::live::*;
 use cupwright_c::status::*;
+use cupwright_c::verdict::cupwright_window;
 
 const OK: i32 = cupwright_status::Ok as i32;
 const NULL: i32 = cupwright_status::Null as i32;
@@ -96,6 +98,36 @@ fn a_null_is_refused() {
     assert_eq!(of_a_follower(null_mut(), true), [NULL; 8]);
     assert_eq!(of_a_scale(state.as_mut_ptr(), false), [NULL, NULL, OK, OK]);
     assert_eq!(of_a_follower(other.as_mut_ptr(), false)[..3], [NULL; 3]);
+}
+
+/// What a forecast says to a state, to a brew that is there or not, to a place for the answer or none.
+fn outlook(follower: *mut cupwright_follower, is_meant: bool, is_answered: bool) -> i32 {
+    // SAFETY: a brew is numbers, for which zeros are some.
+    let meant: cupwright_intended = unsafe { MaybeUninit::zeroed().assume_init() };
+    let window = cupwright_window {
+        strength_lowest_pct: 1.15,
+        strength_highest_pct: 1.45,
+        yield_lowest_pct: 0.0,
+        yield_highest_pct: 0.0,
+        has_yield: 0,
+    };
+    let mut outlook = MaybeUninit::uninit();
+    let meant = if is_meant { &raw const meant } else { null() };
+    let place = if is_answered { outlook.as_mut_ptr() } else { null_mut() };
+    // SAFETY: the state is NULL, zeros, or begun; the places are there.
+    unsafe { cupwright_follow_outlook(follower, meant, &window, place, null_mut()) }
+}
+
+#[test]
+fn a_forecast_asks_for_a_state_a_brew_and_a_place() {
+    let mut zeros = Box::new(MaybeUninit::<cupwright_follower>::zeroed());
+    assert_eq!(outlook(null_mut(), true, true), NULL);
+    assert_eq!(outlook(zeros.as_mut_ptr(), true, true), NOT_BEGUN);
+    let mut state = follower();
+    assert_eq!(outlook(state.as_mut_ptr(), false, true), NULL);
+    assert_eq!(outlook(state.as_mut_ptr(), true, false), NULL);
+    // A dose of nothing.
+    assert_eq!(outlook(state.as_mut_ptr(), true, true), OUT_OF_RANGE);
 }
 
 #[test]

@@ -965,6 +965,8 @@ export interface LiveAccounts {
   unclear_g: number;
   /** What the activity going on has gained. */
   under_way_g: number;
+  /** Standard uncertainty of the water poured, by what the scale saw alone: ends of its runs at rest, drift meanwhile, what is unclear. */
+  u_poured_g: number;
 }
 
 export interface LiveStep {

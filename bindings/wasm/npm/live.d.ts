@@ -1,4 +1,14 @@
-import type { LiveAccounts, LiveNow, LiveSeen, LiveSetup, LiveStep, LiveWeighed } from "./index.js";
+import type {
+  Intended,
+  LiveAccounts,
+  LiveNow,
+  LiveSeen,
+  LiveSetup,
+  LiveStep,
+  LiveWeighed,
+  Outlook,
+  Window,
+} from "./index.js";
 
 /** A reading of a scale. */
 export interface Reading {
@@ -49,6 +59,15 @@ export interface Follower {
   weighed(): LiveWeighed;
   /** Where all changes of the reading are put down. */
   account(): LiveAccounts;
+  /**
+   * What the brew will be if nothing more is poured, and the chance that it lies in a window: `forecast.outlook()` with
+   * the dose and the water that are there by now. The dose meant counts until one is weighed; how surely the water is
+   * known comes from the scale.
+   *
+   * @throws {@link Refusal} With `result_out_of_range` for water that is no brew water yet, and as
+   * `forecast.outlook()`.
+   */
+  outlook(options: { intended: Intended; window: Window }): Outlook;
   /** The state as bytes, sealed and the same everywhere: for a store, for another thread, for `live.follower.from()`. */
   readonly state: Uint8Array;
 }

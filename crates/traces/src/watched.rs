@@ -1,7 +1,9 @@
 //! A scale as cupwright watches it, and a brew as it follows it.
 
 use cupwright::live::{self, Cue, Happening, Setup, Step};
-use cupwright::quantity::{BrewWater, Capacity, Clock, Division, MassUncertainty, ScaleReading, Time};
+use cupwright::quantity::{
+    BrewWater, Capacity, Clock, Division, MassUncertainty, ScaleReading, Time,
+};
 
 use crate::follower::{Event, Follower, Plate, Seen};
 use crate::line::Sample;

@@ -6,8 +6,12 @@
 
 use std::fmt::Write;
 
+use cupwright::forecast::{self, Intended, Outlook};
 use cupwright::live::{Account, Follower, Now, Scale, Seen, Setup, Step, StepKind};
 use cupwright::quantity::*;
+use cupwright::retention::{Losses, Paper};
+use cupwright::uncertainty::{Estimate, Standard};
+use cupwright::verdict;
 use cupwright_c::status::cupwright_status;
 
 /// How many brews there are, and readings of each.
@@ -166,11 +170,66 @@ impl Hash {
         self.perhaps(now.variation.map(FlowVariation::value));
     }
 
-    fn account(&mut self, account: &Account) {
+    fn account(&mut self, scale: &Scale) {
+        let account = scale.account().expect("in range");
         let Account { poured, moved, tared, drifted, unclear, under_way } = account;
         for change in [poured, moved, tared, drifted, unclear, under_way] {
             self.number(change.value());
         }
+        self.number(scale.poured_uncertainty().expect("in range").value());
+    }
+
+    /// What a brew will be, or how that is refused.
+    fn outlook(&mut self, outlook: &Result<Outlook, cupwright::Error>) {
+        let outlook = match outlook {
+            Err(cupwright::Error::ResultOutOfRange { .. }) => {
+                return self.put(cupwright_status::ResultOutOfRange as u64);
+            }
+            outlook => outlook.as_ref().expect("a refusal of another kind"),
+        };
+        self.put(cupwright_status::Ok as u64);
+        for number in [
+            outlook.beverage.value.value(),
+            outlook.beverage.u.value(),
+            outlook.strength.value.value(),
+            outlook.strength.u.value(),
+            outlook.counted.value.value(),
+            outlook.counted.u.value(),
+            outlook.correlation.value(),
+            outlook.inside.value(),
+        ] {
+            self.number(number);
+        }
+    }
+}
+
+/// A brew as it was meant; the same in C and in JavaScript.
+fn meant() -> Intended {
+    let gram = |u| Standard::known(MassUncertainty::from_grams(u).expect("in range"));
+    let dose = Dose::from_grams(15.0).expect("in range");
+    let water = BrewWater::from_grams(240.0).expect("in range");
+    let extracted = Yield::from_percent(20.5).expect("in range");
+    let half = YieldUncertainty::from_percent(0.5).expect("in range");
+    let retention = RetentionUncertainty::from_grams_per_gram(0.125).expect("in range");
+    let portion = Beverage::from_grams(190.0).expect("in range");
+    Intended {
+        dose: Estimate::with(dose, gram(0.0625)),
+        water: Estimate::with(water, gram(2.0)),
+        extracted: Estimate::with(extracted, Standard::known(half)),
+        losses: Losses {
+            retention: ApparentRetention::from_grams_per_gram(1.375).expect("in range"),
+            hold_up: HoldUp::from_grams(3.0).expect("in range"),
+            paper: Paper::None,
+            drips: Drips::NONE,
+            vapour: Vapour::NONE,
+        },
+        retention: Standard::known(retention),
+        other: gram(1.0),
+        moisture: Moisture::from_percent(1.75).expect("in range"),
+        water_solids: WaterSolids::NONE,
+        held_strength: HeldStrength::STEEPED,
+        portion: Estimate::exact(portion),
+        added: Estimate::exact(Addition::from_grams(0.0).expect("in range")),
     }
 }
 
@@ -231,12 +290,15 @@ impl Played<'_> {
 
     fn tell(&mut self) {
         let mut hash = Hash(0);
-        hash.account(&self.scale.account().expect("in range"));
-        hash.account(&self.follower.scale().account().expect("in range"));
+        hash.account(&self.scale);
+        hash.account(self.follower.scale());
         hash.perhaps(self.follower.dose().map(Dose::value));
         hash.perhaps(self.follower.beverage().map(Beverage::value));
         hash.number(self.follower.drips().expect("in range").value());
         hash.number(self.follower.lead().expect("in range").value());
+        let window = &verdict::HOME_BREWER_2018.window;
+        let now = self.follower.so_far(&meant());
+        hash.outlook(&now.and_then(|now| forecast::outlook(&now, window)));
         self.line(Operation::Told, [0.0; 2], hash.0);
     }
 }

@@ -26,7 +26,7 @@ const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
 const JOINT_DECISION = [null, "inside", "outside", "not_yet"];
 
 let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfReadings, cupwrightUncertaintyTogether, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyStrengthOfBrix, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightUncertaintySettle, cupwrightUncertaintyTimeToCool, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionDecideJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes;
-export let cupwrightLiveBegin, cupwrightLiveTake, cupwrightLiveZeroed, cupwrightLiveCountAnew, cupwrightLiveAccount, cupwrightLiveToBytes, cupwrightLiveFromBytes, cupwrightFollowBegin, cupwrightFollowTake, cupwrightFollowGoOn, cupwrightFollowZeroed, cupwrightFollowSetDose, cupwrightFollowSetBeverage, cupwrightFollowSetLead, cupwrightFollowWeighed, cupwrightFollowAccount, cupwrightFollowToBytes, cupwrightFollowFromBytes;
+export let cupwrightLiveBegin, cupwrightLiveTake, cupwrightLiveZeroed, cupwrightLiveCountAnew, cupwrightLiveAccount, cupwrightLiveToBytes, cupwrightLiveFromBytes, cupwrightFollowBegin, cupwrightFollowTake, cupwrightFollowGoOn, cupwrightFollowZeroed, cupwrightFollowSetDose, cupwrightFollowSetBeverage, cupwrightFollowSetLead, cupwrightFollowWeighed, cupwrightFollowAccount, cupwrightFollowOutlook, cupwrightFollowToBytes, cupwrightFollowFromBytes;
 
 /** Takes the functions of a module. */
 export function bind(exports) {
@@ -181,6 +181,7 @@ export function bind(exports) {
   cupwrightFollowSetLead = exports.cupwright_follow_set_lead;
   cupwrightFollowWeighed = exports.cupwright_follow_weighed;
   cupwrightFollowAccount = exports.cupwright_follow_account;
+  cupwrightFollowOutlook = exports.cupwright_follow_outlook;
   cupwrightFollowToBytes = exports.cupwright_follow_to_bytes;
   cupwrightFollowFromBytes = exports.cupwright_follow_from_bytes;
 }
@@ -890,7 +891,7 @@ function getPlausibility(at) {
 }
 
 const INTENDED_FIELDS = new Set(["dose", "water", "yield", "losses", "retention", "other", "moisture_pct", "water_solids_mg_per_l", "held_strength_pct", "portion", "added"]);
-function takeIntended(o, name) {
+export function takeIntended(o, name) {
   record(o, 11, INTENDED_FIELDS, name);
   return [
     ...takeDoseEstimate(o.dose, "dose"),
@@ -924,7 +925,7 @@ function takeStraying(o, name) {
   ];
 }
 
-function getOutlook(at) {
+export function getOutlook(at) {
   return {
     beverage_g: f64[(at + 0) >> 3],
     u_beverage_g: f64[(at + 8) >> 3],
@@ -999,6 +1000,7 @@ export function getLiveAccounts(at) {
     drifted_g: f64[(at + 24) >> 3],
     unclear_g: f64[(at + 32) >> 3],
     under_way_g: f64[(at + 40) >> 3],
+    u_poured_g: f64[(at + 48) >> 3],
   };
 }
 
@@ -1407,7 +1409,7 @@ function takeMeasured(o, name) {
 }
 
 const WINDOW_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct"]);
-function takeWindow(o, name) {
+export function takeWindow(o, name) {
   record(o, 2, WINDOW_FIELDS, name);
   const yield_lowest_pct = optional(o.yield_lowest_pct, "yield_lowest_pct", number);
   const yield_highest_pct = optional(o.yield_highest_pct, "yield_highest_pct", number);
@@ -2457,9 +2459,11 @@ export const profile = Object.freeze({
 /** Bytes of states and of what is kept of them, where one is lent after the base, and numbers of what goes with it. */
 export const SCALE = 512;
 export const FOLLOWER = 768;
-export const SCALE_BYTES = 584;
-export const FOLLOWER_BYTES = 736;
+export const SCALE_BYTES = 592;
+export const FOLLOWER_BYTES = 744;
 export const STATE_AT = 1152;
 export const SETUP_DOUBLES = 3;
 export const STEP_DOUBLES = 5;
 export const STEP_NUMBERS = 7;
+export const INTENDED_DOUBLES = 28;
+export const WINDOW_DOUBLES = 4;

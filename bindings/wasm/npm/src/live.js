@@ -5,16 +5,19 @@ import { answer, answered, base, bytes, bytesAt, items, number, put, putBytes, p
 import {
   FOLLOWER,
   FOLLOWER_BYTES,
+  INTENDED_DOUBLES,
   SCALE,
   SCALE_BYTES,
   SETUP_DOUBLES,
   STATE_AT,
   STEP_DOUBLES,
   STEP_NUMBERS,
+  WINDOW_DOUBLES,
   cupwrightFollowAccount,
   cupwrightFollowBegin,
   cupwrightFollowFromBytes,
   cupwrightFollowGoOn,
+  cupwrightFollowOutlook,
   cupwrightFollowSetBeverage,
   cupwrightFollowSetDose,
   cupwrightFollowSetLead,
@@ -33,13 +36,19 @@ import {
   getLiveNow,
   getLiveSeen,
   getLiveWeighed,
+  getOutlook,
+  takeIntended,
   takeLiveSetup,
   takeLiveStep,
+  takeWindow,
 } from "./functions.js";
 
-/** Where a setup or a recipe is lent, after the base: behind the longest state. */
+/** Where what goes with a state is lent: a setup, a recipe, a brew as it was meant, after the base: behind the longest state. */
 const BEHIND = STATE_AT + FOLLOWER;
 
+const WINDOW_AT = BEHIND + 8 * INTENDED_DOUBLES;
+
+const OUTLOOK = new Set(["intended", "window"]);
 const READING = new Set(["clock_s", "reading_g"]);
 
 /** The only option of a call. */
@@ -157,6 +166,15 @@ class Follower extends Kept {
   account() {
     this.lend((at) => cupwrightFollowAccount(at, answer, base));
     return getLiveAccounts(answer);
+  }
+
+  outlook(o) {
+    record(o, 2, OUTLOOK, "options");
+    const [intended, window] = [takeIntended(o.intended, "intended"), takeWindow(o.window, "window")];
+    const meant = put(intended, BEHIND, INTENDED_DOUBLES);
+    const wanted = put(window, WINDOW_AT, WINDOW_DOUBLES);
+    this.lend((at) => cupwrightFollowOutlook(at, meant, wanted, answer, base));
+    return getOutlook(answer);
   }
 
   get state() {

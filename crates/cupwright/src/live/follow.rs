@@ -4,12 +4,14 @@
 use super::kept::{self, Kept, Walk, quantity};
 use super::{Doing, Event, Happening, Scale, Seen, Setup};
 use crate::error::Error;
+use crate::forecast::Intended;
 use crate::math::{max, min, sqrt};
 use crate::quantity::{
     Beverage, BrewWater, Change, Clock, Dose, Drips, FlowVariation, Lead, Measure, ScaleReading,
     Time, VesselMass, WaterRatio, computed,
 };
 use crate::sealed::{Seal, Unreadable};
+use crate::uncertainty::{Estimate, Standard};
 
 /// A cue to stop comes this long before the water is reached, until a hand has shown better: half a
 /// reaction, the kettle's way back, the stream's fall (estimate).
@@ -443,6 +445,62 @@ impl Follower {
     /// Sets the lead, for a hand that is known.
     pub fn set_lead(&mut self, lead: Lead) {
         self.lead = lead.seconds();
+    }
+
+    /// A brew as it was meant, with the dose and the water that are there by now in their places: what
+    /// [`forecast`](crate::forecast) then says is what comes out if nothing more is poured.
+    ///
+    /// How well the dose is known stays as it was meant, how well the water is known comes from the scale. The yield
+    /// stays as well: where its rates are known, put in what has dissolved by now.
+    ///
+    /// ```
+    /// # use cupwright::{forecast::{self, *}, live::*, quantity::*, retention::*, uncertainty::*, verdict};
+    /// # let gram = |u| MassUncertainty::from_grams(u).map(Standard::known);
+    /// let meant = Intended {
+    ///     dose: Estimate::with(Dose::from_grams(15.0)?, gram(0.06)?),
+    ///     water: Estimate::with(BrewWater::from_grams(240.0)?, gram(2.0)?),
+    ///     // ...
+    /// #   extracted: Estimate::with(
+    /// #       Yield::from_percent(20.5)?,
+    /// #       Standard::known(YieldUncertainty::from_percent(0.5)?),
+    /// #   ),
+    /// #   losses: Losses {
+    /// #       retention: ApparentRetention::from_grams_per_gram(1.35)?,
+    /// #       hold_up: HoldUp::from_grams(3.0)?,
+    /// #       paper: Paper::None,
+    /// #       drips: Drips::NONE,
+    /// #       vapour: Vapour::NONE,
+    /// #   },
+    /// #   retention: Standard::known(RetentionUncertainty::from_grams_per_gram(0.1)?),
+    /// #   other: gram(1.0)?,
+    /// #   moisture: Moisture::from_percent(1.8)?,
+    /// #   water_solids: WaterSolids::NONE,
+    /// #   held_strength: HeldStrength::STEEPED,
+    /// #   portion: Estimate::exact(Beverage::from_grams(190.0)?),
+    /// #   added: Estimate::exact(Addition::from_grams(0.0)?),
+    /// };
+    /// let mut follower = Follower::new(Setup::COMMON);
+    /// follower.set_dose(Dose::from_grams(15.2)?);
+    /// // Invented: three still seconds, then 6 g/s for 25 s so far.
+    /// for tenth in 0..280 {
+    ///     let time = f64::from(tenth) / 10.0;
+    ///     let shown = 6.0 * f64::max(time - 3.0, 0.0);
+    ///     follower.take(&[], Clock::from_seconds(time)?, ScaleReading::from_grams(shown)?)?;
+    /// }
+    /// let now = follower.so_far(&meant)?;
+    /// assert_eq!(format!("{:.0} of {:.0}", now.water.value, meant.water.value), "149 g of 240 g");
+    /// let outlook = forecast::outlook(&now, &verdict::HOME_BREWER_2018.window)?;
+    /// assert_eq!(format!("{:.0} at {:.1}", outlook.beverage.value, outlook.strength.value), "126 g at 2.1 %");
+    /// # Ok::<(), cupwright::Error>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`Error::ResultOutOfRange`] for water that is no brew water yet.
+    pub fn so_far(&self, meant: &Intended) -> Result<Intended, Error> {
+        let water = Standard::known(self.scale.poured_uncertainty()?);
+        let dose = Estimate { value: self.dose.unwrap_or(meant.dose.value), ..meant.dose };
+        let poured = computed(self.scale.poured()?.grams())?;
+        Ok(Intended { dose, water: Estimate::with(poured, water), ..*meant })
     }
 
     fn current<'a>(&self, recipe: &'a [Step]) -> Option<&'a Step> {

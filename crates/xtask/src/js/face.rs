@@ -205,6 +205,17 @@ fn is_live(name: &str) -> bool {
     LIVE.iter().any(|before| name.starts_with(before))
 }
 
+/// Whether `live.js` lends a record to a function, or reads one.
+fn is_lent(interface: &Interface, name: &str) -> bool {
+    let takes = |function: &Function| {
+        function.parameters.iter().any(|parameter| match &parameter.kind {
+            Type::In(of) | Type::Out(of) => **of == Type::Record(name.to_string()),
+            _ => false,
+        })
+    };
+    is_live(name) || interface.functions.iter().any(|of| is_live(&of.name) && takes(of))
+}
+
 /// The two functions that answer no formula.
 const PROFILE: [&str; 2] = ["cupwright_profile_to_bytes", "cupwright_profile_from_bytes"];
 
@@ -273,11 +284,15 @@ fn live(interface: &Interface, code: &mut String) {
          export const STATE_AT = {INPUTS_AT};\n\
          export const SETUP_DOUBLES = {};\n\
          export const STEP_DOUBLES = {};\n\
-         export const STEP_NUMBERS = {};\n",
+         export const STEP_NUMBERS = {};\n\
+         export const INTENDED_DOUBLES = {};\n\
+         export const WINDOW_DOUBLES = {};\n",
         interface.size("cupwright_scale"),
         doubles(interface, "cupwright_live_setup"),
         doubles(interface, step),
-        numbers(interface, step)
+        numbers(interface, step),
+        doubles(interface, "cupwright_intended"),
+        doubles(interface, "cupwright_window")
     );
 }
 
@@ -491,7 +506,7 @@ fn taker(interface: &Interface, record: &Record, code: &mut String) {
         .count();
     let set = format!("{}_FIELDS", screaming(&name));
     let _ = writeln!(code, "const {set} = new Set([{}]);", names.join(", "));
-    let export = if is_live(&record.name) { "export " } else { "" };
+    let export = if is_lent(interface, &record.name) { "export " } else { "" };
     let _ = writeln!(
         code,
         "{export}function take{name}(o, name) {{\n  record(o, {needed}, {set}, name);"
@@ -610,7 +625,7 @@ fn taken(record: &Record, field: &Variable) -> String {
 /// `function getBrew(at)`: an object from memory.
 fn reader(interface: &Interface, record: &Record, code: &mut String) {
     let name = type_name(&record.name);
-    let export = if is_live(&record.name) { "export " } else { "" };
+    let export = if is_lent(interface, &record.name) { "export " } else { "" };
     let _ = writeln!(code, "{export}function get{name}(at) {{\n  return {{");
     let offsets = interface.offsets(&record.name);
     for (field, offset) in &offsets {
