@@ -490,7 +490,7 @@ impl Follower {
     /// let now = follower.so_far(&meant)?;
     /// assert_eq!(format!("{:.0} of {:.0}", now.water.value, meant.water.value), "149 g of 240 g");
     /// let outlook = forecast::outlook(&now, &verdict::HOME_BREWER_2018.window)?;
-    /// assert_eq!(format!("{:.0} at {:.1}", outlook.beverage.value, outlook.strength.value), "126 g at 2.1 %");
+    /// assert_eq!(format!("{:.0} at {:.1}", outlook.beverage.value, outlook.strength.value), "126 g at 2.0 %");
     /// # Ok::<(), cupwright::Error>(())
     /// ```
     ///
