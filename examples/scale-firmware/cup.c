@@ -107,7 +107,8 @@ static bool read_strength(const cupwright_profile *profile, size_t count, struct
     cupwright_standard limit;
     cupwright_budget budget;
     if (!refusal_none(cupwright_uncertainty_of_readings(readings_pct, count, &repeatability, &read, &error), &error) ||
-        !refusal_none(cupwright_uncertainty_of_limit(instrument_limit_pct, &limit, &error), &error)) {
+        !refusal_none(cupwright_uncertainty_of_limit(instrument_limit_pct, CUPWRIGHT_SHAPE_RECTANGULAR, &limit, &error),
+                      &error)) {
         return false;
     }
     const cupwright_instrument_uncertainty instrument = {limit.u, limit.degrees_of_freedom};

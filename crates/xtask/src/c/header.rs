@@ -279,6 +279,21 @@ mod tests {
     }
 
     #[test]
+    fn every_enum_that_is_spoken_of_is_there() {
+        let text = std::fs::read_to_string(path()).unwrap();
+        let words: Vec<&str> = text.split_whitespace().collect();
+        let mut count = 0;
+        for pair in words.windows(2).filter(|pair| *pair.first().unwrap() == "enum") {
+            let name = pair.last().unwrap().trim_end_matches(|letter: char| !letter.is_alphanumeric());
+            let kind = name.strip_prefix("cupwright_").unwrap();
+            assert!(text.contains(&format!("\nenum {name}\n")), "{name} is not in the header");
+            count += 1;
+            assert!(text.contains(&format!("CUPWRIGHT_{}_", kind.to_uppercase())), "{name} is empty");
+        }
+        assert!(count > 20, "{count}");
+    }
+
+    #[test]
     fn names_and_literals() {
         assert_eq!(screaming("BrewWater"), "BREW_WATER");
         assert_eq!(literal(0.1), "0.1");
