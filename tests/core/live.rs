@@ -281,6 +281,47 @@ fn a_brew_is_followed_from_the_coffee_to_the_cup() {
     }
 }
 
+/// Invented: the brewer stands on its cup, and both are lifted together.
+#[test]
+fn a_brewer_comes_back_from_the_sink_and_a_cup_from_under_the_brewer() {
+    let mut recipe = pressed_steep();
+    recipe.insert(0, Step::Rinse);
+    recipe.pop();
+    recipe.push(Step::Beverage { vessel: VesselMass::from_grams(312.0).unwrap() });
+    let mut brew = Brew::new(recipe);
+    brew.wait(2.0);
+    brew.put(312.0 + 223.0);
+    // The display is set to zero.
+    brew.mass = 0.0;
+    brew.wait(2.0);
+    brew.pour(6.0, 7.0);
+    brew.wait(3.0);
+    let on_scale = brew.mass + 535.0;
+    assert_eq!(brew.put(-on_scale).cue, Cue::AddCoffee);
+    // The rinse is gone, and the paper is wet: two grams.
+    let now = brew.put(537.0);
+    assert_eq!((now.step, now.cue, now.why), (1, Cue::AddCoffee, Why::Next), "{now:?}");
+    // Lifted for the coffee, which is weighed with what is back.
+    brew.put(-537.0);
+    let now = brew.put(537.0 + 15.0);
+    assert_eq!((now.step, now.cue), (2, Cue::Pour));
+    assert!((brew.follower.dose().unwrap().grams() - 15.0).abs() < 0.1, "{now:?}");
+
+    brew.pour(5.0, 60.0);
+    brew.wait(4.0);
+    brew.pour(6.0, 60.0);
+    brew.wait(4.0);
+    brew.press(20.0);
+    let on_scale = brew.mass + 535.0;
+    let now = brew.put(-on_scale);
+    assert_eq!(now.cue, Cue::WeighBeverage, "{now:?}");
+    // More than half of all that was lifted: the cup alone looks like all of it, come back.
+    let now = brew.put(312.0 + 192.0);
+    assert_eq!((now.cue, now.why), (Cue::Nothing, Why::Done), "{now:?}");
+    assert!((brew.follower.beverage().unwrap().grams() - 192.0).abs() < 0.2);
+    assert!(brew.follower.drips().unwrap().grams() < 0.2, "nothing dripped off");
+}
+
 #[test]
 fn without_a_recipe_water_is_counted_all_the_same() {
     let mut brew = Brew::new(Vec::new());

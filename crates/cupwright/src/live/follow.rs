@@ -469,13 +469,16 @@ impl Follower {
             (Happening::Settled, _) => self.learn(seen),
             (Happening::Tared, Some(Step::Dose { .. })) => self.level = seen.level.grams(),
             (Happening::Tared, _) => self.level += change,
+            // A vessel, not coffee. What comes back tells no weight: another may have been lifted.
             (Happening::Placed | Happening::Returned, Some(Step::Dose { dose }))
-                if change > max(VESSEL, 2.0 * dose.grams()) =>
+                if seen.level.grams() - self.level > max(VESSEL, 2.0 * dose.grams()) =>
             {
                 self.level = seen.level.grams();
             }
-            (Happening::Placed, Some(Step::Beverage { vessel })) => {
-                if let Some(beverage) = Beverage::accept(change - vessel.grams()) {
+            (Happening::Lifted, Some(Step::Beverage { .. })) => self.level = seen.level.grams(),
+            (Happening::Placed | Happening::Returned, Some(Step::Beverage { vessel })) => {
+                let weight = seen.level.grams() - self.level;
+                if let Some(beverage) = Beverage::accept(weight - vessel.grams()) {
                     self.beverage = Some(beverage);
                     self.go_on();
                 }
