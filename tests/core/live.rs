@@ -322,6 +322,36 @@ fn a_brewer_comes_back_from_the_sink_and_a_cup_from_under_the_brewer() {
     assert!(brew.follower.drips().unwrap().grams() < 0.2, "nothing dripped off");
 }
 
+/// Invented: what people do with a spoon or a tin.
+#[test]
+fn coffee_comes_in_more_than_one_go() {
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    brew.pour(8.0, 1.5);
+    brew.wait(2.5);
+    // Three grams are missing.
+    brew.pour(3.0, 0.6);
+    let now = brew.wait(2.0);
+    assert_eq!((now.step, now.cue, now.why), (0, Cue::AddCoffee, Why::Missing), "{now:?}");
+    brew.pour(3.0, 0.4);
+    let now = brew.wait(4.0);
+    assert_eq!((now.step, now.cue, now.why), (1, Cue::Pour, Why::Next), "{now:?}");
+    assert!((brew.follower.dose().unwrap().grams() - 15.0).abs() < 0.1);
+    assert!(now.brewing.is_none() && now.seen.poured.grams() < 0.1, "no water yet: {now:?}");
+
+    // Water on less coffee than was asked for.
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    brew.put(12.0);
+    let before = brew.time;
+    brew.pour(5.0, 4.0);
+    let now = brew.wait(4.0);
+    assert_eq!((now.step, now.cue, now.why), (1, Cue::Pour, Why::Missing), "{now:?}");
+    assert!((now.seen.poured.grams() - 20.0).abs() < 0.3, "{now:?}");
+    assert!((brew.follower.dose().unwrap().grams() - 12.0).abs() < 0.2);
+    assert!((now.brewing.unwrap().seconds() - (brew.time - before)).abs() < 0.5, "{now:?}");
+}
+
 #[test]
 fn without_a_recipe_water_is_counted_all_the_same() {
     let mut brew = Brew::new(Vec::new());

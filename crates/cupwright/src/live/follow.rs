@@ -24,6 +24,9 @@ const DOSE_NEAR: f64 = 0.3;
 /// A weight beyond this, or beyond twice the dose, is a vessel and no coffee, g (estimate).
 const VESSEL: f64 = 60.0;
 
+/// What pours on and makes more than this much of the dose is no coffee (estimate).
+const MOST_COFFEE: f64 = 1.5;
+
 /// Points of a line from which on its flow counts for its variation: not when it has just begun or
 /// ended (estimate).
 const SURE: f64 = 6.0;
@@ -465,7 +468,7 @@ impl Follower {
     fn hear(&mut self, recipe: &[Step], event: &Event, seen: &Seen) {
         let change = event.change.grams();
         match (event.happening, self.current(recipe)) {
-            (Happening::PourStarted, step) => self.hear_pour(recipe, step.copied(), event),
+            (Happening::PourStarted, step) => self.hear_pour(recipe, step.copied(), event, seen),
             (Happening::Settled, _) => self.learn(seen),
             (Happening::Tared, Some(Step::Dose { .. })) => self.level = seen.level.grams(),
             (Happening::Tared, _) => self.level += change,
@@ -509,27 +512,29 @@ impl Follower {
     }
 
     /// Something is poured: coffee into the vessel, a rinse, or water.
-    fn hear_pour(&mut self, recipe: &[Step], step: Option<Step>, event: &Event) {
+    fn hear_pour(&mut self, recipe: &[Step], step: Option<Step>, event: &Event, seen: &Seen) {
         let time = event.clock.seconds();
         match step {
             Some(Step::Rinse) => {
                 self.is_begun = true;
                 return;
             }
-            Some(Step::Dose { dose }) => {
-                // Coffee pours as well. With most of it there, this is water.
-                let has_most = self.dose.is_some_and(|seen| seen.grams() > 0.5 * dose.grams());
-                if !has_most {
-                    return;
-                }
-                self.scale.count_anew();
-                self.skip_to(recipe, |step| matches!(step, Step::Pour { .. }));
+            Some(Step::Dose { .. }) => {
+                // Coffee pours as well, and in more than one go: how much comes will tell.
+                let before = seen.level.grams() - event.change.grams() - self.level;
+                self.dose = self.dose.and(Dose::accept(before));
+                self.flows = Flows::since(time);
+                return;
             }
             Some(Step::Stir { .. } | Step::Wait { .. }) => {
                 self.skip_to(recipe, |step| matches!(step, Step::Pour { .. }));
             }
             _ => {}
         }
+        self.begin_pour(time);
+    }
+
+    fn begin_pour(&mut self, time: f64) {
         self.is_begun = true;
         self.cued = None;
         self.flows = Flows::since(time);
@@ -550,13 +555,20 @@ impl Follower {
         let Some(Step::Dose { dose }) = self.current(recipe) else {
             return;
         };
+        let gain = seen.level.grams() - self.level;
+        let has_most = self.dose.is_some_and(|seen| seen.grams() > 0.5 * dose.grams());
+        if seen.doing == Doing::Pouring && has_most && gain > MOST_COFFEE * dose.grams() {
+            // Water, on whatever coffee there is.
+            let since = self.flows.since;
+            self.skip_to(recipe, |step| matches!(step, Step::Pour { .. }));
+            return self.begin_pour(since);
+        }
         if seen.doing != Doing::Still {
             return;
         }
-        let gain = seen.level.grams() - self.level;
+        self.scale.count_anew();
         self.dose = if gain > DOSE_NEAR { Dose::accept(gain) } else { None };
         if (gain - dose.grams()).abs() <= max(DOSE_NEAR, NEAR * dose.grams()) {
-            self.scale.count_anew();
             self.go_on();
         }
     }

@@ -284,11 +284,15 @@ mod tests {
         let words: Vec<&str> = text.split_whitespace().collect();
         let mut count = 0;
         for pair in words.windows(2).filter(|pair| *pair.first().unwrap() == "enum") {
-            let name = pair.last().unwrap().trim_end_matches(|letter: char| !letter.is_alphanumeric());
+            let name =
+                pair.last().unwrap().trim_end_matches(|letter: char| !letter.is_alphanumeric());
             let kind = name.strip_prefix("cupwright_").unwrap();
             assert!(text.contains(&format!("\nenum {name}\n")), "{name} is not in the header");
             count += 1;
-            assert!(text.contains(&format!("CUPWRIGHT_{}_", kind.to_uppercase())), "{name} is empty");
+            assert!(
+                text.contains(&format!("CUPWRIGHT_{}_", kind.to_uppercase())),
+                "{name} is empty"
+            );
         }
         assert!(count > 20, "{count}");
     }
