@@ -44,8 +44,9 @@ static void show_event(const cupwright_live_seen *seen) {
     display_number(cupwright_happening_text(seen->event), seen->event_change_g, 2, CUPWRIGHT_QUANTITY_CHANGE);
 }
 
-static void show_cue(const cupwright_live_now *now) {
-    display_text("          -> ");
+static void show_cue(double clock_s, const cupwright_live_now *now) {
+    display_moment(clock_s);
+    display_text("  -> ");
     display_text(cupwright_cue_text(now->cue));
     display_text(": ");
     display_line(cupwright_why_text(now->why));
@@ -66,12 +67,12 @@ static void show_cue(const cupwright_live_now *now) {
 }
 
 /* Each event, and each change of what to do or why. */
-static void show(const cupwright_live_now *before, const cupwright_live_now *now) {
+static void show(double clock_s, const cupwright_live_now *before, const cupwright_live_now *now) {
     if (now->seen.event != 0) {
         show_event(&now->seen);
     }
     if (now->step != before->step || now->cue != before->cue || now->why != before->why) {
-        show_cue(now);
+        show_cue(clock_s, now);
     }
 }
 
@@ -116,7 +117,7 @@ static bool go_on_uncut(const struct scale_reading *reading) {
 }
 
 /* Where all that the reading has changed by is put down, and whether the power cut has changed a bit of it. */
-static bool show_account(void) {
+static bool show_account(double level_g) {
     cupwright_error error;
     cupwright_live_accounts account, as_uncut;
     if (!refusal_none(cupwright_follow_account(&follower, &account, &error), &error) ||
@@ -140,6 +141,7 @@ static bool show_account(void) {
         display_number(rows[row].label, rows[row].grams, 2, CUPWRIGHT_QUANTITY_CHANGE);
         same = same && decimal_bits(rows[row].grams) == decimal_bits(rows[row].as_uncut);
     }
+    display_number("their sum, the reading", level_g, 2, CUPWRIGHT_QUANTITY_LEVEL);
     display_line(same ? "  as if the power had not failed" : "  NOT as if the power had not failed");
     return same;
 }
@@ -203,7 +205,7 @@ bool brew_follow(const cupwright_profile *profile, struct brew *brew) {
             refusal_show(&error);
             continue;
         }
-        show(&before, &now);
+        show(reading.clock_s, &before, &now);
         if (is_at(&now, CUPWRIGHT_STEP_PRESS) && !is_at(&before, CUPWRIGHT_STEP_PRESS) &&
             !show_expected(profile, now.seen.poured_g)) {
             return false;
@@ -228,5 +230,5 @@ bool brew_follow(const cupwright_profile *profile, struct brew *brew) {
         }
     }
     brew->water_g = now.seen.poured_g;
-    return show_account() && show_weighed(brew);
+    return show_account(now.seen.level_g) && show_weighed(brew);
 }

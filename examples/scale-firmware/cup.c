@@ -15,7 +15,7 @@ static const cupwright_window window = CUPWRIGHT_HOME_BREWER_2018;
 static const double known = CUPWRIGHT_DEGREES_OF_FREEDOM_HIGHEST;
 
 /* What the person reads off a refractometer and enters, one after the other, until enough: invented. */
-static const double readings_pct[] = {1.40, 1.42, 1.41, 1.40, 1.42, 1.41, 1.40, 1.41};
+static const double readings_pct[] = {1.41, 1.40, 1.40, 1.42, 1.40, 1.41};
 enum { READINGS = sizeof readings_pct / sizeof readings_pct[0] };
 
 /* The instrument's sheet says ± 0.02 % and no more: a limit. */
@@ -24,8 +24,8 @@ static const double instrument_limit_pct = 0.02;
 /* The coffee's refractive factor, against a dried sample: invented. */
 static const cupwright_factor_uncertainty factor = {1.0, CUPWRIGHT_DEGREES_OF_FREEDOM_HIGHEST};
 
-/* How well a brew is weighed, by the scale and by what drips and clings: an estimate. */
-static const double u_weighed_g = 0.2;
+/* How well the scale weighs dose and beverage: an estimate. */
+static const double u_weighed_g = 0.1;
 
 /* A strength so far. */
 struct strength {

@@ -27,13 +27,16 @@ void refusal_show(const cupwright_error *error) {
         display_text(", here the ");
         display_text(cupwright_quantity_text(error->beside));
     }
-    if (error->limit != 0) {
+    if (error->status == CUPWRIGHT_STATUS_INFEASIBLE) {
         display_text(", ");
         display_text(cupwright_limit_text(error->limit));
         display_text("; the nearest is ");
         display_decimal(error->nearest, 2);
         display_text(" ");
         display_text(unit);
+    } else if (error->status == CUPWRIGHT_STATUS_CANNOT_TELL) {
+        display_text(", ");
+        display_text(cupwright_untold_text(error->limit));
     } else if (error->quantity != 0) {
         display_text(", ");
         display_decimal(error->lowest, 2);

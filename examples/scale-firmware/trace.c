@@ -32,18 +32,19 @@ struct stretch {
 static const struct stretch brew[] = {
     {20, QUIET, 0, 0, 0, 0},               /* Empty. */
     {3, 400, 312900, 0, 0, 0},             /* The cup is put down */
-    {25, QUIET, -500, 0, 0, 0},            /* and rests; */
+    {3, 60, -500, 0, 0, 0},                /* and rests; */
+    {22, QUIET, 0, 0, 0, 0},
     {4, 600, 223300, 0, 0, 0},             /* the brewer with its paper on it. */
-    {2, 60, -600, 0, 0, 0},
-    {30, QUIET, 0, 0, BUTTON, 0},          /* The button is pressed before all is still. */
-    {8, 40, 0, 6000, 0, 0},                /* The paper is rinsed: 42 g. */
+    {3, 60, -600, 0, 0, 0},
+    {30, QUIET, 0, 0, BUTTON, 0},          /* The button is pressed as soon as it stands. */
+    {8, 40, 0, 6000, 0, 0},                /* The paper is rinsed: 40 g. */
     {60, 60, 0, 6000, 0, 0},
     {6, 40, 0, 0, 0, 0},
     {30, QUIET, 0, -20, 0, 0},
     {4, 900, 0, 0, CLEARED, 0},            /* Brewer and cup are lifted, */
     {100, QUIET, 0, 0, 0, 0},              /* emptied at the sink, */
     {4, 900, 537600, 0, 0, 0},             /* and put back; the paper is wet. */
-    {15, QUIET, -600, 0, 0, 0},
+    {3, 60, -600, 0, 0, 0},
     {20, QUIET, 0, 0, BUTTON, 0},
     {3, 60, 0, 7000, 0, 0},                /* Coffee from a tin: most of it, */
     {15, 120, 0, 7500, 0, 0},
@@ -56,34 +57,35 @@ static const struct stretch brew[] = {
     {10, 40, 0, 5000, 0, 0},               /* First pour, to wet it all. */
     {104, 80, 0, 5200, 0, 0},
     {6, 40, 0, 0, 0, 0},
-    {30, QUIET, 0, -20, 0, 0},
-    {1, 0, 160000, -20, 0, 0},             /* The kettle knocks against the scale. */
-    {1, 0, -210000, -20, 0, 0},
-    {1, 0, 50000, -20, 0, 0},
+    {20, QUIET, 0, -20, 0, 0},
+    {1, QUIET, 160000, -20, 0, 0},         /* The kettle knocks against the scale. */
+    {1, QUIET, -210000, -20, 0, 0},
+    {1, QUIET, 50000, -20, 0, 0},
     {10, QUIET, 0, -20, 0, 0},
     {1, QUIET, 0, -20, FAILED, 0},         /* The converter gives nothing, once. */
-    {10, QUIET, 0, -20, 0, 0},
+    {30, QUIET, 0, -20, 0, 0},
     {50, 6000, 0, -20, 0, 0},              /* Stirred; the spoon takes a little with it. */
     {5, 1500, -300, -20, 0, 0},
-    {190, QUIET, 0, -20, 0, 0},
+    {200, QUIET, 0, -20, 0, 0},
     {10, 40, 0, 7000, 0, 0},               /* Second pour, to the top. */
     {90, 80, 0, 7400, 0, 0},
     {50, 80, 0, 7200, 0, 16},              /* No readings for a while, and the pour goes on; */
-    {75, 80, 0, 6800, 0, 0},
-    {6, 40, 0, 0, 0, 0},
+    {103, 80, 0, 6800, 0, 0},
+    {5, 40, 0, 0, 0, 0},
     {60, QUIET, 0, -20, 0, 0},
     {1, QUIET, 0, -20, TOO_HIGH, 0},       /* One conversion goes wrong. */
     {80, QUIET, 0, -20, 0, 0},
     {1, QUIET, 0, -20, POWER_FAILS, 0},    /* The supply is pulled out by mistake, */
-    {250, QUIET, 0, -20, 0, 60},           /* and is back after six seconds. */
+    {280, QUIET, 0, -20, 0, 60},           /* and is back after six seconds. */
     {40, 400, 4600000, -20, 0, 0},         /* A hand presses, */
     {180, 900, 800000, -20, 0, 0},         /* in the end beyond what the scale can weigh, */
     {8, 400, -5400400, -20, 0, 0},         /* and lets go. */
     {40, QUIET, 0, -20, 0, 0},
     {4, 900, 0, 0, CLEARED, 0},            /* All is lifted; cup and brewer are parted. */
     {80, QUIET, 0, 0, 0, 0},
-    {4, 400, 500600, 0, 0, 0},             /* The cup, with what has come out, is put back */
-    {60, QUIET, -300, 0, 0, 0},            /* and weighed. */
+    {4, 400, 532300, 0, 0, 0},             /* The cup, with what has come out, is put back */
+    {3, 60, -300, 0, 0, 0},
+    {60, QUIET, 0, -10, 0, 0},             /* and weighed: 219.6 g. */
 };
 
 enum { STRETCHES = sizeof brew / sizeof brew[0] };
