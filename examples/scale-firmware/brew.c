@@ -56,6 +56,10 @@ static void show_cue(double clock_s, const cupwright_live_now *now) {
         display_indent();
         display_number("  to pour", now->to_pour_g, 1, CUPWRIGHT_QUANTITY_CHANGE);
     }
+    if (now->has_to_pour && now->seen.unclear_g > 0.0) {
+        display_indent();
+        display_number("  of that water or not", now->seen.unclear_g, 1, CUPWRIGHT_QUANTITY_UNCLEAR);
+    }
     if (now->has_to_pour && now->has_ratio) {
         display_indent();
         display_number("  ratio", now->ratio_g_per_g, 2, CUPWRIGHT_QUANTITY_WATER_RATIO);

@@ -55,7 +55,7 @@ static const struct stretch brew[] = {
     {8, 60, 1500, 0, 0, 0},                /* and more. */
     {50, QUIET, 0, 0, 0, 0},
     {10, 40, 0, 5000, 0, 0},               /* First pour, to wet it all. */
-    {104, 80, 0, 5200, 0, 0},
+    {110, 80, 0, 5200, 0, 0},
     {6, 40, 0, 0, 0, 0},
     {20, QUIET, 0, -20, 0, 0},
     {1, QUIET, 160000, -20, 0, 0},         /* The kettle knocks against the scale. */
@@ -66,17 +66,17 @@ static const struct stretch brew[] = {
     {30, QUIET, 0, -20, 0, 0},
     {50, 6000, 0, -20, 0, 0},              /* Stirred; the spoon takes a little with it. */
     {5, 1500, -300, -20, 0, 0},
-    {200, QUIET, 0, -20, 0, 0},
+    {220, QUIET, 0, -20, 0, 0},
     {10, 40, 0, 7000, 0, 0},               /* Second pour, to the top. */
     {90, 80, 0, 7400, 0, 0},
     {50, 80, 0, 7200, 0, 16},              /* No readings for a while, and the pour goes on; */
-    {103, 80, 0, 6800, 0, 0},
+    {100, 80, 0, 6800, 0, 0},
     {5, 40, 0, 0, 0, 0},
     {60, QUIET, 0, -20, 0, 0},
     {1, QUIET, 0, -20, TOO_HIGH, 0},       /* One conversion goes wrong. */
     {80, QUIET, 0, -20, 0, 0},
     {1, QUIET, 0, -20, POWER_FAILS, 0},    /* The supply is pulled out by mistake, */
-    {280, QUIET, 0, -20, 0, 60},           /* and is back after six seconds. */
+    {310, QUIET, 0, -20, 0, 60},           /* and is back after six seconds. */
     {40, 400, 4600000, -20, 0, 0},         /* A hand presses, */
     {180, 900, 800000, -20, 0, 0},         /* in the end beyond what the scale can weigh, */
     {8, 400, -5400400, -20, 0, 0},         /* and lets go. */

@@ -522,7 +522,7 @@ impl Follower {
             Some(Step::Dose { .. }) => {
                 // Coffee pours as well, and in more than one go: how much comes will tell.
                 let before = seen.level.grams() - event.change.grams() - self.level;
-                self.dose = self.dose.and(Dose::accept(before));
+                self.dose = self.dose.and(Dose::accept(before)).or(self.dose);
                 self.flows = Flows::since(time);
                 return;
             }
