@@ -16,13 +16,10 @@ static const cupwright_live_setup setup = {
     .fastest_g_per_s = 15.0,
 };
 
-/* The cup, weighed once and empty. */
-static const double cup_g = 312.4;
-
 /* A guess, as it was when the brewer was learned. */
 static const double vapour_g = 1.2;
 
-/* Invented. Times count from the first water. */
+/* Invented. Times count from the first water. The vessel is the cup, weighed once and empty. */
 static const cupwright_live_step recipe[] = {
     {.step = CUPWRIGHT_STEP_RINSE},
     {.step = CUPWRIGHT_STEP_DOSE, .dose_g = 16.0},
@@ -31,7 +28,7 @@ static const cupwright_live_step recipe[] = {
     {.step = CUPWRIGHT_STEP_POUR, .to_g = 248.0, .from_s = 45.0},
     {.step = CUPWRIGHT_STEP_WAIT, .until_s = 120.0},
     {.step = CUPWRIGHT_STEP_PRESS},
-    {.step = CUPWRIGHT_STEP_BEVERAGE, .vessel_g = cup_g},
+    {.step = CUPWRIGHT_STEP_BEVERAGE, .vessel_g = 312.4},
 };
 enum { STEPS = sizeof recipe / sizeof recipe[0] };
 
@@ -132,7 +129,7 @@ static bool show_account(double level_g) {
         const char *label;
         double grams, as_uncut;
     } rows[] = {
-        {"water", account.poured_g, as_uncut.poured_g},
+        {"water, less what went off", account.poured_g, as_uncut.poured_g},
         {"put on, less taken off", account.moved_g, as_uncut.moved_g},
         {"set to zero", account.tared_g, as_uncut.tared_g},
         {"drifted, evaporated", account.drifted_g, as_uncut.drifted_g},

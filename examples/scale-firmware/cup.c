@@ -3,6 +3,7 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "believe.h"
 #include "display.h"
 #include "refusal.h"
 
@@ -153,6 +154,18 @@ static bool read_until_decided(const cupwright_profile *profile, struct strength
     return true;
 }
 
+/* The yield as it was steeped, and whether it can be. */
+static bool show_steeped(const struct brew *brew, double strength_pct) {
+    const cupwright_brew steeped = believe_steeped(brew);
+    cupwright_error error;
+    double yield_pct;
+    if (!refusal_none(cupwright_extraction_yield(&steeped, strength_pct, &yield_pct, &error), &error)) {
+        return false;
+    }
+    display_number("yield, steeped", yield_pct, 1, CUPWRIGHT_QUANTITY_YIELD);
+    return believe_show(&steeped, strength_pct);
+}
+
 /* The yield as windows count it. The factor is in the strength already. */
 static bool judge(const struct brew *brew, const struct strength *strength) {
     static const cupwright_factor_uncertainty none = {0.0, CUPWRIGHT_DEGREES_OF_FREEDOM_HIGHEST};
@@ -171,6 +184,9 @@ static bool judge(const struct brew *brew, const struct strength *strength) {
     cupwright_joint joint;
     int32_t decision;
     display_line("the verdict");
+    if (!show_steeped(brew, strength->estimate.strength_pct)) {
+        return false;
+    }
     if (!refusal_none(cupwright_uncertainty_flow_through_yield(&strength->estimate, &beverage, &dose, &none, &budget,
                                                                &error),
                       &error) ||

@@ -26,9 +26,9 @@ struct stretch {
     uint8_t gap;
 };
 
-/* Invented data: no such brew was made. The cup weighs 312.4 g, the brewer with its paper 222.7 g. What hot water
- * loses is 20 mg/s, a guess. A pour starts and ends over about a second; that its stream pushes and that some
- * of it is still falling cancel. */
+/* Invented data: no such brew was made. The cup weighs 312.4 g, the brewer with its paper 222.7 g. Hot water
+ * loses 20 mg/s, a guess; the flow of a pour is what is left of it. A pour starts and ends over about a second. That a
+ * stream pushes and that some of it is still falling cancel. */
 static const struct stretch brew[] = {
     {20, QUIET, 0, 0, 0, 0},               /* Empty. */
     {3, 400, 312900, 0, 0, 0},             /* The cup is put down */
