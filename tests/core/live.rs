@@ -148,12 +148,14 @@ struct Brew {
     mass: f64,
     heard: Vec<Happening>,
     cues: Vec<(Cue, Why)>,
+    to_pour: Vec<f64>,
 }
 
 impl Brew {
     fn new(recipe: Vec<Step>) -> Self {
         let follower = Follower::new(Setup::COMMON);
-        Self { follower, recipe, time: 0.0, mass: 0.0, heard: Vec::new(), cues: Vec::new() }
+        let (heard, cues, to_pour) = (Vec::new(), Vec::new(), Vec::new());
+        Self { follower, recipe, time: 0.0, mass: 0.0, heard, cues, to_pour }
     }
 
     fn read(&mut self, off: f64) -> cupwright::live::Now {
@@ -162,6 +164,7 @@ impl Brew {
         let shown = (10.0 * (self.mass + off + noise)).round() / 10.0;
         let now = self.follower.take(&self.recipe, clock(self.time), grams(shown)).unwrap();
         self.heard.extend(now.seen.event.map(|event| event.happening));
+        self.to_pour.extend(now.to_pour.map(Change::grams));
         if self.cues.last() != Some(&(now.cue, now.why)) {
             self.cues.push((now.cue, now.why));
         }
@@ -338,6 +341,7 @@ fn coffee_comes_in_more_than_one_go() {
     assert_eq!((now.step, now.cue, now.why), (1, Cue::Pour, Why::Next), "{now:?}");
     assert!((brew.follower.dose().unwrap().grams() - 15.0).abs() < 0.1);
     assert!(now.brewing.is_none() && now.seen.poured.grams() < 0.1, "no water yet: {now:?}");
+    assert!(brew.to_pour.iter().all(|left| *left > 49.9), "nor for a moment: {:?}", brew.to_pour);
 
     // Water on less coffee than was asked for.
     let mut brew = Brew::new(pressed_steep());

@@ -6,8 +6,8 @@ use super::{Doing, Event, Happening, Scale, Seen, Setup};
 use crate::error::Error;
 use crate::math::{max, min, sqrt};
 use crate::quantity::{
-    Beverage, BrewWater, Change, Clock, Dose, Drips, FlowVariation, Lead, Measure, ScaleReading,
-    Time, VesselMass, WaterRatio, computed,
+    Beverage, BrewWater, Change, Clock, Dose, Drips, FlowVariation, Lead, Measure, Poured,
+    ScaleReading, Time, Unclear, VesselMass, WaterRatio, computed,
 };
 use crate::sealed::{Seal, Unreadable};
 
@@ -366,7 +366,7 @@ impl Follower {
         reading: ScaleReading,
     ) -> Result<Now, Error> {
         let is_first = !self.scale.line.is_begun();
-        let seen = self.scale.take(clock, reading)?;
+        let mut seen = self.scale.take(clock, reading)?;
         if is_first {
             self.level = seen.level.grams();
         }
@@ -377,7 +377,7 @@ impl Follower {
         if let (Doing::Pouring, Some(flow), true) = (seen.doing, seen.flow, is_known) {
             self.flows.take(clock.seconds(), flow.grams_per_second());
         }
-        self.weigh(recipe, &seen);
+        self.weigh(recipe, &mut seen);
         self.pass(recipe, clock.seconds(), &seen);
         self.now(recipe, clock.seconds(), seen)
     }
@@ -551,7 +551,7 @@ impl Follower {
     }
 
     /// Weighs the coffee.
-    fn weigh(&mut self, recipe: &[Step], seen: &Seen) {
+    fn weigh(&mut self, recipe: &[Step], seen: &mut Seen) {
         let Some(Step::Dose { dose }) = self.current(recipe) else {
             return;
         };
@@ -567,6 +567,7 @@ impl Follower {
             return;
         }
         self.scale.count_anew();
+        (seen.poured, seen.unclear) = (Poured::known(0.0), Unclear::known(0.0));
         self.dose = if gain > DOSE_NEAR { Dose::accept(gain) } else { None };
         if (gain - dose.grams()).abs() <= max(DOSE_NEAR, NEAR * dose.grams()) {
             self.go_on();
