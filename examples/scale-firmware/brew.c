@@ -55,7 +55,7 @@ static void show_cue(double clock_s, const cupwright_live_now *now) {
     }
     if (now->has_to_pour && now->seen.unclear_g > 0.0) {
         display_indent();
-        display_number("  of that water or not", now->seen.unclear_g, 1, CUPWRIGHT_QUANTITY_UNCLEAR);
+        display_number("  not sure of", now->seen.unclear_g, 1, CUPWRIGHT_QUANTITY_UNCLEAR);
     }
     if (now->has_to_pour && now->has_ratio) {
         display_indent();
