@@ -73,6 +73,18 @@ void display_bits(double value) {
     display_text(digits);
 }
 
+void display_moment(double clock_s) {
+    char buffer[LONGEST_NUMBER];
+    const char *number = written(buffer, clock_s, 1);
+    spaces(NUMBER_WIDTH - width_of(number));
+    display_text(number);
+    display_text(" s");
+}
+
+void display_indent(void) {
+    spaces(NUMBER_WIDTH + 2);
+}
+
 void display_number(const char *label, double value, int places, int32_t quantity) {
     char buffer[LONGEST_NUMBER];
     const char *number = written(buffer, value, places);

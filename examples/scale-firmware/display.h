@@ -19,6 +19,10 @@ void display_decimal(double value, int places);
  * cupwright_quantity. */
 void display_number(const char *label, double value, int places, int32_t quantity);
 
+/* The time that a line begins with, and as much room without one. */
+void display_moment(double clock_s);
+void display_indent(void);
+
 /* The bits of a double in sixteen digits. */
 void display_bits(double value);
 

@@ -1,4 +1,4 @@
-/* Weights in whole milligrams from raw samples, by averaging. Finer than the scale is steady. */
+/* Readings in grams from raw samples, and the display's zero. All that is seen in them is the library's. */
 
 #ifndef SCALE_H
 #define SCALE_H
@@ -6,19 +6,24 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* All of these are false when the load cell has no more samples. */
+#include "load_cell.h"
 
-/* Waits for the button. */
-bool scale_wait_for_button(void);
+struct scale_reading {
+    double clock_s;
+    /* Over the display's zero; not a number where the converter gave nothing, which the library refuses. */
+    double reading_g;
+    bool button;
+    bool power_fails;
+};
 
-/* Takes what lies on the scale for nothing, once it lies still. */
-bool scale_zero(void);
+/* Waits for the next reading; false when there will be none. */
+bool scale_next(struct scale_reading *reading);
 
-/* What lies on the scale, once it lies still. */
-bool scale_weigh(int32_t *mg);
+/* Sets the display to zero where it shows so much: by how much readings are lower from now on, in grams. */
+double scale_zero(double shown_g);
 
-/* What lies on the scale after two or more seconds, still or not. The button ends it at once, without a
- * weight. */
-bool scale_glance(int seconds, int32_t *mg, bool *button);
+/* What the display takes for nothing: to be kept with a brew, and taken up again. */
+int32_t scale_zero_mg(void);
+void scale_set_zero_mg(int32_t mg);
 
 #endif

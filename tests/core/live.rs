@@ -148,12 +148,14 @@ struct Brew {
     mass: f64,
     heard: Vec<Happening>,
     cues: Vec<(Cue, Why)>,
+    to_pour: Vec<f64>,
 }
 
 impl Brew {
     fn new(recipe: Vec<Step>) -> Self {
         let follower = Follower::new(Setup::COMMON);
-        Self { follower, recipe, time: 0.0, mass: 0.0, heard: Vec::new(), cues: Vec::new() }
+        let (heard, cues, to_pour) = (Vec::new(), Vec::new(), Vec::new());
+        Self { follower, recipe, time: 0.0, mass: 0.0, heard, cues, to_pour }
     }
 
     fn read(&mut self, off: f64) -> cupwright::live::Now {
@@ -162,6 +164,7 @@ impl Brew {
         let shown = (10.0 * (self.mass + off + noise)).round() / 10.0;
         let now = self.follower.take(&self.recipe, clock(self.time), grams(shown)).unwrap();
         self.heard.extend(now.seen.event.map(|event| event.happening));
+        self.to_pour.extend(now.to_pour.map(Change::grams));
         if self.cues.last() != Some(&(now.cue, now.why)) {
             self.cues.push((now.cue, now.why));
         }
@@ -279,6 +282,78 @@ fn a_brew_is_followed_from_the_coffee_to_the_cup() {
     {
         assert!(brew.heard.contains(&happening), "{happening:?} in {:?}", brew.heard);
     }
+}
+
+/// Invented: the brewer stands on its cup, and both are lifted together.
+#[test]
+fn a_brewer_comes_back_from_the_sink_and_a_cup_from_under_the_brewer() {
+    let mut recipe = pressed_steep();
+    recipe.insert(0, Step::Rinse);
+    recipe.pop();
+    recipe.push(Step::Beverage { vessel: VesselMass::from_grams(312.0).unwrap() });
+    let mut brew = Brew::new(recipe);
+    brew.wait(2.0);
+    brew.put(312.0 + 223.0);
+    // The display is set to zero.
+    brew.mass = 0.0;
+    brew.wait(2.0);
+    brew.pour(6.0, 7.0);
+    brew.wait(3.0);
+    let on_scale = brew.mass + 535.0;
+    assert_eq!(brew.put(-on_scale).cue, Cue::AddCoffee);
+    // The rinse is gone, and the paper is wet: two grams.
+    let now = brew.put(537.0);
+    assert_eq!((now.step, now.cue, now.why), (1, Cue::AddCoffee, Why::Next), "{now:?}");
+    // Lifted for the coffee, which is weighed with what is back.
+    brew.put(-537.0);
+    let now = brew.put(537.0 + 15.0);
+    assert_eq!((now.step, now.cue), (2, Cue::Pour));
+    assert!((brew.follower.dose().unwrap().grams() - 15.0).abs() < 0.1, "{now:?}");
+
+    brew.pour(5.0, 60.0);
+    brew.wait(4.0);
+    brew.pour(6.0, 60.0);
+    brew.wait(4.0);
+    brew.press(20.0);
+    let on_scale = brew.mass + 535.0;
+    let now = brew.put(-on_scale);
+    assert_eq!(now.cue, Cue::WeighBeverage, "{now:?}");
+    // More than half of all that was lifted: the cup alone looks like all of it, come back.
+    let now = brew.put(312.0 + 192.0);
+    assert_eq!((now.cue, now.why), (Cue::Nothing, Why::Done), "{now:?}");
+    assert!((brew.follower.beverage().unwrap().grams() - 192.0).abs() < 0.2);
+    assert!(brew.follower.drips().unwrap().grams() < 0.2, "nothing dripped off");
+}
+
+/// Invented: what people do with a spoon or a tin.
+#[test]
+fn coffee_comes_in_more_than_one_go() {
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    brew.pour(8.0, 1.5);
+    brew.wait(2.5);
+    // Three grams are missing.
+    brew.pour(3.0, 0.6);
+    let now = brew.wait(2.0);
+    assert_eq!((now.step, now.cue, now.why), (0, Cue::AddCoffee, Why::Missing), "{now:?}");
+    brew.pour(3.0, 0.4);
+    let now = brew.wait(4.0);
+    assert_eq!((now.step, now.cue, now.why), (1, Cue::Pour, Why::Next), "{now:?}");
+    assert!((brew.follower.dose().unwrap().grams() - 15.0).abs() < 0.1);
+    assert!(now.brewing.is_none() && now.seen.poured.grams() < 0.1, "no water yet: {now:?}");
+    assert!(brew.to_pour.iter().all(|left| *left > 49.9), "nor for a moment: {:?}", brew.to_pour);
+
+    // Water on less coffee than was asked for.
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    brew.put(12.0);
+    let before = brew.time;
+    brew.pour(5.0, 4.0);
+    let now = brew.wait(4.0);
+    assert_eq!((now.step, now.cue, now.why), (1, Cue::Pour, Why::Missing), "{now:?}");
+    assert!((now.seen.poured.grams() - 20.0).abs() < 0.3, "{now:?}");
+    assert!((brew.follower.dose().unwrap().grams() - 12.0).abs() < 0.2);
+    assert!((now.brewing.unwrap().seconds() - (brew.time - before)).abs() < 0.5, "{now:?}");
 }
 
 #[test]

@@ -1226,6 +1226,119 @@ typedef int32_t cupwright_needed;
 #endif // __cplusplus
 
 /**
+ * What can be said of strength and yield together.
+ */
+enum cupwright_joint_decision
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Both inside, as surely as was asked.
+     */
+    CUPWRIGHT_JOINT_DECISION_INSIDE = 1,
+    /**
+     * One of them or both outside, as surely as was asked: which, each says for itself.
+     */
+    CUPWRIGHT_JOINT_DECISION_OUTSIDE = 2,
+    /**
+     * Not yet decided.
+     */
+    CUPWRIGHT_JOINT_DECISION_NOT_YET = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_joint_decision cupwright_joint_decision;
+#else
+typedef int32_t cupwright_joint_decision;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * What a suggestion changes.
+ */
+enum cupwright_change
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * This cup, nothing.
+     */
+    CUPWRIGHT_CHANGE_DRINK_AS_IT_IS = 1,
+    /**
+     * This cup, water added: takes for granted that it is stirred in.
+     */
+    CUPWRIGHT_CHANGE_ADD_WATER = 2,
+    /**
+     * This cup, milk added: as for water; the strength is that of the coffee in the drink.
+     */
+    CUPWRIGHT_CHANGE_ADD_MILK = 3,
+    /**
+     * The next brew, nothing: takes for granted that it extracts and keeps as this one did.
+     */
+    CUPWRIGHT_CHANGE_SAME_AGAIN = 4,
+    /**
+     * The next brew, the dose: as before, though a larger bed may extract less.
+     */
+    CUPWRIGHT_CHANGE_DOSE = 5,
+    /**
+     * The next brew, the water: as before.
+     */
+    CUPWRIGHT_CHANGE_WATER = 6,
+    /**
+     * The next brew, the time of contact: takes for granted that the rates learned hold for this
+     * coffee, at this grind and temperature.
+     */
+    CUPWRIGHT_CHANGE_TIME = 7,
+    /**
+     * The next brew, the time of contact and the dose: as for each.
+     */
+    CUPWRIGHT_CHANGE_TIME_WITH_DOSE = 8,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_change cupwright_change;
+#else
+typedef int32_t cupwright_change;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
+ * Which way to turn what has no number. No rate of temperature was published; a grind has no
+ * number that holds for two grinders.
+ */
+enum cupwright_direction
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Leave it: the yield lies in its band as surely as asked, or the window has none.
+     */
+    CUPWRIGHT_DIRECTION_LEAVE = 1,
+    /**
+     * Extract more: grind finer.
+     */
+    CUPWRIGHT_DIRECTION_MORE = 2,
+    /**
+     * Extract less: grind coarser.
+     */
+    CUPWRIGHT_DIRECTION_LESS = 3,
+    /**
+     * Read again first: at the confidence asked for it is not decided where the yield lies.
+     */
+    CUPWRIGHT_DIRECTION_NOT_YET_DECIDED = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_direction cupwright_direction;
+#else
+typedef int32_t cupwright_direction;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
  * What is going on.
  */
 enum cupwright_doing

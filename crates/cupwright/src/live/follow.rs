@@ -7,8 +7,8 @@ use crate::error::Error;
 use crate::forecast::Intended;
 use crate::math::{max, min, sqrt};
 use crate::quantity::{
-    Beverage, BrewWater, Change, Clock, Dose, Drips, FlowVariation, Lead, Measure, ScaleReading,
-    Time, VesselMass, WaterRatio, computed,
+    Beverage, BrewWater, Change, Clock, Dose, Drips, FlowVariation, Lead, Measure, Poured,
+    ScaleReading, Time, Unclear, VesselMass, WaterRatio, computed,
 };
 use crate::sealed::{Seal, Unreadable};
 use crate::uncertainty::{Estimate, Standard};
@@ -25,6 +25,9 @@ const DOSE_NEAR: f64 = 0.3;
 
 /// A weight beyond this, or beyond twice the dose, is a vessel and no coffee, g (estimate).
 const VESSEL: f64 = 60.0;
+
+/// What pours on and makes more than this much of the dose is no coffee (estimate).
+const MOST_COFFEE: f64 = 1.5;
 
 /// Points of a line from which on its flow counts for its variation: not when it has just begun or
 /// ended (estimate).
@@ -365,7 +368,7 @@ impl Follower {
         reading: ScaleReading,
     ) -> Result<Now, Error> {
         let is_first = !self.scale.line.is_begun();
-        let seen = self.scale.take(clock, reading)?;
+        let mut seen = self.scale.take(clock, reading)?;
         if is_first {
             self.level = seen.level.grams();
         }
@@ -376,7 +379,7 @@ impl Follower {
         if let (Doing::Pouring, Some(flow), true) = (seen.doing, seen.flow, is_known) {
             self.flows.take(clock.seconds(), flow.grams_per_second());
         }
-        self.weigh(recipe, &seen);
+        self.weigh(recipe, &mut seen);
         self.pass(recipe, clock.seconds(), &seen);
         self.now(recipe, clock.seconds(), seen)
     }
@@ -523,17 +526,20 @@ impl Follower {
     fn hear(&mut self, recipe: &[Step], event: &Event, seen: &Seen) {
         let change = event.change.grams();
         match (event.happening, self.current(recipe)) {
-            (Happening::PourStarted, step) => self.hear_pour(recipe, step.copied(), event),
+            (Happening::PourStarted, step) => self.hear_pour(recipe, step.copied(), event, seen),
             (Happening::Settled, _) => self.learn(seen),
             (Happening::Tared, Some(Step::Dose { .. })) => self.level = seen.level.grams(),
             (Happening::Tared, _) => self.level += change,
+            // A vessel, not coffee. What comes back tells no weight: another may have been lifted.
             (Happening::Placed | Happening::Returned, Some(Step::Dose { dose }))
-                if change > max(VESSEL, 2.0 * dose.grams()) =>
+                if seen.level.grams() - self.level > max(VESSEL, 2.0 * dose.grams()) =>
             {
                 self.level = seen.level.grams();
             }
-            (Happening::Placed, Some(Step::Beverage { vessel })) => {
-                if let Some(beverage) = Beverage::accept(change - vessel.grams()) {
+            (Happening::Lifted, Some(Step::Beverage { .. })) => self.level = seen.level.grams(),
+            (Happening::Placed | Happening::Returned, Some(Step::Beverage { vessel })) => {
+                let weight = seen.level.grams() - self.level;
+                if let Some(beverage) = Beverage::accept(weight - vessel.grams()) {
                     self.beverage = Some(beverage);
                     self.go_on();
                 }
@@ -564,27 +570,29 @@ impl Follower {
     }
 
     /// Something is poured: coffee into the vessel, a rinse, or water.
-    fn hear_pour(&mut self, recipe: &[Step], step: Option<Step>, event: &Event) {
+    fn hear_pour(&mut self, recipe: &[Step], step: Option<Step>, event: &Event, seen: &Seen) {
         let time = event.clock.seconds();
         match step {
             Some(Step::Rinse) => {
                 self.is_begun = true;
                 return;
             }
-            Some(Step::Dose { dose }) => {
-                // Coffee pours as well. With most of it there, this is water.
-                let has_most = self.dose.is_some_and(|seen| seen.grams() > 0.5 * dose.grams());
-                if !has_most {
-                    return;
-                }
-                self.scale.count_anew();
-                self.skip_to(recipe, |step| matches!(step, Step::Pour { .. }));
+            Some(Step::Dose { .. }) => {
+                // Coffee pours as well, and in more than one go: how much comes will tell.
+                let before = seen.level.grams() - event.change.grams() - self.level;
+                self.dose = self.dose.and(Dose::accept(before)).or(self.dose);
+                self.flows = Flows::since(time);
+                return;
             }
             Some(Step::Stir { .. } | Step::Wait { .. }) => {
                 self.skip_to(recipe, |step| matches!(step, Step::Pour { .. }));
             }
             _ => {}
         }
+        self.begin_pour(time);
+    }
+
+    fn begin_pour(&mut self, time: f64) {
         self.is_begun = true;
         self.cued = None;
         self.flows = Flows::since(time);
@@ -601,17 +609,25 @@ impl Follower {
     }
 
     /// Weighs the coffee.
-    fn weigh(&mut self, recipe: &[Step], seen: &Seen) {
+    fn weigh(&mut self, recipe: &[Step], seen: &mut Seen) {
         let Some(Step::Dose { dose }) = self.current(recipe) else {
             return;
         };
+        let gain = seen.level.grams() - self.level;
+        let has_most = self.dose.is_some_and(|seen| seen.grams() > 0.5 * dose.grams());
+        if seen.doing == Doing::Pouring && has_most && gain > MOST_COFFEE * dose.grams() {
+            // Water, on whatever coffee there is.
+            let since = self.flows.since;
+            self.skip_to(recipe, |step| matches!(step, Step::Pour { .. }));
+            return self.begin_pour(since);
+        }
         if seen.doing != Doing::Still {
             return;
         }
-        let gain = seen.level.grams() - self.level;
+        self.scale.count_anew();
+        (seen.poured, seen.unclear) = (Poured::known(0.0), Unclear::known(0.0));
         self.dose = if gain > DOSE_NEAR { Dose::accept(gain) } else { None };
         if (gain - dose.grams()).abs() <= max(DOSE_NEAR, NEAR * dose.grams()) {
-            self.scale.count_anew();
             self.go_on();
         }
     }

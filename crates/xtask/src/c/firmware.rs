@@ -9,7 +9,7 @@ use crate::{Outcome, difference, root, tools};
 
 const EXAMPLE: &str = "examples/scale-firmware";
 
-/// Longest run of an image, in seconds. The slowest takes two.
+/// Longest run of an image, in seconds. The slowest takes half a second of a processor's time.
 const LIMIT: u32 = 120;
 
 /// One way of building the firmware.

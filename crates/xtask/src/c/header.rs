@@ -279,6 +279,24 @@ mod tests {
     }
 
     #[test]
+    fn every_enum_that_is_spoken_of_is_there() {
+        let text = std::fs::read_to_string(path()).unwrap();
+        // A name may stand on the next line of a comment.
+        let words: Vec<&str> = text.split_whitespace().filter(|word| *word != "*").collect();
+        let mut count = 0;
+        for pair in words.windows(2) {
+            let &[word, name] = pair else { continue };
+            let name = name.trim_end_matches(|letter: char| !letter.is_alphanumeric());
+            if let ("enum", Some(kind)) = (word, name.strip_prefix("cupwright_")) {
+                assert!(text.contains(&format!("\nenum {name}\n")), "{name} is not in the header");
+                assert!(text.contains(&format!("CUPWRIGHT_{}_", kind.to_uppercase())), "{name}");
+                count += 1;
+            }
+        }
+        assert!(count > 20, "{count}");
+    }
+
+    #[test]
     fn names_and_literals() {
         assert_eq!(screaming("BrewWater"), "BREW_WATER");
         assert_eq!(literal(0.1), "0.1");
