@@ -55,6 +55,12 @@ impl Book {
         self.anchor = level;
     }
 
+    /// The display was set to zero.
+    pub(super) fn zeroed(&mut self, by: f64) {
+        self.tared -= by;
+        self.anchor -= by;
+    }
+
     /// Puts down drift.
     pub(super) fn drift(&mut self, change: f64) {
         self.drifted += change;

@@ -26,7 +26,7 @@ const VESSEL: f64 = 60.0;
 
 /// Points of a line from which on its flow counts for its variation: not when it has just begun or
 /// ended (estimate).
-const SURE: f64 = 6.0;
+const SURE: u8 = 6;
 
 /// A slower flow teaches no lead, g/s (estimate).
 const LEAST_TAUGHT: f64 = 1.0;
@@ -394,7 +394,7 @@ impl Follower {
         self.step = step;
         self.is_begun = false;
         self.cued = None;
-        self.level = self.scale.line.level;
+        self.level = self.scale.level();
     }
 
     /// The display was set to zero: [`Scale::zeroed`].

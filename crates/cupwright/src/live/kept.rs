@@ -2,6 +2,7 @@
 //!
 //! The same walk goes out and comes in, so what is written and what is read cannot differ.
 
+use super::fixed::{self, Fixed, fixed};
 use super::{Event, Happening};
 use crate::quantity::{Change, Clock, Measure};
 use crate::sealed::{Seal, Unreadable};
@@ -31,6 +32,16 @@ pub(super) trait Walk {
         self.number(&mut number);
         *whole = cast(number);
         if (*whole).into() != number {
+            self.refuse();
+        }
+    }
+
+    /// Comes to a mass, a time or a flow.
+    fn fixed(&mut self, of: &mut Fixed) {
+        let mut number = fixed::number(*of);
+        self.number(&mut number);
+        *of = fixed(number);
+        if fixed::number(*of) != number {
             self.refuse();
         }
     }
