@@ -6,7 +6,7 @@ use cupwright::live::{FOLLOWER_BYTES, SCALE_BYTES};
 use cupwright::quantity::{Beverage, Change, Dose, Flow, StepCount};
 use cupwright::quantity::{FlowVariation, Time, WaterRatio};
 
-use crate::call::{Call, Field, Refused, answer, checked, done, each, field, given, opened};
+use crate::call::{Call, Field, Refused, answer, checked, done, field, given, opened};
 use crate::status::cupwright_error;
 
 /// Length of a scale's state as bytes.
@@ -400,7 +400,7 @@ fn setup_of(call: Call, setup: &cupwright_live_setup) -> Result<Setup, Refused> 
 }
 
 /// The core's step.
-fn step_of(call: Call, step: cupwright_live_step) -> Result<Step, Refused> {
+fn step_of(call: Call, step: &cupwright_live_step) -> Result<Step, Refused> {
     let kind = StepKind::ALL.iter().find(|kind| **kind as i32 == step.step);
     Ok(match kind {
         Some(StepKind::Rinse) => Step::Rinse,
@@ -465,7 +465,7 @@ fn weighed(call: Call, of: &Follower) -> Result<cupwright_live_weighed, Refused>
         dose_g: of.dose().map_or(0.0, Dose::grams),
         beverage_g: of.beverage().map_or(0.0, Beverage::grams),
         drips_g: call.core(of.drips())?.grams(),
-        lead_s: call.core(of.lead())?.seconds(),
+        lead_s: of.lead().seconds(),
         has_dose: of.dose().is_some().into(),
         has_beverage: of.beverage().is_some().into(),
     })
@@ -662,9 +662,6 @@ pub unsafe extern "C" fn cupwright_follow_begin(
     }))
 }
 
-/// Most steps of a recipe.
-const MOST_STEPS: usize = 24;
-
 /// Takes the next reading, as cupwright_live_take() does, and tells what to do.
 ///
 /// @param follower The state.
@@ -690,11 +687,11 @@ pub unsafe extern "C" fn cupwright_follow_take(
 ) -> i32 {
     answer!(now, error, |call| Ok({
         let follower = begun!(call, mut follower: Follower)?;
-        let mut places = [Step::Press; MOST_STEPS];
-        let recipe =
-            each(given!(call, recipe, count: StepCount)?, &mut places, |step| step_of(call, step))?;
+        let recipe = given!(call, recipe, count: StepCount)?;
+        recipe.iter().try_for_each(|step| step_of(call, step).map(|_| ()))?;
+        let at = |place| recipe.get(place).and_then(|step| step_of(call, step).ok());
         let (clock, reading) = (checked!(call, clock_s)?, checked!(call, reading_g)?);
-        self::now(&call.core(follower.take(recipe, clock, reading))?)
+        self::now(&call.core(follower.take_from(at, clock, reading))?)
     }))
 }
 

@@ -328,6 +328,22 @@ enum Phase {
     Dripping,
 }
 
+/// Something that happened, before it is told.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Heard {
+    happening: Happening,
+    time: Fixed,
+    /// g.
+    change: f64,
+}
+
+impl Heard {
+    fn event(self) -> Result<Event, Error> {
+        let Self { happening, time, change } = self;
+        Ok(Event { happening, clock: computed(number(time))?, change: computed(change)? })
+    }
+}
+
 /// Readings on their way to a point.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Gathered {
@@ -364,7 +380,7 @@ pub struct Scale {
     /// What was drift when it was last told.
     drift_told: f64,
     /// What happened at the same time as what is being told.
-    pending: Option<Event>,
+    pending: Option<Heard>,
 }
 
 /// The noise of a point.
@@ -450,9 +466,9 @@ impl Scale {
         if !self.line.is_begun() {
             self.begin(point);
         } else if point.mass - fixed(self.book.tared) >= self.capacity - self.division {
-            self.overload(point, &mut event)?;
+            self.overload(point, &mut event);
         } else {
-            self.gather(point, step, &mut event)?;
+            self.gather(point, step, &mut event);
         }
         self.seen(event)
     }
@@ -540,7 +556,7 @@ impl Scale {
     }
 
     /// What is seen now.
-    fn seen(&self, event: Option<Event>) -> Result<Seen, Error> {
+    fn seen(&self, heard: Option<Heard>) -> Result<Seen, Error> {
         let is_known = !self.hold.is_on() && self.line.weight() >= 3;
         let flow = if is_known { Some(computed(number(self.line.flow))?) } else { None };
         Ok(Seen {
@@ -555,7 +571,7 @@ impl Scale {
                 (None, Phase::Settling) => Doing::Settling,
                 (None, Phase::Dripping) => Doing::Dripping,
             },
-            event,
+            event: heard.map(Heard::event).transpose()?,
         })
     }
 
@@ -569,27 +585,21 @@ impl Scale {
 
     /// A reading beyond the scale.
     #[inline(never)]
-    fn overload(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
+    fn overload(&mut self, point: Point, event: &mut Option<Heard>) {
         self.readings = 0;
         self.gathered.closed = point.time;
         if self.hold.overload(point) {
-            self.tell(event, Happening::Overloaded, point.time, number(point.mass))?;
+            self.tell(event, Happening::Overloaded, point.time, number(point.mass));
         }
-        Ok(())
     }
 
     /// A reading on its way to a point, `step` after the one before.
-    fn gather(
-        &mut self,
-        point: Point,
-        step: Fixed,
-        event: &mut Option<Event>,
-    ) -> Result<(), Error> {
+    fn gather(&mut self, point: Point, step: Fixed, event: &mut Option<Heard>) {
         // No point lies astride a jump.
         if self.readings > 0 && !self.hold.is_on() {
             let off = point.mass - self.gathered.mean(self.readings).mass;
             if magnitude(off) > self.reach(step) {
-                self.close(point.time - step, event)?;
+                self.close(point.time - step, event);
             }
         }
         let gathered = &mut self.gathered;
@@ -600,19 +610,18 @@ impl Scale {
         gathered.time += point.time - gathered.first.time;
         gathered.mass += point.mass - gathered.first.mass;
         if point.time - gathered.closed >= POINT - (step >> 1) {
-            self.close(point.time, event)?;
+            self.close(point.time, event);
         }
-        Ok(())
     }
 
-    fn close(&mut self, time: Fixed, event: &mut Option<Event>) -> Result<(), Error> {
+    fn close(&mut self, time: Fixed, event: &mut Option<Heard>) {
         let point = self.gathered.mean(self.readings);
         self.readings = 0;
         self.gathered.closed = time;
         self.point(point, event)
     }
 
-    fn point(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
+    fn point(&mut self, point: Point, event: &mut Option<Heard>) {
         let step = point.time - self.line.time();
         if self.hold.is_on() {
             return self.held(point, event);
@@ -622,7 +631,7 @@ impl Scale {
         }
         if !self.is_reached(point, step) {
             self.hold = Hold::from(point);
-            return Ok(());
+            return;
         }
         self.listen(point);
         self.line.take(point, self.noise.variance);
@@ -645,10 +654,10 @@ impl Scale {
 
     /// What the line says now.
     #[inline(never)]
-    fn judge(&mut self, time: Fixed, step: Fixed, event: &mut Option<Event>) -> Result<(), Error> {
+    fn judge(&mut self, time: Fixed, step: Fixed, event: &mut Option<Heard>) {
         if self.phase == Phase::Still && self.hold.ended_at(time, QUIET) {
             (self.calm, self.since) = (time, time);
-            return Ok(());
+            return;
         }
         if self.phase != Phase::Pouring && self.starts() {
             if self.phase != Phase::Still {
@@ -690,49 +699,41 @@ impl Scale {
         self.line.is_sure(flow, squared, self.noise.variance)
     }
 
-    fn pour(&mut self, time: Fixed, event: &mut Option<Event>) -> Result<(), Error> {
+    fn pour(&mut self, time: Fixed, event: &mut Option<Heard>) {
         let flow = self.line.flow;
         let ends = self.line.weight() >= 3 && flow < OFF && self.is_sure(ON - flow, 1);
         self.asking = if ends { self.asking.saturating_add(1) } else { 0 };
         let is_slow = fixed(self.under_way()) < brought(SLOW, time - self.since);
         if self.asking >= if is_slow { 4 } else { 2 } {
             self.turn(Phase::Settling, time);
-            self.tell(event, Happening::PourStopped, time, self.under_way())?;
+            self.tell(event, Happening::PourStopped, time, self.under_way());
         }
-        Ok(())
     }
 
-    fn settle(&mut self, time: Fixed, event: &mut Option<Event>) -> Result<(), Error> {
+    fn settle(&mut self, time: Fixed, event: &mut Option<Heard>) {
         let waited = time - self.since;
         if (waited > SETTLING && magnitude(self.line.flow) < DRIFT) || waited > SETTLED {
-            self.rest(Happening::Settled, time, event)?;
+            self.rest(Happening::Settled, time, event);
         }
-        Ok(())
     }
 
     /// What water brought is put down, and nothing goes on any more.
-    fn rest(
-        &mut self,
-        happening: Happening,
-        time: Fixed,
-        event: &mut Option<Event>,
-    ) -> Result<(), Error> {
+    fn rest(&mut self, happening: Happening, time: Fixed, event: &mut Option<Heard>) {
         let gain = self.under_way();
         self.enter(|book| &mut book.poured);
         self.turn(Phase::Still, time);
         self.tell(event, happening, time, gain)
     }
 
-    fn drip(&mut self, time: Fixed, event: &mut Option<Event>) -> Result<(), Error> {
+    fn drip(&mut self, time: Fixed, event: &mut Option<Heard>) {
         if self.line.flow > DRIFT >> 1 {
             self.since = time;
         } else if time - self.since > DRIP {
-            self.rest(Happening::DripStopped, time, event)?;
+            self.rest(Happening::DripStopped, time, event);
         }
-        Ok(())
     }
 
-    fn drift(&mut self, time: Fixed, step: Fixed, event: &mut Option<Event>) -> Result<(), Error> {
+    fn drift(&mut self, time: Fixed, step: Fixed, event: &mut Option<Heard>) {
         let (flow, gain) = (self.line.flow, self.under_way());
         if magnitude(flow) >= DRIFT {
             let is_drip = flow > ZERO
@@ -741,9 +742,9 @@ impl Scale {
                 && self.is_sure(flow, 16);
             if is_drip {
                 self.turn(Phase::Dripping, time);
-                self.tell(event, Happening::DripStarted, time, gain)?;
+                self.tell(event, Happening::DripStarted, time, gain);
             }
-            return Ok(());
+            return;
         }
         let mut gain = gain;
         if self.hold.ended_at(time, AFTERMATH) {
@@ -763,14 +764,13 @@ impl Scale {
         let drifted = self.book.drifted - self.drift_told;
         if drifted.abs() > DRIFT_TOLD {
             self.drift_told = self.book.drifted;
-            self.tell(event, Happening::Drifted, time, drifted)?;
+            self.tell(event, Happening::Drifted, time, drifted);
         }
-        Ok(())
     }
 
     /// A point while something disturbs the reading.
     #[inline(never)]
-    fn held(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
+    fn held(&mut self, point: Point, event: &mut Option<Heard>) {
         let step = point.time - self.hold.time();
         let elapsed = self.hold.take(point);
         // Back where it was, or would have come to.
@@ -783,17 +783,17 @@ impl Scale {
             (self.line.level, self.reach(step.min(GAP)) + self.hold.left_by_press())
         };
         if self.hold.is_near(expected, reach) {
-            let hold = core::mem::replace(&mut self.hold, Hold::NONE);
-            if hold.is_short() {
+            if self.hold.is_short() {
+                self.hold = Hold::NONE;
                 self.line.take(point, self.noise.variance);
                 return self.judge(point.time, step, event);
             }
-            let old = self.level();
+            let (old, was_press) = (self.level(), self.hold.was_press());
+            self.line.begin(self.hold.last_two());
             self.hold = Hold::ended(point.time);
-            self.line.begin(&hold.last_two());
             (self.calm, self.since) = (point.time, point.time);
-            if hold.was_press() {
-                self.tell(event, Happening::Released, point.time, self.level() - old)?;
+            if was_press {
+                self.tell(event, Happening::Released, point.time, self.level() - old);
             }
             return self.judge(point.time, step, event);
         }
@@ -801,8 +801,8 @@ impl Scale {
         let gain = point.mass - self.line.level;
         let is_water = gain > -reach && gain < brought(self.fastest, elapsed) + reach;
         if is_water && self.hold.rises(OFF, self.fastest) {
-            let hold = core::mem::replace(&mut self.hold, Hold::NONE);
-            self.line.begin(&hold.last_three());
+            self.line.begin(self.hold.last_three());
+            self.hold = Hold::NONE;
             return self.judge(point.time, step, event);
         }
         if self.hold.is_calm(self.noise(fixed(6.0)).max(self.division * Wrapping(3))) {
@@ -813,34 +813,30 @@ impl Scale {
 
     /// Says what disturbs the reading, once that can be told.
     #[inline(never)]
-    fn announce(&mut self, time: Fixed, event: &mut Option<Event>) -> Result<(), Error> {
+    fn announce(&mut self, time: Fixed, event: &mut Option<Heard>) {
         let Some((told, off)) = self.hold.announce(self.line.level) else {
-            return Ok(());
+            return;
         };
         let (since, off) = (self.hold.since(), number(off));
         match told {
             Told::Restless => return self.tell(event, Happening::Restless, time, off),
-            Told::Pressed => self.tell(event, Happening::Pressed, since, off)?,
-            _ => self.tell(event, Happening::Disturbed, since, off)?,
+            Told::Pressed => self.tell(event, Happening::Pressed, since, off),
+            _ => self.tell(event, Happening::Disturbed, since, off),
         }
         if self.phase == Phase::Pouring {
             self.turn(Phase::Settling, time);
-            self.tell(event, Happening::PourStopped, since, self.under_way())?;
+            self.tell(event, Happening::PourStopped, since, self.under_way());
         }
-        Ok(())
     }
 
     /// The reading has come to rest elsewhere.
     #[inline(never)]
-    fn elsewhere(
-        &mut self,
-        time: Fixed,
-        elapsed: Fixed,
-        event: &mut Option<Event>,
-    ) -> Result<(), Error> {
-        let hold = core::mem::replace(&mut self.hold, Hold::ended(time));
-        let (before, flow, since) = (self.line.level, self.line.flow, hold.since());
-        self.line.begin_flat(hold.last_three());
+    fn elsewhere(&mut self, time: Fixed, elapsed: Fixed, event: &mut Option<Heard>) {
+        let (before, flow, since) = (self.line.level, self.line.flow, self.hold.since());
+        let (was_press, was_sudden) = (self.hold.was_press(), self.hold.is_sudden());
+        let was_told = self.hold.told() != Told::Nothing;
+        self.line.begin_flat(self.hold.last_three());
+        self.hold = Hold::ended(time);
         let after = self.line.level;
         let (old, new) = (number(before), number(after));
         let change = new - old;
@@ -854,19 +850,19 @@ impl Scale {
         let gain = old - self.book.anchor;
         self.close_phase(old);
         if self.phase == Phase::Pouring {
-            self.tell(event, Happening::PourStopped, since, gain)?;
+            self.tell(event, Happening::PourStopped, since, gain);
         }
-        if hold.was_press() {
-            self.tell(event, Happening::Released, time, change)?;
+        if was_press {
+            self.tell(event, Happening::Released, time, change);
         }
         self.turn(Phase::Still, time);
         let nothing = product(fixed(2.5), self.division).max(self.noise(fixed(3.5)));
-        if magnitude(after) <= nothing && magnitude(before) > fixed(1.0) && hold.is_sudden() {
+        if magnitude(after) <= nothing && magnitude(before) > fixed(1.0) && was_sudden {
             self.enter(|book| &mut book.tared);
             return self.tell(event, Happening::Tared, since, change);
         }
         let could_be_water = change > 0.0 && after - before <= brought(self.fastest, elapsed);
-        if could_be_water && hold.told() != Told::Nothing {
+        if could_be_water && was_told {
             self.enter(|book| &mut book.unclear);
             self.book.unsure += change;
             return self.tell(event, Happening::Unclear, since, change);
@@ -875,7 +871,7 @@ impl Scale {
     }
 
     /// Something was put down, taken off or put back.
-    fn moved(&mut self, time: Fixed, change: f64, event: &mut Option<Event>) -> Result<(), Error> {
+    fn moved(&mut self, time: Fixed, change: f64, event: &mut Option<Heard>) {
         self.enter(|book| &mut book.moved);
         if change < 0.0 {
             self.book.take_off(-change);
@@ -889,7 +885,7 @@ impl Scale {
 
     /// A reading after a gap.
     #[inline(never)]
-    fn lost(&mut self, point: Point, gap: Fixed, event: &mut Option<Event>) -> Result<(), Error> {
+    fn lost(&mut self, point: Point, gap: Fixed, event: &mut Option<Heard>) {
         let (old, flow) = (self.level(), self.line.flow);
         let change = point.mass - self.line.level;
         let (reach, expected) = (self.reach(POINT), brought(flow, gap));
@@ -924,18 +920,9 @@ impl Scale {
     }
 
     /// Tells now, or with the next reading where something is told already.
-    fn tell(
-        &mut self,
-        event: &mut Option<Event>,
-        happening: Happening,
-        time: Fixed,
-        change: f64,
-    ) -> Result<(), Error> {
-        let happened =
-            Event { happening, clock: computed(number(time))?, change: computed(change)? };
+    fn tell(&mut self, event: &mut Option<Heard>, happening: Happening, time: Fixed, change: f64) {
         let place = if event.is_none() { event } else { &mut self.pending };
-        *place = Some(happened);
-        Ok(())
+        *place = Some(Heard { happening, time, change });
     }
 }
 

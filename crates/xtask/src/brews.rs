@@ -236,7 +236,7 @@ impl Played<'_> {
         hash.perhaps(self.follower.dose().map(Dose::value));
         hash.perhaps(self.follower.beverage().map(Beverage::value));
         hash.number(self.follower.drips().expect("in range").value());
-        hash.number(self.follower.lead().expect("in range").value());
+        hash.number(self.follower.lead().value());
         self.line(Operation::Told, [0.0; 2], hash.0);
     }
 }

@@ -76,10 +76,9 @@ impl Book {
         if self.still <= 0.0 {
             return self.poured;
         }
-        // The weight of the rate, over the time that it was seen in.
-        let usual = square(USUAL_DRIFT);
-        let weight = usual * self.still / (usual * square(self.still) + square(END));
-        self.poured - weight * self.drift * self.wet
+        // The weight of the rate, over the time that it was seen in, is t/(t² + (u_end/u_usual)²).
+        const ENDS: f64 = (END / USUAL_DRIFT) * (END / USUAL_DRIFT);
+        self.poured - self.still * self.drift * self.wet / (square(self.still) + ENDS)
     }
 
     /// Counts water anew.

@@ -50,13 +50,12 @@ pub(super) const fn whole(number: f64, n: i32) -> i64 {
 
 /// A number in its unit.
 pub(super) fn number(fixed: Fixed) -> f64 {
-    scaled(fixed.0 as f64, DIGITS.wrapping_neg())
+    if fixed == ZERO { 0.0 } else { scaled(fixed.0 as f64, DIGITS.wrapping_neg()) }
 }
 
-/// 2ⁿ times a number that is zero or far from the smallest and the largest.
+/// 2ⁿ times a number that is far from zero and from the largest.
 pub(super) fn scaled(number: f64, n: i32) -> f64 {
-    let bits = number.to_bits();
-    if bits << 1 == 0 { 0.0 } else { f64::from_bits(bits.wrapping_add_signed(i64::from(n) << 52)) }
+    f64::from_bits(number.to_bits().wrapping_add_signed(i64::from(n) << 52))
 }
 
 /// A product, rounded down.
@@ -98,6 +97,6 @@ mod tests {
         assert_eq!(whole(-1e300, 0), -1 << 62);
         assert_eq!(whole(f64::INFINITY, 20), 1 << 62);
         assert_eq!((whole(3.9, 0), whole(-3.9, 0), whole(3.0, -1)), (3, -4, 1));
-        assert_eq!((scaled(3.0, 4), scaled(-0.0, 4), scaled(-48.0, -4)), (48.0, 0.0, -3.0));
+        assert_eq!((scaled(3.0, 4), scaled(-48.0, -4)), (48.0, -3.0));
     }
 }

@@ -1,10 +1,11 @@
 //! Following a brew on a scale: which step of a recipe it is at, how much is still to pour, and when to
 //! stop.
 
+use super::fixed::{Fixed, ZERO};
 use super::kept::{self, Kept, Walk, quantity};
 use super::{Doing, Event, Happening, Scale, Seen, Setup};
 use crate::error::Error;
-use crate::math::{max, min, sqrt};
+use crate::math::{max, min, sqrt, square};
 use crate::quantity::{
     Beverage, BrewWater, Change, Clock, Dose, Drips, FlowVariation, Lead, Measure, ScaleReading,
     Time, VesselMass, WaterRatio, computed,
@@ -13,7 +14,7 @@ use crate::sealed::{Seal, Unreadable};
 
 /// A cue to stop comes this long before the water is reached, until a hand has shown better: half a
 /// reaction, the kettle's way back, the stream's fall (estimate).
-const FIRST_LEAD: f64 = 0.45;
+const FIRST_LEAD: Lead = Lead::known(0.45);
 
 /// Share of a new look at the lead (estimate).
 const NEW_LEAD: f64 = 0.5;
@@ -254,6 +255,11 @@ pub struct Now {
     pub variation: Option<FlowVariation>,
 }
 
+/// A recipe's step at a place.
+trait Recipe: Fn(usize) -> Option<Step> {}
+
+impl<F: Fn(usize) -> Option<Step>> Recipe for F {}
+
 /// Follows a brew. A plain value of a kilobyte at most.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Follower {
@@ -269,41 +275,45 @@ pub struct Follower {
     first_water: Option<f64>,
     /// Water and flow for which the cue to stop was given in this pour.
     cued: Option<(f64, f64)>,
-    lead: f64,
+    lead: Lead,
     /// What dripped off while the vessel was lifted.
     drips: f64,
     flows: Flows,
 }
 
-/// A pour's flow, by the recurrence of Welford, Technometrics 4 (1962), 419 (from memory).
+/// A pour's flow: how often it was seen, and sums over it in mg/s. Whole numbers lose no digits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Flows {
     since: f64,
-    count: f64,
-    mean: f64,
-    squares: f64,
+    count: u16,
+    sum: Fixed,
+    squares: Fixed,
 }
 
 impl Flows {
     const fn since(time: f64) -> Self {
-        Self { since: time, count: 0.0, mean: 0.0, squares: 0.0 }
+        Self { since: time, count: 0, sum: ZERO, squares: ZERO }
     }
 
-    fn take(&mut self, time: f64, flow: f64) {
-        if time - self.since < RUNNING_IN {
+    fn take(&mut self, time: f64, flow: Fixed) {
+        if time - self.since < RUNNING_IN || self.count == u16::MAX {
             return;
         }
-        self.count += 1.0;
-        let off = flow - self.mean;
-        self.mean += off / self.count;
-        self.squares += off * (flow - self.mean);
+        let flow = flow >> 10;
+        self.count = self.count.saturating_add(1);
+        self.sum += flow;
+        self.squares += flow * flow;
     }
 
+    /// Standard deviation over mean.
     fn variation(&self) -> Option<FlowVariation> {
-        if self.count < 3.0 || self.mean <= 0.0 {
+        if self.count < 3 || self.sum <= ZERO {
             return None;
         }
-        FlowVariation::accept(100.0 * sqrt(self.squares / (self.count - 1.0)) / self.mean)
+        let (sum, squares) = (self.sum.0 as f64, self.squares.0 as f64);
+        let count = f64::from(self.count);
+        let off = count * squares - square(sum);
+        FlowVariation::accept(100.0 * sqrt(max(0.0, off) * count / (count - 1.0)) / sum)
     }
 }
 
@@ -362,21 +372,35 @@ impl Follower {
         clock: Clock,
         reading: ScaleReading,
     ) -> Result<Now, Error> {
+        self.take_from(|place| recipe.get(place).copied(), clock, reading)
+    }
+
+    /// The same with a recipe that is kept in another form: its step at a place, counted from zero, and
+    /// none beyond the last.
+    ///
+    /// # Errors
+    /// Those of [`Scale::take`].
+    pub fn take_from(
+        &mut self,
+        recipe: impl Fn(usize) -> Option<Step>,
+        clock: Clock,
+        reading: ScaleReading,
+    ) -> Result<Now, Error> {
         let is_first = !self.scale.line.is_begun();
         let seen = self.scale.take(clock, reading)?;
         if is_first {
             self.level = seen.level.grams();
         }
         if let Some(event) = seen.event {
-            self.hear(recipe, &event, &seen);
+            self.hear(&recipe, &event, &seen);
         }
         let is_known = self.scale.line.weight() >= SURE;
-        if let (Doing::Pouring, Some(flow), true) = (seen.doing, seen.flow, is_known) {
-            self.flows.take(clock.seconds(), flow.grams_per_second());
+        if seen.doing == Doing::Pouring && is_known {
+            self.flows.take(clock.seconds(), self.scale.line.flow);
         }
-        self.weigh(recipe, &seen);
-        self.pass(recipe, clock.seconds(), &seen);
-        self.now(recipe, clock.seconds(), seen)
+        let brewing = self.first_water.map(|first| max(0.0, clock.seconds() - first));
+        let step = self.pass(&recipe, brewing, &seen);
+        self.now(step, brewing, seen)
     }
 
     /// The scale, for its accounts.
@@ -433,39 +457,35 @@ impl Follower {
 
     /// How long before the water is reached the cue to stop comes. Every stop that follows a cue
     /// teaches it.
-    ///
-    /// # Errors
-    /// None that can occur.
-    pub fn lead(&self) -> Result<Lead, Error> {
-        computed(self.lead)
+    pub fn lead(&self) -> Lead {
+        self.lead
     }
 
     /// Sets the lead, for a hand that is known.
     pub fn set_lead(&mut self, lead: Lead) {
-        self.lead = lead.seconds();
+        self.lead = lead;
     }
 
-    fn current<'a>(&self, recipe: &'a [Step]) -> Option<&'a Step> {
-        recipe.get(usize::from(self.step))
+    fn current(&self, recipe: &impl Recipe) -> Option<Step> {
+        recipe(self.step.into())
     }
 
     /// Goes on to the next step of a kind, if there is one: someone has gone ahead.
-    fn skip_to(&mut self, recipe: &[Step], is_it: fn(&Step) -> bool) -> bool {
-        let next = usize::from(self.step).saturating_add(1);
-        let Some(ahead) = recipe.iter().skip(next).position(is_it) else {
-            return false;
-        };
-        for _ in 0..=ahead {
-            self.go_on();
+    fn skip_to(&mut self, recipe: &impl Recipe, is_it: fn(&Step) -> bool) -> bool {
+        let mut ahead = (self.step.saturating_add(1)..)
+            .map_while(|place| recipe(place.into()).map(|step| (place, step)));
+        let found = ahead.find(|(_, step)| is_it(step));
+        if let Some((place, _)) = found {
+            self.go_to(place);
         }
-        true
+        found.is_some()
     }
 
     /// What an event means for the step.
-    fn hear(&mut self, recipe: &[Step], event: &Event, seen: &Seen) {
+    fn hear(&mut self, recipe: &impl Recipe, event: &Event, seen: &Seen) {
         let change = event.change.grams();
         match (event.happening, self.current(recipe)) {
-            (Happening::PourStarted, step) => self.hear_pour(recipe, step.copied(), event),
+            (Happening::PourStarted, step) => self.hear_pour(recipe, step, event),
             (Happening::Settled, _) => self.learn(seen),
             (Happening::Tared, Some(Step::Dose { .. })) => self.level = seen.level.grams(),
             (Happening::Tared, _) => self.level += change,
@@ -506,7 +526,7 @@ impl Follower {
     }
 
     /// Something is poured: coffee into the vessel, a rinse, or water.
-    fn hear_pour(&mut self, recipe: &[Step], step: Option<Step>, event: &Event) {
+    fn hear_pour(&mut self, recipe: &impl Recipe, step: Option<Step>, event: &Event) {
         let time = event.clock.seconds();
         match step {
             Some(Step::Rinse) => {
@@ -537,67 +557,66 @@ impl Follower {
     fn learn(&mut self, seen: &Seen) {
         if let Some((water, flow)) = self.cued.take().filter(|(_, flow)| *flow > LEAST_TAUGHT) {
             let missed = seen.poured.grams() - water;
-            let lead = self.lead + NEW_LEAD * missed / flow;
-            self.lead = min(max(lead, Lead::QUANTITY.lowest()), Lead::QUANTITY.highest());
+            let lead = self.lead.seconds() + NEW_LEAD * missed / flow;
+            let lead = min(max(lead, Lead::QUANTITY.lowest()), Lead::QUANTITY.highest());
+            self.lead = Lead::accept(lead).unwrap_or(self.lead);
         }
     }
 
-    /// Weighs the coffee.
-    fn weigh(&mut self, recipe: &[Step], seen: &Seen) {
-        let Some(Step::Dose { dose }) = self.current(recipe) else {
-            return;
-        };
+    /// Weighs the coffee; whether there is as much as wanted.
+    fn weigh(&mut self, wanted: Dose, seen: &Seen) -> bool {
         if seen.doing != Doing::Still {
-            return;
+            return false;
         }
         let gain = seen.level.grams() - self.level;
         self.dose = if gain > DOSE_NEAR { Dose::accept(gain) } else { None };
-        if (gain - dose.grams()).abs() <= max(DOSE_NEAR, NEAR * dose.grams()) {
+        let is_there = (gain - wanted.grams()).abs() <= max(DOSE_NEAR, NEAR * wanted.grams());
+        if is_there {
             self.scale.count_anew();
-            self.go_on();
         }
+        is_there
     }
 
-    /// Leaves steps that are over.
-    fn pass(&mut self, recipe: &[Step], time: f64, seen: &Seen) {
-        let elapsed = self.first_water.map_or(0.0, |first| time - first);
-        while let Some(step) = self.current(recipe) {
-            let is_over = match *step {
-                Step::Pour { to, .. } => {
+    /// Leaves steps that are over; the first that is not.
+    fn pass(&mut self, recipe: &impl Recipe, brewing: Option<f64>, seen: &Seen) -> Option<Step> {
+        loop {
+            let step = self.current(recipe);
+            let is_over = match step {
+                Some(Step::Dose { dose }) => self.weigh(dose, seen),
+                Some(Step::Pour { to, .. }) => {
                     seen.doing == Doing::Still
                         && self.is_begun
                         && seen.poured.grams() >= to.grams() - near(to.grams())
                 }
-                Step::Stir { .. } => self.is_begun && seen.doing != Doing::Disturbed,
-                Step::Wait { until } => self.first_water.is_some() && elapsed >= until.seconds(),
+                Some(Step::Stir { .. }) => self.is_begun && seen.doing != Doing::Disturbed,
+                Some(Step::Wait { until }) => brewing.is_some_and(|time| time >= until.seconds()),
                 _ => false,
             };
             if !is_over {
-                return;
+                return step;
             }
             self.go_on();
         }
     }
 
-    fn now(&mut self, recipe: &[Step], time: f64, seen: Seen) -> Result<Now, Error> {
+    fn now(&mut self, step: Option<Step>, brewing: Option<f64>, seen: Seen) -> Result<Now, Error> {
         let poured = seen.poured.grams();
-        let left_to = |water: BrewWater| water.grams() - poured;
-        let brewing = self.first_water.map(|first| max(0.0, time - first));
-        let step = self.current(recipe).copied();
         let (left, due) = match step {
-            Some(Step::Pour { to, from }) => (Some(left_to(to)), from.seconds()),
-            Some(Step::Stir { from: due } | Step::Wait { until: due }) => (None, due.seconds()),
-            _ => (None, 0.0),
+            Some(Step::Pour { to, from }) => (to.grams() - poured, from.seconds()),
+            Some(Step::Stir { from: due } | Step::Wait { until: due }) => (0.0, due.seconds()),
+            _ => (0.0, 0.0),
         };
-        let wait = max(0.0, due - brewing.unwrap_or(0.0));
+        let wait = if due > 0.0 { max(0.0, due - brewing.unwrap_or(0.0)) } else { 0.0 };
+        let to_pour = match step {
+            Some(Step::Pour { .. }) => Some(computed(left)?),
+            _ => None,
+        };
         let (cue, why) = match (step, seen.doing) {
             (None, _) => (Cue::Nothing, Why::Done),
             (Some(Step::Rinse), _) => (Cue::Rinse, Why::Next),
             (Some(Step::Dose { dose }), _) => (Cue::AddCoffee, self.why_coffee(dose)),
-            (Some(Step::Pour { to, .. }), Doing::Pouring) => {
-                self.cue_stop(left_to(to), to.grams(), &seen)
-            }
-            (Some(Step::Pour { to, .. }), _) => self.cue_pour(left_to(to), wait, due, &seen),
+            (Some(Step::Pour { to, .. }), Doing::Pouring) => self.cue_stop(left, to.grams(), &seen),
+            (Some(Step::Pour { .. }), _) => self.cue_pour(left, wait, due, &seen),
             (Some(Step::Beverage { .. }), _) => (Cue::WeighBeverage, Why::Next),
             (Some(_), Doing::Pouring) => (Cue::StopPouring, Why::Enough),
             (Some(Step::Press), _) => (Cue::Press, Why::Next),
@@ -610,7 +629,7 @@ impl Follower {
             step: self.step,
             cue,
             why,
-            to_pour: left.map(computed).transpose()?,
+            to_pour,
             to_wait: if wait > 0.0 { Time::accept(wait) } else { None },
             ratio: self.dose.and_then(|dose| WaterRatio::accept(poured / dose.grams())),
             brewing: brewing.and_then(Time::accept),
@@ -629,7 +648,7 @@ impl Follower {
     /// While water is poured: whether to stop, with so much left.
     fn cue_stop(&mut self, left: f64, to: f64, seen: &Seen) -> (Cue, Why) {
         let flow = seen.flow.map_or(0.0, |flow| flow.grams_per_second());
-        if self.cued.is_none() && left <= self.lead * flow {
+        if self.cued.is_none() && left <= self.lead.seconds() * flow {
             self.cued = Some((to, flow));
         }
         match self.cued {
@@ -666,9 +685,17 @@ impl Kept for Follower {
         walk.perhaps(&mut water);
         walk.perhaps(&mut flow);
         self.cued = water.zip(flow);
-        walk.number(&mut self.lead);
+        let mut lead = self.lead.seconds();
+        walk.number(&mut lead);
+        match Lead::accept(lead) {
+            Some(lead) => self.lead = lead,
+            None => walk.refuse(),
+        }
         walk.number(&mut self.drips);
-        let Flows { since, count, mean, squares } = &mut self.flows;
-        walk.numbers([since, count, mean, squares]);
+        let Flows { since, count, sum, squares } = &mut self.flows;
+        walk.number(since);
+        walk.whole(count, |number| number as u16);
+        walk.fixed(sum);
+        walk.fixed(squares);
     }
 }

@@ -118,13 +118,13 @@ impl Hold {
         newest.time
     }
 
-    pub(super) fn last_two(&self) -> [Point; 2] {
-        let [newest, before, _] = self.last;
-        [newest, before]
+    pub(super) fn last_two(&self) -> &[Point] {
+        let [last_two @ .., _] = &self.last;
+        last_two
     }
 
-    pub(super) fn last_three(&self) -> [Point; 3] {
-        self.last
+    pub(super) fn last_three(&self) -> &[Point; 3] {
+        &self.last
     }
 
     /// Readings are lower by so much from here on.
@@ -187,7 +187,7 @@ impl Hold {
     /// What there is to tell now, and how far the points are off a level.
     pub(super) fn announce(&mut self, level: Fixed) -> Option<(Told, Fixed)> {
         let elapsed = self.time() - self.since;
-        let off = mean(self.last) - level;
+        let off = mean(&self.last) - level;
         let told = match self.told {
             Told::Nothing if elapsed > TELL && off > PRESS => Told::Pressed,
             Told::Nothing if elapsed > TELL => Told::Disturbed,

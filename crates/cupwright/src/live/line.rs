@@ -58,8 +58,8 @@ impl Point {
 }
 
 /// The mean mass of points. By what they differ: a share is rounded.
-pub(super) fn mean(points: [Point; 3]) -> Fixed {
-    let [a, b, c] = points.map(|point| point.mass);
+pub(super) fn mean(points: &[Point; 3]) -> Fixed {
+    let [a, b, c] = points.each_ref().map(|point| point.mass);
     a + share(b - a + c - a, 3)
 }
 
@@ -151,8 +151,8 @@ impl Line {
     }
 
     /// Begins anew, flat at the mean of points; new points will tilt it.
-    pub(super) fn begin_flat(&mut self, points: [Point; 3]) {
-        self.begin(&points);
+    pub(super) fn begin_flat(&mut self, points: &[Point; 3]) {
+        self.begin(points);
         self.level = mean(points);
         self.flow = ZERO;
     }
@@ -208,8 +208,7 @@ impl Line {
     pub(super) fn is_sure(&self, flow: Fixed, squared: u8, variance: i64) -> bool {
         let spread = self.sums.weighted_spread();
         let noise = Wrapping(variance) * self.sums.weight() * Wrapping(squared.into());
-        spread.0 >= LEAST_SPREAD
-            && scaled(double(flow * flow) * double(spread), -32) > double(noise)
+        spread.0 >= LEAST_SPREAD && double(flow * flow) * double(spread) > scaled(double(noise), 32)
     }
 
     /// By how much a point is off the line through the two before it, squared, over what it would
