@@ -1,7 +1,7 @@
 //! A scale that is watched while someone brews on it, and a brew that is followed: states that the
 //! caller keeps.
 
-use cupwright::live::{Account, Follower, Now, Scale, Seen, Setup, Step, StepKind};
+use cupwright::live::{Account, Follower, Now, Scale, Seen, Setup, Step};
 use cupwright::live::{FOLLOWER_BYTES, SCALE_BYTES};
 use cupwright::quantity::{Beverage, Change, Dose, Flow, StepCount};
 use cupwright::quantity::{FlowVariation, Time, WaterRatio};
@@ -401,17 +401,19 @@ fn setup_of(call: Call, setup: &cupwright_live_setup) -> Result<Setup, Refused> 
 
 /// The core's step.
 fn step_of(call: Call, step: &cupwright_live_step) -> Result<Step, Refused> {
-    let kind = StepKind::ALL.iter().find(|kind| **kind as i32 == step.step);
-    Ok(match kind {
-        Some(StepKind::Rinse) => Step::Rinse,
-        Some(StepKind::Dose) => Step::Dose { dose: checked!(call, step.dose_g)? },
-        Some(StepKind::Pour) => {
+    use cupwright_step as kind;
+    Ok(match step.step {
+        of if of == kind::Rinse as i32 => Step::Rinse,
+        of if of == kind::Dose as i32 => Step::Dose { dose: checked!(call, step.dose_g)? },
+        of if of == kind::Pour as i32 => {
             Step::Pour { to: checked!(call, step.to_g)?, from: checked!(call, step.from_s)? }
         }
-        Some(StepKind::Stir) => Step::Stir { from: checked!(call, step.from_s)? },
-        Some(StepKind::Wait) => Step::Wait { until: checked!(call, step.until_s)? },
-        Some(StepKind::Press) => Step::Press,
-        Some(StepKind::Beverage) => Step::Beverage { vessel: checked!(call, step.vessel_g)? },
+        of if of == kind::Stir as i32 => Step::Stir { from: checked!(call, step.from_s)? },
+        of if of == kind::Wait as i32 => Step::Wait { until: checked!(call, step.until_s)? },
+        of if of == kind::Press as i32 => Step::Press,
+        of if of == kind::Beverage as i32 => {
+            Step::Beverage { vessel: checked!(call, step.vessel_g)? }
+        }
         _ => return Err(call.unknown_choice(step.step, field!(step))),
     })
 }

@@ -118,7 +118,8 @@ macro_rules! quantities {
 
             /// Whether a value is accepted: in range, and whole where only whole numbers are.
             //
-            // Out of line, as are the two below: a small image has many inputs to check.
+            // Out of line, as are the two below and each quantity's own: a small image has many inputs
+            // to check.
             #[inline(never)]
             pub const fn accepts(self, value: f64) -> bool {
                 let among = place(value);
@@ -174,10 +175,26 @@ macro_rules! quantities {
                 #[doc = concat!("[`Error::OutOfRange`] outside ", $lowest, " to ", $highest, ", or not a number.")]
                 $(#[doc = concat!("[`Error::NotWhole`] for a number that is not ", stringify!($whole), ".")])?
                 pub const fn $from(value: f64) -> Result<Self, Error> {
-                    if !Quantity::$name.accepts(value) {
-                        return Err(Quantity::$name.refusal(value));
+                    match Self::accepted(value) {
+                        Some(accepted) => Ok(accepted),
+                        None => Err(Quantity::$name.refusal(value)),
                     }
-                    Ok(Self(with_one_zero(value)))
+                }
+
+                /// The same as [`Quantity::accepts`], without a look into a table.
+                #[inline(never)]
+                const fn accepted(value: f64) -> Option<Self> {
+                    const OF: Quantity = Quantity::$name;
+                    const EDGES: [i64; 2] = [place(OF.lowest()), place(OF.highest())];
+                    const IS_WHOLE: bool = OF.is_whole();
+                    let [lowest, highest] = EDGES;
+                    let among = place(value);
+                    let in_range = among >= lowest && among <= highest;
+                    if in_range && (!IS_WHOLE || value as u32 as f64 == value) {
+                        Some(Self(with_one_zero(value)))
+                    } else {
+                        None
+                    }
                 }
 
                 #[doc = concat!("The value in ", $unit, ".")]
@@ -202,7 +219,7 @@ macro_rules! quantities {
                 }
 
                 fn accept(value: f64) -> Option<Self> {
-                    Quantity::$name.accepts(value).then_some(Self(with_one_zero(value)))
+                    Self::accepted(value)
                 }
 
                 fn value(self) -> f64 {

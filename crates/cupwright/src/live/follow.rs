@@ -1,7 +1,9 @@
 //! Following a brew on a scale: which step of a recipe it is at, how much is still to pour, and when to
 //! stop.
 
-use super::fixed::{Fixed, ZERO};
+use core::num::Wrapping;
+
+use super::fixed::{Fixed, ZERO, fixed};
 use super::kept::{self, Kept, Walk, quantity};
 use super::{Doing, Event, Happening, Scale, Seen, Setup};
 use crate::error::Error;
@@ -36,7 +38,10 @@ const LEAST_TAUGHT: f64 = 1.0;
 const NEAR: f64 = 0.02;
 
 /// A flow counts for its steadiness after this time, s (estimate).
-const RUNNING_IN: f64 = 1.0;
+const RUNNING_IN: Fixed = fixed(1.0);
+
+/// So many flows of a pour are enough, for its steadiness: seven minutes.
+const MOST_FLOWS: u16 = 4096;
 
 /// A step of a recipe as a scale can follow it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -284,19 +289,19 @@ pub struct Follower {
 /// A pour's flow: how often it was seen, and sums over it in mg/s. Whole numbers lose no digits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Flows {
-    since: f64,
+    since: Fixed,
     count: u16,
     sum: Fixed,
     squares: Fixed,
 }
 
 impl Flows {
-    const fn since(time: f64) -> Self {
+    const fn since(time: Fixed) -> Self {
         Self { since: time, count: 0, sum: ZERO, squares: ZERO }
     }
 
-    fn take(&mut self, time: f64, flow: Fixed) {
-        if time - self.since < RUNNING_IN || self.count == u16::MAX {
+    fn take(&mut self, time: Fixed, flow: Fixed) {
+        if time - self.since < RUNNING_IN || self.count == MOST_FLOWS {
             return;
         }
         let flow = flow >> 10;
@@ -310,10 +315,10 @@ impl Flows {
         if self.count < 3 || self.sum <= ZERO {
             return None;
         }
-        let (sum, squares) = (self.sum.0 as f64, self.squares.0 as f64);
-        let count = f64::from(self.count);
-        let off = count * squares - square(sum);
-        FlowVariation::accept(100.0 * sqrt(max(0.0, off) * count / (count - 1.0)) / sum)
+        let count = Wrapping(self.count.into());
+        let off = (count * self.squares - self.sum * self.sum).0 as f64;
+        let (sum, fewer) = (self.sum.0 as f64, f64::from(self.count.saturating_sub(1)));
+        FlowVariation::accept(100.0 * sqrt(off * f64::from(self.count) / (fewer * square(sum))))
     }
 }
 
@@ -358,7 +363,7 @@ impl Follower {
             cued: None,
             lead: FIRST_LEAD,
             drips: 0.0,
-            flows: Flows::since(0.0),
+            flows: Flows::since(ZERO),
         }
     }
 
@@ -396,7 +401,7 @@ impl Follower {
         }
         let is_known = self.scale.line.weight() >= SURE;
         if seen.doing == Doing::Pouring && is_known {
-            self.flows.take(clock.seconds(), self.scale.line.flow);
+            self.flows.take(self.scale.line.time(), self.scale.line.flow);
         }
         let brewing = self.first_water.map(|first| max(0.0, clock.seconds() - first));
         let step = self.pass(&recipe, brewing, &seen);
@@ -549,7 +554,7 @@ impl Follower {
         }
         self.is_begun = true;
         self.cued = None;
-        self.flows = Flows::since(time);
+        self.flows = Flows::since(fixed(time));
         self.first_water = self.first_water.or(Some(time));
     }
 
@@ -693,7 +698,7 @@ impl Kept for Follower {
         }
         walk.number(&mut self.drips);
         let Flows { since, count, sum, squares } = &mut self.flows;
-        walk.number(since);
+        walk.fixed(since);
         walk.whole(count, |number| number as u16);
         walk.fixed(sum);
         walk.fixed(squares);
