@@ -356,6 +356,98 @@ fn coffee_comes_in_more_than_one_go() {
     assert!((now.brewing.unwrap().seconds() - (brew.time - before)).abs() < 0.5, "{now:?}");
 }
 
+/// Invented: coffee weighed in a cup of its own, a little more of it added, and coffee that was there before.
+#[test]
+fn what_else_happens_to_coffee() {
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    let now = brew.put(41.7);
+    assert_eq!((now.step, now.cue, now.why), (0, Cue::AddCoffee, Why::Next), "a cup: {now:?}");
+    let now = brew.put(14.8);
+    assert_eq!((now.step, now.cue), (1, Cue::Pour), "{now:?}");
+    // Half a gram more, by the tap of a spoon that takes a second.
+    for _ in 0..10 {
+        brew.mass += 0.12;
+        brew.read(0.0);
+    }
+    let now = brew.wait(5.0);
+    assert!(now.brewing.is_none(), "no water yet: {now:?}");
+    assert_eq!((now.step, now.cue, now.why), (1, Cue::Pour, Why::Next));
+    assert!(
+        (brew.follower.dose().unwrap().grams() - 16.0).abs() < 0.2,
+        "{:?}",
+        brew.follower.dose()
+    );
+    let first = brew.pour(5.0, 60.0);
+    let now = brew.wait(4.0);
+    assert!((now.seen.poured.grams() - first).abs() < 0.3, "{now:?}");
+
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    let poured = brew.pour(6.0, 7.0);
+    let now = brew.wait(4.0);
+    assert_eq!((now.step, brew.follower.dose()), (1, None), "{now:?}");
+    assert!((now.seen.poured.grams() - poured).abs() < 0.3, "{now:?}");
+}
+
+/// Invented: a hand that stops at 45 g of 50, is told so, and goes on when the next water is due.
+#[test]
+fn a_pour_that_ends_short_is_over_when_the_next_step_is_due() {
+    let mut recipe = pressed_steep();
+    recipe.remove(2);
+    let mut brew = Brew::new(recipe);
+    brew.wait(2.0);
+    brew.put(15.0);
+    brew.pour(5.0, 9.0);
+    let now = brew.wait(4.0);
+    assert_eq!((now.step, now.cue, now.why), (1, Cue::Pour, Why::Missing), "{now:?}");
+    let now = brew.wait(22.0);
+    assert_eq!((now.step, now.cue, now.why), (2, Cue::Pour, Why::Time), "{now:?}");
+    brew.pour(6.0, 60.0);
+    let now = brew.wait(4.0);
+    assert_eq!((now.step, now.cue), (3, Cue::Wait), "{now:?}");
+    assert!((now.seen.poured.grams() - 220.0).abs() < 2.0, "{now:?}");
+}
+
+/// Invented: a hand that goes on pouring teaches nothing about hands that stop.
+#[test]
+fn a_cue_that_is_not_heeded_teaches_no_lead() {
+    let mut brew = Brew::new(vec![Step::Pour { to: water(60.0), from: seconds(0.0) }]);
+    brew.wait(2.0);
+    let before = brew.follower.lead();
+    for _ in 0..300 {
+        brew.mass += 0.5;
+        brew.read(0.0);
+    }
+    brew.wait(5.0);
+    assert!(brew.cues.contains(&(Cue::StopPouring, Why::TooMuch)));
+    assert_eq!(brew.follower.lead(), before);
+}
+
+/// Invented: a brewer of 223 g on a cup of 312 g. The brewer is lifted off after the press, with the grounds.
+#[test]
+fn a_cup_that_stays_is_weighed_where_it_stands() {
+    let mut recipe = pressed_steep();
+    recipe.pop();
+    recipe.push(Step::Beverage { vessel: VesselMass::from_grams(312.0).unwrap() });
+    let mut brew = Brew::new(recipe);
+    brew.wait(2.0);
+    brew.put(312.0 + 223.0);
+    brew.mass = 0.0;
+    brew.wait(2.0);
+    brew.put(15.0);
+    brew.pour(5.0, 60.0);
+    brew.wait(4.0);
+    brew.pour(6.0, 60.0);
+    brew.wait(4.0);
+    brew.press(20.0);
+    let beverage = brew.mass - 15.0 - 31.0;
+    let now = brew.put(-223.0 - 15.0 - 31.0);
+    assert_eq!((now.cue, now.why), (Cue::Nothing, Why::Done), "{now:?}");
+    let weighed = brew.follower.beverage().unwrap().grams();
+    assert!((weighed - beverage).abs() < 0.3, "{weighed} for {beverage}");
+}
+
 #[test]
 fn without_a_recipe_water_is_counted_all_the_same() {
     let mut brew = Brew::new(Vec::new());

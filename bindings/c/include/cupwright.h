@@ -1502,7 +1502,8 @@ enum cupwright_step
      */
     CUPWRIGHT_STEP_PRESS = 6,
     /**
-     * Weigh what has come out: vessel_g.
+     * Weigh what has come out: vessel_g. Put down, or left where it stands when the brewer is lifted off
+     * it, of which the weight tells where the scale began empty.
      */
     CUPWRIGHT_STEP_BEVERAGE = 7,
 };

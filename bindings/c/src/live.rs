@@ -1,12 +1,12 @@
 //! A scale that is watched while someone brews on it, and a brew that is followed: states that the
 //! caller keeps.
 
-use cupwright::live::{Account, Follower, Now, Scale, Seen, Setup, Step, StepKind};
+use cupwright::live::{Account, Follower, Now, Scale, Seen, Setup, Step};
 use cupwright::live::{FOLLOWER_BYTES, SCALE_BYTES};
 use cupwright::quantity::{Beverage, Change, Dose, Flow, StepCount};
 use cupwright::quantity::{FlowVariation, Time, WaterRatio};
 
-use crate::call::{Call, Field, Refused, answer, checked, done, each, field, given, opened};
+use crate::call::{Call, Field, Refused, answer, checked, done, field, given, opened};
 use crate::forecast::{self, cupwright_intended, cupwright_outlook};
 use crate::status::cupwright_error;
 use crate::verdict::{self, cupwright_window};
@@ -174,7 +174,8 @@ pub enum cupwright_step {
     Wait = 5,
     /// Press by hand, or let it drain.
     Press = 6,
-    /// Weigh what has come out: vessel_g.
+    /// Weigh what has come out: vessel_g. Put down, or left where it stands when the brewer is lifted off
+    /// it, of which the weight tells where the scale began empty.
     Beverage = 7,
 }
 
@@ -405,18 +406,20 @@ fn setup_of(call: Call, setup: &cupwright_live_setup) -> Result<Setup, Refused> 
 }
 
 /// The core's step.
-fn step_of(call: Call, step: cupwright_live_step) -> Result<Step, Refused> {
-    let kind = StepKind::ALL.iter().find(|kind| **kind as i32 == step.step);
-    Ok(match kind {
-        Some(StepKind::Rinse) => Step::Rinse,
-        Some(StepKind::Dose) => Step::Dose { dose: checked!(call, step.dose_g)? },
-        Some(StepKind::Pour) => {
+fn step_of(call: Call, step: &cupwright_live_step) -> Result<Step, Refused> {
+    use cupwright_step as kind;
+    Ok(match step.step {
+        of if of == kind::Rinse as i32 => Step::Rinse,
+        of if of == kind::Dose as i32 => Step::Dose { dose: checked!(call, step.dose_g)? },
+        of if of == kind::Pour as i32 => {
             Step::Pour { to: checked!(call, step.to_g)?, from: checked!(call, step.from_s)? }
         }
-        Some(StepKind::Stir) => Step::Stir { from: checked!(call, step.from_s)? },
-        Some(StepKind::Wait) => Step::Wait { until: checked!(call, step.until_s)? },
-        Some(StepKind::Press) => Step::Press,
-        Some(StepKind::Beverage) => Step::Beverage { vessel: checked!(call, step.vessel_g)? },
+        of if of == kind::Stir as i32 => Step::Stir { from: checked!(call, step.from_s)? },
+        of if of == kind::Wait as i32 => Step::Wait { until: checked!(call, step.until_s)? },
+        of if of == kind::Press as i32 => Step::Press,
+        of if of == kind::Beverage as i32 => {
+            Step::Beverage { vessel: checked!(call, step.vessel_g)? }
+        }
         _ => return Err(call.unknown_choice(step.step, field!(step))),
     })
 }
@@ -472,7 +475,7 @@ fn weighed(call: Call, of: &Follower) -> Result<cupwright_live_weighed, Refused>
         dose_g: of.dose().map_or(0.0, Dose::grams),
         beverage_g: of.beverage().map_or(0.0, Beverage::grams),
         drips_g: call.core(of.drips())?.grams(),
-        lead_s: call.core(of.lead())?.seconds(),
+        lead_s: of.lead().seconds(),
         has_dose: of.dose().is_some().into(),
         has_beverage: of.beverage().is_some().into(),
     })
@@ -669,9 +672,6 @@ pub unsafe extern "C" fn cupwright_follow_begin(
     }))
 }
 
-/// Most steps of a recipe.
-const MOST_STEPS: usize = 24;
-
 /// Takes the next reading, as cupwright_live_take() does, and tells what to do.
 ///
 /// @param follower The state.
@@ -697,11 +697,11 @@ pub unsafe extern "C" fn cupwright_follow_take(
 ) -> i32 {
     answer!(now, error, |call| Ok({
         let follower = begun!(call, mut follower: Follower)?;
-        let mut places = [Step::Press; MOST_STEPS];
-        let recipe =
-            each(given!(call, recipe, count: StepCount)?, &mut places, |step| step_of(call, step))?;
+        let recipe = given!(call, recipe, count: StepCount)?;
+        recipe.iter().try_for_each(|step| step_of(call, step).map(|_| ()))?;
+        let at = |place| recipe.get(place).and_then(|step| step_of(call, step).ok());
         let (clock, reading) = (checked!(call, clock_s)?, checked!(call, reading_g)?);
-        self::now(&call.core(follower.take(recipe, clock, reading))?)
+        self::now(&call.core(follower.take_from(at, clock, reading))?)
     }))
 }
 

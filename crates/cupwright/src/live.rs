@@ -47,13 +47,16 @@
 //! [`Scale::zeroed`].
 
 mod book;
+mod fixed;
 mod follow;
 mod hold;
 mod kept;
 mod line;
 
+use core::num::Wrapping;
+
 use crate::error::Error;
-use crate::math::{max, min, sqrt, square};
+use crate::math::sqrt;
 use crate::quantity::{
     Capacity, Change, Clock, Division, FastestPour, Flow, Level, MassUncertainty, Measure, Poured,
     Quantity, ScaleReading, Unclear, computed,
@@ -65,54 +68,52 @@ pub use crate::sealed::Unreadable;
 pub use follow::{Cue, FOLLOWER_BYTES, Follower, Now, Step, StepKind, Why};
 
 use book::Book;
+use fixed::{Fixed, ZERO, brought, fixed, magnitude, number, product, share};
 use hold::{Hold, Told};
 use kept::{Kept, Walk};
 use line::{Line, Point};
 
 /// Readings nearer than this are averaged to one point, s (estimate).
-const POINT: f64 = 0.1;
+const POINT: Fixed = fixed(0.1);
 
 /// Longer without a reading is a gap, s (estimate).
-const GAP: f64 = 1.0;
+const GAP: Fixed = fixed(1.0);
 
 /// Noise at the beginning, g (estimate: that of a common kitchen scale).
-const FIRST_NOISE: f64 = 0.05;
+const FIRST_NOISE: Fixed = fixed(0.05);
 
 /// Most that noise is taken for, g (estimate).
-const MOST_NOISE: f64 = 0.5;
-
-/// Share of a new look at the noise (estimate).
-const NEW_NOISE: f64 = 0.1;
+const MOST_NOISE: Fixed = fixed(0.5);
 
 /// A pour has begun at this flow, g/s (estimate).
-const ON: f64 = 0.8;
+const ON: Fixed = fixed(0.8);
 
 /// Until a flow shows, s (estimate).
-const ONSET: f64 = 0.5;
+const ONSET: Fixed = fixed(0.5);
 
 /// A pour has ended at this flow, g/s (estimate).
-const OFF: f64 = 0.4;
+const OFF: Fixed = fixed(0.4);
 
 /// A flow below this is drift, g/s (estimate).
-const DRIFT: f64 = 0.2;
+const DRIFT: Fixed = fixed(0.2);
 
 /// A pour of no more than this on average ends more slowly, g/s (estimate).
-const SLOW: f64 = 2.5;
+const SLOW: Fixed = fixed(2.5);
 
 /// A drip has begun, or ended, after so long, s (estimate).
-const DRIP: f64 = 1.0;
+const DRIP: Fixed = fixed(1.0);
 
 /// Water comes to rest within this time after a pour, s (estimate).
-const SETTLING: f64 = 1.0;
+const SETTLING: Fixed = fixed(1.0);
 
 /// And is taken to have come to rest after this, s (estimate).
-const SETTLED: f64 = 3.0;
+const SETTLED: Fixed = fixed(3.0);
 
 /// No pour begins so soon after something moved, s (estimate).
-const QUIET: f64 = 0.8;
+const QUIET: Fixed = fixed(0.8);
 
 /// What a movement leaves comes to rest within this time, s (estimate).
-const AFTERMATH: f64 = 2.0;
+const AFTERMATH: Fixed = fixed(2.0);
 
 /// Drift that is told, g (estimate).
 const DRIFT_TOLD: f64 = 2.0;
@@ -328,31 +329,46 @@ enum Phase {
     Dripping,
 }
 
+/// Something that happened, before it is told.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Heard {
+    happening: Happening,
+    time: Fixed,
+    /// g.
+    change: f64,
+}
+
+impl Heard {
+    fn event(self) -> Result<Event, Error> {
+        let Self { happening, time, change } = self;
+        Ok(Event { happening, clock: computed(number(time))?, change: computed(change)? })
+    }
+}
+
 /// Readings on their way to a point.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Gathered {
     /// Times and masses over those of the first.
     first: Point,
-    time: f64,
-    mass: f64,
+    time: Fixed,
+    mass: Fixed,
     /// When the last point was made.
-    closed: f64,
-    /// When the last reading came.
+    closed: Fixed,
+    /// When the last reading came, s; as it was told, for clocks that hardly go on.
     last: f64,
 }
 
 /// A scale that is being watched. See the [module](self).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scale {
-    division: f64,
-    capacity: f64,
-    fastest: f64,
+    division: Fixed,
+    capacity: Fixed,
+    fastest: Fixed,
     gathered: Gathered,
     /// How many readings that is. Here and not there, where it would take eight bytes.
     readings: u8,
     line: Line,
-    /// σ² of a point, g².
-    variance: f64,
+    noise: Noise,
     hold: Hold,
     phase: Phase,
     /// Points in a row that ask for another phase.
@@ -360,14 +376,23 @@ pub struct Scale {
     /// Runs of water since it is counted; beyond 255 their uncertainty grows no more.
     runs: u8,
     /// Since when the phase lasts; while still, since when there is more than drift.
-    since: f64,
+    since: Fixed,
     /// Since when nothing but drift goes on.
-    calm: f64,
+    calm: Fixed,
     book: Book,
     /// What was drift when it was last told.
     drift_told: f64,
     /// What happened at the same time as what is being told.
-    pending: Option<Event>,
+    pending: Option<Heard>,
+}
+
+/// The noise of a point.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Noise {
+    /// σ², 2⁻⁴⁰ g².
+    variance: i64,
+    /// σ, the root of it to 2⁻¹⁷ g.
+    deviation: Fixed,
 }
 
 /// How every scale's bytes begin.
@@ -397,25 +422,25 @@ impl Scale {
     /// A scale of which nothing is known yet. Its first reading is taken for what lies on it.
     pub const fn new(setup: Setup) -> Self {
         Self {
-            division: setup.division.grams(),
-            capacity: setup.capacity.grams(),
-            fastest: setup.fastest.grams_per_second(),
+            division: fixed(setup.division.grams()),
+            capacity: fixed(setup.capacity.grams()),
+            fastest: fixed(setup.fastest.grams_per_second()),
             gathered: Gathered {
-                first: Point { time: 0.0, mass: 0.0 },
-                time: 0.0,
-                mass: 0.0,
-                closed: 0.0,
+                first: Point::NONE,
+                time: ZERO,
+                mass: ZERO,
+                closed: ZERO,
                 last: f64::NEG_INFINITY,
             },
             readings: 0,
             line: Line::NONE,
-            variance: FIRST_NOISE * FIRST_NOISE,
+            noise: Noise::of(FIRST_NOISE),
             hold: Hold::NONE,
             phase: Phase::Still,
             asking: 0,
             runs: 0,
-            since: 0.0,
-            calm: 0.0,
+            since: ZERO,
+            calm: ZERO,
             book: Book::BLANK,
             drift_told: 0.0,
             pending: None,
@@ -428,23 +453,26 @@ impl Scale {
     /// [`Error::Impossible`] for a clock that does not go forward; nothing is changed by it.
     /// [`Error::ResultOutOfRange`] for accounts that leave all ranges, after years of pouring.
     pub fn take(&mut self, clock: Clock, reading: ScaleReading) -> Result<Seen, Error> {
-        let point = Point { time: clock.seconds(), mass: reading.grams() };
-        if point.time <= self.gathered.last {
+        let time = clock.seconds();
+        if time <= self.gathered.last {
             return Err(Error::Impossible {
                 quantity: Quantity::Clock,
-                value: point.time,
+                value: time,
                 lowest: self.gathered.last,
                 highest: Quantity::Clock.highest(),
                 beside: Quantity::Clock,
             });
         }
+        let point = Point { time: fixed(time), mass: fixed(reading.grams()) };
+        let step = point.time - fixed(self.gathered.last);
+        self.gathered.last = time;
         let mut event = self.pending.take();
         if !self.line.is_begun() {
             self.begin(point);
-        } else if point.mass - self.book.tared >= self.capacity - self.division {
-            self.overload(point, &mut event)?;
+        } else if point.mass - fixed(self.book.tared) >= self.capacity - self.division {
+            self.overload(point, &mut event);
         } else {
-            self.gather(point, &mut event)?;
+            self.gather(point, step, &mut event);
         }
         self.seen(event)
     }
@@ -515,36 +543,45 @@ impl Scale {
     /// Tells that readings are lower by so much from the next one on, because the display was set to
     /// zero: firmware knows, and nothing has to be guessed.
     pub fn zeroed(&mut self, by: Change) {
-        let by = by.grams();
+        self.book.zeroed(by.grams());
+        let by = fixed(by.grams());
         self.gathered.first.mass -= by;
         self.line.lower(by);
         self.hold.lower(by);
-        self.book.anchor -= by;
-        self.book.tared -= by;
     }
 
-    /// σ of a point.
-    fn noise(&self) -> f64 {
-        sqrt(self.variance)
+    /// So many times the noise of a point.
+    fn noise(&self, times: Fixed) -> Fixed {
+        product(times, self.noise.deviation)
     }
 
     /// How far a point can be off without being something else than water.
-    fn reach(&self, step: f64) -> f64 {
+    fn reach(&self, step: Fixed) -> Fixed {
         // Four standard deviations of a difference.
-        self.fastest * step + 5.7 * self.noise() + self.division
+        brought(self.fastest, step) + self.noise(fixed(5.7)) + self.division
     }
 
-    /// What the phase has gained.
+    /// Level, g.
+    fn level(&self) -> f64 {
+        number(self.line.level)
+    }
+
+    /// What lies on the scale at a level, if it began empty, g.
+    fn load(&self, level: f64) -> f64 {
+        level - self.book.tared
+    }
+
+    /// What the phase has gained, g.
     fn under_way(&self) -> f64 {
-        self.line.level - self.book.anchor
+        self.level() - self.book.anchor
     }
 
     /// Puts down what the phase has gained.
     fn enter(&mut self, account: fn(&mut Book) -> &mut f64) {
-        self.book.enter(self.line.level, account);
+        self.book.enter(self.level(), account);
     }
 
-    fn turn(&mut self, phase: Phase, time: f64) {
+    fn turn(&mut self, phase: Phase, time: Fixed) {
         if self.phase == Phase::Still && phase != Phase::Still {
             self.runs = self.runs.saturating_add(1);
         }
@@ -555,11 +592,11 @@ impl Scale {
     }
 
     /// What is seen now.
-    fn seen(&self, event: Option<Event>) -> Result<Seen, Error> {
-        let is_known = !self.hold.is_on() && self.line.weight() >= 3.0;
-        let flow = if is_known { Some(computed(self.line.flow)?) } else { None };
+    fn seen(&self, heard: Option<Heard>) -> Result<Seen, Error> {
+        let is_known = !self.hold.is_on() && self.line.weight() >= 3;
+        let flow = if is_known { Some(computed(number(self.line.flow))?) } else { None };
         Ok(Seen {
-            level: computed(self.line.level)?,
+            level: computed(self.level())?,
             flow,
             poured: self.poured()?,
             unclear: computed(self.book.unsure)?,
@@ -570,7 +607,7 @@ impl Scale {
                 (None, Phase::Settling) => Doing::Settling,
                 (None, Phase::Dripping) => Doing::Dripping,
             },
-            event,
+            event: heard.map(Heard::event).transpose()?,
         })
     }
 
@@ -578,56 +615,49 @@ impl Scale {
     fn begin(&mut self, point: Point) {
         self.line.begin(&[point]);
         self.gathered.closed = point.time;
-        self.gathered.last = point.time;
         self.enter(|book| &mut book.moved);
         self.turn(Phase::Still, point.time);
     }
 
     /// A reading beyond the scale.
     #[inline(never)]
-    fn overload(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
+    fn overload(&mut self, point: Point, event: &mut Option<Heard>) {
         self.readings = 0;
         self.gathered.closed = point.time;
-        self.gathered.last = point.time;
         if self.hold.overload(point) {
-            self.tell(event, Happening::Overloaded, point.time, point.mass)?;
+            self.tell(event, Happening::Overloaded, point.time, number(point.mass));
         }
-        Ok(())
     }
 
-    /// A reading on its way to a point.
-    fn gather(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
-        let Gathered { last, closed, .. } = self.gathered;
-        let step = point.time - last;
+    /// A reading on its way to a point, `step` after the one before.
+    fn gather(&mut self, point: Point, step: Fixed, event: &mut Option<Heard>) {
         // No point lies astride a jump.
         if self.readings > 0 && !self.hold.is_on() {
             let off = point.mass - self.gathered.mean(self.readings).mass;
-            if off.abs() > self.reach(step) {
-                self.close(last, event)?;
+            if magnitude(off) > self.reach(step) {
+                self.close(point.time - step, event);
             }
         }
         let gathered = &mut self.gathered;
         if self.readings == 0 {
-            (gathered.first, gathered.time, gathered.mass) = (point, 0.0, 0.0);
+            (gathered.first, gathered.time, gathered.mass) = (point, ZERO, ZERO);
         }
-        gathered.last = point.time;
         self.readings = self.readings.saturating_add(1);
         gathered.time += point.time - gathered.first.time;
         gathered.mass += point.mass - gathered.first.mass;
-        if point.time - closed >= POINT - 0.5 * step {
-            self.close(point.time, event)?;
+        if point.time - gathered.closed >= POINT - (step >> 1) {
+            self.close(point.time, event);
         }
-        Ok(())
     }
 
-    fn close(&mut self, time: f64, event: &mut Option<Event>) -> Result<(), Error> {
+    fn close(&mut self, time: Fixed, event: &mut Option<Heard>) {
         let point = self.gathered.mean(self.readings);
         self.readings = 0;
         self.gathered.closed = time;
         self.point(point, event)
     }
 
-    fn point(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
+    fn point(&mut self, point: Point, event: &mut Option<Heard>) {
         let step = point.time - self.line.time();
         if self.hold.is_on() {
             return self.held(point, event);
@@ -637,35 +667,33 @@ impl Scale {
         }
         if !self.is_reached(point, step) {
             self.hold = Hold::from(point);
-            return Ok(());
+            return;
         }
         self.listen(point);
-        self.line.take(point, self.variance);
+        self.line.take(point, self.noise.variance);
         self.judge(point.time, step, event)
     }
 
     /// Whether water can have brought the reading to a point: no faster than water is poured, and down
     /// no more than when a stream no longer pushes (half of that, estimate).
-    fn is_reached(&self, point: Point, step: f64) -> bool {
+    fn is_reached(&self, point: Point, step: Fixed) -> bool {
         let change = point.mass - self.line.level;
-        change.abs() <= self.reach(if change < 0.0 { 0.5 * step } else { step })
+        magnitude(change) <= self.reach(if change < ZERO { step >> 1 } else { step })
     }
 
     /// Follows the noise.
     fn listen(&mut self, point: Point) {
         if let Some(bend) = self.line.bend(point) {
-            let least = square(self.division) * (1.0 / 12.0 + 0.01);
-            let next = self.variance + NEW_NOISE * (min(bend, 9.0 * self.variance) - self.variance);
-            self.variance = min(max(next, least), square(MOST_NOISE));
+            self.noise.take(bend, self.division);
         }
     }
 
     /// What the line says now.
     #[inline(never)]
-    fn judge(&mut self, time: f64, step: f64, event: &mut Option<Event>) -> Result<(), Error> {
+    fn judge(&mut self, time: Fixed, step: Fixed, event: &mut Option<Heard>) {
         if self.phase == Phase::Still && self.hold.ended_at(time, QUIET) {
             (self.calm, self.since) = (time, time);
-            return Ok(());
+            return;
         }
         if self.phase != Phase::Pouring && self.starts() {
             if self.phase != Phase::Still {
@@ -673,13 +701,13 @@ impl Scale {
             }
             let gain = self.under_way();
             // Not before there was a flow at all.
-            let earliest = max(0.0, self.since - ONSET);
-            let began = max(earliest, time - gain / self.line.flow);
+            let earliest = (self.since - ONSET).max(ZERO);
+            let began = earliest.max(time - fixed(gain / number(self.line.flow)));
             self.turn(Phase::Pouring, time);
             return self.tell(event, Happening::PourStarted, began, gain);
         }
         if self.phase != Phase::Still {
-            self.book.wet(step);
+            self.book.wet(number(step));
         }
         match self.phase {
             Phase::Still => self.drift(time, step, event),
@@ -692,132 +720,128 @@ impl Scale {
     /// Whether a pour starts: the flow is large, surely so, and has brought something.
     fn starts(&mut self) -> bool {
         let (flow, weight) = (self.line.flow, self.line.weight());
-        let is_flow = weight >= 3.0 && flow > ON && flow < 1.2 * self.fastest;
-        // Roots are dear: only where they are needed.
-        let is_sure = || {
-            let noise = self.noise();
-            flow > 4.0 * noise * self.line.u_flow()
-                && self.under_way() > 0.25 + 3.0 * noise
-                && (weight >= 6.0 || self.line.is_rising())
-        };
-        let asks = is_flow && is_sure();
+        let asks = weight >= 3
+            && flow > ON
+            && flow < product(fixed(1.2), self.fastest)
+            && self.is_sure(flow, 16)
+            && fixed(self.under_way()) > fixed(0.25) + self.noise(fixed(3.0))
+            && (weight >= 6 || self.line.is_rising());
         self.asking = if asks { self.asking.saturating_add(1) } else { 0 };
         asks && self.asking >= 2
     }
 
-    fn pour(&mut self, time: f64, event: &mut Option<Event>) -> Result<(), Error> {
-        let flow = self.line.flow;
-        let ends = self.line.weight() >= 3.0
-            && flow < OFF
-            && flow + self.noise() * self.line.u_flow() < ON;
-        self.asking = if ends { self.asking.saturating_add(1) } else { 0 };
-        let is_slow = self.under_way() < SLOW * (time - self.since);
-        if self.asking >= if is_slow { 4 } else { 2 } {
-            self.turn(Phase::Settling, time);
-            self.tell(event, Happening::PourStopped, time, self.under_way())?;
-        }
-        Ok(())
+    /// Whether a flow is more than noise: its standard deviations, squared.
+    fn is_sure(&self, flow: Fixed, squared: u8) -> bool {
+        self.line.is_sure(flow, squared, self.noise.variance)
     }
 
-    fn settle(&mut self, time: f64, event: &mut Option<Event>) -> Result<(), Error> {
-        let waited = time - self.since;
-        if (waited > SETTLING && self.line.flow.abs() < DRIFT) || waited > SETTLED {
-            self.rest(Happening::Settled, time, event)?;
+    fn pour(&mut self, time: Fixed, event: &mut Option<Heard>) {
+        let flow = self.line.flow;
+        let ends = self.line.weight() >= 3 && flow < OFF && self.is_sure(ON - flow, 1);
+        self.asking = if ends { self.asking.saturating_add(1) } else { 0 };
+        let is_slow = fixed(self.under_way()) < brought(SLOW, time - self.since);
+        if self.asking >= if is_slow { 4 } else { 2 } {
+            self.turn(Phase::Settling, time);
+            self.tell(event, Happening::PourStopped, time, self.under_way());
         }
-        Ok(())
+    }
+
+    fn settle(&mut self, time: Fixed, event: &mut Option<Heard>) {
+        let waited = time - self.since;
+        if (waited > SETTLING && magnitude(self.line.flow) < DRIFT) || waited > SETTLED {
+            self.rest(Happening::Settled, time, event);
+        }
     }
 
     /// What water brought is put down, and nothing goes on any more.
-    fn rest(
-        &mut self,
-        happening: Happening,
-        time: f64,
-        event: &mut Option<Event>,
-    ) -> Result<(), Error> {
+    fn rest(&mut self, happening: Happening, time: Fixed, event: &mut Option<Heard>) {
         let gain = self.under_way();
         self.enter(|book| &mut book.poured);
         self.turn(Phase::Still, time);
         self.tell(event, happening, time, gain)
     }
 
-    fn drip(&mut self, time: f64, event: &mut Option<Event>) -> Result<(), Error> {
-        if self.line.flow > 0.5 * DRIFT {
+    fn drip(&mut self, time: Fixed, event: &mut Option<Heard>) {
+        if self.line.flow > DRIFT >> 1 {
             self.since = time;
         } else if time - self.since > DRIP {
-            self.rest(Happening::DripStopped, time, event)?;
+            self.rest(Happening::DripStopped, time, event);
         }
-        Ok(())
     }
 
-    fn drift(&mut self, time: f64, step: f64, event: &mut Option<Event>) -> Result<(), Error> {
+    fn drift(&mut self, time: Fixed, step: Fixed, event: &mut Option<Heard>) {
         let (flow, gain) = (self.line.flow, self.under_way());
-        if flow.abs() >= DRIFT {
-            let noise = self.noise();
-            let is_sure = flow > 4.0 * noise * self.line.u_flow() && gain > 0.3 + 3.0 * noise;
-            if is_sure && time - self.since > DRIP {
+        if magnitude(flow) >= DRIFT {
+            let is_drip = flow > ZERO
+                && time - self.since > DRIP
+                && fixed(gain) > fixed(0.3) + self.noise(fixed(3.0))
+                && self.is_sure(flow, 16);
+            if is_drip {
                 self.turn(Phase::Dripping, time);
-                self.tell(event, Happening::DripStarted, time, gain)?;
+                self.tell(event, Happening::DripStarted, time, gain);
             }
-            return Ok(());
+            return;
         }
+        let mut gain = gain;
         if self.hold.ended_at(time, AFTERMATH) {
             self.enter(|book| &mut book.drifted);
-        } else if gain.abs() > 1.0 && gain.abs() > 1.0 + 3.0 * self.noise() {
+            gain = 0.0;
+        } else if magnitude(fixed(gain)) > fixed(1.0) + self.noise(fixed(3.0)) {
             // Too small for a jump, too quick for water.
             return self.moved(self.since, gain, event);
         }
-        let gain = self.under_way();
-        let share = min(step, 1.0);
+        let step = number(step.min(fixed(1.0)));
+        let change = step * gain;
         self.since = time;
-        self.book.drift(share * gain);
-        if time - self.calm > 2.0 {
-            self.book.still(step, share * gain);
+        self.book.drift(change);
+        if time - self.calm > fixed(2.0) {
+            self.book.still(step, change);
         }
         let drifted = self.book.drifted - self.drift_told;
         if drifted.abs() > DRIFT_TOLD {
             self.drift_told = self.book.drifted;
-            self.tell(event, Happening::Drifted, time, drifted)?;
+            self.tell(event, Happening::Drifted, time, drifted);
         }
-        Ok(())
     }
 
     /// A point while something disturbs the reading.
     #[inline(never)]
-    fn held(&mut self, point: Point, event: &mut Option<Event>) -> Result<(), Error> {
+    fn held(&mut self, point: Point, event: &mut Option<Heard>) {
         let step = point.time - self.hold.time();
         let elapsed = self.hold.take(point);
         // Back where it was, or would have come to.
         let is_pouring = self.phase == Phase::Pouring;
         let (expected, reach) = if is_pouring {
-            let strayed = 0.5 * self.line.flow.abs() * elapsed;
-            (self.line.ahead(point.time), self.reach(0.2 * min(step, GAP)) + strayed)
+            let strayed = brought(magnitude(self.line.flow) >> 1, elapsed);
+            let step = product(fixed(0.2), step.min(GAP));
+            (self.line.ahead(point.time), self.reach(step) + strayed)
         } else {
-            (self.line.level, self.reach(min(step, GAP)) + self.hold.left_by_press())
+            (self.line.level, self.reach(step.min(GAP)) + self.hold.left_by_press())
         };
         if self.hold.is_near(expected, reach) {
-            let hold = core::mem::replace(&mut self.hold, Hold::NONE);
-            if hold.is_short() {
-                self.line.take(point, self.variance);
+            if self.hold.is_short() {
+                self.hold = Hold::NONE;
+                self.line.take(point, self.noise.variance);
                 return self.judge(point.time, step, event);
             }
-            let old = self.line.level;
+            let (old, was_press) = (self.level(), self.hold.was_press());
+            self.line.begin(self.hold.last_two());
             self.hold = Hold::ended(point.time);
-            self.line.begin(&hold.last_two());
             (self.calm, self.since) = (point.time, point.time);
-            if hold.was_press() {
-                self.tell(event, Happening::Released, point.time, self.line.level - old)?;
+            if was_press {
+                self.tell(event, Happening::Released, point.time, self.level() - old);
             }
             return self.judge(point.time, step, event);
         }
         // Water that began with a splash.
         let gain = point.mass - self.line.level;
-        let is_water = gain > -reach && gain < self.fastest * elapsed + reach;
+        let is_water = gain > -reach && gain < brought(self.fastest, elapsed) + reach;
         if is_water && self.hold.rises(OFF, self.fastest) {
-            let hold = core::mem::replace(&mut self.hold, Hold::NONE);
-            self.line.begin(&hold.last_three());
+            self.line.begin(self.hold.last_three());
+            self.hold = Hold::NONE;
             return self.judge(point.time, step, event);
         }
-        if self.hold.is_calm(max(6.0 * self.noise(), 3.0 * self.division)) {
+        if self.hold.is_calm(self.noise(fixed(6.0)).max(self.division * Wrapping(3))) {
             return self.elsewhere(point.time, elapsed, event);
         }
         self.announce(point.time, event)
@@ -825,55 +849,56 @@ impl Scale {
 
     /// Says what disturbs the reading, once that can be told.
     #[inline(never)]
-    fn announce(&mut self, time: f64, event: &mut Option<Event>) -> Result<(), Error> {
+    fn announce(&mut self, time: Fixed, event: &mut Option<Heard>) {
         let Some((told, off)) = self.hold.announce(self.line.level) else {
-            return Ok(());
+            return;
         };
-        let since = self.hold.since();
+        let (since, off) = (self.hold.since(), number(off));
         match told {
             Told::Restless => return self.tell(event, Happening::Restless, time, off),
-            Told::Pressed => self.tell(event, Happening::Pressed, since, off)?,
-            _ => self.tell(event, Happening::Disturbed, since, off)?,
+            Told::Pressed => self.tell(event, Happening::Pressed, since, off),
+            _ => self.tell(event, Happening::Disturbed, since, off),
         }
         if self.phase == Phase::Pouring {
             self.turn(Phase::Settling, time);
-            self.tell(event, Happening::PourStopped, since, self.under_way())?;
+            self.tell(event, Happening::PourStopped, since, self.under_way());
         }
-        Ok(())
     }
 
     /// The reading has come to rest elsewhere.
     #[inline(never)]
-    fn elsewhere(
-        &mut self,
-        time: f64,
-        elapsed: f64,
-        event: &mut Option<Event>,
-    ) -> Result<(), Error> {
-        let hold = core::mem::replace(&mut self.hold, Hold::ended(time));
-        let (old, flow, since) = (self.line.level, self.line.flow, hold.since());
-        self.line.begin_flat(hold.last_three());
-        let (new, change) = (self.line.level, self.line.level - old);
+    fn elsewhere(&mut self, time: Fixed, elapsed: Fixed, event: &mut Option<Heard>) {
+        let (before, flow, since) = (self.line.level, self.line.flow, self.hold.since());
+        let (was_press, was_sudden) = (self.hold.was_press(), self.hold.is_sudden());
+        let was_told = self.hold.told() != Told::Nothing;
+        self.line.begin_flat(self.hold.last_three());
+        self.hold = Hold::ended(time);
+        let after = self.line.level;
+        let (old, new) = (number(before), number(after));
+        let change = new - old;
         // The stream's end: it no longer pushes.
-        if self.phase == Phase::Pouring && change.abs() < self.reach(POINT) + 0.25 * flow {
+        if self.phase == Phase::Pouring
+            && magnitude(after - before) < self.reach(POINT) + (flow >> 2)
+        {
             self.turn(Phase::Settling, time);
             return self.tell(event, Happening::PourStopped, since, new - self.book.anchor);
         }
         let gain = old - self.book.anchor;
         self.close_phase(old);
         if self.phase == Phase::Pouring {
-            self.tell(event, Happening::PourStopped, since, gain)?;
+            self.tell(event, Happening::PourStopped, since, gain);
         }
-        if hold.was_press() {
-            self.tell(event, Happening::Released, time, change)?;
+        if was_press {
+            self.tell(event, Happening::Released, time, change);
         }
         self.turn(Phase::Still, time);
-        let is_zero = new.abs() <= max(2.5 * self.division, 3.5 * self.noise());
-        if is_zero && old.abs() > 1.0 && hold.is_sudden() {
+        let nothing = product(fixed(2.5), self.division).max(self.noise(fixed(3.5)));
+        if magnitude(after) <= nothing && magnitude(before) > fixed(1.0) && was_sudden {
             self.enter(|book| &mut book.tared);
             return self.tell(event, Happening::Tared, since, change);
         }
-        if change > 0.0 && change <= self.fastest * elapsed && hold.told() != Told::Nothing {
+        let could_be_water = change > 0.0 && after - before <= brought(self.fastest, elapsed);
+        if could_be_water && was_told {
             self.enter(|book| &mut book.unclear);
             self.book.unsure += change;
             return self.tell(event, Happening::Unclear, since, change);
@@ -882,7 +907,7 @@ impl Scale {
     }
 
     /// Something was put down, taken off or put back.
-    fn moved(&mut self, time: f64, change: f64, event: &mut Option<Event>) -> Result<(), Error> {
+    fn moved(&mut self, time: Fixed, change: f64, event: &mut Option<Heard>) {
         self.enter(|book| &mut book.moved);
         if change < 0.0 {
             self.book.take_off(-change);
@@ -896,15 +921,16 @@ impl Scale {
 
     /// A reading after a gap.
     #[inline(never)]
-    fn lost(&mut self, point: Point, gap: f64, event: &mut Option<Event>) -> Result<(), Error> {
-        let (old, flow) = (self.line.level, self.line.flow);
-        let change = point.mass - old;
-        let reach = self.reach(POINT);
-        let went_on = (change - flow * gap).abs() < 0.5 * flow * gap + reach;
-        let could_be_water = change > -reach && change < self.fastest * gap + reach;
+    fn lost(&mut self, point: Point, gap: Fixed, event: &mut Option<Heard>) {
+        let (old, flow) = (self.level(), self.line.flow);
+        let change = point.mass - self.line.level;
+        let (reach, expected) = (self.reach(POINT), brought(flow, gap));
+        let went_on = magnitude(change - expected) < (expected >> 1) + reach;
+        let could_be_water = change > -reach && change < brought(self.fastest, gap) + reach;
+        let changed = number(change);
         self.line.begin(&[point]);
         if self.phase != Phase::Still && could_be_water {
-            self.book.unsure += change.abs();
+            self.book.unsure += changed.abs();
             if self.phase == Phase::Pouring && went_on {
                 self.asking = 0;
             } else {
@@ -912,13 +938,13 @@ impl Scale {
             }
         } else {
             self.close_phase(old);
-            if change.abs() > reach {
-                self.book.unsure += change.abs();
+            if magnitude(change) > reach {
+                self.book.unsure += changed.abs();
                 self.enter(|book| &mut book.unclear);
             }
             self.turn(Phase::Still, point.time);
         }
-        self.tell(event, Happening::Lost, point.time, change)
+        self.tell(event, Happening::Lost, point.time, changed)
     }
 
     /// Puts down what the phase has gained up to a level.
@@ -930,50 +956,74 @@ impl Scale {
     }
 
     /// Tells now, or with the next reading where something is told already.
-    fn tell(
-        &mut self,
-        event: &mut Option<Event>,
-        happening: Happening,
-        time: f64,
-        change: f64,
-    ) -> Result<(), Error> {
-        let happened = Event { happening, clock: computed(time)?, change: computed(change)? };
+    fn tell(&mut self, event: &mut Option<Heard>, happening: Happening, time: Fixed, change: f64) {
         let place = if event.is_none() { event } else { &mut self.pending };
-        *place = Some(happened);
-        Ok(())
+        *place = Some(Heard { happening, time, change });
     }
 }
 
 impl Gathered {
     /// The mean of so many readings.
     fn mean(&self, count: u8) -> Point {
-        if count == 1 {
-            return self.first;
-        }
-        let count = f64::from(count);
         Point {
-            time: self.first.time + self.time / count,
-            mass: self.first.mass + self.mass / count,
+            time: self.first.time + share(self.time, count),
+            mass: self.first.mass + share(self.mass, count),
         }
+    }
+}
+
+impl Noise {
+    const fn of(deviation: Fixed) -> Self {
+        Self { variance: deviation.0.wrapping_mul(deviation.0), deviation }
+    }
+
+    /// Takes a new look at it, of which a tenth counts (estimate).
+    fn take(&mut self, variance: i64, division: Fixed) {
+        // What whole divisions make of a steady level, and a little.
+        let least = product(fixed(0.3055), division);
+        let most = Self::of(MOST_NOISE).variance;
+        let looked = variance.min(self.variance.saturating_mul(9));
+        let step = looked.saturating_sub(self.variance).saturating_mul(13) >> 7;
+        self.variance = self.variance.saturating_add(step).max(Self::of(least).variance).min(most);
+        self.find_deviation();
+    }
+
+    fn find_deviation(&mut self) {
+        let root = u32::try_from(self.variance >> 6).unwrap_or(u32::MAX).isqrt();
+        self.deviation = Wrapping(i64::from(root) << 3);
+    }
+}
+
+impl Kept for Noise {
+    fn walk(&mut self, walk: &mut impl Walk) {
+        let mut variance = Wrapping(self.variance);
+        walk.fixed(&mut variance);
+        self.variance = variance.0;
+        self.find_deviation();
     }
 }
 
 impl Kept for Scale {
     fn walk(&mut self, walk: &mut impl Walk) {
         use Phase::{Dripping, Pouring, Settling, Still};
-        walk.numbers([&mut self.division, &mut self.capacity, &mut self.fastest]);
+        for setup in [&mut self.division, &mut self.capacity, &mut self.fastest] {
+            walk.fixed(setup);
+        }
         let Gathered { first, time, mass, closed, last } = &mut self.gathered;
         first.walk(walk);
-        walk.numbers([time, mass, closed, last]);
+        for gathered in [time, mass, closed] {
+            walk.fixed(gathered);
+        }
+        walk.number(last);
         walk.count(&mut self.readings);
         self.line.walk(walk);
-        walk.number(&mut self.variance);
+        self.noise.walk(walk);
         self.hold.walk(walk);
         walk.one_of(&mut self.phase, &[Still, Pouring, Settling, Dripping]);
         walk.count(&mut self.asking);
         walk.count(&mut self.runs);
-        walk.number(&mut self.since);
-        walk.number(&mut self.calm);
+        walk.fixed(&mut self.since);
+        walk.fixed(&mut self.calm);
         self.book.walk(walk);
         walk.number(&mut self.drift_told);
         self.pending.walk(walk);

@@ -52,6 +52,22 @@ pub(crate) fn computed<M: Measure>(value: f64) -> Result<M, Error> {
     M::accept(value).ok_or_else(|| M::QUANTITY.left_by(value))
 }
 
+/// Turns -0 into +0, so that equal values have equal bits. By the bits: every number that enters or
+/// leaves comes here, and where doubles are computed in software an addition is dear.
+const fn with_one_zero(value: f64) -> f64 {
+    const SIGN: u64 = 1 << 63;
+    let bits = value.to_bits();
+    // Of zero alone the magnitude less one has a sign.
+    f64::from_bits(bits & !((bits & !SIGN).wrapping_sub(1) & SIGN))
+}
+
+/// A number's place among all, those that are not numbers at either end: a comparison is dear as well.
+const fn place(value: f64) -> i64 {
+    let bits = value.to_bits() as i64;
+    let magnitude = bits & i64::MAX;
+    if bits < 0 { magnitude.wrapping_neg() } else { magnitude }
+}
+
 macro_rules! quantities {
     ($(
         $(#[doc = $meaning:literal])+
@@ -102,10 +118,12 @@ macro_rules! quantities {
 
             /// Whether a value is accepted: in range, and whole where only whole numbers are.
             //
-            // Out of line, as are the two below: a small image has many inputs to check.
+            // Out of line, as are the two below and each quantity's own: a small image has many inputs
+            // to check.
             #[inline(never)]
             pub const fn accepts(self, value: f64) -> bool {
-                let in_range = value >= self.lowest() && value <= self.highest();
+                let among = place(value);
+                let in_range = among >= place(self.lowest()) && among <= place(self.highest());
                 in_range && (!self.is_whole() || value as u32 as f64 == value)
             }
 
@@ -157,11 +175,26 @@ macro_rules! quantities {
                 #[doc = concat!("[`Error::OutOfRange`] outside ", $lowest, " to ", $highest, ", or not a number.")]
                 $(#[doc = concat!("[`Error::NotWhole`] for a number that is not ", stringify!($whole), ".")])?
                 pub const fn $from(value: f64) -> Result<Self, Error> {
-                    if !Quantity::$name.accepts(value) {
-                        return Err(Quantity::$name.refusal(value));
+                    match Self::accepted(value) {
+                        Some(accepted) => Ok(accepted),
+                        None => Err(Quantity::$name.refusal(value)),
                     }
-                    // Adding zero turns -0 into +0, so equal values have equal bits.
-                    Ok(Self(value + 0.0))
+                }
+
+                /// The same as [`Quantity::accepts`], without a look into a table.
+                #[inline(never)]
+                const fn accepted(value: f64) -> Option<Self> {
+                    const OF: Quantity = Quantity::$name;
+                    const EDGES: [i64; 2] = [place(OF.lowest()), place(OF.highest())];
+                    const IS_WHOLE: bool = OF.is_whole();
+                    let [lowest, highest] = EDGES;
+                    let among = place(value);
+                    let in_range = among >= lowest && among <= highest;
+                    if in_range && (!IS_WHOLE || value as u32 as f64 == value) {
+                        Some(Self(with_one_zero(value)))
+                    } else {
+                        None
+                    }
                 }
 
                 #[doc = concat!("The value in ", $unit, ".")]
@@ -186,7 +219,7 @@ macro_rules! quantities {
                 }
 
                 fn accept(value: f64) -> Option<Self> {
-                    Quantity::$name.accepts(value).then_some(Self(value + 0.0))
+                    Self::accepted(value)
                 }
 
                 fn value(self) -> f64 {

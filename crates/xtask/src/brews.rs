@@ -295,7 +295,7 @@ impl Played<'_> {
         hash.perhaps(self.follower.dose().map(Dose::value));
         hash.perhaps(self.follower.beverage().map(Beverage::value));
         hash.number(self.follower.drips().expect("in range").value());
-        hash.number(self.follower.lead().expect("in range").value());
+        hash.number(self.follower.lead().value());
         let window = &verdict::HOME_BREWER_2018.window;
         let now = self.follower.so_far(&meant());
         hash.outlook(&now.and_then(|now| forecast::outlook(&now, window)));

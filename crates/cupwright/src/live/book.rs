@@ -55,6 +55,12 @@ impl Book {
         self.anchor = level;
     }
 
+    /// The display was set to zero.
+    pub(super) fn zeroed(&mut self, by: f64) {
+        self.tared -= by;
+        self.anchor -= by;
+    }
+
     /// Puts down drift.
     pub(super) fn drift(&mut self, change: f64) {
         self.drifted += change;
@@ -67,13 +73,16 @@ impl Book {
     /// taken for it, as far as it can be told: weighted by the variance of what is usual over the sum
     /// of that and of the rate's own.
     pub(super) fn water(&self) -> f64 {
-        self.poured - self.rate_weight() * self.still * self.drift * self.wet
+        if self.still <= 0.0 {
+            return self.poured;
+        }
+        self.poured - self.still * self.drift * self.wet * self.rate_weight()
     }
 
-    /// The weight of the rate of still times, over the square of how long they were.
+    /// The weight of the rate of still times, over the square of how long they were: 1/(t² + (u_end/u_usual)²).
     fn rate_weight(&self) -> f64 {
-        let usual = square(USUAL_DRIFT);
-        usual / (usual * square(self.still) + square(END))
+        const ENDS: f64 = (END / USUAL_DRIFT) * (END / USUAL_DRIFT);
+        1.0 / (square(self.still) + ENDS)
     }
 
     /// Variance of [`water`](Self::water), where it came in so many runs: a level at either end of

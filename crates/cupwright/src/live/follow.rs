@@ -1,11 +1,14 @@
 //! Following a brew on a scale: which step of a recipe it is at, how much is still to pour, and when to
 //! stop.
 
+use core::num::Wrapping;
+
+use super::fixed::{Fixed, ZERO, fixed, number};
 use super::kept::{self, Kept, Walk, quantity};
 use super::{Doing, Event, Happening, Scale, Seen, Setup};
 use crate::error::Error;
 use crate::forecast::Intended;
-use crate::math::{max, min, sqrt};
+use crate::math::{max, min, sqrt, square};
 use crate::quantity::{
     Beverage, BrewWater, Change, Clock, Dose, Drips, FlowVariation, Lead, Measure, Poured,
     ScaleReading, Time, Unclear, VesselMass, WaterRatio, computed,
@@ -15,7 +18,7 @@ use crate::uncertainty::{Estimate, Standard};
 
 /// A cue to stop comes this long before the water is reached, until a hand has shown better: half a
 /// reaction, the kettle's way back, the stream's fall (estimate).
-const FIRST_LEAD: f64 = 0.45;
+const FIRST_LEAD: Lead = Lead::known(0.45);
 
 /// Share of a new look at the lead (estimate).
 const NEW_LEAD: f64 = 0.5;
@@ -23,15 +26,24 @@ const NEW_LEAD: f64 = 0.5;
 /// Coffee is as wanted within this, g (estimate).
 const DOSE_NEAR: f64 = 0.3;
 
-/// A weight beyond this, or beyond twice the dose, is a vessel and no coffee, g (estimate).
-const VESSEL: f64 = 60.0;
-
-/// What pours on and makes more than this much of the dose is no coffee (estimate).
+/// What makes more than this much of the dose is no coffee, but a vessel, or water if it pours (estimate).
 const MOST_COFFEE: f64 = 1.5;
+
+/// Less than this share of the dose is no first water, but a little more coffee (estimate).
+const LITTLE_MORE: f64 = 0.1;
+
+/// With this share of the water, a pour is over when the time for the next step has come (estimate).
+const MOST_POURED: f64 = 0.8;
+
+/// A cup that stays on the scale holds at least this share of the water (estimate).
+const LEAST_BEVERAGE: f64 = 0.3;
+
+/// A hand that stops later than this after it should have was not stopping for the cue, s (estimate).
+const LATEST_STOP: f64 = 1.5;
 
 /// Points of a line from which on its flow counts for its variation: not when it has just begun or
 /// ended (estimate).
-const SURE: f64 = 6.0;
+const SURE: u8 = 6;
 
 /// A slower flow teaches no lead, g/s (estimate).
 const LEAST_TAUGHT: f64 = 1.0;
@@ -40,7 +52,10 @@ const LEAST_TAUGHT: f64 = 1.0;
 const NEAR: f64 = 0.02;
 
 /// A flow counts for its steadiness after this time, s (estimate).
-const RUNNING_IN: f64 = 1.0;
+const RUNNING_IN: Fixed = fixed(1.0);
+
+/// So many flows of a pour are enough, for its steadiness: seven minutes.
+const MOST_FLOWS: u16 = 4096;
 
 /// A step of a recipe as a scale can follow it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -72,7 +87,8 @@ pub enum Step {
     },
     /// Press by hand, or let it drain.
     Press,
-    /// Weigh what has come out, in a vessel of known weight.
+    /// Weigh what has come out, in a vessel of known weight: put down, or left where it stands when the
+    /// brewer is lifted off it, of which the weight tells where the scale began empty.
     Beverage {
         /// The vessel; zero where the display was set to zero with it.
         vessel: VesselMass,
@@ -259,6 +275,11 @@ pub struct Now {
     pub variation: Option<FlowVariation>,
 }
 
+/// A recipe's step at a place.
+trait Recipe: Fn(usize) -> Option<Step> {}
+
+impl<F: Fn(usize) -> Option<Step>> Recipe for F {}
+
 /// Follows a brew. A plain value of a kilobyte at most.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Follower {
@@ -274,47 +295,56 @@ pub struct Follower {
     first_water: Option<f64>,
     /// Water and flow for which the cue to stop was given in this pour.
     cued: Option<(f64, f64)>,
-    lead: f64,
+    lead: Lead,
     /// What dripped off while the vessel was lifted.
     drips: f64,
     flows: Flows,
 }
 
-/// A pour's flow, by the recurrence of Welford, Technometrics 4 (1962), 419 (from memory).
+/// A pour's flow: how often it was seen, and sums over it in mg/s. Whole numbers lose no digits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Flows {
-    since: f64,
-    count: f64,
-    mean: f64,
-    squares: f64,
+    since: Fixed,
+    count: u16,
+    sum: Fixed,
+    squares: Fixed,
 }
 
 impl Flows {
-    const fn since(time: f64) -> Self {
-        Self { since: time, count: 0.0, mean: 0.0, squares: 0.0 }
+    const fn since(time: Fixed) -> Self {
+        Self { since: time, count: 0, sum: ZERO, squares: ZERO }
     }
 
-    fn take(&mut self, time: f64, flow: f64) {
-        if time - self.since < RUNNING_IN {
+    fn take(&mut self, time: Fixed, flow: Fixed) {
+        if time - self.since < RUNNING_IN || self.count == MOST_FLOWS {
             return;
         }
-        self.count += 1.0;
-        let off = flow - self.mean;
-        self.mean += off / self.count;
-        self.squares += off * (flow - self.mean);
+        let flow = flow >> 10;
+        self.count = self.count.saturating_add(1);
+        self.sum += flow;
+        self.squares += flow * flow;
     }
 
+    /// Standard deviation over mean.
     fn variation(&self) -> Option<FlowVariation> {
-        if self.count < 3.0 || self.mean <= 0.0 {
+        if self.count < 3 || self.sum <= ZERO {
             return None;
         }
-        FlowVariation::accept(100.0 * sqrt(self.squares / (self.count - 1.0)) / self.mean)
+        let count = Wrapping(self.count.into());
+        let off = (count * self.squares - self.sum * self.sum).0 as f64;
+        let (sum, fewer) = (self.sum.0 as f64, f64::from(self.count.saturating_sub(1)));
+        FlowVariation::accept(100.0 * sqrt(off * f64::from(self.count) / (fewer * square(sum))))
     }
 }
 
 /// How near water must come.
 fn near(water: f64) -> f64 {
     max(1.0, NEAR * water)
+}
+
+/// Coffee of so much weight, if it is any.
+fn coffee(grams: f64) -> Option<Dose> {
+    if grams > DOSE_NEAR { Dose::accept(grams) } else { None }
 }
 
 /// How every follower's bytes begin.
@@ -353,7 +383,7 @@ impl Follower {
             cued: None,
             lead: FIRST_LEAD,
             drips: 0.0,
-            flows: Flows::since(0.0),
+            flows: Flows::since(ZERO),
         }
     }
 
@@ -367,21 +397,38 @@ impl Follower {
         clock: Clock,
         reading: ScaleReading,
     ) -> Result<Now, Error> {
+        self.take_from(|place| recipe.get(place).copied(), clock, reading)
+    }
+
+    /// The same with a recipe that is kept in another form: its step at a place, counted from zero, and
+    /// none beyond the last.
+    ///
+    /// # Errors
+    /// Those of [`Scale::take`].
+    pub fn take_from(
+        &mut self,
+        recipe: impl Fn(usize) -> Option<Step>,
+        clock: Clock,
+        reading: ScaleReading,
+    ) -> Result<Now, Error> {
         let is_first = !self.scale.line.is_begun();
         let mut seen = self.scale.take(clock, reading)?;
         if is_first {
             self.level = seen.level.grams();
         }
         if let Some(event) = seen.event {
-            self.hear(recipe, &event, &seen);
+            self.hear(&recipe, &event, &seen);
         }
         let is_known = self.scale.line.weight() >= SURE;
-        if let (Doing::Pouring, Some(flow), true) = (seen.doing, seen.flow, is_known) {
-            self.flows.take(clock.seconds(), flow.grams_per_second());
+        if seen.doing == Doing::Pouring && is_known {
+            self.flows.take(self.scale.line.time(), self.scale.line.flow);
         }
-        self.weigh(recipe, &mut seen);
-        self.pass(recipe, clock.seconds(), &seen);
-        self.now(recipe, clock.seconds(), seen)
+        if let Some(Step::Dose { dose }) = self.current(&recipe) {
+            self.weigh(&recipe, dose, &mut seen);
+        }
+        let brewing = self.first_water.map(|first| max(0.0, clock.seconds() - first));
+        let step = self.pass(&recipe, brewing, &seen);
+        self.now(step, brewing, seen)
     }
 
     /// The scale, for its accounts.
@@ -399,7 +446,7 @@ impl Follower {
         self.step = step;
         self.is_begun = false;
         self.cued = None;
-        self.level = self.scale.line.level;
+        self.level = self.scale.level();
     }
 
     /// The display was set to zero: [`Scale::zeroed`].
@@ -438,16 +485,13 @@ impl Follower {
 
     /// How long before the water is reached the cue to stop comes. Every stop that follows a cue
     /// teaches it.
-    ///
-    /// # Errors
-    /// None that can occur.
-    pub fn lead(&self) -> Result<Lead, Error> {
-        computed(self.lead)
+    pub fn lead(&self) -> Lead {
+        self.lead
     }
 
     /// Sets the lead, for a hand that is known.
     pub fn set_lead(&mut self, lead: Lead) {
-        self.lead = lead.seconds();
+        self.lead = lead;
     }
 
     /// A brew as it was meant, with the dose and the water that are there by now in their places: what
@@ -506,37 +550,40 @@ impl Follower {
         Ok(Intended { dose, water: Estimate::with(poured, water), ..*meant })
     }
 
-    fn current<'a>(&self, recipe: &'a [Step]) -> Option<&'a Step> {
-        recipe.get(usize::from(self.step))
+    fn current(&self, recipe: &impl Recipe) -> Option<Step> {
+        recipe(self.step.into())
     }
 
     /// Goes on to the next step of a kind, if there is one: someone has gone ahead.
-    fn skip_to(&mut self, recipe: &[Step], is_it: fn(&Step) -> bool) -> bool {
-        let next = usize::from(self.step).saturating_add(1);
-        let Some(ahead) = recipe.iter().skip(next).position(is_it) else {
-            return false;
-        };
-        for _ in 0..=ahead {
-            self.go_on();
+    fn skip_to(&mut self, recipe: &impl Recipe, is_it: fn(&Step) -> bool) -> bool {
+        let mut ahead = (self.step.saturating_add(1)..)
+            .map_while(|place| recipe(place.into()).map(|step| (place, step)));
+        let found = ahead.find(|(_, step)| is_it(step));
+        if let Some((place, _)) = found {
+            self.go_to(place);
         }
-        true
+        found.is_some()
     }
 
     /// What an event means for the step.
-    fn hear(&mut self, recipe: &[Step], event: &Event, seen: &Seen) {
+    fn hear(&mut self, recipe: &impl Recipe, event: &Event, seen: &Seen) {
         let change = event.change.grams();
         match (event.happening, self.current(recipe)) {
-            (Happening::PourStarted, step) => self.hear_pour(recipe, step.copied(), event, seen),
+            (Happening::PourStarted, step) => self.hear_pour(recipe, step, event, seen),
+            (Happening::Settled, Some(Step::Pour { .. }))
+                if self.is_coffee(recipe, seen.poured.grams()) =>
+            {
+                self.add_coffee(seen.poured.grams());
+            }
             (Happening::Settled, _) => self.learn(seen),
             (Happening::Tared, Some(Step::Dose { .. })) => self.level = seen.level.grams(),
             (Happening::Tared, _) => self.level += change,
             // A vessel, not coffee. What comes back tells no weight: another may have been lifted.
             (Happening::Placed | Happening::Returned, Some(Step::Dose { dose }))
-                if seen.level.grams() - self.level > max(VESSEL, 2.0 * dose.grams()) =>
+                if seen.level.grams() - self.level > MOST_COFFEE * dose.grams() =>
             {
                 self.level = seen.level.grams();
             }
-            (Happening::Lifted, Some(Step::Beverage { .. })) => self.level = seen.level.grams(),
             (Happening::Placed | Happening::Returned, Some(Step::Beverage { vessel })) => {
                 let weight = seen.level.grams() - self.level;
                 if let Some(beverage) = Beverage::accept(weight - vessel.grams()) {
@@ -548,7 +595,13 @@ impl Follower {
                 self.scale.count_anew();
                 self.go_on();
             }
-            (Happening::Lifted, Some(Step::Press)) => self.go_on(),
+            (Happening::Lifted, Some(Step::Press | Step::Beverage { .. })) => {
+                if let Some(Step::Press) = self.current(recipe) {
+                    self.go_on();
+                }
+                self.level = seen.level.grams();
+                self.weigh_what_stays(recipe, seen);
+            }
             (Happening::Returned, step) => {
                 if self.first_water.is_some() {
                     self.drips += max(0.0, -change);
@@ -570,7 +623,7 @@ impl Follower {
     }
 
     /// Something is poured: coffee into the vessel, a rinse, or water.
-    fn hear_pour(&mut self, recipe: &[Step], step: Option<Step>, event: &Event, seen: &Seen) {
+    fn hear_pour(&mut self, recipe: &impl Recipe, step: Option<Step>, event: &Event, seen: &Seen) {
         let time = event.clock.seconds();
         match step {
             Some(Step::Rinse) => {
@@ -580,8 +633,8 @@ impl Follower {
             Some(Step::Dose { .. }) => {
                 // Coffee pours as well, and in more than one go: how much comes will tell.
                 let before = seen.level.grams() - event.change.grams() - self.level;
-                self.dose = self.dose.and(Dose::accept(before)).or(self.dose);
-                self.flows = Flows::since(time);
+                self.dose = coffee(before);
+                self.flows = Flows::since(fixed(time));
                 return;
             }
             Some(Step::Stir { .. } | Step::Wait { .. }) => {
@@ -589,89 +642,128 @@ impl Follower {
             }
             _ => {}
         }
-        self.begin_pour(time);
+        self.begin_pour(fixed(time));
     }
 
-    fn begin_pour(&mut self, time: f64) {
+    fn begin_pour(&mut self, time: Fixed) {
         self.is_begun = true;
         self.cued = None;
         self.flows = Flows::since(time);
-        self.first_water = self.first_water.or(Some(time));
+        self.first_water = self.first_water.or(Some(number(time)));
     }
 
     /// How far a stop missed what it was cued for teaches the lead.
     fn learn(&mut self, seen: &Seen) {
         if let Some((water, flow)) = self.cued.take().filter(|(_, flow)| *flow > LEAST_TAUGHT) {
-            let missed = seen.poured.grams() - water;
-            let lead = self.lead + NEW_LEAD * missed / flow;
-            self.lead = min(max(lead, Lead::QUANTITY.lowest()), Lead::QUANTITY.highest());
+            let late = (seen.poured.grams() - water) / flow;
+            if late > LATEST_STOP {
+                return;
+            }
+            let lead = self.lead.seconds() + NEW_LEAD * late;
+            let lead = min(max(lead, Lead::QUANTITY.lowest()), Lead::QUANTITY.highest());
+            self.lead = Lead::accept(lead).unwrap_or(self.lead);
         }
     }
 
-    /// Weighs the coffee.
-    fn weigh(&mut self, recipe: &[Step], seen: &mut Seen) {
-        let Some(Step::Dose { dose }) = self.current(recipe) else {
-            return;
-        };
+    /// Weighs the coffee, which is no water. What pours on far beyond it is, on whatever coffee there is.
+    fn weigh(&mut self, recipe: &impl Recipe, wanted: Dose, seen: &mut Seen) {
         let gain = seen.level.grams() - self.level;
-        let has_most = self.dose.is_some_and(|seen| seen.grams() > 0.5 * dose.grams());
-        if seen.doing == Doing::Pouring && has_most && gain > MOST_COFFEE * dose.grams() {
-            // Water, on whatever coffee there is.
+        if seen.doing == Doing::Pouring && gain > MOST_COFFEE * wanted.grams() {
             let since = self.flows.since;
-            self.skip_to(recipe, |step| matches!(step, Step::Pour { .. }));
+            if !self.skip_to(recipe, |step| matches!(step, Step::Pour { .. })) {
+                self.go_on();
+            }
             return self.begin_pour(since);
         }
-        if seen.doing != Doing::Still {
-            return;
+        if seen.doing == Doing::Still {
+            self.scale.count_anew();
+            self.dose = coffee(gain);
         }
-        self.scale.count_anew();
         (seen.poured, seen.unclear) = (Poured::known(0.0), Unclear::known(0.0));
-        self.dose = if gain > DOSE_NEAR { Dose::accept(gain) } else { None };
-        if (gain - dose.grams()).abs() <= max(DOSE_NEAR, NEAR * dose.grams()) {
+    }
+
+    /// Whether there is as much coffee as wanted.
+    fn is_weighed(&self, wanted: Dose) -> bool {
+        let off = |dose: Dose| (dose.grams() - wanted.grams()).abs();
+        self.dose.is_some_and(|dose| off(dose) <= max(DOSE_NEAR, NEAR * wanted.grams()))
+    }
+
+    /// What came to rest right after the coffee was weighed, and is too little for water, is a little more of it.
+    fn is_coffee(&self, recipe: &impl Recipe, poured: f64) -> bool {
+        let before = self.step.checked_sub(1).and_then(|place| recipe(place.into()));
+        let is_little = |dose: Dose| poured < LITTLE_MORE * dose.grams();
+        matches!(before, Some(Step::Dose { .. })) && self.dose.is_some_and(is_little)
+    }
+
+    fn add_coffee(&mut self, grams: f64) {
+        self.dose = self.dose.and_then(|dose| Dose::accept(dose.grams() + grams));
+        self.scale.count_anew();
+        (self.is_begun, self.first_water) = (false, None);
+    }
+
+    /// Weighs what stays on the scale when a brewer is lifted off it, where the scale began empty.
+    fn weigh_what_stays(&mut self, recipe: &impl Recipe, seen: &Seen) {
+        let Some(Step::Beverage { vessel }) = self.current(recipe) else { return };
+        let water = seen.poured.grams();
+        let left = self.scale.load(seen.level.grams()) - vessel.grams();
+        if vessel.grams() > 0.0 && left > LEAST_BEVERAGE * water && left < water {
+            self.beverage = Beverage::accept(left);
             self.go_on();
         }
     }
 
-    /// Leaves steps that are over.
-    fn pass(&mut self, recipe: &[Step], time: f64, seen: &Seen) {
-        let elapsed = self.first_water.map_or(0.0, |first| time - first);
-        while let Some(step) = self.current(recipe) {
-            let is_over = match *step {
-                Step::Pour { to, .. } => {
-                    seen.doing == Doing::Still
-                        && self.is_begun
-                        && seen.poured.grams() >= to.grams() - near(to.grams())
+    /// Leaves steps that are over; the first that is not.
+    fn pass(&mut self, recipe: &impl Recipe, brewing: Option<f64>, seen: &Seen) -> Option<Step> {
+        loop {
+            let step = self.current(recipe);
+            let is_over = match step {
+                Some(Step::Dose { dose }) => seen.doing == Doing::Still && self.is_weighed(dose),
+                Some(Step::Pour { to, .. }) => {
+                    let (poured, to) = (seen.poured.grams(), to.grams());
+                    let is_rest = seen.doing == Doing::Still && self.is_begun;
+                    let is_late = || poured >= MOST_POURED * to && self.is_late(recipe, brewing);
+                    is_rest && (poured >= to - near(to) || is_late())
                 }
-                Step::Stir { .. } => self.is_begun && seen.doing != Doing::Disturbed,
-                Step::Wait { until } => self.first_water.is_some() && elapsed >= until.seconds(),
+                Some(Step::Stir { .. }) => self.is_begun && seen.doing != Doing::Disturbed,
+                Some(Step::Wait { until }) => brewing.is_some_and(|time| time >= until.seconds()),
                 _ => false,
             };
             if !is_over {
-                return;
+                return step;
             }
             self.go_on();
         }
     }
 
-    fn now(&mut self, recipe: &[Step], time: f64, seen: Seen) -> Result<Now, Error> {
-        let poured = seen.poured.grams();
-        let left_to = |water: BrewWater| water.grams() - poured;
-        let brewing = self.first_water.map(|first| max(0.0, time - first));
-        let step = self.current(recipe).copied();
-        let (left, due) = match step {
-            Some(Step::Pour { to, from }) => (Some(left_to(to)), from.seconds()),
-            Some(Step::Stir { from: due } | Step::Wait { until: due }) => (None, due.seconds()),
-            _ => (None, 0.0),
+    /// Whether the time has come for the step that comes next.
+    fn is_late(&self, recipe: &impl Recipe, brewing: Option<f64>) -> bool {
+        let due = match recipe(usize::from(self.step).saturating_add(1)) {
+            Some(
+                Step::Pour { from: due, .. } | Step::Stir { from: due } | Step::Wait { until: due },
+            ) => due,
+            _ => return false,
         };
-        let wait = max(0.0, due - brewing.unwrap_or(0.0));
+        due.seconds() > 0.0 && brewing.is_some_and(|time| time >= due.seconds())
+    }
+
+    fn now(&mut self, step: Option<Step>, brewing: Option<f64>, seen: Seen) -> Result<Now, Error> {
+        let poured = seen.poured.grams();
+        let (left, due) = match step {
+            Some(Step::Pour { to, from }) => (to.grams() - poured, from.seconds()),
+            Some(Step::Stir { from: due } | Step::Wait { until: due }) => (0.0, due.seconds()),
+            _ => (0.0, 0.0),
+        };
+        let wait = if due > 0.0 { max(0.0, due - brewing.unwrap_or(0.0)) } else { 0.0 };
+        let to_pour = match step {
+            Some(Step::Pour { .. }) => Some(computed(left)?),
+            _ => None,
+        };
         let (cue, why) = match (step, seen.doing) {
             (None, _) => (Cue::Nothing, Why::Done),
             (Some(Step::Rinse), _) => (Cue::Rinse, Why::Next),
             (Some(Step::Dose { dose }), _) => (Cue::AddCoffee, self.why_coffee(dose)),
-            (Some(Step::Pour { to, .. }), Doing::Pouring) => {
-                self.cue_stop(left_to(to), to.grams(), &seen)
-            }
-            (Some(Step::Pour { to, .. }), _) => self.cue_pour(left_to(to), wait, due, &seen),
+            (Some(Step::Pour { to, .. }), Doing::Pouring) => self.cue_stop(left, to.grams(), &seen),
+            (Some(Step::Pour { .. }), _) => self.cue_pour(left, wait, due, &seen),
             (Some(Step::Beverage { .. }), _) => (Cue::WeighBeverage, Why::Next),
             (Some(_), Doing::Pouring) => (Cue::StopPouring, Why::Enough),
             (Some(Step::Press), _) => (Cue::Press, Why::Next),
@@ -684,7 +776,7 @@ impl Follower {
             step: self.step,
             cue,
             why,
-            to_pour: left.map(computed).transpose()?,
+            to_pour,
             to_wait: if wait > 0.0 { Time::accept(wait) } else { None },
             ratio: self.dose.and_then(|dose| WaterRatio::accept(poured / dose.grams())),
             brewing: brewing.and_then(Time::accept),
@@ -703,7 +795,7 @@ impl Follower {
     /// While water is poured: whether to stop, with so much left.
     fn cue_stop(&mut self, left: f64, to: f64, seen: &Seen) -> (Cue, Why) {
         let flow = seen.flow.map_or(0.0, |flow| flow.grams_per_second());
-        if self.cued.is_none() && left <= self.lead * flow {
+        if self.cued.is_none() && left <= self.lead.seconds() * flow {
             self.cued = Some((to, flow));
         }
         match self.cued {
@@ -740,9 +832,17 @@ impl Kept for Follower {
         walk.perhaps(&mut water);
         walk.perhaps(&mut flow);
         self.cued = water.zip(flow);
-        walk.number(&mut self.lead);
+        let mut lead = self.lead.seconds();
+        walk.number(&mut lead);
+        match Lead::accept(lead) {
+            Some(lead) => self.lead = lead,
+            None => walk.refuse(),
+        }
         walk.number(&mut self.drips);
-        let Flows { since, count, mean, squares } = &mut self.flows;
-        walk.numbers([since, count, mean, squares]);
+        let Flows { since, count, sum, squares } = &mut self.flows;
+        walk.fixed(since);
+        walk.whole(count, |number| number as u16);
+        walk.fixed(sum);
+        walk.fixed(squares);
     }
 }

@@ -1,24 +1,24 @@
 //! Points that no pour could reach, held back until it is clear what they are.
 
 use super::Doing;
+use super::fixed::{Fixed, LONG_AGO, ZERO, brought, fixed, magnitude, product};
 use super::kept::{Kept, Walk};
-use super::line::Point;
-use crate::math::{max, min};
+use super::line::{Point, mean};
 
 /// What disturbs a reading is told after this time, s (estimate).
-const TELL: f64 = 0.8;
+const TELL: Fixed = fixed(0.8);
 
 /// And again, as a fault, after this, s (estimate).
-const RESTLESS: f64 = 60.0;
+const RESTLESS: Fixed = fixed(60.0);
 
 /// A hand that presses is heavier than this, and a spoon lighter, g (estimate).
-const PRESS: f64 = 50.0;
+const PRESS: Fixed = fixed(50.0);
 
 /// What a press leaves, as creep, over its weight (estimate).
-const LEFT_BY_PRESS: f64 = 0.001;
+const LEFT_BY_PRESS: Fixed = fixed(0.001);
 
 /// Water that begins with a splash goes on rising within this time, s (estimate).
-const SPLASH: f64 = 1.5;
+const SPLASH: Fixed = fixed(1.5);
 
 /// Points in a row that lie near each other and end a disturbance that was told (estimate).
 const CALM: u8 = 4;
@@ -42,11 +42,11 @@ pub(super) struct Hold {
     calm: u8,
     told: Told,
     /// Since when; where nothing is held back, when that last ended with something moved.
-    since: f64,
+    since: Fixed,
     /// The last three, the newest first.
     last: [Point; 3],
     /// Weight of a hand.
-    press: f64,
+    press: Fixed,
 }
 
 impl Hold {
@@ -55,18 +55,18 @@ impl Hold {
         points: 0,
         calm: 0,
         told: Told::Nothing,
-        since: f64::NEG_INFINITY,
-        last: [Point { time: 0.0, mass: 0.0 }; 3],
-        press: 0.0,
+        since: LONG_AGO,
+        last: [Point::NONE; 3],
+        press: ZERO,
     };
 
     /// Nothing is held back any more since a time.
-    pub(super) fn ended(time: f64) -> Self {
+    pub(super) fn ended(time: Fixed) -> Self {
         Self { since: time, ..Self::NONE }
     }
 
     /// Whether something moved no longer than so many seconds ago.
-    pub(super) fn ended_at(&self, time: f64, ago: f64) -> bool {
+    pub(super) fn ended_at(&self, time: Fixed, ago: Fixed) -> bool {
         !self.is_on() && time - self.since <= ago
     }
 
@@ -88,7 +88,7 @@ impl Hold {
     }
 
     /// Holds another point back; how long it lasts now.
-    pub(super) fn take(&mut self, point: Point) -> f64 {
+    pub(super) fn take(&mut self, point: Point) -> Fixed {
         let [newest, before, _] = self.last;
         self.last = [point, newest, before];
         self.points = self.points.saturating_add(1);
@@ -108,27 +108,27 @@ impl Hold {
         matches!(self.told, Told::Pressed | Told::Overloaded)
     }
 
-    pub(super) fn since(&self) -> f64 {
+    pub(super) fn since(&self) -> Fixed {
         self.since
     }
 
     /// Time of the newest point.
-    pub(super) fn time(&self) -> f64 {
+    pub(super) fn time(&self) -> Fixed {
         let [newest, ..] = self.last;
         newest.time
     }
 
-    pub(super) fn last_two(&self) -> [Point; 2] {
-        let [newest, before, _] = self.last;
-        [newest, before]
+    pub(super) fn last_two(&self) -> &[Point] {
+        let [last_two @ .., _] = &self.last;
+        last_two
     }
 
-    pub(super) fn last_three(&self) -> [Point; 3] {
-        self.last
+    pub(super) fn last_three(&self) -> &[Point; 3] {
+        &self.last
     }
 
     /// Readings are lower by so much from here on.
-    pub(super) fn lower(&mut self, by: f64) {
+    pub(super) fn lower(&mut self, by: Fixed) {
         self.last.iter_mut().for_each(|point| point.mass -= by);
     }
 
@@ -152,43 +152,42 @@ impl Hold {
     }
 
     /// What creep a press may have left.
-    pub(super) fn left_by_press(&self) -> f64 {
-        LEFT_BY_PRESS * self.press
+    pub(super) fn left_by_press(&self) -> Fixed {
+        product(LEFT_BY_PRESS, self.press)
     }
 
     /// Whether the newest point is back near a level; of more than two, all of the last three.
-    pub(super) fn is_near(&self, level: f64, reach: f64) -> bool {
-        let is_near = |point: Point| (point.mass - level).abs() <= reach;
+    pub(super) fn is_near(&self, level: Fixed, reach: Fixed) -> bool {
+        let is_near = |point: Point| magnitude(point.mass - level) <= reach;
         let [newest, ..] = self.last;
         if self.points <= 2 { is_near(newest) } else { self.last.into_iter().all(is_near) }
     }
 
     /// Whether the points rise as water does.
-    pub(super) fn rises(&self, slowest: f64, fastest: f64) -> bool {
+    pub(super) fn rises(&self, slowest: Fixed, fastest: Fixed) -> bool {
         let [a, b, c] = self.last;
         let is_flow = |new: Point, old: Point| {
-            let flow = (new.mass - old.mass) / (new.time - old.time);
-            flow > slowest && flow < fastest
+            let (rise, step) = (new.mass - old.mass, new.time - old.time);
+            rise > brought(slowest, step) && rise < brought(fastest, step)
         };
         self.points >= 3 && a.time - self.since < SPLASH && is_flow(a, b) && is_flow(b, c)
     }
 
     /// Whether the points have come to rest: nearer to each other than `near`, or up to four times
     /// that after some seconds.
-    pub(super) fn is_calm(&mut self, near: f64) -> bool {
-        let masses = self.last.map(|point| point.mass);
-        let lowest = masses.into_iter().fold(f64::INFINITY, min);
-        let highest = masses.into_iter().fold(f64::NEG_INFINITY, max);
-        let near = near * min(4.0, 1.0 + self.time() - self.since);
+    pub(super) fn is_calm(&mut self, near: Fixed) -> bool {
+        let [a, b, c] = self.last.map(|point| point.mass);
+        let (lowest, highest) = (a.min(b).min(c), a.max(b).max(c));
+        let near = product(near, (fixed(1.0) + self.time() - self.since).min(fixed(4.0)));
         let is_calm = self.points >= 3 && highest - lowest <= near;
         self.calm = if is_calm { self.calm.saturating_add(1) } else { 0 };
         self.calm >= if self.told == Told::Nothing { 1 } else { CALM }
     }
 
     /// What there is to tell now, and how far the points are off a level.
-    pub(super) fn announce(&mut self, level: f64) -> Option<(Told, f64)> {
+    pub(super) fn announce(&mut self, level: Fixed) -> Option<(Told, Fixed)> {
         let elapsed = self.time() - self.since;
-        let off = self.last.iter().map(|point| point.mass).sum::<f64>() / 3.0 - level;
+        let off = mean(&self.last) - level;
         let told = match self.told {
             Told::Nothing if elapsed > TELL && off > PRESS => Told::Pressed,
             Told::Nothing if elapsed > TELL => Told::Disturbed,
@@ -209,8 +208,8 @@ impl Kept for Hold {
         walk.count(&mut self.points);
         walk.count(&mut self.calm);
         walk.one_of(&mut self.told, &[Nothing, Disturbed, Pressed, Overloaded, Restless]);
-        walk.number(&mut self.since);
+        walk.fixed(&mut self.since);
         self.last.iter_mut().for_each(|point| point.walk(walk));
-        walk.number(&mut self.press);
+        walk.fixed(&mut self.press);
     }
 }

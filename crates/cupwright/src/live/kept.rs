@@ -2,8 +2,9 @@
 //!
 //! The same walk goes out and comes in, so what is written and what is read cannot differ.
 
-use super::{Event, Happening};
-use crate::quantity::{Change, Clock, Measure};
+use super::fixed::{self, Fixed, fixed};
+use super::{Happening, Heard};
+use crate::quantity::Measure;
 use crate::sealed::{Seal, Unreadable};
 
 /// What a state is made of.
@@ -31,6 +32,16 @@ pub(super) trait Walk {
         self.number(&mut number);
         *whole = cast(number);
         if (*whole).into() != number {
+            self.refuse();
+        }
+    }
+
+    /// Comes to a mass, a time or a flow.
+    fn fixed(&mut self, of: &mut Fixed) {
+        let mut number = fixed::number(*of);
+        self.number(&mut number);
+        *of = fixed(number);
+        if fixed::number(*of) != number {
             self.refuse();
         }
     }
@@ -71,20 +82,20 @@ pub(super) fn quantity<M: Measure>(walk: &mut impl Walk, quantity: &mut Option<M
     }
 }
 
-impl Kept for Option<Event> {
+impl Kept for Option<Heard> {
     fn walk(&mut self, walk: &mut impl Walk) {
-        let mut happening = self.map(|event| event.happening);
-        let (mut clock, mut change) =
-            (self.map(|event| event.clock), self.map(|event| event.change));
+        let mut happening = self.map(|heard| heard.happening);
+        let (mut time, mut change) =
+            (self.map(|heard| fixed::number(heard.time)), self.map(|heard| heard.change));
         let all = core::array::from_fn::<_, { Happening::ALL.len() + 1 }, _>(|place| {
             Happening::ALL.get(place.wrapping_sub(1)).copied()
         });
         walk.one_of(&mut happening, &all);
-        quantity::<Clock>(walk, &mut clock);
-        quantity::<Change>(walk, &mut change);
-        *self = match (happening, clock, change) {
-            (Some(happening), Some(clock), Some(change)) => {
-                Some(Event { happening, clock, change })
+        walk.perhaps(&mut time);
+        walk.perhaps(&mut change);
+        *self = match (happening, time, change) {
+            (Some(happening), Some(time), Some(change)) => {
+                Some(Heard { happening, time: fixed(time), change })
             }
             _ => None,
         };

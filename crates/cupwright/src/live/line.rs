@@ -9,32 +9,58 @@
 //! e = (z − ẑ)/(σ √(1 + 1/n + (t − t̄)²/S_tt)),   g± ← max(0, g± ± e − 0.75),   alarm at g± > 5
 //! ```
 //!
+//! All sums are whole numbers; only a ratio of two is a double's.
+//!
 //! Sources: linear regression with fading memory; the cumulative sum test of Page, Biometrika 41
 //! (1954), 100 (from memory). Its two constants and the weight were tuned on invented traces ("estimate").
 
+use core::num::Wrapping;
+
+use super::GAP;
+use super::fixed::{Fixed, ZERO, brought, fixed, product, scaled, share, whole};
 use super::kept::{Kept, Walk};
-use crate::math::{max, sqrt, square};
 
 /// Points that are kept, to start a line anew from.
 const KEPT: usize = 7;
 
-/// Points from which on the weights fade (estimate).
-const LONGEST: f64 = 20.0;
+/// Points from which on the weights fade (estimate). Each time they lose 3/64, which keeps their sum.
+const LONGEST: u8 = 21;
 
 /// What a cumulative sum loses each time, in standard deviations (estimate).
-const SLACK: f64 = 0.75;
+const SLACK: i32 = deviations(0.75);
 
 /// Where a cumulative sum tells that the line has changed (estimate).
-const ALARM: f64 = 5.0;
+const ALARM: i32 = deviations(5.0);
 
 /// Fewest points of a line that starts anew.
-const FEWEST: f64 = 3.0;
+const FEWEST: u8 = 3;
+
+/// Points older than this tell nothing of the flow, s (estimate).
+const OLD: Fixed = fixed(8.0);
+
+/// Points nearer than a millisecond tell nothing of it either: n S_tt, s², of sums 2⁻³².
+const LEAST_SPREAD: i64 = 1 << 12;
+
+/// Standard deviations, as sums count them: 2⁻¹⁰.
+const fn deviations(number: f64) -> i32 {
+    whole(number, 10) as i32
+}
 
 /// A point of the scale.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Point {
-    pub(super) time: f64,
-    pub(super) mass: f64,
+    pub(super) time: Fixed,
+    pub(super) mass: Fixed,
+}
+
+impl Point {
+    pub(super) const NONE: Self = Self { time: ZERO, mass: ZERO };
+}
+
+/// The mean mass of points. By what they differ: a share is rounded.
+pub(super) fn mean(points: &[Point; 3]) -> Fixed {
+    let [a, b, c] = points.each_ref().map(|point| point.mass);
+    a + share(b - a + c - a, 3)
 }
 
 /// The line, at the newest point: least squares through points whose weights fade with their age.
@@ -47,56 +73,70 @@ pub(super) struct Line {
     /// Sums over the points of the line, about the newest one.
     sums: Sums,
     /// The two cumulative sums, and how many points in a row have kept each above zero.
-    watched: [f64; 2],
+    watched: [i32; 2],
     watching: [u8; 2],
-    /// Level at the newest point, g.
-    pub(super) level: f64,
-    /// Flow, g/s.
-    pub(super) flow: f64,
+    /// Level at the newest point.
+    pub(super) level: Fixed,
+    /// Flow.
+    pub(super) flow: Fixed,
 }
 
 /// Weighted sums over points, with ages counted back from the newest point and masses from its own.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 struct Sums {
-    weight: f64,
-    age: f64,
-    mass: f64,
-    age_squared: f64,
-    age_mass: f64,
+    weight: u8,
+    age: Fixed,
+    mass: Fixed,
+    /// Of products, 2⁻³².
+    age_squared: Fixed,
+    age_mass: Fixed,
+}
+
+/// A product as the sums count it, 2⁻³².
+fn fine(a: Fixed, b: Fixed) -> Fixed {
+    // In two parts: as a whole it could overflow.
+    (a >> 8) * b + ((a & Wrapping(255)) * b >> 8)
 }
 
 impl Sums {
-    /// Moves on to a newer point, `step` later and `rise` higher.
-    fn take(&mut self, step: f64, rise: f64) {
-        let Self { weight, age, mass, age_squared, age_mass } = *self;
-        let fade = if weight < LONGEST { 1.0 } else { 1.0 - 1.0 / LONGEST };
-        let aged = age + weight * step;
-        let lower = mass - weight * rise;
-        *self = Self {
-            weight: fade * weight + 1.0,
-            age: fade * aged,
-            mass: fade * lower,
-            age_squared: fade * (age_squared + step * (age + aged)),
-            age_mass: fade * (age_mass - rise * age + step * lower),
-        };
+    const NONE: Self = Self { weight: 0, age: ZERO, mass: ZERO, age_squared: ZERO, age_mass: ZERO };
+
+    fn weight(&self) -> Fixed {
+        Wrapping(self.weight.into())
     }
 
-    /// S_tt of the points times their weight: divisions are dear.
-    fn weighted_spread(&self) -> f64 {
-        self.weight * self.age_squared - square(self.age)
+    /// Moves on to a newer point, `step` later and `rise` higher.
+    fn take(&mut self, step: Fixed, rise: Fixed) {
+        let aged = self.age + self.weight() * step;
+        let lower = self.mass - self.weight() * rise;
+        self.age_squared += fine(step, self.age + aged);
+        self.age_mass += fine(step, lower) - fine(self.age, rise);
+        (self.age, self.mass) = (aged, lower);
+        if self.weight < LONGEST {
+            self.weight = self.weight.saturating_add(1);
+            return;
+        }
+        for sum in [&mut self.age, &mut self.mass, &mut self.age_squared, &mut self.age_mass] {
+            *sum -= *sum * Wrapping(3) >> 6;
+        }
+    }
+
+    /// S_tt of the points times their weight, 2⁻³² s²: divisions are dear.
+    fn weighted_spread(&self) -> Fixed {
+        self.weight() * self.age_squared - fine(self.age, self.age)
     }
 }
 
 impl Line {
     /// No line yet.
     pub(super) const NONE: Self = Self {
-        points: [Point { time: 0.0, mass: 0.0 }; KEPT],
+        points: [Point::NONE; KEPT],
         there: 0,
-        sums: Sums { weight: 0.0, age: 0.0, mass: 0.0, age_squared: 0.0, age_mass: 0.0 },
-        watched: [0.0; 2],
+        sums: Sums::NONE,
+        watched: [0; 2],
         watching: [0; 2],
-        level: 0.0,
-        flow: 0.0,
+        level: ZERO,
+        flow: ZERO,
     };
 
     /// Begins anew through points, the newest first; flat through one. In its place: a line is large.
@@ -111,10 +151,10 @@ impl Line {
     }
 
     /// Begins anew, flat at the mean of points; new points will tilt it.
-    pub(super) fn begin_flat(&mut self, points: [Point; 3]) {
-        self.begin(&points);
-        self.level = points.iter().map(|point| point.mass).sum::<f64>() / 3.0;
-        self.flow = 0.0;
+    pub(super) fn begin_flat(&mut self, points: &[Point; 3]) {
+        self.begin(points);
+        self.level = mean(points);
+        self.flow = ZERO;
     }
 
     pub(super) fn is_begun(&self) -> bool {
@@ -122,18 +162,18 @@ impl Line {
     }
 
     /// Readings are lower by so much from here on.
-    pub(super) fn lower(&mut self, by: f64) {
+    pub(super) fn lower(&mut self, by: Fixed) {
         self.points.iter_mut().for_each(|point| point.mass -= by);
         self.level -= by;
     }
 
     /// How many points the line is fitted to; those that have faded count for less.
-    pub(super) fn weight(&self) -> f64 {
+    pub(super) fn weight(&self) -> u8 {
         self.sums.weight
     }
 
     /// Time of the newest point.
-    pub(super) fn time(&self) -> f64 {
+    pub(super) fn time(&self) -> Fixed {
         self.newest().time
     }
 
@@ -143,43 +183,58 @@ impl Line {
     }
 
     /// Where the line leads.
-    pub(super) fn ahead(&self, time: f64) -> f64 {
-        self.level + self.flow * (time - self.time())
+    pub(super) fn ahead(&self, time: Fixed) -> Fixed {
+        self.level + brought(self.flow, time - self.time())
     }
 
-    /// Variance of a point ahead of the line, over that of a point.
-    fn variance_ahead(&self, time: f64) -> f64 {
-        let (weight, spread) = (self.sums.weight, self.sums.weighted_spread());
-        let away = weight * (time - self.time()) + self.sums.age;
-        let turned = if spread > 0.0 { square(away) / spread } else { 0.0 };
-        1.0 + (1.0 + turned) / weight
+    /// How far a point lies off the line ahead of it, over the standard deviation of that, 2⁻¹⁰.
+    fn error(&self, point: Point, variance: i64) -> i32 {
+        let (off, spread) = (point.mass - self.ahead(point.time), self.sums.weighted_spread());
+        if spread.0 < LEAST_SPREAD {
+            return 0;
+        }
+        let weight = self.sums.weight();
+        let away = weight * (point.time - self.time()) + self.sums.age;
+        // e² = (z − ẑ)² n D/(σ² (n D + D + away²)), where D = n S_tt: one division.
+        let spreads = (weight + Wrapping(1)) * spread + fine(away, away);
+        let squared =
+            double(off * off) * double(weight * spread) / (variance as f64 * double(spreads));
+        let error = u32::try_from(whole(squared, 20)).unwrap_or(u32::MAX).isqrt() as i32;
+        if off < ZERO { error.wrapping_neg() } else { error }
     }
 
-    /// Standard deviation of the flow over that of a point.
-    pub(super) fn u_flow(&self) -> f64 {
+    /// Whether a flow surely is one on this line: many times its standard deviation σ √(n/D), the
+    /// square of how many times given.
+    pub(super) fn is_sure(&self, flow: Fixed, squared: u8, variance: i64) -> bool {
         let spread = self.sums.weighted_spread();
-        if spread > 0.0 { sqrt(self.sums.weight / spread) } else { f64::INFINITY }
+        let noise = Wrapping(variance) * self.sums.weight() * Wrapping(squared.into());
+        spread.0 >= LEAST_SPREAD && double(flow * flow) * double(spread) > scaled(double(noise), 32)
     }
 
     /// By how much a point is off the line through the two before it, squared, over what it would
-    /// be of one point: a noise that no constant flow reaches.
-    pub(super) fn bend(&self, point: Point) -> Option<f64> {
+    /// be of one point: a noise that no constant flow reaches. A variance, 2⁻⁴⁰ g².
+    pub(super) fn bend(&self, point: Point) -> Option<i64> {
         let [newest, before, ..] = self.points;
         let (last, step) = (newest.time - before.time, point.time - newest.time);
-        if self.there < 2 {
+        if self.there < 2 || last > GAP || step > GAP {
             return None;
         }
         let off = (point.mass - newest.mass) * last - (newest.mass - before.mass) * step;
-        Some(square(off) / (square(last) + square(last + step) + square(step)))
+        let both = last + step;
+        let squares = last * last + both * both + step * step;
+        let off = double(off);
+        Some(whole(off * off / double(squares), 0))
     }
 
     /// Takes a point that lies near the line; σ² is the variance of a point.
-    pub(super) fn take(&mut self, point: Point, variance: f64) {
-        if self.weight() >= FEWEST {
-            let off = point.mass - self.ahead(point.time);
-            self.watch(off / sqrt(variance * self.variance_ahead(point.time)));
-        }
+    pub(super) fn take(&mut self, point: Point, variance: i64) {
         let newest = self.newest();
+        if point.time - newest.time > GAP {
+            return self.begin(&[point]);
+        }
+        if self.weight() >= FEWEST {
+            self.watch(self.error(point, variance));
+        }
         self.sums.take(point.time - newest.time, point.mass - newest.mass);
         self.points.rotate_right(1);
         if let Some(newest) = self.points.first_mut() {
@@ -189,19 +244,19 @@ impl Line {
         let mut watches = self.watched.into_iter().zip(self.watching);
         match watches.find(|(sum, _)| *sum > ALARM) {
             Some((_, points)) => {
-                (self.watched, self.watching) = ([0.0; 2], [0; 2]);
-                self.restart(points.saturating_add(1).max(FEWEST as u8));
+                (self.watched, self.watching) = ([0; 2], [0; 2]);
+                self.restart(points.saturating_add(1).max(FEWEST));
             }
             None => self.fit(),
         }
     }
 
     /// Adds how far a point lies off the line to both sums.
-    fn watch(&mut self, error: f64) {
+    fn watch(&mut self, error: i32) {
         let sums = self.watched.iter_mut().zip(&mut self.watching);
-        for ((sum, points), error) in sums.zip([error, -error]) {
-            *sum = max(0.0, *sum + error - SLACK);
-            *points = if *sum > 0.0 { points.saturating_add(1) } else { 0 };
+        for ((sum, points), error) in sums.zip([error, error.wrapping_neg()]) {
+            *sum = sum.saturating_add(error).saturating_sub(SLACK).max(0);
+            *points = if *sum > 0 { points.saturating_add(1) } else { 0 };
         }
     }
 
@@ -209,8 +264,9 @@ impl Line {
     /// flow.
     pub(super) fn is_rising(&self) -> bool {
         let [a, b, c, ..] = self.points;
+        let fair = product(fixed(0.3), self.flow);
         let rises =
-            |new: Point, old: Point| new.mass - old.mass > 0.3 * self.flow * (new.time - old.time);
+            |new: Point, old: Point| new.mass - old.mass > brought(fair, new.time - old.time);
         rises(a, b) && rises(b, c)
     }
 
@@ -218,14 +274,17 @@ impl Line {
     #[inline(never)]
     fn restart(&mut self, points: u8) {
         let newest = self.newest();
-        self.sums = Sums::default();
+        self.sums = Sums::NONE;
         for point in self.points.iter().take(points.min(self.there).into()) {
             let (back, off) = (newest.time - point.time, point.mass - newest.mass);
-            self.sums.weight += 1.0;
+            if back > OLD {
+                break;
+            }
+            self.sums.weight = self.sums.weight.saturating_add(1);
             self.sums.age += back;
             self.sums.mass += off;
-            self.sums.age_squared += square(back);
-            self.sums.age_mass += back * off;
+            self.sums.age_squared += fine(back, back);
+            self.sums.age_mass += fine(back, off);
         }
         self.fit();
     }
@@ -234,15 +293,25 @@ impl Line {
     fn fit(&mut self) {
         let Sums { weight, age, mass, age_mass, .. } = self.sums;
         let spread = self.sums.weighted_spread();
-        self.flow = if spread > 0.0 { (age * mass - weight * age_mass) / spread } else { 0.0 };
-        self.level = self.newest().mass + (mass + self.flow * age) / weight;
+        self.flow = if spread.0 < LEAST_SPREAD {
+            ZERO
+        } else {
+            let slope = fine(age, mass) - self.sums.weight() * age_mass;
+            fixed(double(slope) / double(spread))
+        };
+        self.level = self.newest().mass + share(mass + product(self.flow, age), weight);
     }
+}
+
+/// A whole number as a double.
+fn double(whole: Fixed) -> f64 {
+    whole.0 as f64
 }
 
 impl Kept for Point {
     fn walk(&mut self, walk: &mut impl Walk) {
-        walk.number(&mut self.time);
-        walk.number(&mut self.mass);
+        walk.fixed(&mut self.time);
+        walk.fixed(&mut self.mass);
     }
 }
 
@@ -251,10 +320,13 @@ impl Kept for Line {
         self.points.iter_mut().for_each(|point| point.walk(walk));
         walk.count(&mut self.there);
         let Sums { weight, age, mass, age_squared, age_mass } = &mut self.sums;
-        walk.numbers([weight, age, mass, age_squared, age_mass]);
-        self.watched.iter_mut().for_each(|sum| walk.number(sum));
+        walk.count(weight);
+        for sum in [age, mass, age_squared, age_mass] {
+            walk.fixed(sum);
+        }
+        self.watched.iter_mut().for_each(|sum| walk.whole(sum, |number| number as i32));
         self.watching.iter_mut().for_each(|points| walk.count(points));
-        walk.number(&mut self.level);
-        walk.number(&mut self.flow);
+        walk.fixed(&mut self.level);
+        walk.fixed(&mut self.flow);
     }
 }
