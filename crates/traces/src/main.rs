@@ -1,7 +1,8 @@
 //! Prints the table of scores: `traces` of the held-out traces, `traces tuning [FAMILY]` of the
 //! others. Fails where a bar falls. `traces show FAMILY SEED` prints a trace as a record, its
-//! labels above it.
+//! labels above it; a family outside the corpus is the path of its file.
 
+use std::path::Path;
 use std::process::ExitCode;
 
 use traces::family::Family;
@@ -46,7 +47,10 @@ fn families(only: Option<&str>) -> Result<Vec<Family>, String> {
 }
 
 fn show(family: &str, seed: &str) -> Result<(), String> {
-    let families = families(Some(family))?;
+    let families = match Path::new(family).extension() {
+        Some(_) => vec![Family::read(Path::new(family))?],
+        None => families(Some(family))?,
+    };
     let seed = seed.parse().map_err(|error| format!("seed: \"{seed}\": {error}"))?;
     for family in &families {
         let mut world = World::new(family, seed)?;
