@@ -196,7 +196,7 @@ export function keptPicture({ points, line }, odd, text, units) {
 /**
  * Curves over the time of a record, drawn as their points come and shown up to a moment that can be moved. `kinds` are
  * the classes of the curves, of which a "band" reaches down to nought; `low` and `high` are where the axis ends until a
- * point lies beyond.
+ * point lies beyond; `aim` is a value to get to, with its name.
  */
 export class Strip {
   element;
@@ -204,6 +204,7 @@ export class Strip {
   #axis;
   #low;
   #high;
+  #aim;
   #minutes;
   #y;
   #points = [];
@@ -217,11 +218,12 @@ export class Strip {
   #now = svg("path", { class: "drop" });
   #name = svg("text", { class: "name", y: FRAME.top + 10 });
 
-  constructor({ title, text, axis, span_s, kinds, low, high }) {
+  constructor({ title, text, axis, span_s, kinds, low, high, aim = null }) {
     this.#kinds = kinds;
     [this.#low, this.#high] = [low, high];
     this.#minutes = scale([0, span_s / 60], 0, FRAME.left, WIDE - FRAME.right);
     this.#axis = axis;
+    this.#aim = aim;
     this.#curves = kinds.map((kind) => svg("path", { class: kind }));
     figures += 1;
     const clip = `picture-${figures}-shown`;
@@ -281,6 +283,7 @@ export class Strip {
     this.#isBeyond = false;
     this.#y = scale([this.#low, this.#high], 0, HIGH - FRAME.bottom, FRAME.top);
     this.#scales.replaceChildren(...axes(this.#minutes, this.#y, SAID.recordAxis, this.#axis, plain, plain));
+    if (this.#aim) this.#scales.append(...this.#aimed(this.#y.at(this.#aim.value)));
     this.#lines = this.#kinds.map(() => new Line());
     this.#spots.replaceChildren();
     for (const [time_s, values] of this.#points) this.#lay(time_s, values);
@@ -295,6 +298,13 @@ export class Strip {
   #spot(time_s, value) {
     if (value === null) return;
     this.#spots.append(svg("circle", { class: "spot", cx: this.#xOf(time_s), cy: this.#y.at(value), r: 4.5 }));
+  }
+
+  #aimed(y) {
+    return [
+      svg("path", { class: "drop", d: `M${FRAME.left} ${y}H${WIDE - FRAME.right}` }),
+      svg("text", { class: "name", x: FRAME.left + 6, y: y - 6 }, this.#aim.name),
+    ];
   }
 
   #place(x) {

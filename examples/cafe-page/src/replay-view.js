@@ -21,7 +21,8 @@ const PACES = ["1", "4", "16", AT_ONCE];
 const PATIENCE_MS = 8;
 // A page that slept goes on from where it was.
 const LONGEST_FRAME_MS = 250;
-// What flow is drawn up to before one is faster.
+// What water and flow are drawn up to before there is more.
+const FIRST_WATER_G = 200;
 const FIRST_FLOW = 6;
 
 const happening = (event) => words.happenings[event] ?? happeningTexts[event];
@@ -42,8 +43,9 @@ export class ReplayView {
   #frame = 0;
   #frame_ms = null;
   #listed = 0;
-  #mass;
+  #water;
   #flow;
+  #mass;
   #account = null;
 
   #news = h("div", { role: "status" });
@@ -102,7 +104,7 @@ export class ReplayView {
         h("p", { class: "hint", id: "replay-file-hint" }, SAID.fileHint),
       ),
       this.#news,
-      this.#recipe.field,
+      h("div", { class: "fields" }, this.#recipe.field),
       h(
         "details",
         {},
@@ -128,6 +130,10 @@ export class ReplayView {
     this.#showEntering();
   }
 
+  get #strips() {
+    return [this.#water, this.#flow, this.#mass];
+  }
+
   #setupNow() {
     return JSON.stringify([this.#read().scale, this.#recipe.select.value]);
   }
@@ -151,12 +157,11 @@ export class ReplayView {
             this.#facts,
           ]),
           h("div", { class: "actions" }, this.#play, this.#end, again),
-          this.#pace.field,
           h(
             "div",
-            { class: "field" },
-            h("label", { for: "replay-time" }, SAID.time),
-            this.#slider,
+            { class: "fields" },
+            this.#pace.field,
+            h("div", { class: "field" }, h("label", { for: "replay-time" }, SAID.time), this.#slider),
           ),
         ),
         this.#pictures,
@@ -169,7 +174,11 @@ export class ReplayView {
           "table",
           {},
           h("caption", { class: "unseen" }, SAID.table),
-          h("thead", {}, h("tr", {}, column(SAID.columns.time), column(SAID.columns.what), column(SAID.columns.change))),
+          h(
+            "thead",
+            {},
+            h("tr", {}, column(SAID.columns.time), column(SAID.columns.what), column(SAID.columns.change)),
+          ),
           this.#rows,
         ),
       ),
@@ -222,8 +231,8 @@ export class ReplayView {
     this.#replay = new Replay(this.#record, value);
     const missing = samples.filter(({ mass_g }) => mass_g === null).length;
     this.#about.replaceChildren(
+      ...(comments[0] ? [h("q", {}, comments[0]), " "] : []),
       [
-        comments[0],
         SAID.record(String(samples.length), clock(this.#replay.span_s)),
         missing > 0 && SAID.missing(String(missing)),
         this.#saidRecipe(wanted, all.units),
@@ -319,25 +328,37 @@ export class ReplayView {
     const [low_g, high_g] = masses.reduce(([low, high], mass) => [Math.min(low, mass), Math.max(high, mass)], [0, 0]);
     const show = (quantity, value) => amount(quantity, value, units);
     const span_s = replay.span_s;
-    this.#mass = new Strip({
-      title: SAID.mass,
-      text: SAID.massText(show("level", low_g), show("level", high_g), clock(span_s)),
-      axis: SAID.massAxis(unitOf("level", units)),
+    const kinds = ["curve"];
+    const water_g = this.#followed?.recipe.water_g ?? null;
+    this.#water = new Strip({
+      title: SAID.water,
+      text: SAID.waterText(water_g !== null && show("brew_water", water_g)),
+      axis: SAID.waterAxis(unitOf("poured", units)),
       span_s,
       kinds: ["band", "curve"],
-      low: toShown("level", low_g, units),
-      high: toShown("level", high_g, units),
+      low: 0,
+      high: toShown("poured", 1.2 * (water_g ?? FIRST_WATER_G), units),
+      aim: water_g && { value: toShown("poured", water_g, units), name: SAID.aim(show("brew_water", water_g)) },
     });
     this.#flow = new Strip({
       title: SAID.flow,
       text: SAID.flowText,
       axis: SAID.flowAxis(unitOf("flow", units)),
       span_s,
-      kinds: ["curve"],
+      kinds,
       low: 0,
       high: FIRST_FLOW,
     });
-    this.#pictures.replaceChildren(this.#mass.element, this.#flow.element);
+    this.#mass = new Strip({
+      title: SAID.mass,
+      text: SAID.massText(show("level", low_g), show("level", high_g), clock(span_s)),
+      axis: SAID.massAxis(unitOf("level", units)),
+      span_s,
+      kinds,
+      low: toShown("level", low_g, units),
+      high: toShown("level", high_g, units),
+    });
+    this.#pictures.replaceChildren(...this.#strips.map(({ element }) => element));
     this.#rows.replaceChildren();
     this.#listed = 0;
     for (let index = 0; index < replay.followed; index += 1) this.#lay(index);
@@ -353,8 +374,10 @@ export class ReplayView {
     if (answer) {
       const { level_g, poured_g, flow_g_per_s } = answer.seen;
       const time_s = replay.timeOf(index);
-      this.#mass.add(time_s, [toShown("poured", poured_g, units), toShown("level", level_g, units)]);
+      const water = toShown("poured", poured_g, units);
+      this.#water.add(time_s, [water, water]);
       this.#flow.add(time_s, [flow_g_per_s]);
+      this.#mass.add(time_s, [toShown("level", level_g, units)]);
     }
     for (; replay.events[this.#listed]?.at <= index; this.#listed += 1) this.#list(replay.events[this.#listed], units);
   }
@@ -376,8 +399,7 @@ export class ReplayView {
     const replay = this.#replay;
     const index = replay.indexAt(this.#time_s);
     const answer = replay.answer(index);
-    this.#mass.show(this.#time_s);
-    this.#flow.show(this.#time_s);
+    for (const strip of this.#strips) strip.show(this.#time_s);
     let count = 0;
     for (const row of this.#rows.children) {
       row.hidden = Number(row.dataset.at) > index;
@@ -418,7 +440,14 @@ export class ReplayView {
 
   #showPlay() {
     const { span_s } = this.#replay;
-    const at = this.#isRunning && this.#seek_s !== 0 ? "pause" : this.#time_s <= 0 ? "start" : this.#time_s >= span_s ? "again" : "goOn";
+    const at =
+      this.#isRunning && this.#seek_s !== 0
+        ? "pause"
+        : this.#time_s <= 0
+          ? "start"
+          : this.#time_s >= span_s
+            ? "again"
+            : "goOn";
     this.#play.textContent = SAID.play[at];
   }
 
@@ -427,7 +456,7 @@ export class ReplayView {
   #finish() {
     this.#account = this.#replay.account();
     this.#showAccount();
-    this.#act.say(SAID.ended(amount("poured", this.#account.poured_g, this.#read().units)));
+    this.#act.say(SAID.ended(amount("poured", this.#poured_g, this.#read().units)));
   }
 
   #showAccount() {
@@ -446,17 +475,19 @@ export class ReplayView {
         { class: "pair" },
         list([
           [words.ticket.coffee, show("dose", account.dose_g)],
-          [SAID.water, show("poured", account.poured_g)],
+          [SAID.poured, show("poured", this.#poured_g)],
           [SAID.drips, show("drips", account.drips_g)],
           [SAID.beverage, show("beverage", account.beverage_g)],
         ]),
-        list([
-          [SAID.unclear, show("unclear", account.unclear_g)],
-          [SAID.moved, show("change", account.moved_g)],
-          [SAID.tared, show("change", account.tared_g)],
-          [SAID.drifted, show("change", account.drifted_g)],
-          account.under_way_g !== 0 && [SAID.underWay, show("change", account.under_way_g)],
-        ].filter(Boolean)),
+        list(
+          [
+            [SAID.unclear, show("unclear", account.unclear_g)],
+            [SAID.moved, show("change", account.moved_g)],
+            [SAID.tared, show("change", account.tared_g)],
+            [SAID.drifted, show("change", account.drifted_g)],
+            account.under_way_g !== 0 && [SAID.underWay, show("change", account.under_way_g)],
+          ].filter(Boolean),
+        ),
       ),
       h("p", { class: "hint" }, SAID.enterHint),
       h("div", { class: "actions" }, this.#enter),
@@ -464,10 +495,15 @@ export class ReplayView {
     this.#showEntering();
   }
 
+  // Water at the end, with what evaporated while it was poured; an account has weight alone.
+  get #poured_g() {
+    return this.#replay.answer(this.#replay.samples.length - 1).seen.poured_g;
+  }
+
   // What the brew's form can take, with the digits that are shown.
   #weighed() {
-    const { dose_g, poured_g: water_g, beverage_g } = this.#account;
-    const masses = { dose_g, water_g, beverage_g };
+    const { dose_g, beverage_g } = this.#account;
+    const masses = { dose_g, water_g: this.#poured_g, beverage_g };
     for (const [key, mass] of Object.entries(masses)) {
       const { min, decimals } = limits[fieldOf(`brew.${key}`).quantity];
       masses[key] = mass === null || mass < min ? null : Number(mass.toFixed(decimals));

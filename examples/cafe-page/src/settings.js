@@ -23,7 +23,8 @@ export function restored(kept) {
   for (const [setting, options] of Object.entries(CHOICES)) {
     if (options.includes(kept?.units?.[setting])) settings.units[setting] = kept.units[setting];
   }
-  for (const section of ["wish", "instrument", "hand", "scale", "brew"]) adopt(section, settings[section], kept?.[section]);
+  for (const section of ["wish", "instrument", "hand", "scale", "brew"])
+    adopt(section, settings[section], kept?.[section]);
   for (const kind of SHELVED) {
     const entries = kept?.shelf?.[kind];
     if (!Array.isArray(entries) || entries.length === 0) continue;
