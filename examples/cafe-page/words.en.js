@@ -649,8 +649,8 @@ export default {
     recipe: {
       label: "Recipe to follow",
       options: {
-        here: "this page's, coffee weighed on this scale",
-        elsewhere: "this page's, coffee weighed elsewhere",
+        here: "this page's",
+        elsewhere: "this page's, coffee weighed before",
         none: "none",
       },
     },
@@ -723,10 +723,13 @@ export default {
     beverage: "Brew",
     notWeighed: "not weighed",
     unclear: "Water or not: unclear",
+    weights: "Where all weight was put down",
+    weightsHint:
+      "Together the last reading less the first. Water that evaporated while it was poured is in none of it.",
     moved: "Put down, less taken off",
     tared: "Set to zero",
     drifted: "Drifted",
-    underWay: "Still going on",
+    underWay: "Not yet put down",
     ended: (water) => `Played to the end. Water: ${water}.`,
     enter: "Enter these in part 4",
     enterHint: "Coffee, water and brew of one batch. What stands there already is left alone.",

@@ -216,6 +216,7 @@ export class Strip {
   #curves;
   #spots = svg("g", {});
   #now = svg("path", { class: "drop" });
+  #aims = svg("g", {});
   #name = svg("text", { class: "name", y: FRAME.top + 10 });
 
   constructor({ title, text, axis, span_s, kinds, low, high, aim = null }) {
@@ -232,6 +233,7 @@ export class Strip {
       this.#scales,
       svg("g", { "clip-path": `url(#${clip})` }, this.#curves, this.#spots),
       this.#now,
+      this.#aims,
       this.#name,
     ]);
   }
@@ -283,7 +285,7 @@ export class Strip {
     this.#isBeyond = false;
     this.#y = scale([this.#low, this.#high], 0, HIGH - FRAME.bottom, FRAME.top);
     this.#scales.replaceChildren(...axes(this.#minutes, this.#y, SAID.recordAxis, this.#axis, plain, plain));
-    if (this.#aim) this.#scales.append(...this.#aimed(this.#y.at(this.#aim.value)));
+    if (this.#aim) this.#aims.replaceChildren(...this.#aimed(this.#y.at(this.#aim.value)));
     this.#lines = this.#kinds.map(() => new Line());
     this.#spots.replaceChildren();
     for (const [time_s, values] of this.#points) this.#lay(time_s, values);

@@ -104,7 +104,7 @@ export class ReplayView {
         h("p", { class: "hint", id: "replay-file-hint" }, SAID.fileHint),
       ),
       this.#news,
-      h("div", { class: "fields" }, this.#recipe.field),
+      this.#recipe.field,
       h(
         "details",
         {},
@@ -140,12 +140,27 @@ export class ReplayView {
 
   #build() {
     const again = h("button", { type: "button", onclick: () => (this.#begin(), this.#play.focus()) }, SAID.fromStart);
-    const column = (name) => h("th", { scope: "col" }, name);
+    const { time, what, change } = SAID.columns;
+    const table = h(
+      "table",
+      {},
+      h("caption", { class: "unseen" }, SAID.table),
+      h(
+        "thead",
+        {},
+        h(
+          "tr",
+          {},
+          [time, what, change].map((name) => h("th", { scope: "col" }, name)),
+        ),
+      ),
+      this.#rows,
+    );
     this.#stage.append(
       this.#about,
       h(
         "div",
-        { class: "pair" },
+        { class: "pair replayed" },
         h(
           "div",
           {},
@@ -165,24 +180,8 @@ export class ReplayView {
           ),
         ),
         this.#pictures,
+        h("div", {}, h("details", {}, this.#count, table), this.#told),
       ),
-      h(
-        "details",
-        {},
-        this.#count,
-        h(
-          "table",
-          {},
-          h("caption", { class: "unseen" }, SAID.table),
-          h(
-            "thead",
-            {},
-            h("tr", {}, column(SAID.columns.time), column(SAID.columns.what), column(SAID.columns.change)),
-          ),
-          this.#rows,
-        ),
-      ),
-      this.#told,
     );
   }
 
@@ -470,27 +469,29 @@ export class ReplayView {
     };
     this.#told.replaceChildren(
       h("h3", {}, SAID.account),
-      h(
-        "div",
-        { class: "pair" },
-        list([
-          [words.ticket.coffee, show("dose", account.dose_g)],
-          [SAID.poured, show("poured", this.#poured_g)],
-          [SAID.drips, show("drips", account.drips_g)],
-          [SAID.beverage, show("beverage", account.beverage_g)],
-        ]),
-        list(
-          [
-            [SAID.unclear, show("unclear", account.unclear_g)],
-            [SAID.moved, show("change", account.moved_g)],
-            [SAID.tared, show("change", account.tared_g)],
-            [SAID.drifted, show("change", account.drifted_g)],
-            account.under_way_g !== 0 && [SAID.underWay, show("change", account.under_way_g)],
-          ].filter(Boolean),
-        ),
-      ),
+      list([
+        [words.ticket.coffee, show("dose", account.dose_g)],
+        [SAID.poured, show("poured", this.#poured_g)],
+        [SAID.drips, show("drips", account.drips_g)],
+        [SAID.beverage, show("beverage", account.beverage_g)],
+        [SAID.unclear, show("unclear", account.unclear_g)],
+      ]),
       h("p", { class: "hint" }, SAID.enterHint),
       h("div", { class: "actions" }, this.#enter),
+      h(
+        "details",
+        {},
+        h("summary", {}, SAID.weights),
+        h("p", { class: "hint" }, SAID.weightsHint),
+        list([
+          [SAID.gained, show("change", account.poured_g)],
+          [SAID.moved, show("change", account.moved_g)],
+          [SAID.tared, show("change", account.tared_g)],
+          [SAID.drifted, show("change", account.drifted_g)],
+          [SAID.unclear, show("change", account.unclear_g)],
+          [SAID.underWay, show("change", account.under_way_g)],
+        ]),
+      ),
     );
     this.#showEntering();
   }
