@@ -662,7 +662,7 @@ export default {
     missing: (count) => `${count} of them were no weight and are left out.`,
     noRecipe: "There is no recipe to follow; water and happenings are told all the same.",
     recipeIs: (dose, water) => `Followed with ${dose} of coffee and ${water} of water.`,
-    slip: "What the scale and the recipe say",
+    slip: "At this moment",
     where: (time, of) => `${time} of ${of}`,
     cue: (cue) => `${cue.charAt(0).toUpperCase()}${cue.slice(1)}.`,
     why: (why) => `Because ${why}.`,

@@ -178,10 +178,10 @@ export class Calculator {
     return toFragment(shared(this.#settings));
   }
 
-  // Nothing is said twice.
+  // Nothing is said twice; what is about to be said stays so when it is asked for again.
   #say(text) {
-    clearTimeout(this.#speaking);
     if (text === this.#spoken) return;
+    clearTimeout(this.#speaking);
     this.#spoken = text;
     this.#speaking = setTimeout(() => {
       this.#aloud.textContent = text;

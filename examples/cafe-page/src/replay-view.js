@@ -165,6 +165,7 @@ export class ReplayView {
           "div",
           {},
           h("article", { class: "ticket slip", "aria-label": SAID.slip }, [
+            h("h3", {}, SAID.slip),
             this.#where,
             this.#cue,
             this.#why,
