@@ -164,7 +164,7 @@ export class ReplayView {
         h(
           "div",
           {},
-          h("article", { class: "ticket slip", "aria-label": SAID.slip }, [
+          h("article", { class: "slip", "aria-label": SAID.slip }, [
             h("h3", {}, SAID.slip),
             this.#where,
             this.#cue,

@@ -5,11 +5,11 @@ import words from "../words.en.js";
 import { attempt } from "./bench.js";
 
 const WRONG = words.replay.wrong;
-/** The most readings of a record: twenty minutes at eighty a second. More is refused, so that no device runs out of memory. */
-export const MOST_SAMPLES = 96_000;
+// Twenty minutes at eighty a second. More is refused, so that no device runs out of memory. Estimate.
+const MOST_SAMPLES = 96_000;
 
 const NUMBER = /^-?(\d+\.?\d*|\.\d+)(e-?\d+)?$/;
-const HEADS = { "time_s,mass_g": 2, "time_s,mass_g,label": 3 };
+const HEADS = ["time_s,mass_g", "time_s,mass_g,label"];
 const LASTING = ["pour", "drip", "press", "stir"];
 const MARKS = [
   ...LASTING.flatMap((kind) => [`${kind}_start`, `${kind}_stop`]),
@@ -33,8 +33,8 @@ export function readRecord(text) {
     if (content.startsWith("#")) comments.push(content.slice(1).trim());
     if (content === "" || content.startsWith("#")) continue;
     if (columns === null) {
-      columns = HEADS[content] ?? null;
-      if (columns === null) return { wrong: [WRONG.columns(line, clipped(content))] };
+      if (!HEADS.includes(content)) return { wrong: [WRONG.columns(line, clipped(content))] };
+      columns = content.split(",").length;
       continue;
     }
     const cells = content.split(",");
