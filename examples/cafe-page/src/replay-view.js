@@ -34,6 +34,7 @@ export class ReplayView {
   #record = null;
   #replay = null;
   #followed = null;
+  #refusal = null;
   #setup = "";
   #units = "";
   // Where it stands, and where it is on its way to while nobody is to wait for the clock.
@@ -67,7 +68,7 @@ export class ReplayView {
     type: "range",
     id: "replay-time",
     min: 0,
-    step: 0.1,
+    step: "any",
     oninput: () => this.#goTo(Number(this.#slider.value)),
   });
   #pace;
@@ -124,9 +125,11 @@ export class ReplayView {
   show() {
     this.#form.refresh();
     if (!this.#record) return;
-    const { units } = this.#read();
     if (this.#setup !== this.#setupNow()) this.#begin();
-    else if (this.#units !== JSON.stringify(units)) this.#drawAnew();
+    else if (this.#units !== this.#unitsNow()) {
+      if (this.#replay) this.#drawAnew();
+      if (this.#refusal) this.#refuse(this.#refusal);
+    }
     this.#showEntering();
   }
 
@@ -136,6 +139,10 @@ export class ReplayView {
 
   #setupNow() {
     return JSON.stringify([this.#read().scale, this.#recipe.select.value]);
+  }
+
+  #unitsNow() {
+    return JSON.stringify(this.#read().units);
   }
 
   #build() {
@@ -214,6 +221,7 @@ export class ReplayView {
     const all = this.#read();
     this.#setup = this.#setupNow();
     this.#replay = null;
+    this.#refusal = null;
     this.#time_s = 0;
     this.#account = null;
     this.#form.refuse(null);
@@ -253,6 +261,8 @@ export class ReplayView {
 
   #refuse(refusal) {
     const { units } = this.#read();
+    this.#refusal = refusal;
+    this.#units = this.#unitsNow();
     const field = blamed(refusal, ["scale"]);
     const text = sentence(refusal, field, units);
     this.#form.refuse(field, text);
@@ -301,8 +311,9 @@ export class ReplayView {
     this.#frame_ms = now_ms;
     const replay = this.#replay;
     const isSought = this.#seek_s !== null;
-    const pace = Number(this.#pace.select.value);
-    const goal_s = this.#seek_s ?? Math.min(replay.span_s, this.#time_s + (pace * passed_ms) / 1000);
+    const pace = this.#pace.select.value === AT_ONCE ? Infinity : Number(this.#pace.select.value);
+    const passed_s = passed_ms > 0 ? (pace * passed_ms) / 1000 : 0;
+    const goal_s = this.#seek_s ?? Math.min(replay.span_s, this.#time_s + passed_s);
     const isThere = replay.run(replay.indexAt(goal_s), PATIENCE_MS, (index) => this.#lay(index));
     if (replay.refusal) {
       this.#pause();
@@ -323,7 +334,7 @@ export class ReplayView {
   #drawAnew() {
     const { units } = this.#read();
     const replay = this.#replay;
-    this.#units = JSON.stringify(units);
+    this.#units = this.#unitsNow();
     const masses = replay.samples.map(({ mass_g }) => mass_g).filter((mass_g) => mass_g !== null);
     const [low_g, high_g] = masses.reduce(([low, high], mass) => [Math.min(low, mass), Math.max(high, mass)], [0, 0]);
     const show = (quantity, value) => amount(quantity, value, units);

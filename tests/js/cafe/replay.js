@@ -240,6 +240,14 @@ test("it plays at a pace, pauses, goes on, and ends with the same account as at 
     assert.ok(at > 0.3 && at <= gone_s + 0.1, `${at} s after ${gone_s} s`);
     await page.waitForTimeout(400);
     assert.equal(Number(await slider(page).inputValue()), at, "a pause stands still");
+    // To the end in the middle of it, and back.
+    await button(page, SAID.play.goOn).click();
+    await page.locator("#replay-pace").selectOption("once");
+    await button(page, SAID.play.again).waitFor();
+    await isAccount(page, followed(EXAMPLE, stepsOf(recipeOf())));
+    await button(page, SAID.fromStart).click();
+    await button(page, SAID.play.start).waitFor();
+    await goTo(page, 3);
     await page.locator("#replay-pace").selectOption("16");
     await button(page, SAID.play.goOn).click();
     await button(page, SAID.play.again).waitFor({ timeout: 30_000 });
@@ -327,6 +335,10 @@ test("a scale outside its range is refused at its field, and one of another capa
     assert.equal(await field(page, "scale.capacity_g").getAttribute("aria-invalid"), "true");
     assert.match(await page.locator("#scale-capacity_g-error").innerText(), /: 5.g is outside 10.g to 100000.g/);
     assert.equal(await cue(page).isVisible(), false);
+    // Other units find nothing to draw, and nothing to fail at.
+    await enter(page, "units.mass", "oz");
+    await page.locator("#scale-capacity_g-error", { hasText: "oz" }).waitFor();
+    await enter(page, "units.mass", "g");
     await enter(page, "scale.capacity_g", "2000");
     await enter(page, "scale.vessel_g", "-1");
     await page.locator("#scale-vessel_g-error", { hasText: "outside" }).waitFor();
