@@ -209,7 +209,7 @@ impl Family {
     }
 
     /// A family from its file.
-    fn read(path: &Path) -> Result<Self, String> {
+    pub fn read(path: &Path) -> Result<Self, String> {
         let load = |path: &Path| {
             std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
         };

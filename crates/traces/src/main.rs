@@ -1,7 +1,8 @@
 //! Prints the table of scores: `traces` of the held-out traces, `traces tuning [FAMILY]` of the
 //! others. Fails where a bar falls. `traces show FAMILY SEED` prints a trace as a record, its
-//! labels above it.
+//! labels above it; a family outside the corpus is the path of its file.
 
+use std::path::Path;
 use std::process::ExitCode;
 
 use traces::family::Family;
@@ -46,15 +47,37 @@ fn families(only: Option<&str>) -> Result<Vec<Family>, String> {
 }
 
 fn show(family: &str, seed: &str) -> Result<(), String> {
-    let families = families(Some(family))?;
+    let families = match Path::new(family).extension() {
+        Some(_) => vec![Family::read(Path::new(family))?],
+        None => families(Some(family))?,
+    };
     let seed = seed.parse().map_err(|error| format!("seed: \"{seed}\": {error}"))?;
     for family in &families {
-        let mut world = World::new(family, seed)?;
-        // Nobody says when to stop.
-        let rows: Vec<Row> = world.by_ref().map(|sample| Row { sample, mark: None }).collect();
-        let labels: Vec<String> = world.labels().iter().map(|l| format!("{l:?}")).collect();
-        let head = format!("Invented: {}, seed {seed}.\n{}", family.name, labels.join("\n"));
-        print!("{}", write(&head, &rows));
+        print!("{}", record(family, seed)?);
     }
     Ok(())
+}
+
+/// A trace as a record. Nobody says when to stop.
+fn record(family: &Family, seed: u64) -> Result<String, String> {
+    let mut world = World::new(family, seed)?;
+    let rows: Vec<Row> = world.by_ref().map(|sample| Row { sample, mark: None }).collect();
+    let labels: Vec<String> = world.labels().iter().map(|l| format!("{l:?}")).collect();
+    let Family { name, about, .. } = family;
+    let head = format!("Invented: {about} ({name}, seed {seed}).\n{}", labels.join("\n"));
+    Ok(write(&head, &rows))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use traces::family::folder;
+
+    #[test]
+    fn the_cafe_page_replays_what_comes_out() {
+        let family = Family::read(&folder().join("page/pressed_brew.toml")).unwrap();
+        let path = folder().join("../../examples/cafe-page/invented-brew.csv");
+        let kept = std::fs::read_to_string(path).unwrap();
+        assert!(record(&family, 3).unwrap() == kept, "the file is not what the family makes");
+    }
 }

@@ -18,6 +18,8 @@
 //!   showed; `nan` where a sample came that was no weight. Decimal points, no units, no spaces.
 //! - `label` is empty or what began, ended or happened by this sample: [`Mark`]. What starts must
 //!   stop before it starts again.
+//!
+//! `examples/cafe-page/record.md` says so to those who record; the page there has limits of its own.
 
 use std::fmt;
 

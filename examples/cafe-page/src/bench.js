@@ -10,6 +10,7 @@ import {
   extraction,
   heat,
   limits,
+  live,
   plan,
   profile,
   reading,
@@ -563,6 +564,25 @@ export const extracting = (entries) =>
       quality,
     };
   });
+
+/**
+ * What follows a brew on a scale. `brewing` is { recipe, contact_s, pressed }, or null for no recipe; the coffee is
+ * weighed on the same scale or, where `isWeighed`, was weighed elsewhere.
+ */
+export function followerOf({ division_g, capacity_g, fastest_g_per_s, vessel_g }, brewing, isWeighed) {
+  const setup = { division_g, capacity_g, fastest_g_per_s };
+  if (!brewing) return live.follower(setup, []);
+  const { recipe, contact_s, pressed } = brewing;
+  const follower = live.follower(setup, [
+    ...(isWeighed ? [] : [{ step: "dose", dose_g: recipe.dose_g }]),
+    { step: "pour", to_g: recipe.water_g, from_s: 0 },
+    { step: "wait", until_s: contact_s },
+    ...(pressed ? [{ step: "press" }] : []),
+    { step: "beverage", vessel_g },
+  ]);
+  if (isWeighed) follower.setDose({ dose_g: recipe.dose_g });
+  return follower;
+}
 
 /** What the package finds wrong with a profile, or null. */
 export const profileFault = (learned) => attempt(() => profile.toBytes({ profile: learned })).refusal ?? null;

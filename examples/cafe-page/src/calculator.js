@@ -17,6 +17,7 @@ import { NotebookView } from "./notebook-view.js";
 import { PRESETS } from "./presets.js";
 import { planPictures, refusedTicket, spoken, ticket } from "./recipe-view.js";
 import { blamed, sentence } from "./refusals.js";
+import { ReplayView } from "./replay-view.js";
 import { load, restored, save, sections, shared, takeShared } from "./settings.js";
 import { Shelf } from "./shelf-view.js";
 import { CHOICES } from "./units.js";
@@ -69,6 +70,7 @@ export class Calculator {
   #guide;
   #notebook;
   #learn;
+  #replay;
   #stations = {};
 
   /**
@@ -93,7 +95,8 @@ export class Calculator {
     const guideBox = h("div", {});
     const notebookBox = h("div", {});
     const learnBox = h("div", {});
-    this.element = this.#build(guideBox, notebookBox, learnBox);
+    const scaleBox = h("div", {});
+    this.element = this.#build(guideBox, notebookBox, learnBox, scaleBox);
     this.#guide = new GuideView(guideBox, {
       units: () => this.#settings.units,
       judge: () => (this.#asPlanned(), this.goTo("judge")),
@@ -109,6 +112,13 @@ export class Calculator {
       take: (learned, said) => this.#takeLearned(learned, said),
       giveBack: () => this.#giveBack(),
       leaveOut: (ids, said) => this.#leaveOut(ids, said),
+    });
+    this.#replay = new ReplayView(scaleBox, read, {
+      brewing: () => this.#brewing(),
+      changed,
+      enter: (weighed) => this.#enterWeighed(weighed),
+      say: (text) => this.#say(text),
+      until: this.#stopped.signal,
     });
     this.#channel.addEventListener("message", ({ data }) => this.#hear(data));
     addEventListener("offline", () => this.#undoOffered || this.tell(words.offline), { signal: this.#stopped.signal });
@@ -168,10 +178,10 @@ export class Calculator {
     return toFragment(shared(this.#settings));
   }
 
-  // Nothing is said twice.
+  // Nothing is said twice; what is about to be said stays so when it is asked for again.
   #say(text) {
-    clearTimeout(this.#speaking);
     if (text === this.#spoken) return;
+    clearTimeout(this.#speaking);
     this.#spoken = text;
     this.#speaking = setTimeout(() => {
       this.#aloud.textContent = text;
@@ -221,6 +231,7 @@ export class Calculator {
     this.#learn.show();
     this.#showPlan(all);
     this.#showJudgement(all);
+    this.#replay.show();
   }
 
   #showPlan(all) {
@@ -377,17 +388,35 @@ export class Calculator {
     else this.#keep.disabled = false;
   }
 
-  // What the brew under way was begun with; what was weighed stands.
-  #asPlanned() {
-    const recipe = this.#guide.guide?.recipe ?? this.#plan?.recipe;
-    if (!recipe) return;
-    const { brew } = this.#settings;
-    brew.dose_g ??= recipe.dose_g;
-    brew.water_g ??= recipe.water_g;
-    this.#changed(fieldOf("brew.dose_g"));
+  // What the brew under way was begun with, or would be.
+  #brewing() {
+    if (this.#guide.guide) return this.#guide.guide;
+    const { contact_s, pressed } = this.#read().brewer;
+    return this.#plan && { recipe: this.#plan.recipe, contact_s, pressed };
   }
 
-  #build(guideBox, notebookBox, learnBox) {
+  #asPlanned() {
+    const { recipe } = this.#brewing() ?? {};
+    if (recipe) this.#fillIn({ dose_g: recipe.dose_g, water_g: recipe.water_g });
+  }
+
+  // What was weighed stands; the keys of what was filled in.
+  #fillIn(masses) {
+    const { brew } = this.#settings;
+    const empty = Object.keys(masses).filter((key) => brew[key] === null && masses[key] !== null);
+    for (const key of empty) brew[key] = masses[key];
+    this.#changed(fieldOf("brew.dose_g"));
+    return empty;
+  }
+
+  #enterWeighed(masses) {
+    const entered = this.#fillIn(masses);
+    this.goTo("judge");
+    const names = entered.map((key) => words.fields[`brew.${key}`].label);
+    this.tell(words.replay.entered(new Intl.ListFormat(words.locale).format(names)));
+  }
+
+  #build(guideBox, notebookBox, learnBox, scaleBox) {
     const byId = (id) => this.#wishForm.build(fieldOf(id));
     const rest = fieldsOf("wish").filter(({ id }) => !DAILY.includes(id));
     this.#fill = h("button", { type: "button", onclick: () => this.#asPlanned() }, words.judge.asPlanned);
@@ -439,6 +468,7 @@ export class Calculator {
       ),
       this.#station("notebook", notebookBox),
       this.#station("learn", learnBox),
+      this.#station("scale", scaleBox),
       this.#news,
     );
   }

@@ -87,6 +87,11 @@ export const FIELDS = [
   number("hand", "retention_g_per_g", "retention_uncertainty"),
   number("hand", "losses_g", "mass_uncertainty"),
 
+  number("scale", "division_g", "division"),
+  number("scale", "capacity_g", "capacity"),
+  number("scale", "fastest_g_per_s", "fastest_pour"),
+  number("scale", "vessel_g", "vessel_mass"),
+
   number("brew", "dose_g", "dose"),
   number("brew", "water_g", "brew_water"),
   number("brew", "beverage_g", "beverage"),

@@ -193,6 +193,168 @@ export function keptPicture({ points, line }, odd, text, units) {
   return picture(SAID.kept, text, parts);
 }
 
+/**
+ * Curves over the time of a record, drawn as their points come and shown up to a moment that can be moved. `kinds` are
+ * the classes of the curves, of which a "band" reaches down to nought; `low` and `high` are where the axis ends until a
+ * point lies beyond; `aim` is a value to get to, with its name.
+ */
+export class Strip {
+  element;
+  #kinds;
+  #axis;
+  #low;
+  #high;
+  #aim;
+  #minutes;
+  #y;
+  #points = [];
+  #marks = [];
+  #lines;
+  #isBeyond = true;
+  #scales = svg("g", {});
+  #shown = svg("rect", { x: 0, y: 0, width: 0, height: HIGH });
+  #curves;
+  #spots = svg("g", {});
+  #now = svg("path", { class: "drop" });
+  #aims = svg("g", {});
+  #name = svg("text", { class: "name", y: FRAME.top + 10 });
+
+  constructor({ title, text, axis, span_s, kinds, low, high, aim = null }) {
+    this.#kinds = kinds;
+    [this.#low, this.#high] = [low, high];
+    this.#minutes = scale([0, span_s / 60], 0, FRAME.left, WIDE - FRAME.right);
+    this.#axis = axis;
+    this.#aim = aim;
+    this.#curves = kinds.map((kind) => svg("path", { class: kind }));
+    figures += 1;
+    const clip = `picture-${figures}-shown`;
+    this.element = picture(title, text, [
+      svg("clipPath", { id: clip }, this.#shown),
+      this.#scales,
+      svg("g", { "clip-path": `url(#${clip})` }, this.#curves, this.#spots),
+      this.#now,
+      this.#aims,
+      this.#name,
+    ]);
+  }
+
+  /** The next point of every curve; null where it has none. */
+  add(time_s, values) {
+    this.#points.push([time_s, values]);
+    for (const value of values) if (value !== null) this.#reach(value);
+    if (!this.#isBeyond) this.#lay(time_s, values);
+  }
+
+  /** A spot on a curve, with the words that stand beside the newest. */
+  mark(time_s, value, name) {
+    this.#marks.push([time_s, value, name]);
+    if (value !== null) this.#reach(value);
+    if (!this.#isBeyond) this.#spot(time_s, value);
+  }
+
+  /** Draws what has come, up to a moment. */
+  show(time_s) {
+    if (this.#isBeyond) this.#rescale();
+    this.#kinds.forEach((kind, at) => this.#curves[at].setAttribute("d", this.#lines[at].path(this.#floorOf(kind))));
+    const x = this.#xOf(time_s);
+    this.#shown.setAttribute("width", x + 0.5);
+    this.#now.setAttribute("d", `M${x.toFixed(1)} ${FRAME.top}V${HIGH - FRAME.bottom}`);
+    const newest = this.#marks.findLast(([when_s]) => when_s <= time_s);
+    this.#name.textContent = newest?.[2] ?? "";
+    if (newest) this.#place(this.#xOf(newest[0]));
+  }
+
+  #xOf(time_s) {
+    return this.#minutes.at(time_s / 60);
+  }
+
+  #floorOf(kind) {
+    return kind === "band" ? this.#y.at(0) : null;
+  }
+
+  // With air, so that it is not for every point.
+  #reach(value) {
+    if (value >= this.#low && value <= this.#high) return;
+    const air = 0.2 * (Math.max(value, this.#high) - Math.min(value, this.#low));
+    if (value > this.#high) this.#high = value + air;
+    else this.#low = value - air;
+    this.#isBeyond = true;
+  }
+
+  #rescale() {
+    this.#isBeyond = false;
+    this.#y = scale([this.#low, this.#high], 0, HIGH - FRAME.bottom, FRAME.top);
+    this.#scales.replaceChildren(...axes(this.#minutes, this.#y, SAID.recordAxis, this.#axis, plain, plain));
+    if (this.#aim) this.#aims.replaceChildren(...this.#aimed(this.#y.at(this.#aim.value)));
+    this.#lines = this.#kinds.map(() => new Line());
+    this.#spots.replaceChildren();
+    for (const [time_s, values] of this.#points) this.#lay(time_s, values);
+    for (const [time_s, value] of this.#marks) this.#spot(time_s, value);
+  }
+
+  #lay(time_s, values) {
+    const x = this.#xOf(time_s);
+    values.forEach((value, at) => this.#lines[at].add(x, value === null ? null : this.#y.at(value)));
+  }
+
+  #spot(time_s, value) {
+    if (value === null) return;
+    this.#spots.append(svg("circle", { class: "spot", cx: this.#xOf(time_s), cy: this.#y.at(value), r: 4.5 }));
+  }
+
+  #aimed(y) {
+    return [
+      svg("path", { class: "drop", d: `M${FRAME.left} ${y}H${WIDE - FRAME.right}` }),
+      svg("text", { class: "name", x: FRAME.left + 6, y: y - 6 }, this.#aim.name),
+    ];
+  }
+
+  #place(x) {
+    const third = (WIDE - FRAME.left - FRAME.right) / 3;
+    const anchor = x < FRAME.left + third ? "start" : x > WIDE - FRAME.right - third ? "end" : "middle";
+    this.#name.setAttribute("x", x);
+    this.#name.setAttribute("text-anchor", anchor);
+  }
+}
+
+// Narrower than any screen shows: two to a unit of the picture.
+const COLUMNS = 2;
+
+// A curve as a path. Of many points in one column the first, lowest, highest and last look the same as all.
+class Line {
+  #start = null;
+  #path = "";
+  #column = [];
+  #isUp = true;
+
+  add(x, y) {
+    const [first] = this.#column;
+    if (first && (y === null || Math.floor(first.x * COLUMNS) !== Math.floor(x * COLUMNS))) {
+      this.#path += this.#pieces();
+      this.#isUp = false;
+      this.#column = [];
+    }
+    if (y === null) this.#isUp = true;
+    else this.#column.push({ x, y });
+    this.#start ??= y === null ? null : x;
+  }
+
+  /** The path so far, closed along a floor where there is one. */
+  path(floor) {
+    const path = this.#path + this.#pieces();
+    return floor === null || path === "" ? path : `${path}V${floor.toFixed(1)}H${this.#start.toFixed(1)}Z`;
+  }
+
+  #pieces() {
+    const column = this.#column;
+    if (column.length === 0) return "";
+    const lowest = column.reduce((a, b) => (b.y > a.y ? b : a));
+    const highest = column.reduce((a, b) => (b.y < a.y ? b : a));
+    const kept = column.filter((point) => [column[0], lowest, highest, column.at(-1)].includes(point));
+    return (this.#isUp ? "M" : "L") + kept.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join("L");
+  }
+}
+
 function picture(title, text, parts) {
   figures += 1;
   const id = `picture-${figures}`;

@@ -128,5 +128,6 @@ export const PRESETS = {
     scale_limit_g: 0.1,
   },
   hand: { dose_g: 0.06, water_g: 2, yield_pct: 0.5, retention_g_per_g: 0.1, losses_g: 0.5 },
+  scale: { division_g: 0.1, capacity_g: 2000, fastest_g_per_s: 15, vessel_g: 120 },
   brew: { dose_g: null, water_g: null, beverage_g: null, readings: [], note: "" },
 };

@@ -23,7 +23,8 @@ export function restored(kept) {
   for (const [setting, options] of Object.entries(CHOICES)) {
     if (options.includes(kept?.units?.[setting])) settings.units[setting] = kept.units[setting];
   }
-  for (const section of ["wish", "instrument", "hand", "brew"]) adopt(section, settings[section], kept?.[section]);
+  for (const section of ["wish", "instrument", "hand", "scale", "brew"])
+    adopt(section, settings[section], kept?.[section]);
   for (const kind of SHELVED) {
     const entries = kept?.shelf?.[kind];
     if (!Array.isArray(entries) || entries.length === 0) continue;
@@ -59,9 +60,9 @@ export function save(settings) {
 }
 
 /** All sections flat, with the chosen brewer, coffee and kitchen in place. */
-export function sections({ wish, instrument, hand, brew, shelf, chosen, units }) {
+export function sections({ wish, instrument, hand, scale, brew, shelf, chosen, units }) {
   const picked = Object.fromEntries(SHELVED.map((kind) => [kind, shelf[kind][chosen[kind]]]));
-  return { wish, instrument, hand, brew, units, ...picked };
+  return { wish, instrument, hand, scale, brew, units, ...picked };
 }
 
 /** Takes inputs from a link: a brewer, coffee or kitchen not yet on the shelf is put there. */

@@ -195,10 +195,15 @@ test("every word of the page comes from the catalogue or the package", () =>
       ]) {
         await enter(page, id, text);
       }
+      await page.locator("#scale .actions button").first().click();
+      await page.locator("#replay-pace").selectOption("once");
+      await page.locator("#scale .slip + .actions button.main").click();
+      await page.locator("#scale .replayed > :last-child p.hint").first().waitFor();
       const bare = await page.evaluate(async () => {
-        const { cautionTexts, limits } = await import("./cupwright/src/slim.js");
+        const { cautionTexts, happeningTexts, limits } = await import("./cupwright/src/slim.js");
         const unitsOf = Object.values(limits).map(({ unit }) => unit);
-        const known = [...Object.values(cautionTexts), ...unitsOf, ...unitsOf.map((unit) => `, ${unit}`)];
+        const texts = [cautionTexts, happeningTexts].flatMap((of) => Object.values(of));
+        const known = [...texts, ...unitsOf, ...unitsOf.map((unit) => `, ${unit}`)];
         const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
         const found = [];
         for (let node = walker.nextNode(); node; node = walker.nextNode()) {
@@ -209,8 +214,9 @@ test("every word of the page comes from the catalogue or the package", () =>
             else if (letter === "⟧") depth -= 1;
             else if (depth === 0) outside += letter;
           }
-          if (/\p{L}{3,}/u.test(outside) && !known.includes(outside) && node.parentElement.tagName !== "NOSCRIPT")
-            found.push(node.data);
+          // A quotation is what a file says of itself.
+          const isOurs = !["NOSCRIPT", "Q"].includes(node.parentElement.tagName);
+          if (/\p{L}{3,}/u.test(outside) && !known.includes(outside) && isOurs) found.push(node.data);
         }
         return found;
       });

@@ -8,6 +8,7 @@ await import("./recipe.js");
 await import("./brew.js");
 await import("./surety.js");
 await import("./learn.js");
+await import("./replay.js");
 await import("./mishaps.js");
 await import("./everyone.js");
 await import("./offline.js");
