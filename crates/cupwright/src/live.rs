@@ -115,7 +115,7 @@ const QUIET: Fixed = fixed(0.8);
 const AFTERMATH: Fixed = fixed(2.0);
 
 /// Drift that is told, g (estimate).
-const DRIFT_TOLD: f64 = 2.0;
+const DRIFT_TOLD: Fixed = fixed(2.0);
 
 record! {
     /// A scale, and how it is used.
@@ -378,7 +378,7 @@ pub struct Scale {
     calm: Fixed,
     book: Book,
     /// What was drift when it was last told.
-    drift_told: f64,
+    drift_told: Fixed,
     /// What happened at the same time as what is being told.
     pending: Option<Heard>,
 }
@@ -438,7 +438,7 @@ impl Scale {
             since: ZERO,
             calm: ZERO,
             book: Book::BLANK,
-            drift_told: 0.0,
+            drift_told: ZERO,
             pending: None,
         }
     }
@@ -478,8 +478,8 @@ impl Scale {
     /// # Errors
     /// [`Error::ResultOutOfRange`] after years of pouring.
     pub fn poured(&self) -> Result<Poured, Error> {
-        let under_way = if self.phase == Phase::Still { 0.0 } else { self.under_way() };
-        computed(self.book.water() + under_way)
+        let water = self.book.water();
+        computed(if self.phase == Phase::Still { water } else { water + self.under_way() })
     }
 
     /// When the last reading came, if there was one.
@@ -761,10 +761,10 @@ impl Scale {
         if time - self.calm > fixed(2.0) {
             self.book.still(step, change);
         }
-        let drifted = self.book.drifted - self.drift_told;
-        if drifted.abs() > DRIFT_TOLD {
-            self.drift_told = self.book.drifted;
-            self.tell(event, Happening::Drifted, time, drifted);
+        let drifted = fixed(self.book.drifted) - self.drift_told;
+        if magnitude(drifted) > DRIFT_TOLD {
+            self.drift_told += drifted;
+            self.tell(event, Happening::Drifted, time, number(drifted));
         }
     }
 
@@ -988,7 +988,7 @@ impl Kept for Scale {
         walk.fixed(&mut self.since);
         walk.fixed(&mut self.calm);
         self.book.walk(walk);
-        walk.number(&mut self.drift_told);
+        walk.fixed(&mut self.drift_told);
         self.pending.walk(walk);
     }
 }
