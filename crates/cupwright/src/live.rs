@@ -35,7 +35,8 @@
 //! since the flow last changed; a change is told by cumulative sums (Page 1954). Its slope is the flow. A point that no pour can reach is
 //! held back until those after it say what it was: back where it was (a knock), rising like water (a
 //! splash), at rest elsewhere (something moved), or restless (a hand). The noise is told all along, so
-//! that nothing has to be set for it. How well that works, and where it fails, is measured on invented
+//! that nothing has to be set for it. All that is whole numbers of 2⁻²⁰ g and s, cheap on a processor
+//! without doubles; ratios and accounts are doubles. How well that works, and where it fails, is measured on invented
 //! traces in `tests/traces/SCORES.md`.
 //!
 //! # What it cannot see
