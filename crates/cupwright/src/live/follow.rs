@@ -8,7 +8,7 @@ use super::kept::{self, Kept, Walk, quantity};
 use super::{Doing, Event, Happening, Scale, Seen, Setup};
 use crate::error::Error;
 use crate::forecast::Intended;
-use crate::math::{max, min, sqrt, square};
+use crate::math::{max, min, sqrt};
 use crate::quantity::{
     Beverage, BrewWater, Change, Clock, Dose, Drips, FlowVariation, Lead, Measure, Poured,
     ScaleReading, Time, Unclear, VesselMass, WaterRatio, computed,
@@ -292,7 +292,7 @@ pub struct Follower {
     dose: Option<Dose>,
     beverage: Option<Beverage>,
     /// When the first water came.
-    first_water: Option<f64>,
+    first_water: Option<Fixed>,
     /// Water and flow for which the cue to stop was given in this pour.
     cued: Option<(f64, f64)>,
     lead: Lead,
@@ -332,8 +332,9 @@ impl Flows {
         }
         let count = Wrapping(self.count.into());
         let off = (count * self.squares - self.sum * self.sum).0 as f64;
-        let (sum, fewer) = (self.sum.0 as f64, f64::from(self.count.saturating_sub(1)));
-        FlowVariation::accept(100.0 * sqrt(off * f64::from(self.count) / (fewer * square(sum))))
+        let square = (self.sum * self.sum).0 as f64;
+        let fewer = f64::from(self.count.saturating_sub(1));
+        FlowVariation::accept(100.0 * sqrt(off * f64::from(self.count) / (fewer * square)))
     }
 }
 
@@ -426,9 +427,10 @@ impl Follower {
         if let Some(Step::Dose { dose }) = self.current(&recipe) {
             self.weigh(&recipe, dose, &mut seen);
         }
-        let brewing = self.first_water.map(|first| max(0.0, clock.seconds() - first));
+        let time = fixed(clock.seconds());
+        let brewing = self.first_water.map(|first| (time - first).max(ZERO));
         let step = self.pass(&recipe, brewing, &seen);
-        self.now(step, brewing, seen)
+        self.now(step, brewing, &seen)
     }
 
     /// The scale, for its accounts.
@@ -624,7 +626,7 @@ impl Follower {
 
     /// Something is poured: coffee into the vessel, a rinse, or water.
     fn hear_pour(&mut self, recipe: &impl Recipe, step: Option<Step>, event: &Event, seen: &Seen) {
-        let time = event.clock.seconds();
+        let time = fixed(event.clock.seconds());
         match step {
             Some(Step::Rinse) => {
                 self.is_begun = true;
@@ -634,7 +636,7 @@ impl Follower {
                 // Coffee pours as well, and in more than one go: how much comes will tell.
                 let before = seen.level.grams() - event.change.grams() - self.level;
                 self.dose = coffee(before);
-                self.flows = Flows::since(fixed(time));
+                self.flows = Flows::since(time);
                 return;
             }
             Some(Step::Stir { .. } | Step::Wait { .. }) => {
@@ -642,14 +644,14 @@ impl Follower {
             }
             _ => {}
         }
-        self.begin_pour(fixed(time));
+        self.begin_pour(time);
     }
 
     fn begin_pour(&mut self, time: Fixed) {
         self.is_begun = true;
         self.cued = None;
         self.flows = Flows::since(time);
-        self.first_water = self.first_water.or(Some(number(time)));
+        self.first_water = self.first_water.or(Some(time));
     }
 
     /// How far a stop missed what it was cued for teaches the lead.
@@ -713,7 +715,7 @@ impl Follower {
     }
 
     /// Leaves steps that are over; the first that is not.
-    fn pass(&mut self, recipe: &impl Recipe, brewing: Option<f64>, seen: &Seen) -> Option<Step> {
+    fn pass(&mut self, recipe: &impl Recipe, brewing: Option<Fixed>, seen: &Seen) -> Option<Step> {
         loop {
             let step = self.current(recipe);
             let is_over = match step {
@@ -725,7 +727,9 @@ impl Follower {
                     is_rest && (poured >= to - near(to) || is_late())
                 }
                 Some(Step::Stir { .. }) => self.is_begun && seen.doing != Doing::Disturbed,
-                Some(Step::Wait { until }) => brewing.is_some_and(|time| time >= until.seconds()),
+                Some(Step::Wait { until }) => {
+                    brewing.is_some_and(|time| time >= fixed(until.seconds()))
+                }
                 _ => false,
             };
             if !is_over {
@@ -736,24 +740,31 @@ impl Follower {
     }
 
     /// Whether the time has come for the step that comes next.
-    fn is_late(&self, recipe: &impl Recipe, brewing: Option<f64>) -> bool {
+    fn is_late(&self, recipe: &impl Recipe, brewing: Option<Fixed>) -> bool {
         let due = match recipe(usize::from(self.step).saturating_add(1)) {
             Some(
                 Step::Pour { from: due, .. } | Step::Stir { from: due } | Step::Wait { until: due },
             ) => due,
             _ => return false,
         };
-        due.seconds() > 0.0 && brewing.is_some_and(|time| time >= due.seconds())
+        due.seconds() > 0.0 && brewing.is_some_and(|time| time >= fixed(due.seconds()))
     }
 
-    fn now(&mut self, step: Option<Step>, brewing: Option<f64>, seen: Seen) -> Result<Now, Error> {
+    fn now(
+        &mut self,
+        step: Option<Step>,
+        brewing: Option<Fixed>,
+        seen: &Seen,
+    ) -> Result<Now, Error> {
         let poured = seen.poured.grams();
         let (left, due) = match step {
-            Some(Step::Pour { to, from }) => (to.grams() - poured, from.seconds()),
-            Some(Step::Stir { from: due } | Step::Wait { until: due }) => (0.0, due.seconds()),
-            _ => (0.0, 0.0),
+            Some(Step::Pour { to, from }) => (to.grams() - poured, fixed(from.seconds())),
+            Some(Step::Stir { from: due } | Step::Wait { until: due }) => {
+                (0.0, fixed(due.seconds()))
+            }
+            _ => (0.0, ZERO),
         };
-        let wait = if due > 0.0 { max(0.0, due - brewing.unwrap_or(0.0)) } else { 0.0 };
+        let wait = (due - brewing.unwrap_or(ZERO)).max(ZERO);
         let to_pour = match step {
             Some(Step::Pour { .. }) => Some(computed(left)?),
             _ => None,
@@ -762,24 +773,24 @@ impl Follower {
             (None, _) => (Cue::Nothing, Why::Done),
             (Some(Step::Rinse), _) => (Cue::Rinse, Why::Next),
             (Some(Step::Dose { dose }), _) => (Cue::AddCoffee, self.why_coffee(dose)),
-            (Some(Step::Pour { to, .. }), Doing::Pouring) => self.cue_stop(left, to.grams(), &seen),
-            (Some(Step::Pour { .. }), _) => self.cue_pour(left, wait, due, &seen),
+            (Some(Step::Pour { to, .. }), Doing::Pouring) => self.cue_stop(left, to.grams(), seen),
+            (Some(Step::Pour { .. }), _) => self.cue_pour(left, wait, due, seen),
             (Some(Step::Beverage { .. }), _) => (Cue::WeighBeverage, Why::Next),
             (Some(_), Doing::Pouring) => (Cue::StopPouring, Why::Enough),
             (Some(Step::Press), _) => (Cue::Press, Why::Next),
-            (Some(_), _) if wait > 0.0 => (Cue::Wait, Why::Early),
+            (Some(_), _) if wait > ZERO => (Cue::Wait, Why::Early),
             (Some(Step::Stir { .. }), _) => (Cue::Stir, Why::Time),
             (Some(Step::Wait { .. }), _) => (Cue::Wait, Why::Next),
         };
         Ok(Now {
-            seen,
+            seen: *seen,
             step: self.step,
             cue,
             why,
             to_pour,
-            to_wait: if wait > 0.0 { Time::accept(wait) } else { None },
+            to_wait: if wait > ZERO { Time::accept(number(wait)) } else { None },
             ratio: self.dose.and_then(|dose| WaterRatio::accept(poured / dose.grams())),
-            brewing: brewing.and_then(Time::accept),
+            brewing: brewing.and_then(|time| Time::accept(number(time))),
             variation: self.flows.variation(),
         })
     }
@@ -807,13 +818,13 @@ impl Follower {
     }
 
     /// Before and between pours of a step.
-    fn cue_pour(&self, left: f64, wait: f64, due: f64, seen: &Seen) -> (Cue, Why) {
+    fn cue_pour(&self, left: f64, wait: Fixed, due: Fixed, seen: &Seen) -> (Cue, Why) {
         match seen.doing {
             Doing::Settling if self.cued.is_some() => (Cue::Wait, Why::Enough),
-            _ if wait > 0.0 => (Cue::Wait, Why::Early),
+            _ if wait > ZERO => (Cue::Wait, Why::Early),
             _ if seen.unclear.grams() > near(left) => (Cue::Pour, Why::Unclear),
             _ if self.is_begun => (Cue::Pour, Why::Missing),
-            _ if due > 0.0 => (Cue::Pour, Why::Time),
+            _ if due > ZERO => (Cue::Pour, Why::Time),
             _ => (Cue::Pour, Why::Next),
         }
     }
@@ -827,7 +838,9 @@ impl Kept for Follower {
         walk.number(&mut self.level);
         quantity(walk, &mut self.dose);
         quantity(walk, &mut self.beverage);
-        walk.perhaps(&mut self.first_water);
+        let mut first = self.first_water.map(number);
+        walk.perhaps(&mut first);
+        self.first_water = first.map(fixed);
         let (mut water, mut flow) = (self.cued.map(|cued| cued.0), self.cued.map(|cued| cued.1));
         walk.perhaps(&mut water);
         walk.perhaps(&mut flow);

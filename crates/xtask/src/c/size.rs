@@ -51,9 +51,8 @@ const STACK: u64 = 1024;
 /// core and ten in C beside the differences of its model. A fit is lent up to thirty measurements, and tells
 /// a residual and a leverage of each. Advice tells up to eight outlooks, and the surest recipe is planned twice.
 const DEEPER: [(&str, u64); 34] = [
-    // A follower is lent its recipe besides.
-    ("cupwright_live_take", 1536),
-    ("cupwright_follow_take", 2560),
+    ("cupwright_live_take", 1408),
+    ("cupwright_follow_take", 1920),
     ("cupwright_plan_foreseen", 6144),
     ("cupwright_plan_surest", 8064),
     ("cupwright_forecast_strength", 3584),
