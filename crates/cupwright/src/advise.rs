@@ -7,7 +7,6 @@
 //! temperature (extraction of full steeps was the same from 80 to 99 °C: Liang, Chan & Ristenpart 2021,
 //! doi 10.1038/s41598-021-85787-1). Of both there is only the [`Direction`].
 
-use crate::calibrate::Rates;
 use crate::decision::{self, Decision};
 use crate::dilution;
 use crate::error::Error;
@@ -22,6 +21,7 @@ use crate::quantity::{
 use crate::ratio::{self, Chamber};
 use crate::record::record;
 use crate::retention::{self, Losses, Paper};
+use crate::uncertainty::Rates;
 use crate::uncertainty::{Estimate, Input, Standard, together};
 use crate::verdict::Window;
 use crate::water;
