@@ -95,6 +95,12 @@ impl Balance {
             / (self.beverage + self.held * (self.missing + coffee))
     }
 
+    /// ∂E/∂T of a brew whose solids from coffee are τ, and that gave so much coffee, g.
+    pub(crate) fn by_strength(&self, tau: f64, coffee: f64) -> f64 {
+        (self.beverage + self.held * (self.missing + coffee))
+            / (self.dose * (1.0 - self.solids - self.held * tau))
+    }
+
     /// Refuses a beverage larger than `most`, where nothing at all would be kept.
     fn accept(&self, brew: &Brew, most: f64) -> Result<(), Error> {
         if self.beverage <= most {

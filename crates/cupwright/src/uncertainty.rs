@@ -1070,7 +1070,7 @@ pub fn extraction_yield(measured: &Measured) -> Result<Budget<Yield>, Error> {
     let m = b.dose * (1.0 - s - held * tau);
     let in_kept = held * tau + s;
     let coffee = e * b.dose;
-    let by_strength = (b.beverage + held * (b.missing + coffee)) / m;
+    let by_strength = b.by_strength(tau, coffee);
     let by_vapour = -in_kept / m;
     let by_solids = b.bean_water - b.beverage - held * b.missing + coffee * (1.0 - held);
     let per_milligram = WaterSolids::known(1.0).fraction();
