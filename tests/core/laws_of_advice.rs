@@ -395,12 +395,12 @@ fn a_yield_is_judged_as_its_window_counts_it() {
 #[test]
 fn a_time_aims_at_yields_as_the_window_counts_them() {
     let cup = steep(1.20, 0.2);
-    let rates = one_rate(24.0, 60.0, 0.05);
+    let rates = one_rate(28.0, 120.0, 0.05);
     let own = cup.extracted.value.percent();
     let wanted =
         Window { counting: Counting::MassBalance, ..window((1.10, 1.50), (own + 1.5, own + 2.5)) };
     let advice = advised(&cup, &means_of(Some(rates), None), 1.3, &wanted).unwrap();
-    let time = find(&advice, Change::Time).unwrap();
+    let time = find(&advice, Change::Time).unwrap_or_else(|| panic!("{advice:?}"));
     let counted = time.outlook.counted.value.percent();
     assert!(counted > own + 1.5 && counted < own + 2.5, "{counted}");
 }

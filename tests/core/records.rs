@@ -183,7 +183,7 @@ fn a_profile_keeps_what_brews_told() {
         assert_eq!(back.expected_beverage(dose, water, vapour), Ok(expected));
     }
     assert_eq!(back.rates(), Ok(coffee.rates()));
-    assert_eq!(back.level(), Ok(coffee.level()));
+    assert_eq!(back.plateau(), Ok(coffee.plateau()));
     let means = back.means(value(93.0)).unwrap();
     assert_eq!(means.rates, Some(coffee.rates()));
     assert_eq!(means.kept.unwrap().retention, line.retention.value);
@@ -219,7 +219,7 @@ fn a_profile_answers_as_its_fits_do() {
     profile.keep_retention(&brewer);
 
     let back = Profile::from_bytes(&profile.to_bytes()).unwrap();
-    assert_eq!((back.rates(), back.level()), (Ok(coffee.rates()), Ok(coffee.level())));
+    assert_eq!((back.rates(), back.plateau()), (Ok(coffee.rates()), Ok(coffee.plateau())));
     let next = back.expected_beverage(value(15.0), value(240.0), Vapour::NONE).unwrap();
     // At the dose of the brews the mean of them, and the scatter of one about it.
     let (mean, s) = (206.166_666_666_666_67, brewer.quality.s);
@@ -232,7 +232,7 @@ fn a_profile_answers_as_its_fits_do() {
     let one = calibrate::one_rate(&yields[3..].iter().copied().map(timed).collect::<Vec<_>>());
     profile.keep_one_rate(&one.unwrap());
     assert_eq!((profile.slow, profile.share_and_slow), (None, None));
-    assert!(profile.rates().is_ok() && profile.level().is_ok());
+    assert!(profile.rates().is_ok() && profile.plateau().is_ok());
 }
 
 #[test]
@@ -263,7 +263,7 @@ fn a_part_that_is_missing_is_named() {
         "slow_time_s": known(100.0, 0.1),
     }));
     assert_eq!(part.means(value(93.0)).map(drop).map_err(named), missing("fast_share_pct"));
-    let level = part.level().map(drop).map_err(named);
+    let level = part.plateau().map(drop).map_err(named);
     assert_eq!(level, missing("correlation_equilibrium_share"));
     // A hold-up below zero is no chamber's.
     let below = of(serde_json::json!({

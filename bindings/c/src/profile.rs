@@ -9,7 +9,7 @@ use crate::advise::{self, cupwright_means};
 use crate::calibrate::*;
 use crate::call::{Call, Field, Refused, answer, checked, field, given, opened, optional};
 use crate::status::cupwright_error;
-use crate::uncertainty::{cupwright_level, cupwright_rates, level, rates};
+use crate::uncertainty::{cupwright_plateau, cupwright_rates, plateau, rates};
 
 /// Length of a profile in bytes.
 pub const CUPWRIGHT_PROFILE_BYTES: usize = 368;
@@ -61,11 +61,11 @@ pub struct cupwright_profile {
     pub retention_correlation: f64,
     /// Scatter of a brew about the line of the two, or about the retention alone, {MassUncertainty}.
     pub retention_scatter_g: f64,
-    /// Correlation of the level and the fast share, {Correlation}.
+    /// Correlation of the plateau and the fast share, {Correlation}.
     pub correlation_equilibrium_share: f64,
-    /// Correlation of the level and the logarithm of the fast time, {Correlation}.
+    /// Correlation of the plateau and the logarithm of the fast time, {Correlation}.
     pub correlation_equilibrium_fast: f64,
-    /// Correlation of the level and the logarithm of the slow time, {Correlation}.
+    /// Correlation of the plateau and the logarithm of the slow time, {Correlation}.
     pub correlation_equilibrium_slow: f64,
     /// Correlation of the fast share and the logarithm of the fast time, {Correlation}.
     pub correlation_share_fast: f64,
@@ -101,11 +101,11 @@ pub struct cupwright_profile {
     pub has_retention_correlation: i32,
     /// Whether there is a scatter.
     pub has_retention_scatter: i32,
-    /// Whether there is one of the level and the fast share.
+    /// Whether there is one of the plateau and the fast share.
     pub has_correlation_equilibrium_share: i32,
-    /// Whether there is one of the level and the fast time.
+    /// Whether there is one of the plateau and the fast time.
     pub has_correlation_equilibrium_fast: i32,
-    /// Whether there is one of the level and the slow time.
+    /// Whether there is one of the plateau and the slow time.
     pub has_correlation_equilibrium_slow: i32,
     /// Whether there is one of the fast share and its time.
     pub has_correlation_share_fast: i32,
@@ -492,25 +492,25 @@ pub unsafe extern "C" fn cupwright_profile_rates(
     }))
 }
 
-/// How well the level of those rates is known.
+/// How well the plateau of those rates is known.
 ///
 /// @param profile The profile.
-/// @param[out] level The level.
+/// @param[out] plateau The plateau.
 ///
 /// Fails with CUPWRIGHT_STATUS_NOT_KEPT where a part is missing, the error's `field` names it.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn cupwright_profile_level(
+pub unsafe extern "C" fn cupwright_profile_plateau(
     profile: *const cupwright_profile,
-    level: *mut cupwright_level,
+    plateau: *mut cupwright_plateau,
     error: *mut cupwright_error,
 ) -> i32 {
-    answer!(level, error, |call| Ok({
+    answer!(plateau, error, |call| Ok({
         let profile = profile_of(call, given!(call, profile)?)?;
-        self::level(&call.kept(PARTS, profile.level())?)
+        self::plateau(&call.kept(PARTS, profile.plateau())?)
     }))
 }
 
-/// What advice takes, with all that is known of coffee and brewer: rates where a level or a time was
+/// What advice takes, with all that is known of coffee and brewer: rates where a plateau or a time was
 /// kept, and what the brewer keeps where a retention was. No chamber and no milk: set them where there
 /// are.
 ///

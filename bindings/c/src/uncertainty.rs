@@ -6,7 +6,7 @@ use cupwright::quantity::{
     Strength, TermCount, Yield,
 };
 use cupwright::uncertainty::{
-    self, Budget, Estimate, Influence, Level, MOST_TERMS, Measured, Rates, ReadStrength, Series,
+    self, Budget, Estimate, Influence, MOST_TERMS, Measured, Plateau, Rates, ReadStrength, Series,
     Shape, Standard, Term, Uncertain, Uncertainty,
 };
 
@@ -72,7 +72,7 @@ pub struct cupwright_influence {
     pub degrees_of_freedom: f64,
 }
 
-/// How fast a coffee extracts, and how well that is known, as a fit told it. How well the level is
+/// How fast a coffee extracts, and how well that is known, as a fit told it. How well the plateau is
 /// known stands apart: advice starts from a cup that has a yield of its own. With one rate the fast
 /// share is 100 %, and what is of the slow one is 0.
 #[repr(C)]
@@ -96,10 +96,10 @@ pub struct cupwright_rates {
     pub nu_rates: f64,
 }
 
-/// How well the level of some rates is known, as the same fit told it.
+/// How well the plateau of some rates is known, as the same fit told it.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
-pub struct cupwright_level {
+pub struct cupwright_plateau {
     /// Standard uncertainty of the yield that it levels off at, {YieldUncertainty}.
     pub u_equilibrium_yield_pct: f64,
     /// Correlation of that yield and the fast share, {Correlation}.
@@ -233,9 +233,9 @@ pub(crate) fn rates(of: &Rates) -> cupwright_rates {
     }
 }
 
-/// What C is told of a level.
-pub(crate) fn level(of: &Level) -> cupwright_level {
-    cupwright_level {
+/// What C is told of a plateau.
+pub(crate) fn plateau(of: &Plateau) -> cupwright_plateau {
+    cupwright_plateau {
         u_equilibrium_yield_pct: of.u_equilibrium.value(),
         correlation_equilibrium_share: of.equilibrium_and_share.value(),
         correlation_equilibrium_fast: of.equilibrium_and_fast.value(),
@@ -243,12 +243,12 @@ pub(crate) fn level(of: &Level) -> cupwright_level {
     }
 }
 
-fn level_of(call: Call, level: &cupwright_level) -> Result<Level, Refused> {
-    Ok(Level {
-        u_equilibrium: checked!(call, level.u_equilibrium_yield_pct)?,
-        equilibrium_and_share: checked!(call, level.correlation_equilibrium_share)?,
-        equilibrium_and_fast: checked!(call, level.correlation_equilibrium_fast)?,
-        equilibrium_and_slow: checked!(call, level.correlation_equilibrium_slow)?,
+fn plateau_of(call: Call, plateau: &cupwright_plateau) -> Result<Plateau, Refused> {
+    Ok(Plateau {
+        u_equilibrium: checked!(call, plateau.u_equilibrium_yield_pct)?,
+        equilibrium_and_share: checked!(call, plateau.correlation_equilibrium_share)?,
+        equilibrium_and_fast: checked!(call, plateau.correlation_equilibrium_fast)?,
+        equilibrium_and_slow: checked!(call, plateau.correlation_equilibrium_slow)?,
     })
 }
 
@@ -1155,7 +1155,7 @@ pub unsafe extern "C" fn cupwright_uncertainty_temperature_after(
 /// differ is no part of it. Source: GUM 5.2.2.
 ///
 /// @param rates The rates.
-/// @param level How well their level is known.
+/// @param plateau How well their plateau is known.
 /// @param contact Time of contact.
 /// @param[out] budget The yield, %, and its budget.
 ///
@@ -1163,16 +1163,16 @@ pub unsafe extern "C" fn cupwright_uncertainty_temperature_after(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_uncertainty_yield_at_time(
     rates: *const cupwright_rates,
-    level: *const cupwright_level,
+    plateau: *const cupwright_plateau,
     contact: *const cupwright_time_estimate,
     budget: *mut cupwright_budget,
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(budget, error, |call| Ok({
         let rates = rates_of(call, given!(call, rates)?)?;
-        let level = level_of(call, given!(call, level)?)?;
+        let plateau = plateau_of(call, given!(call, plateau)?)?;
         let contact = estimate::time(call, given!(call, contact)?)?;
-        let extracted = uncertainty::yield_at_time(&rates, &level, &contact);
+        let extracted = uncertainty::yield_at_time(&rates, &plateau, &contact);
         self::budget(call.core(extracted.as_ref())?)
     }))
 }
@@ -1183,10 +1183,10 @@ pub unsafe extern "C" fn cupwright_uncertainty_yield_at_time(
 /// u(t) = u(E)/Ė    u(E) and Ė at that time, as for the yield
 /// ```
 ///
-/// Terms: the law. The wish is exact. Near the level a yield hardly grows, and no time is sure.
+/// Terms: the law. The wish is exact. Near the plateau a yield hardly grows, and no time is sure.
 ///
 /// @param rates The rates.
-/// @param level How well their level is known.
+/// @param plateau How well their plateau is known.
 /// @param wanted_yield_pct Yield wanted, {Yield}.
 /// @param[out] budget The time, s, and its budget.
 ///
@@ -1195,16 +1195,16 @@ pub unsafe extern "C" fn cupwright_uncertainty_yield_at_time(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn cupwright_uncertainty_time_for_yield(
     rates: *const cupwright_rates,
-    level: *const cupwright_level,
+    plateau: *const cupwright_plateau,
     wanted_yield_pct: f64,
     budget: *mut cupwright_budget,
     error: *mut cupwright_error,
 ) -> i32 {
     answer!(budget, error, |call| Ok({
         let rates = rates_of(call, given!(call, rates)?)?;
-        let level = level_of(call, given!(call, level)?)?;
+        let plateau = plateau_of(call, given!(call, plateau)?)?;
         let wanted = checked!(call, wanted_yield_pct)?;
-        let wait = uncertainty::time_for_yield(&rates, &level, wanted);
+        let wait = uncertainty::time_for_yield(&rates, &plateau, wanted);
         self::budget(call.wish(&[(Quantity::Yield, field!(wanted_yield_pct))], wait.as_ref())?)
     }))
 }

@@ -3,7 +3,7 @@
 //! A [`Profile`] holds what [`crate::calibrate`] told, each value with its standard uncertainty and
 //! degrees of freedom, and nothing for what is not known yet. What goes together is kept with its
 //! correlations, so that a profile read back answers as the fit did, to the last bit:
-//! [`Profile::expected_beverage`], [`Profile::rates`], [`Profile::level`], [`Profile::means`].
+//! [`Profile::expected_beverage`], [`Profile::rates`], [`Profile::plateau`], [`Profile::means`].
 //!
 //! An uncertainty u is in the unit of its value, with three exceptions: of `fast_time_s` and
 //! `slow_time_s` it is that of the logarithm, so that a time is τ e^(±k u); of
@@ -63,7 +63,7 @@ use crate::quantity::{
     TimeConstant, Vapour, Yield, computed,
 };
 use crate::sealed::Seal;
-use crate::uncertainty::{Estimate, Level, Rates, Uncertain};
+use crate::uncertainty::{Estimate, Plateau, Rates, Uncertain};
 
 pub use crate::sealed::Unreadable;
 
@@ -200,11 +200,11 @@ profile! {
     12 retention_correlation: Correlation = "retention_correlation",
     /// Scatter s of a brew about the line of retention and hold-up, or about the retention alone.
     13 retention_scatter: MassUncertainty = "retention_scatter_g",
-    /// Correlation of the level and the fast share.
+    /// Correlation of the plateau and the fast share.
     14 equilibrium_and_share: Correlation = "correlation_equilibrium_share",
-    /// Correlation of the level and the logarithm of the fast time.
+    /// Correlation of the plateau and the logarithm of the fast time.
     15 equilibrium_and_fast: Correlation = "correlation_equilibrium_fast",
-    /// Correlation of the level and the logarithm of the slow time.
+    /// Correlation of the plateau and the logarithm of the slow time.
     16 equilibrium_and_slow: Correlation = "correlation_equilibrium_slow",
     /// Correlation of the fast share and the logarithm of the fast time.
     17 share_and_fast: Correlation = "correlation_share_fast",
@@ -240,7 +240,7 @@ impl Profile {
     pub fn keep_one_rate(&mut self, coffee: &OneRate) {
         (self.equilibrium, self.fast) = (Some(coffee.equilibrium), Some(coffee.time));
         (self.fast_share, self.slow) = (None, None);
-        self.equilibrium_and_fast = Some(coffee.level().equilibrium_and_fast);
+        self.equilibrium_and_fast = Some(coffee.plateau().equilibrium_and_fast);
         (self.equilibrium_and_share, self.equilibrium_and_slow) = (None, None);
         (self.share_and_fast, self.share_and_slow, self.fast_and_slow) = (None, None, None);
     }
@@ -249,10 +249,10 @@ impl Profile {
     pub fn keep_two_rates(&mut self, coffee: &TwoRates) {
         (self.equilibrium, self.fast_share) = (Some(coffee.equilibrium), Some(coffee.fast_share));
         (self.fast, self.slow) = (Some(coffee.fast), Some(coffee.slow));
-        let (rates, level) = (coffee.rates(), coffee.level());
-        self.equilibrium_and_share = Some(level.equilibrium_and_share);
-        self.equilibrium_and_fast = Some(level.equilibrium_and_fast);
-        self.equilibrium_and_slow = Some(level.equilibrium_and_slow);
+        let (rates, plateau) = (coffee.rates(), coffee.plateau());
+        self.equilibrium_and_share = Some(plateau.equilibrium_and_share);
+        self.equilibrium_and_fast = Some(plateau.equilibrium_and_fast);
+        self.equilibrium_and_slow = Some(plateau.equilibrium_and_slow);
         self.share_and_fast = Some(rates.share_and_fast);
         self.share_and_slow = Some(rates.share_and_slow);
         self.fast_and_slow = Some(rates.fast_and_slow);
@@ -359,15 +359,15 @@ impl Profile {
         })
     }
 
-    /// How well the level of those rates is known.
+    /// How well the plateau of those rates is known.
     ///
     /// # Errors
     /// [`Error::NotKept`] where a part is missing.
-    pub fn level(&self) -> Result<Level, Error> {
+    pub fn plateau(&self) -> Result<Plateau, Error> {
         let none = self.is_of_one_rate().then_some(Correlation::known(0.0));
         let (share, slow) =
             (self.equilibrium_and_share.or(none), self.equilibrium_and_slow.or(none));
-        Ok(Level {
+        Ok(Plateau {
             u_equilibrium: needed(self.equilibrium, names::equilibrium)?.u,
             equilibrium_and_share: needed(share, names::equilibrium_and_share)?,
             equilibrium_and_fast: needed(self.equilibrium_and_fast, names::equilibrium_and_fast)?,
@@ -391,7 +391,7 @@ impl Profile {
         Ok(Kept { retention, hold_up: hold_up.unwrap_or(HoldUp::NONE) })
     }
 
-    /// What advice takes, with all that is known of coffee and brewer: rates where a level or a time
+    /// What advice takes, with all that is known of coffee and brewer: rates where a plateau or a time
     /// was kept, and what is kept of a brew where a retention was. No chamber and no milk.
     ///
     /// # Errors

@@ -34,7 +34,7 @@
 //!   strength's own uncertainty and pass it as `factor`, so that it can be dropped where two brews of
 //!   one coffee are compared ([`crate::decision::compare`]);
 //! * what a **law of extraction** has from one fit, its level, share and times, goes together and is one term
-//!   ([`Rates`], [`Level`]);
+//!   ([`Rates`], [`Plateau`]);
 //! * the **instrument's own error**, common to all its readings. It belongs in what one cup is judged by and
 //!   cancels where the strengths of two are compared: leave it out of both.
 //!
@@ -51,7 +51,7 @@
 
 mod rates;
 
-pub use rates::{Level, Rates, time_for_yield, yield_at_time};
+pub use rates::{Plateau, Rates, time_for_yield, yield_at_time};
 
 use crate::distribution::Law;
 use crate::error::Error;

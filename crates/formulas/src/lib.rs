@@ -26,7 +26,7 @@ use cupwright::ratio::Chamber;
 use cupwright::reading::Zero;
 use cupwright::retention::{Losses, Paper};
 use cupwright::uncertainty::{
-    Budget, Estimate, Influence, Level, Measured, Rates, ReadStrength, Series, Shape, Standard,
+    Budget, Estimate, Influence, Measured, Plateau, Rates, ReadStrength, Series, Shape, Standard,
     Uncertain, Uncertainty,
 };
 use cupwright::verdict::{Band, Counting, Place, Standing, Window};
@@ -102,8 +102,8 @@ fn rates(i: &dyn Inputs) -> Result<Rates, Error> {
     })
 }
 
-fn level(i: &dyn Inputs) -> Result<Level, Error> {
-    Ok(Level {
+fn plateau(i: &dyn Inputs) -> Result<Plateau, Error> {
+    Ok(Plateau {
         u_equilibrium: get(i, "u_equilibrium_yield_pct")?,
         equilibrium_and_share: get(i, "correlation_equilibrium_share")?,
         equilibrium_and_fast: get(i, "correlation_equilibrium_fast")?,
@@ -1199,9 +1199,9 @@ formulas! {
         &named(i, ["cooling_per_min", "u_cooling_per_min", "nu_cooling"])?,
         &surroundings(i)?)?);
     "uncertainty.yield_at_time" => |i| budget(uncertainty::yield_at_time(
-        &rates(i)?, &level(i)?, &named(i, ["time_s", "u_time_s", "nu_time"])?)?);
+        &rates(i)?, &plateau(i)?, &named(i, ["time_s", "u_time_s", "nu_time"])?)?);
     "uncertainty.time_for_yield" => |i| budget(uncertainty::time_for_yield(
-        &rates(i)?, &level(i)?, get(i, "wanted_yield_pct")?)?);
+        &rates(i)?, &plateau(i)?, get(i, "wanted_yield_pct")?)?);
 
     "decision.chances" => |i| chances(["below_pct", "inside_pct", "above_pct"],
         decision::chances(&estimate::<Measurand>(i, "value")?, &band(i)?));

@@ -3,7 +3,7 @@
 use super::{OneRate, TwoRates};
 use crate::math::{max, min};
 use crate::quantity::Correlation;
-use crate::uncertainty::{Level, Rates};
+use crate::uncertainty::{Plateau, Rates};
 
 /// The correlation of two values by their covariance; none where one is not uncertain.
 pub(crate) fn correlation(covariance: f64, u: f64, other: f64) -> Correlation {
@@ -18,10 +18,10 @@ impl OneRate {
         Rates::one(self.equilibrium.value, &self.time)
     }
 
-    /// How well its level is known.
-    pub fn level(&self) -> Level {
+    /// How well its plateau is known.
+    pub fn plateau(&self) -> Plateau {
         let (equilibrium, time) = (self.equilibrium.u, self.time.u);
-        Level {
+        Plateau {
             u_equilibrium: equilibrium,
             equilibrium_and_share: Correlation::known(0.0),
             equilibrium_and_fast: correlation(self.covariance, equilibrium.percent(), time.ratio()),
@@ -48,12 +48,12 @@ impl TwoRates {
         }
     }
 
-    /// How well its level is known.
-    pub fn level(&self) -> Level {
+    /// How well its plateau is known.
+    pub fn plateau(&self) -> Plateau {
         let [[_, with_share, with_fast, with_slow], ..] = self.covariance;
         let equilibrium = self.equilibrium.u;
         let with = |covariance, u| correlation(covariance, equilibrium.percent(), u);
-        Level {
+        Plateau {
             u_equilibrium: equilibrium,
             equilibrium_and_share: with(with_share, self.fast_share.u.percent()),
             equilibrium_and_fast: with(with_fast, self.fast.u.ratio()),

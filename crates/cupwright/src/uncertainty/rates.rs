@@ -13,7 +13,7 @@ use crate::record::record;
 record! {
     /// How fast a coffee extracts, and how well that is known.
     ///
-    /// How well the level E∞ is known stands apart, in [`Level`]: whoever changes a time starts from a cup that has
+    /// How well the plateau E∞ is known stands apart, in [`Plateau`]: whoever changes a time starts from a cup that has
     /// a yield of its own.
     pub struct Rates {
         /// The law.
@@ -36,8 +36,8 @@ record! {
 }
 
 record! {
-    /// How well the level E∞ of some [`Rates`] is known, as the same fit told it.
-    pub struct Level {
+    /// How well the plateau E∞ of some [`Rates`] is known, as the same fit told it.
+    pub struct Plateau {
         /// Standard uncertainty of E∞.
         u_equilibrium: YieldUncertainty = "u_equilibrium_yield_pct",
         /// Correlation of E∞ and f.
@@ -116,14 +116,14 @@ struct Law<'a> {
 impl<'a> Law<'a> {
     /// Cholesky's root of the correlations, each row times its uncertainty. Correlations that no fit gave may not
     /// go together: then no row grows longer than its uncertainty.
-    fn of(rates: &'a Rates, level: &Level) -> Self {
-        let share = level.equilibrium_and_share.ratio();
+    fn of(rates: &'a Rates, plateau: &Plateau) -> Self {
+        let share = plateau.equilibrium_and_share.ratio();
         let of_share = left([share]);
-        let fast = level.equilibrium_and_fast.ratio();
+        let fast = plateau.equilibrium_and_fast.ratio();
         let fast_share =
             within(over(rates.share_and_fast.ratio() - fast * share, of_share), left([fast]));
         let of_fast = left([fast, fast_share]);
-        let slow = level.equilibrium_and_slow.ratio();
+        let slow = plateau.equilibrium_and_slow.ratio();
         let slow_share =
             within(over(rates.share_and_slow.ratio() - slow * share, of_share), left([slow]));
         let both = slow * fast + slow_share * fast_share;
@@ -134,7 +134,7 @@ impl<'a> Law<'a> {
         Self {
             rates,
             by_errors: [
-                row(level.u_equilibrium.percent(), [1.0, 0.0, 0.0, 0.0]),
+                row(plateau.u_equilibrium.percent(), [1.0, 0.0, 0.0, 0.0]),
                 row(rates.u_fast_share.percent(), [share, of_share, 0.0, 0.0]),
                 row(rates.u_fast.ratio(), [fast, fast_share, of_fast, 0.0]),
                 row(rates.u_slow.ratio(), [slow, slow_share, slow_fast, of_slow]),
@@ -237,16 +237,16 @@ fn within(value: f64, most: f64) -> f64 {
 /// let hand = Standard::known(TimeUncertainty::from_seconds(3.0)?);
 /// let two_minutes = Estimate::with(Time::from_seconds(120.0)?, hand);
 /// let extracted =
-///     uncertainty::yield_at_time(&coffee.rates(), &coffee.level(), &two_minutes)?.estimate;
+///     uncertainty::yield_at_time(&coffee.rates(), &coffee.plateau(), &two_minutes)?.estimate;
 /// assert_eq!(format!("{} ± {}", extracted.value, extracted.u), "18.59 % ± 0.13 %");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn yield_at_time(
     rates: &Rates,
-    level: &Level,
+    plateau: &Plateau,
     contact: &Estimate<Time>,
 ) -> Result<Budget<Yield>, Error> {
-    let law = Law::of(rates, level);
+    let law = Law::of(rates, plateau);
     let extracted = extraction::yield_at_time(&rates.kinetics, contact.value);
     let slopes = law.slopes(contact.value);
     let time = Input::new(contact, law.speed(contact.value));
@@ -266,7 +266,7 @@ pub fn yield_at_time(
 /// u(t) = u(E)/Ė    u(E) and Ė at that time, as for yield_at_time
 /// ```
 ///
-/// Terms: the law. The wish is exact. Near the level a yield hardly grows, and no time is sure.
+/// Terms: the law. The wish is exact. Near the plateau a yield hardly grows, and no time is sure.
 ///
 /// # Errors
 /// As [`extraction::time_for_yield`]; [`Error::ResultOutOfRange`] for an uncertainty past its range.
@@ -283,12 +283,16 @@ pub fn yield_at_time(
 /// let steeps = [timed(30.0, 9.1)?, timed(60.0, 13.9)?, timed(120.0, 18.6)?, timed(300.0, 20.7)?];
 /// let coffee = calibrate::one_rate(&steeps)?;
 /// let wanted = Yield::from_percent(20.0)?;
-/// let wait = uncertainty::time_for_yield(&coffee.rates(), &coffee.level(), wanted)?.estimate;
+/// let wait = uncertainty::time_for_yield(&coffee.rates(), &coffee.plateau(), wanted)?.estimate;
 /// assert_eq!(format!("{} ± {}", wait.value, wait.u), "176 s ± 6 s");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
-pub fn time_for_yield(rates: &Rates, level: &Level, wanted: Yield) -> Result<Budget<Time>, Error> {
-    let law = Law::of(rates, level);
+pub fn time_for_yield(
+    rates: &Rates,
+    plateau: &Plateau,
+    wanted: Yield,
+) -> Result<Budget<Time>, Error> {
+    let law = Law::of(rates, plateau);
     let time = extraction::time_for_yield(&rates.kinetics, wanted)?;
     let (slopes, by_yield) = (law.slopes(time), -1.0 / law.speed(time));
     let terms = [law.term(&slopes, by_yield)];
