@@ -614,9 +614,9 @@ typedef enum cupwright_quantity cupwright_quantity;
 /* Published windows: initialisers of a cupwright_window. */
 
 /** SCAA Standard "Golden Cup", revision of 23 December 2015. */
-#define CUPWRIGHT_GOLDEN_CUP_2015 { 1.15, 1.35, 18.0, 22.0, 1 }
+#define CUPWRIGHT_GOLDEN_CUP_2015 { 1.15, 1.35, 18.0, 22.0, 1, 2 }
 /** SCA certified home brewer program, news of 22 April 2018. */
-#define CUPWRIGHT_HOME_BREWER_2018 { 1.15, 1.45, 18.0, 22.0, 1 }
+#define CUPWRIGHT_HOME_BREWER_2018 { 1.15, 1.45, 18.0, 22.0, 1, 2 }
 
 
 /**
