@@ -8,7 +8,6 @@ use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use cupwright::advise::{self, Cup, Means};
-use cupwright::calibrate::Rates;
 use cupwright::calibrate::{self, Drained, Thermometer, Timed};
 use cupwright::extraction::{self, Brew, Kinetics};
 use cupwright::forecast::Straying;
@@ -17,7 +16,7 @@ use cupwright::plan::{self, Air, Brewer, Coffee, Kitchen, Wish};
 use cupwright::quantity::*;
 use cupwright::ratio::Chamber;
 use cupwright::retention::{Losses, Paper};
-use cupwright::uncertainty::{self, Estimate, Measured, Standard};
+use cupwright::uncertainty::{self, Estimate, Measured, Rates, Standard};
 use cupwright::{decision, dilution, reading, verdict, water};
 
 fn value<M: Measure>(value: f64) -> M {

@@ -548,6 +548,8 @@ export default {
     wrong: {
       json: "It is no JSON.",
       profile: "It is no profile.",
+      version: (found, known) =>
+        `It says ${found === undefined ? "no version" : `version ${found}`}; version ${known} is known here.`,
       nothing: "It has nothing in it.",
       csv: (line) => `Line ${line}: a quotation mark is not closed or stands where none may.`,
       schema: (found) => `It says schema “${found}”; cupwright-cafe-notebook/1 is known here.`,

@@ -9,7 +9,7 @@ use cupwright::extraction::{self, Brew, Credibility, Plausibility};
 use cupwright::plan::{self, Coffee, ContactHeat, Recipe, Wish};
 use cupwright::quantity::*;
 use cupwright::reading::{self, Agreement};
-use cupwright::verdict::{self, Place, Side, Standing, Window};
+use cupwright::verdict::{self, Counting, Place, Side, Standing, Window};
 use cupwright::{dilution, retention};
 use toml::Spanned;
 
@@ -359,7 +359,13 @@ fn judge(
         let diluted = setting.drink.brew_strength.is_some() && strength > setting.drink.strength;
         let drunk = if diluted { setting.drink.strength } else { strength };
         let label = if diluted { "with water added" } else { "in the window" };
-        write_standing(out, label, &verdict::stand(&window, drunk, judged.extracted));
+        let counted = match window.counting {
+            Counting::FlowThrough => {
+                extraction::flow_through_yield(strength, brew.beverage, brew.dose)?
+            }
+            _ => judged.extracted,
+        };
+        write_standing(out, label, &window, &verdict::stand(&window, drunk, counted));
     }
     if let Some(instrument) = instrument {
         surety::write_worth(out, instrument, setting, measured, &brew)?;
@@ -474,10 +480,21 @@ fn write_yield(
     }
 }
 
-fn write_standing(out: &mut Text, label: &str, standing: &Standing) {
+fn write_standing(out: &mut Text, label: &str, window: &Window, standing: &Standing) {
     item(out, label, format_args!("strength {}", place(&standing.strength)));
-    if let Some(extracted) = &standing.extracted {
-        item(out, "", format_args!("yield {}", place(extracted)));
+    match (&standing.extracted, window.counting) {
+        (None, _) => {}
+        (Some(_), Counting::NotStated) => {
+            item(
+                out,
+                "",
+                format_args!("yield not judged: the window does not say how to count it"),
+            );
+        }
+        (Some(extracted), Counting::FlowThrough) => {
+            item(out, "", format_args!("yield as the chart counts it {}", place(extracted)));
+        }
+        (Some(extracted), _) => item(out, "", format_args!("yield {}", place(extracted))),
     }
 }
 

@@ -1,7 +1,7 @@
 //! How sure the report is: chances before a brew; after it, what its numbers are worth, and what to do.
 
 use cupwright::Error;
-use cupwright::advise::{self, Change, Cup, Means, Suggestion};
+use cupwright::advise::{self, Change, Cup, Direction, Means, Suggestion};
 use cupwright::decision::{self, Decision, Needed};
 use cupwright::extraction::Brew;
 use cupwright::plan::{self, Wish};
@@ -10,7 +10,7 @@ use cupwright::reading::{self, Agreement};
 use cupwright::uncertainty::{
     self, Budget, Estimate, Measured, ReadStrength, Series, Shape, Standard, Uncertain, Uncertainty,
 };
-use cupwright::verdict::{Band, Window};
+use cupwright::verdict::{Band, Counting, Window};
 
 use crate::report::{Text, clock, item};
 use crate::scenario::{Instrument, MeasuredBrew, Setting};
@@ -26,19 +26,18 @@ pub fn write_chance(
     drink: &Wish,
 ) -> Result<(), Error> {
     let Some(window) = drink.window else { return Ok(()) };
-    // The window's yield is of the brewer's count, chances are of the chart's: the strength decides.
-    let drink = Wish { window: Some(Window { extracted: None, ..window }), ..*drink };
     let (brewer, coffee, kitchen) = (setting.brewer, setting.coffee, setting.kitchen);
     let straying = &instrument.straying;
-    let seen = plan::foreseen(&drink, brewer, coffee, kitchen, straying)?;
-    let surest = plan::surest(&drink, brewer, coffee, kitchen, straying)?;
+    let seen = plan::foreseen(drink, brewer, coffee, kitchen, straying)?;
+    let surest = plan::surest(drink, brewer, coffee, kitchen, straying)?;
     let (Some(outlook), Some(best)) = (seen.outlook, surest.outlook) else { return Ok(()) };
     let sure = Confidence::from_percent(SURE)?;
     let mut words = format!(
-        "{} at {} ± {:.2}: inside the window's strengths {:.0} times in 100",
+        "{} at {} ± {:.2}: inside the window{} {:.0} times in 100",
         range(&outlook.beverage, sure)?,
         outlook.strength.value,
         outlook.strength.expanded(sure)?.half_width.percent(),
+        if is_yield_judged(&window) { ", yield and all," } else { "'s strengths" },
         outlook.inside.percent(),
     );
     if surest.recipe != seen.recipe {
@@ -51,6 +50,11 @@ pub fn write_chance(
     }
     item(out, "by this hand", format_args!("{words}"));
     Ok(())
+}
+
+/// Whether a window judges a yield.
+fn is_yield_judged(window: &Window) -> bool {
+    window.extracted.is_some() && window.counting != Counting::NotStated
 }
 
 /// A value and how far it reaches, "190 g ± 4".
@@ -89,12 +93,16 @@ pub fn write_worth(
     if let Some(window) = setting.drink.window.filter(|_| setting.drink.brew_strength.is_none()) {
         let repeats = Some((own_scatter(measured), measured));
         decided(out, "decided", &strength.estimate, &window.strength, sure, repeats)?;
-        if let Some(band) = &window.extracted {
-            decided(out, "", &extracted.estimate, band, sure, None)?;
-            let correlation = extracted.correlation_with_strength();
+        if let Some(band) = window.extracted.as_ref().filter(|_| is_yield_judged(&window)) {
+            let counted = match window.counting {
+                Counting::FlowThrough => by_chart(instrument, brew, &strength.estimate)?,
+                _ => extracted,
+            };
+            decided(out, "", &counted.estimate, band, sure, None)?;
+            let correlation = counted.correlation_with_strength();
             let both = decision::joint(
                 &strength.estimate,
-                &extracted.estimate,
+                &counted.estimate,
                 correlation,
                 &window.strength,
                 band,
@@ -148,6 +156,22 @@ fn yield_of(
         // In the strength already.
         factor: Standard::NONE,
     })
+}
+
+/// The yield as the control chart counts it.
+fn by_chart(
+    instrument: &Instrument,
+    brew: &Brew,
+    strength: &Estimate<Strength>,
+) -> Result<Budget<Yield>, Error> {
+    let scale = uncertainty::of_limit(instrument.scale_limit, Shape::Rectangular);
+    uncertainty::flow_through_yield(
+        strength,
+        &Estimate::with(brew.beverage, scale),
+        &Estimate::with(brew.dose, scale),
+        // In the strength already.
+        &Standard::NONE,
+    )
 }
 
 /// What most of the doubt comes from, and what it would be worth to know that twice as well.
@@ -264,19 +288,27 @@ fn suggestions(
         water: drink.brew_temperature,
         milk: false,
     };
-    // The window's yield is of the brewer's count, advice is of the chart's: the strength decides.
-    let window = Window { extracted: None, ..window };
     let sure = Confidence::from_percent(SURE)?;
     let advice = advise::on(&cup, &instrument.straying, &means, drink.strength, &window, sure)?;
     let mut label = "could do";
     for suggestion in advice.suggestions() {
-        item(out, label, format_args!("{}", said(suggestion)));
+        item(out, label, format_args!("{}", said(suggestion, is_yield_judged(&window))));
         label = "";
     }
+    let grind = match advice.grind {
+        Direction::More => "grind finer: the yield is below its band",
+        Direction::Less => "grind coarser: the yield is above its band",
+        Direction::NotYetDecided => "leave the grind until the yield is decided",
+        Direction::CountingNotStated => {
+            "of the grind nothing: the window does not say how it counts its yield"
+        }
+        _ => return Ok(()),
+    };
+    item(out, label, format_args!("{grind}"));
     Ok(())
 }
 
-fn said(s: &Suggestion) -> String {
+fn said(s: &Suggestion, is_yield_judged: bool) -> String {
     let what = match s.change {
         Change::DrinkAsItIs => "this cup as it is".to_string(),
         Change::AddWater => format!("to this cup {:.1} g of water", s.amount),
@@ -293,10 +325,14 @@ fn said(s: &Suggestion) -> String {
         _ => format!("next time {} for {}", of_seconds(s.amount), of_seconds(s.before)),
     };
     let outlook = &s.outlook;
-    format!(
-        "{what}: {} of {:.0}, strength inside with {:.0}",
-        outlook.strength.value, outlook.beverage.value, outlook.inside,
-    )
+    let cup = format!("{} of {:.0}", outlook.strength.value, outlook.beverage.value);
+    let inside = if is_yield_judged {
+        format!("yield {:.1}, both inside with {:.0}", outlook.counted.value, outlook.inside)
+    } else {
+        format!("strength inside with {:.0}", outlook.inside)
+    };
+    // A number and its unit stay on one line.
+    format!("{what}: {cup}, {inside}").replace(" %", "\u{a0}%")
 }
 
 fn of_seconds(seconds: f64) -> String {

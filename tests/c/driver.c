@@ -65,9 +65,10 @@ static int check_texts(void) {
         "measurements that cannot tell",
         "no profile, or a damaged one",
         "a state that was never begun",
+        "not in the profile",
     };
     int wrong = 0;
-    for (int32_t code = CUPWRIGHT_STATUS_OK; code <= CUPWRIGHT_STATUS_NOT_BEGUN; code++) {
+    for (int32_t code = CUPWRIGHT_STATUS_OK; code <= CUPWRIGHT_STATUS_NOT_KEPT; code++) {
         wrong += strcmp(cupwright_status_text(code), statuses[code]) != 0;
     }
     static const int32_t quantities[] = {QUANTITIES};
@@ -182,8 +183,7 @@ static int check_profile(void) {
     mark(&back, sizeof back);
     wrong += cupwright_profile_from_bytes(bytes, CUPWRIGHT_PROFILE_BYTES, &back, &error) != CUPWRIGHT_STATUS_OK;
     profile.has_refractive_factor = 1;
-    /* Behind the last field is padding. */
-    wrong += !are_alike(&back, &profile, offsetof(cupwright_profile, has_retention_correlation) + sizeof(int32_t));
+    wrong += !are_alike(&back, &profile, sizeof back);
     mark(&back, sizeof back);
     wrong += cupwright_profile_from_bytes(bytes, sizeof bytes, &back, &error) != CUPWRIGHT_STATUS_UNREADABLE ||
              error.limit != CUPWRIGHT_UNREADABLE_LENGTH || error.value != (double)sizeof bytes ||
@@ -212,12 +212,36 @@ static int check_profile(void) {
     return wrong;
 }
 
+/** What a profile read from its bytes expects is what the line that was kept expects, to the last bit. */
+static int check_kept(void) {
+    static const cupwright_drained brews[] = {
+        {12.0, 192.0, 164.1, 0.0}, {15.0, 240.0, 205.4, 0.0}, {20.0, 320.0, 276.6, 0.0}, {30.0, 480.0, 414.4, 0.0}};
+    static const cupwright_profile nothing;
+    static cupwright_profile profile;
+    static cupwright_retention_line line;
+    static cupwright_expected by_line, by_profile;
+    static cupwright_error error;
+    static uint8_t bytes[CUPWRIGHT_PROFILE_BYTES];
+    int wrong = 0;
+    wrong += cupwright_calibrate_retention_line(brews, 4, &line, NULL) != CUPWRIGHT_STATUS_OK;
+    wrong += cupwright_profile_expected_beverage(&nothing, 18.0, 290.0, 0.0, &by_profile, &error) !=
+                 CUPWRIGHT_STATUS_NOT_KEPT ||
+             strcmp(error.field, "apparent_retention_g_per_g") != 0;
+    wrong += cupwright_profile_keep_retention_line(&nothing, &line, &profile, NULL) != CUPWRIGHT_STATUS_OK;
+    wrong += cupwright_profile_to_bytes(&profile, bytes, NULL) != CUPWRIGHT_STATUS_OK;
+    wrong += cupwright_profile_from_bytes(bytes, sizeof bytes, &profile, NULL) != CUPWRIGHT_STATUS_OK;
+    wrong += cupwright_calibrate_expected_beverage(brews, 4, 18.0, 290.0, 0.0, &by_line, NULL) != CUPWRIGHT_STATUS_OK;
+    wrong += cupwright_profile_expected_beverage(&profile, 18.0, 290.0, 0.0, &by_profile, NULL) != CUPWRIGHT_STATUS_OK;
+    wrong += !are_alike(&by_line, &by_profile, sizeof by_line);
+    return wrong;
+}
+
 int main(void) {
     static struct row given, expected;
     static unsigned char met[CALLS];
     char word[48];
     uint64_t count = 0;
-    int wrong = check_versions() + check_texts() + check_counts() + check_profile();
+    int wrong = check_versions() + check_texts() + check_counts() + check_profile() + check_kept();
     if (wrong != 0) {
         print("a version, a text, a profile or the refusal of a count is wrong\n");
     }

@@ -4,15 +4,14 @@
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use cupwright::Error;
 use cupwright::advise::{self, Advice, Change, Cup, Direction, Kept, Means, Suggestion};
-use cupwright::calibrate::Rates;
 use cupwright::decision::{self, Decision};
 use cupwright::extraction::{self, Brew, Kinetics};
 use cupwright::forecast::{self, Intended, Straying};
 use cupwright::quantity::*;
 use cupwright::ratio::Chamber;
 use cupwright::retention::{self, Losses, Paper};
-use cupwright::uncertainty::{Estimate, Standard};
-use cupwright::verdict::{Band, HOME_BREWER_2018, Window};
+use cupwright::uncertainty::{Estimate, Rates, Standard};
+use cupwright::verdict::{Band, Counting, HOME_BREWER_2018, Window};
 use proptest::prelude::*;
 
 use crate::{some, value};
@@ -272,7 +271,7 @@ proptest! {
     #[test]
     fn without_a_yield_the_strength_decides(cup in cup(), straying in straying(), means in means()) {
         let strength = Band::new(value(1.2), value(1.4)).unwrap();
-        let window = Window { strength, extracted: None };
+        let window = Window { strength, extracted: None, counting: Counting::NotStated };
         let sure = value(95.0);
         let Ok(advice) = advise::on(&cup, &straying, &means, value(1.3), &window, sure) else { return Ok(()) };
         prop_assert_eq!(advice.grind, Direction::Leave);
@@ -344,7 +343,66 @@ fn window(strength: (f64, f64), extracted: (f64, f64)) -> Window {
     Window {
         strength: Band::new(value(strength.0), value(strength.1)).unwrap(),
         extracted: Some(Band::new(value(extracted.0), value(extracted.1)).unwrap()),
+        counting: Counting::FlowThrough,
     }
+}
+
+/// A window whose source does not say how it counts judges the strength alone, and the advice says so.
+#[test]
+fn a_yield_that_nobody_knows_how_to_count_is_not_judged() {
+    let cup = steep(1.30, 0.2);
+    let stated = window((1.15, 1.45), (10.0, 12.0));
+    let advice = advised(&cup, &means_of(None, None), 1.3, &stated).unwrap();
+    assert_eq!(advice.grind, Direction::Less);
+    assert!(advice.suggestions().all(|s| s.outlook.inside < s.outlook.strength_inside));
+
+    let silent = Window { counting: Counting::NotStated, ..stated };
+    let advice = advised(&cup, &means_of(None, None), 1.3, &silent).unwrap();
+    assert_eq!(advice.grind, Direction::CountingNotStated);
+    assert!(advice.suggestions().all(|s| s.outlook.inside == s.outlook.strength_inside));
+}
+
+/// One steep, two counts: between them lie the two and a half points that its grounds keep dissolved.
+#[test]
+fn a_yield_is_judged_as_its_window_counts_it() {
+    let cup = steep(1.40, 0.2);
+    let chart =
+        extraction::flow_through_yield(cup.strength.value, cup.brew.beverage, cup.brew.dose)
+            .unwrap();
+    let own = cup.extracted.value;
+    assert!(own.percent() - chart.percent() > 2.0, "{own} {chart}");
+    let around = |centre: Yield| (centre.percent() - 1.0, centre.percent() + 1.0);
+    for (counting, of, other) in
+        [(Counting::FlowThrough, chart, own), (Counting::MassBalance, own, chart)]
+    {
+        let judge = |centre| {
+            let window = Window { counting, ..window((1.15, 1.45), around(centre)) };
+            advised(&cup, &means_of(None, None), 1.3, &window).unwrap()
+        };
+        assert_eq!(judge(of).grind, Direction::Leave);
+        let elsewhere = if other > of { Direction::More } else { Direction::Less };
+        assert_eq!(judge(other).grind, elsewhere);
+        let next = *find(&judge(of), Change::SameAgain).unwrap();
+        assert_relative_eq!(
+            next.outlook.counted.value.percent(),
+            of.percent(),
+            max_relative = 1e-9
+        );
+    }
+}
+
+/// What is tried in another time reaches the yields that the window means.
+#[test]
+fn a_time_aims_at_yields_as_the_window_counts_them() {
+    let cup = steep(1.20, 0.2);
+    let rates = one_rate(28.0, 120.0, 0.05);
+    let own = cup.extracted.value.percent();
+    let wanted =
+        Window { counting: Counting::MassBalance, ..window((1.10, 1.50), (own + 1.5, own + 2.5)) };
+    let advice = advised(&cup, &means_of(Some(rates), None), 1.3, &wanted).unwrap();
+    let time = find(&advice, Change::Time).unwrap_or_else(|| panic!("{advice:?}"));
+    let counted = time.outlook.counted.value.percent();
+    assert!(counted > own + 1.5 && counted < own + 2.5, "{counted}");
 }
 
 fn advised(cup: &Cup, means: &Means, wanted: f64, window: &Window) -> Result<Advice, Error> {

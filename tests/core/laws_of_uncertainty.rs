@@ -3,8 +3,8 @@
 
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use cupwright::decision::{self, Decision, JointDecision, Needed};
-use cupwright::extraction::{self, Brew};
-use cupwright::heat;
+use cupwright::extraction::{self, Brew, Kinetics};
+use cupwright::heat::{self, Cover, Surroundings};
 use cupwright::quantity::*;
 use cupwright::reading::{self, Agreement};
 use cupwright::uncertainty::{self, *};
@@ -527,4 +527,134 @@ fn no_number_of_readings_decides_a_mean_on_an_edge() {
     let near = value(1.4499);
     let needed = decision::readings_needed(near, &scatter, &Standard::NONE, &wanted, value(95.0));
     assert_eq!(needed, Ok(Needed::MoreThanTen));
+}
+
+/// An invented law of two rates, each parameter so uncertain, with these correlations of E∞ with f, ln τ1,
+/// ln τ2, of f with those, and of the two.
+fn law(u: [f64; 4], r: [f64; 6]) -> (Rates, Plateau) {
+    let [level, share, fast, slow] = u;
+    let [level_share, level_fast, level_slow, share_fast, share_slow, fast_slow] = r;
+    let rates = Rates {
+        kinetics: Kinetics {
+            equilibrium: value(22.0),
+            fast_share: value(45.0),
+            fast: value(10.0),
+            slow: value(120.0),
+        },
+        u_fast_share: value(share),
+        u_fast: value(fast),
+        u_slow: value(slow),
+        share_and_fast: value(share_fast),
+        share_and_slow: value(share_slow),
+        fast_and_slow: value(fast_slow),
+        freedom: value(5.0),
+    };
+    let level = Plateau {
+        u_equilibrium: value(level),
+        equilibrium_and_share: value(level_share),
+        equilibrium_and_fast: value(level_fast),
+        equilibrium_and_slow: value(level_slow),
+    };
+    (rates, level)
+}
+
+proptest! {
+    /// Any correlations, also ones that cannot go together, leave an uncertainty that is at most the sum of
+    /// its parts; and a time is as uncertain as the yield then is over how fast it grows.
+    #[test]
+    fn what_a_law_is_uncertain_by_stays_within_its_parts(
+        u in (0.0..1.0_f64, 0.0..5.0_f64, 0.0..0.2_f64, 0.0..0.2_f64),
+        r in prop::array::uniform6(-1.0..=1.0_f64),
+        seconds in 5.0..300.0_f64,
+    ) {
+        let parts = [[u.0, 0.0, 0.0, 0.0], [0.0, u.1, 0.0, 0.0], [0.0, 0.0, u.2, 0.0], [0.0, 0.0, 0.0, u.3]];
+        let contact = Estimate::exact(value(seconds));
+        let u_of = |(rates, level): (Rates, Plateau)| {
+            let budget = uncertainty::yield_at_time(&rates, &level, &contact).unwrap();
+            assert_eq!(budget.terms().count(), 2);
+            assert_eq!(budget.estimate.freedom.count(), if budget.estimate.u.percent() > 0.0 { 5.0 } else { 1e9 });
+            budget.estimate.u.percent()
+        };
+        let alone = parts.map(|part| u_of(law(part, [0.0; 6])));
+        let apart = u_of(law(u.into(), [0.0; 6]));
+        assert_relative_eq!(apart, alone.iter().map(|u| u * u).sum::<f64>().sqrt(), max_relative = 1e-12, epsilon = 1e-14);
+        let together = u_of(law(u.into(), r));
+        prop_assert!(together <= alone.iter().sum::<f64>() * (1.0 + 1e-9), "{together} {alone:?}");
+
+        let (rates, level) = law(u.into(), r);
+        let reached = |t: f64| cupwright::extraction::yield_at_time(&rates.kinetics, value(t)).percent();
+        let speed = (reached(seconds + 1e-3) - reached(seconds - 1e-3)) / 2e-3;
+        let wait = uncertainty::time_for_yield(&rates, &level, value(reached(seconds))).unwrap();
+        assert_relative_eq!(wait.estimate.value.seconds(), seconds, max_relative = 1e-9);
+        assert_relative_eq!(wait.estimate.u.seconds() * speed, together, max_relative = 1e-6, epsilon = 1e-9);
+    }
+}
+
+/// Where the level alone is uncertain the yield is linear in it. Where a time alone is, the mean and the
+/// scatter over its normal logarithm are known by summing over it.
+#[test]
+fn what_the_linear_rule_leaves_out_of_a_law() {
+    let contact = Estimate::exact(value(15.0));
+    let of = |u: [f64; 4]| {
+        let (rates, level) = law(u, [0.0; 6]);
+        uncertainty::yield_at_time(&rates, &level, &contact).unwrap()
+    };
+    let linear = of([0.8, 0.0, 0.0, 0.0]);
+    let second = linear.second_order.unwrap();
+    assert_relative_eq!(second.u.percent(), linear.estimate.u.percent(), max_relative = 1e-9);
+    assert_abs_diff_eq!(second.shift, 0.0, epsilon = 1e-12);
+
+    let u = 0.2;
+    let curved = of([0.0, 0.0, u, 0.0]);
+    let second = curved.second_order.unwrap();
+    let model = |z: f64| {
+        let done = |tau: f64| 1.0 - (-15.0 / tau).exp();
+        22.0 * (0.45 * done(10.0 * (u * z).exp()) + 0.55 * done(120.0))
+    };
+    let steps = (-800..=800).map(|k| f64::from(k) / 100.0);
+    let weight = |z: f64| (-0.5 * z * z).exp() / (2.0 * std::f64::consts::PI).sqrt() / 100.0;
+    let mean: f64 = steps.clone().map(|z| weight(z) * model(z)).sum();
+    let variance: f64 = steps.map(|z| weight(z) * (model(z) - mean).powi(2)).sum();
+    let value = curved.estimate.value.percent();
+    assert_relative_eq!(second.shift, mean - value, max_relative = 0.05);
+    let (second, linear, true_u) =
+        (second.u.percent(), curved.estimate.u.percent(), variance.sqrt());
+    assert!((second - true_u).abs() < 0.3 * (linear - true_u).abs(), "{second} {linear} {true_u}");
+}
+
+/// The temperature after a time and the time to that temperature say the same of the same doubt.
+#[test]
+fn cooling_by_time_and_by_temperature_agree() {
+    let room = Surroundings { room: value(21.0), humidity: value(50.0), cover: Cover::Open };
+    let rate = Estimate::with(value(0.009), Standard::known(value(0.0006)));
+    let from = Estimate::with(value(88.0), Standard::known(value(0.8)));
+    let elapsed = Estimate::exact(value(900.0));
+    let later = uncertainty::temperature_after(&from, &elapsed, &rate, &room).unwrap();
+    let wait = uncertainty::time_to_cool(&from, later.estimate.value, &rate, &room).unwrap();
+    assert_relative_eq!(wait.estimate.value.seconds(), 900.0, max_relative = 1e-9);
+    let known = |t: f64| {
+        let (from, rate) = (Estimate::exact(value(88.0)), Estimate::exact(value(0.009)));
+        let elapsed = Estimate::exact(value(t));
+        uncertainty::temperature_after(&from, &elapsed, &rate, &room).unwrap().estimate.value
+    };
+    let speed = (known(899.0).celsius() - known(901.0).celsius()) / 2.0;
+    let u = later.estimate.u.kelvin();
+    assert_relative_eq!(wait.estimate.u.seconds() * speed, u, max_relative = 1e-5);
+    // What the linear rule leaves out, by a grid over the rate's law.
+    let by_rate = |z: f64| {
+        let rate = Estimate::exact(value(0.009 + 0.0015 * z));
+        let from = Estimate::exact(value(88.0));
+        let budget = uncertainty::temperature_after(&from, &elapsed, &rate, &room).unwrap();
+        budget.estimate.value.celsius()
+    };
+    let rate = Estimate::with(value(0.009), Standard::known(value(0.0015)));
+    let from = Estimate::exact(value(88.0));
+    let curved = uncertainty::temperature_after(&from, &elapsed, &rate, &room).unwrap();
+    let steps = (-50..=50).map(|k| f64::from(k) / 10.0);
+    let weight = |z: f64| (-0.5 * z * z).exp() / (2.0 * std::f64::consts::PI).sqrt() / 10.0;
+    let mean: f64 = steps.clone().map(|z| weight(z) * by_rate(z)).sum();
+    let variance: f64 = steps.map(|z| weight(z) * (by_rate(z) - mean).powi(2)).sum();
+    let second = curved.second_order.unwrap();
+    assert_relative_eq!(second.shift, mean - curved.estimate.value.celsius(), max_relative = 0.05);
+    assert_relative_eq!(second.u.kelvin(), variance.sqrt(), max_relative = 2e-3);
 }

@@ -10,7 +10,7 @@ use cupwright::quantity::*;
 use cupwright::ratio::Chamber;
 use cupwright::retention::{self, Losses, Paper};
 use cupwright::uncertainty::Standard;
-use cupwright::verdict::{Band, Window};
+use cupwright::verdict::{Band, Counting, Window};
 use cupwright::{Error, caution::Caution, dilution};
 use proptest::prelude::*;
 
@@ -77,6 +77,7 @@ prop_compose! {
             window: Some(Window {
                 strength: Band::new(value(1.1), value(1.5)).unwrap(),
                 extracted: None,
+                counting: Counting::NotStated,
             }),
         }
     }
@@ -330,6 +331,7 @@ fn the_surest_recipe_goes_as_far_as_the_chamber_does() {
         window: Some(Window {
             strength: Band::new(value(1.15), value(1.45)).unwrap(),
             extracted: None,
+            counting: Counting::NotStated,
         }),
     };
     let brewer = |volume: f64| Brewer {

@@ -1,6 +1,7 @@
 //! Serialised records: unit-suffixed names, checked on the way in, the same bits on the way back.
 
-use cupwright::calibrate::{self, Drained, Repeat, Timed};
+use cupwright::Error;
+use cupwright::calibrate::{self, Drained, Dried, Repeat, Timed};
 use cupwright::extraction::Brew;
 use cupwright::plan::Air;
 use cupwright::profile::Profile;
@@ -89,11 +90,15 @@ fn any_of<M: Measure>() -> impl Strategy<Value = M> {
 fn profiles() -> impl Strategy<Value = Profile> {
     let brewer = (learned(), learned(), learned(), learned());
     let coffee = (learned(), learned(), learned(), learned(), learned());
-    let others = (learned(), learned(), learned(), prop::option::of(some(-1.0, 1.0)));
-    (brewer, coffee, others).prop_map(|(brewer, coffee, others)| {
+    let others = (learned(), learned(), learned(), prop::option::of(some(0.0, 10.0)));
+    let correlations = prop::array::uniform7(prop::option::of(some(-1.0, 1.0)));
+    (brewer, coffee, others, correlations).prop_map(|(brewer, coffee, others, correlations)| {
         let (retention, hold_up, heat_capacity, cooling) = brewer;
         let (equilibrium, fast_share, fast, slow, refractive_factor) = coffee;
-        let (cup, cup_cooling, repeatability, retention_correlation) = others;
+        let (cup, cup_cooling, repeatability, retention_scatter) = others;
+        let [retention_correlation, equilibrium_and_share, equilibrium_and_fast, ..] = correlations;
+        let [.., equilibrium_and_slow, share_and_fast, share_and_slow, fast_and_slow] =
+            correlations;
         Profile {
             retention,
             hold_up,
@@ -108,6 +113,13 @@ fn profiles() -> impl Strategy<Value = Profile> {
             cup_cooling,
             repeatability,
             retention_correlation,
+            retention_scatter,
+            equilibrium_and_share,
+            equilibrium_and_fast,
+            equilibrium_and_slow,
+            share_and_fast,
+            share_and_slow,
+            fast_and_slow,
         }
     })
 }
@@ -121,7 +133,7 @@ proptest! {
     }
 
     #[test]
-    fn bytes_are_a_profile_or_refused(bytes in prop::collection::vec(any::<u8>(), 0..400)) {
+    fn bytes_are_a_profile_or_refused(bytes in prop::collection::vec(any::<u8>(), 0..500)) {
         assert!(Profile::from_bytes(&bytes).is_err());
     }
 }
@@ -144,9 +156,9 @@ fn a_profile_keeps_what_brews_told() {
     let own = calibrate::repeatability(&[1.44, 1.46, 1.45].map(read)).unwrap();
 
     let mut profile = Profile::default();
-    profile.keep_retention(&line);
+    profile.keep_retention_line(&line);
     profile.keep_one_rate(&coffee);
-    profile.repeatability = Some(own.estimate);
+    profile.keep_repeatability(&own);
 
     assert_eq!(profile.retention, Some(line.retention));
     assert_eq!(profile.hold_up, Some(line.hold_up));
@@ -157,15 +169,149 @@ fn a_profile_keeps_what_brews_told() {
     assert!((correlation + mean / square.sqrt()).abs() < 1e-12, "{correlation}");
     let text = serde_json::to_string(&profile).unwrap();
     assert!(
-        text.starts_with(r#"{"apparent_retention_g_per_g":{"value":2."#)
+        text.starts_with(r#"{"version":1,"apparent_retention_g_per_g":{"value":2."#)
             && !text.contains("slow_time_s"),
         "{text}"
     );
+
+    // What comes back answers as the fits do, bit by bit.
+    let back = Profile::from_bytes(&profile.to_bytes()).unwrap();
+    assert_eq!(back, serde_json::from_str(&text).unwrap());
+    for (dose, water) in [(14.0, 230.0), (25.0, 400.0)] {
+        let (dose, water, vapour) = (value(dose), value(water), Vapour::NONE);
+        let expected = line.expected(dose, water, vapour).unwrap();
+        assert_eq!(back.expected_beverage(dose, water, vapour), Ok(expected));
+    }
+    assert_eq!(back.rates(), Ok(coffee.rates()));
+    assert_eq!(back.plateau(), Ok(coffee.plateau()));
+    let means = back.means(value(93.0)).unwrap();
+    assert_eq!(means.rates, Some(coffee.rates()));
+    assert_eq!(means.kept.unwrap().retention, line.retention.value);
+    assert_eq!(means.kept.unwrap().hold_up, line.chamber().unwrap());
+}
+
+/// Yields of two rates, and brews of one dose.
+#[test]
+fn a_profile_answers_as_its_fits_do() {
+    let timed =
+        |(contact, extracted)| Timed { contact: value(contact), extracted: value(extracted) };
+    let yields = [
+        (3.0, 5.02),
+        (6.0, 8.12),
+        (12.0, 10.73),
+        (25.0, 12.6),
+        (50.0, 14.41),
+        (100.0, 17.1),
+        (200.0, 19.6),
+        (400.0, 20.96),
+    ];
+    let coffee = calibrate::two_rates(&yields.map(timed)).unwrap();
+    let brew = |beverage| Drained {
+        dose: value(15.0),
+        water: value(240.0),
+        beverage: value(beverage),
+        vapour: Vapour::NONE,
+    };
+    let brews = [205.4, 207.1, 206.0].map(brew);
+    let brewer = calibrate::retention(&brews).unwrap();
+    let mut profile = Profile::default();
+    profile.keep_two_rates(&coffee);
+    profile.keep_retention(&brewer);
+
+    let back = Profile::from_bytes(&profile.to_bytes()).unwrap();
+    assert_eq!((back.rates(), back.plateau()), (Ok(coffee.rates()), Ok(coffee.plateau())));
+    let next = back.expected_beverage(value(15.0), value(240.0), Vapour::NONE).unwrap();
+    // At the dose of the brews the mean of them, and the scatter of one about it.
+    let (mean, s) = (206.166_666_666_666_67, brewer.quality.s);
+    assert!((next.beverage.value.grams() - mean).abs() < 1e-9);
+    assert!((next.beverage.u.grams() - s * (1.0_f64 + 1.0 / 3.0).sqrt()).abs() < 1e-12);
+    assert_eq!(next.beverage.freedom.count(), 2.0);
+    assert_eq!(back.kept().unwrap().hold_up, HoldUp::NONE);
+
+    // One rate after two leaves nothing of them.
+    let one = calibrate::one_rate(&yields[3..].iter().copied().map(timed).collect::<Vec<_>>());
+    profile.keep_one_rate(&one.unwrap());
+    assert_eq!((profile.slow, profile.share_and_slow), (None, None));
+    assert!(profile.rates().is_ok() && profile.plateau().is_ok());
+}
+
+#[test]
+fn a_part_that_is_missing_is_named() {
+    let named = |error: Error| error.to_string();
+    let none = Profile::default();
+    let ask = |profile: &Profile| {
+        profile.expected_beverage(value(15.0), value(240.0), Vapour::NONE).map_err(named)
+    };
+    let missing = |field: &str| Err(format!("{field}: the profile has none"));
+    assert_eq!(ask(&none).map(drop), missing("apparent_retention_g_per_g"));
+    let known =
+        |value: f64, u: f64| serde_json::json!({ "value": value, "u": u, "degrees_of_freedom": 4 });
+    let of = |fields: serde_json::Value| serde_json::from_value::<Profile>(fields).unwrap();
+    let retention = known(2.0, 0.1);
+    let part = of(serde_json::json!({ "version": 1, "apparent_retention_g_per_g": retention }));
+    assert_eq!(ask(&part).map(drop), missing("retention_scatter_g"));
+    let part = of(serde_json::json!({
+        "version": 1, "apparent_retention_g_per_g": retention, "fitted_hold_up_g": known(3.0, 1.0),
+        "retention_scatter_g": 0.8,
+    }));
+    assert_eq!(ask(&part).map(drop), missing("retention_correlation"));
+
+    assert_eq!(none.rates().map(drop).map_err(named), missing("equilibrium_yield_pct"));
+    assert_eq!(none.means(value(93.0)).unwrap().rates, None);
+    let part = of(serde_json::json!({
+        "version": 1, "equilibrium_yield_pct": known(21.0, 0.2), "fast_time_s": known(5.0, 0.05),
+        "slow_time_s": known(100.0, 0.1),
+    }));
+    assert_eq!(part.means(value(93.0)).map(drop).map_err(named), missing("fast_share_pct"));
+    let level = part.plateau().map(drop).map_err(named);
+    assert_eq!(level, missing("correlation_equilibrium_share"));
+    // A hold-up below zero is no chamber's.
+    let below = of(serde_json::json!({
+        "version": 1, "apparent_retention_g_per_g": retention, "fitted_hold_up_g": known(-1.0, 1.0),
+    }));
+    assert!(matches!(below.kept(), Err(Error::ResultOutOfRange { .. })));
+}
+
+/// The fields whose u has a unit of its own, and what it is.
+#[test]
+fn uncertainties_of_a_profile_are_in_the_units_that_its_docs_say() {
+    let timed =
+        |(contact, extracted)| Timed { contact: value(contact), extracted: value(extracted) };
+    let yields = [(30.0, 9.1), (60.0, 13.9), (120.0, 18.6), (300.0, 20.7)];
+    let u_of = |times: f64| {
+        let stretched = yields.map(|(contact, extracted)| timed((times * contact, extracted)));
+        let mut profile = Profile::default();
+        profile.keep_one_rate(&calibrate::one_rate(&stretched).unwrap());
+        let json = serde_json::to_value(profile).unwrap();
+        json["fast_time_s"]["u"].as_f64().unwrap()
+    };
+    // That of the logarithm is the same for times ten times as long.
+    assert!((u_of(1.0) - u_of(10.0)).abs() < 1e-9, "{} {}", u_of(1.0), u_of(10.0));
+
+    let dried = |(brix, strength)| Dried { brix: value(brix), strength: value(strength) };
+    let fit = calibrate::refractive_factor(&[(1.42, 1.214), (1.66, 1.402)].map(dried)).unwrap();
+    let mut profile = Profile::default();
+    profile.keep_refractive_factor(&fit);
+    let json = serde_json::to_value(profile).unwrap();
+    // By hand: k = Σ x T/Σ x², s² = Σ (T − k x)² with one degree of freedom, u = s/√Σ x².
+    let squares = 1.42_f64 * 1.42 + 1.66 * 1.66;
+    let k = (1.42 * 1.214 + 1.66 * 1.402) / squares;
+    let s = ((1.214 - k * 1.42).powi(2) + (1.402 - k * 1.66).powi(2)).sqrt();
+    let u = json["refractive_factor_pct_per_brix"]["u"].as_f64().unwrap();
+    assert!((u - 100.0 * s / squares.sqrt() / k).abs() < 1e-9, "{u}");
+}
+
+#[test]
+fn a_profile_of_another_version_is_refused() {
+    let refused = |text: &str| serde_json::from_str::<Profile>(text).unwrap_err().to_string();
+    assert_eq!(refused(r#"{ "version": 2 }"#), "version 2 of the layout, and only 1 is known");
+    assert!(refused("{}").starts_with("missing field `version`"));
+    assert_eq!(serde_json::to_string(&Profile::default()).unwrap(), r#"{"version":1}"#);
 }
 
 #[test]
 fn a_profile_refuses_an_uncertainty_below_zero() {
-    let text = r#"{ "repeatability_pct": { "value": 0.01, "u": -0.1, "degrees_of_freedom": 3 } }"#;
+    let text = r#"{ "version": 1, "repeatability_pct": { "value": 0.01, "u": -0.1, "degrees_of_freedom": 3 } }"#;
     let error = serde_json::from_str::<Profile>(text).unwrap_err().to_string();
     assert!(error.starts_with("uncertainty of a strength: -0.1 % is outside 0 to 50 %"), "{error}");
 }

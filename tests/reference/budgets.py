@@ -7,15 +7,18 @@ import math
 import statistics
 
 import GTC
+import numpy as np
 import uncertainties
 from uncertainties import umath
+from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 from scipy.stats import t as student
 
+from cooling import law
 from water_coolprop import enthalpy
 
 SOURCE = "GUM propagation by automatic differentiation; conservation of water and solids; IAPWS-95"
-WITH = "GTC 1.5.1, uncertainties 3.2.3, scipy 1.17.1, CoolProp 8.0.0"
+WITH = "GTC 1.5.1, uncertainties 3.2.3, scipy 1.17.1, iapws 1.5.5, CoolProp 8.0.0"
 DIGITS = 12
 
 KNOWN = 1e9
@@ -83,12 +86,12 @@ def triples(names, inputs):
     return {name: part for of, triple in zip(names, inputs) for name, part in zip(of, triple)}
 
 
-def by_differences(model, inputs):
+def by_differences(model, inputs, steps=None):
     """A budget of a model of plain numbers, its sensitivities by differences."""
     x = [value for value, _, _ in inputs]
     parts = []
     for at, (_, u, _) in enumerate(inputs):
-        step = 0.01
+        step = steps[at] if steps else 0.01
         up, down = ([v + (sign * step if k == at else 0) for k, v in enumerate(x)] for sign in (1, -1))
         parts.append(abs(model(*up) - model(*down)) / (2 * step) * u)
     u = math.hypot(*parts)
@@ -113,6 +116,75 @@ def extracted(t, d, w, b, h, s, v, held, span, factor):
     right, left = b + v - h * d - w, t * b - s * w
     x = (left - kept * right) / (1 - kept)
     return 100 * x / d
+
+
+# Laws of extraction as fits tell them, invented: E∞, f, τ1 and τ2, the uncertainties of E∞, f and the two
+# logarithms, their correlations (E∞ f, E∞ 1, E∞ 2, f 1, f 2, 1 2), and ν.
+LAWS = [
+    ((20.76, 100, 53.2, 53.2), (0.12, 0, 0.02, 0), (0, 0.62, 0, 0, 0, 0), 2),
+    ((21.4, 58, 4.8, 104), (0.25, 1.6, 0.05, 0.08), (-0.71, -0.45, 0.86, 0.74, -0.62, -0.4), 4),
+    ((22, 40, 12, 150), (0.5, 3, 0.1, 0.12), (0, 0, 0, 0, 0, 0), KNOWN),
+]
+PAIRS = [(0, 1), (0, 2), (0, 3), (1, 2), (1, 3), (2, 3)]
+
+
+def covariances(u, r):
+    table = np.diag(np.square(u))
+    for (a, b), of in zip(PAIRS, r):
+        table[a, b] = table[b, a] = of * u[a] * u[b]
+    return table
+
+
+def laws_of_extraction():
+    """Yields by correlated inputs of GTC, an ensemble of one ν; times by root finding, their slopes by differences,
+    and the quadratic form of the covariances."""
+    for (level, share, fast, slow), u, r, nu in LAWS:
+        x = [level, share, math.log(fast), math.log(slow)]
+        assert np.linalg.eigvalsh(covariances(u, r)).min() > -1e-15
+        given = dict(zip(("equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s"), (level, share, fast, slow)))
+        given |= dict(zip(("u_equilibrium_yield_pct", "u_fast_share_pct", "u_ln_fast_time", "u_ln_slow_time"), u))
+        given |= {f"correlation_{name}": of for name, of in zip(
+            ("equilibrium_share", "equilibrium_fast", "equilibrium_slow", "share_fast", "share_slow", "fast_slow"), r)}
+        given["nu_rates"] = nu
+
+        def reached(law, t, exp):
+            f, one, two = law[1] / 100, exp(law[2]), exp(law[3])
+            return law[0] * (f * (1 - exp(-t / one)) + (1 - f) * (1 - exp(-t / two)))
+
+        for t, u_t, nu_t in (45, 3, 5), (120, 3, KNOWN), (600, 0, KNOWN):
+            free = GTC.multiple_ureal(x, u, math.inf if nu >= KNOWN else nu)
+            for (a, b), of in zip(PAIRS, r):
+                if u[a] and u[b]:
+                    GTC.set_correlation(of, free[a], free[b])
+            fitted = reached(free, t, GTC.exp)
+            time = GTC.ureal(t, u_t, math.inf if nu_t >= KNOWN else nu_t)
+            both = reached(free, time, GTC.exp)
+            other = reached(uncertainties.correlated_values(x, covariances(u, r)), t, umath.exp)
+            assert math.isclose(GTC.uncertainty(fitted), uncertainties.std_dev(other), rel_tol=1e-7)
+            # Welch and Satterthwaite for the fit as one term and the time as another.
+            parts = GTC.uncertainty(fitted), abs(GTC.component(both, time))
+            all_ = math.hypot(*parts)
+            inverse = sum((p / all_) ** 4 / n for p, n in zip(parts, (nu, nu_t)) if n < KNOWN)
+            out = {"value": GTC.value(both), "u": all_, "degrees_of_freedom": min(1 / inverse, KNOWN) if inverse else KNOWN,
+                   "terms.0.contribution": parts[0], "terms.1.contribution": parts[1]}
+            assert math.isclose(GTC.uncertainty(both), all_, rel_tol=1e-9)
+            yield "uncertainty.yield_at_time", {**given, "time_s": t, "u_time_s": u_t, "nu_time": nu_t}, out, {
+                k: 1e-9 * abs(v) + 1e-11 for k, v in out.items()}, WHY
+
+        for wanted in (12, 18, 20):
+            def wait(*law):
+                return brentq(lambda t: reached(law, t, math.exp) - wanted, 0, 20000, xtol=1e-11)
+
+            slopes = []
+            for at in range(4):
+                step = 1e-4 * abs(x[at])
+                up, down = ([v + (sign * step if k == at else 0) for k, v in enumerate(x)] for sign in (1, -1))
+                slopes.append((wait(*up) - wait(*down)) / (2 * step))
+            u_t = math.sqrt(np.array(slopes) @ covariances(u, r) @ np.array(slopes))
+            out = {"value": wait(*x), "u": u_t, "degrees_of_freedom": nu, "terms.0.contribution": u_t}
+            yield "uncertainty.time_for_yield", {**given, "wanted_yield_pct": wanted}, {
+                k: float(f"{v:.9g}") for k, v in out.items()}, {
+                k: 1e-5 * abs(v) if k != "value" else 1e-7 * v for k, v in out.items()}, "differences of a ten-thousandth"
 
 
 def total(r, e, f, s, brew_water):
@@ -236,6 +308,37 @@ def checks():
         yield "uncertainty.time_to_cool", {
             **triples(names, [start, rate]), "to_c": to, "room_c": room, "humidity_pct": 50, "cover": 2}, out, {
             name: 1e-8 * abs(value) + 1e-12 for name, value in out.items()}, "the core's quadrature"
+
+    # The temperature after a time: lidded an exponential, open by stepping the law, with differences.
+    names = ("water_c", "u_water_k", "nu_water"), ("time_s", "u_time_s", "nu_time"), (
+        "cooling_per_min", "u_cooling_per_min", "nu_cooling")
+    for inputs, room in [
+        ([(82, 0.5, KNOWN), (600, 10, KNOWN), (0.0066, 0.0002, 2)], 17),
+        ([(95, 1, 4), (1500, 60, 8), (0.02, 0.004, 5)], 22),
+    ]:
+        def later(t, s, k):
+            exp = umath.exp if any(hasattr(x, "nominal_value") for x in (t, s, k)) else GTC.exp
+            return room + (t - room) * exp(-k * s / 60)
+
+        out = budget(later, inputs)
+        yield "uncertainty.temperature_after", {
+            **triples(names, inputs), "room_c": room, "humidity_pct": 50, "cover": 2}, out, {
+            name: 1e-8 * abs(value) + 1e-12 for name, value in out.items()}, "the core's quadrature"
+    for inputs, room, humidity in [
+        ([(82.3, 0.5, 5), (600, 5, KNOWN), (0.00665, 0.00016, 2)], 17, 50),
+        ([(94, 1, KNOWN), (1200, 30, 6), (0.0105, 0.001, 4)], 28, 80),
+    ]:
+        f = law(room, humidity, True)
+
+        def stepped(t, s, k):
+            return solve_ivp(lambda _, y: [-k / 60 * f(y[0])], (0, s), [t], method="DOP853", rtol=1e-12, atol=1e-12).y[0, -1]
+
+        out = by_differences(stepped, inputs, [x * 1e-3 for x, _, _ in inputs])
+        yield "uncertainty.temperature_after", {
+            **triples(names, inputs), "room_c": room, "humidity_pct": humidity, "cover": 1}, {
+            k: float(f"{v:.8g}") for k, v in out.items()}, near(out, 1e-6), "stepped, differences of a thousandth"
+
+    yield from laws_of_extraction()
 
     for b, k in [((1.7, 0.03, KNOWN), (0.85, 2.353, 8)), ((9.4, 0.05, 3), (1.2, 0, KNOWN)), ((1.2, 0, KNOWN), (0.9, 5, 4))]:
         out = budget(lambda b, f: k[0] * (1 + f / 100) * b, [b, (0.0, k[1], k[2])])

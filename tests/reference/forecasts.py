@@ -18,11 +18,14 @@ WITH = "GTC 1.5.1, uncertainties 3.2.3, scipy 1.17.1"
 DIGITS = 12
 WHY = "a few roundings of doubles, twelve digits"
 
-WINDOW = {"strength_lowest_pct": 1.15, "strength_highest_pct": 1.45, "has_yield": 1, "yield_lowest_pct": 18, "yield_highest_pct": 22}
+WINDOW = {"strength_lowest_pct": 1.15, "strength_highest_pct": 1.45, "has_yield": 1, "yield_lowest_pct": 18, "yield_highest_pct": 22,
+          "yield_counting": 2}
+BY_BALANCE = {**WINDOW, "yield_counting": 3}
+NOT_STATED = {**WINDOW, "yield_counting": 1}
 
 
 def brewed(d, w, e, r, other, fixed, h, s, v, held):
-    """Beverage, strength of the brew and yield as windows count it, in g and percent."""
+    """Beverage, strength of the brew and yield as the chart counts it, in g and percent."""
     s, h, held = fraction(s), h / 100, held / 100
     b = w - r * d - fixed - other
     x = e * d / 100
@@ -68,11 +71,11 @@ def both(strength, counted, r, window):
     return quad(slice_, max(a, -9.0), min(b, 9.0), epsabs=1e-13, epsrel=1e-12, limit=500, points=points or None)[0]
 
 
-def outlook(size, strength, counted, window):
-    r = GTC.get_correlation(strength, counted)
+def outlook(size, strength, counted, window, r=None):
+    r = GTC.get_correlation(strength, counted) if r is None else r
     a, b = edges(strength, window["strength_lowest_pct"], window["strength_highest_pct"])
     alone = norm.cdf(b) - norm.cdf(a)
-    inside = both(strength, counted, r, window) if window["has_yield"] else alone
+    inside = both(strength, counted, r, window) if window["has_yield"] and window["yield_counting"] > 1 else alone
     out = {"correlation": r, "strength_inside_pct": 100 * alone, "inside_pct": 100 * inside}
     for name, unit, y in ("beverage", "g", size), ("strength", "pct", strength), ("counted_yield", "pct", counted):
         out |= {f"{name}_{unit}": GTC.value(y), f"u_{name}_{unit}": GTC.uncertainty(y), f"nu_{name}": known(y)}
@@ -137,11 +140,22 @@ def advise(cup, next_, means, wanted, window):
     weigh = cup["weighing"]
     read, dose, size = real(t), real((d, *weigh)), real((b, *weigh))
     done = []
+    by_balance = window["yield_counting"] == 3
+
+    def balance(reading):
+        kept = (w - b - v) / d
+        return brentq(lambda x: brewed(d, w, x, kept, 0.0, v, h, s, v, held)[1] - reading, 1, 60, xtol=1e-13)
 
     def now(change, added, solids):
         water = real((added, *next_["water"])) if added else 0.0
         after = (read * size + 100 * fraction(solids) * water) / (size + water)
-        done.append((change, added, 0.0, outlook(size + water, after, read * size / dose, window), added / b, 0.0))
+        counted, r = read * size / dose, None
+        if by_balance:
+            # They share the reading: the strength by its part in the drink, the yield by the balance.
+            counted = real(e)
+            slope = (balance(t[0] + 1e-4) - balance(t[0] - 1e-4)) / 2e-4
+            r = GTC.component(after, read) * slope * t[1] / (GTC.uncertainty(after) * e[1])
+        done.append((change, added, 0.0, outlook(size + water, after, counted, window, r), added / b, 0.0))
 
     now(1, 0.0, s)
     for change, solids in (2, s), (3, 0.0):
@@ -164,6 +178,8 @@ def advise(cup, next_, means, wanted, window):
         inputs = [real((dose_g, *next_["dose"])), real((water_g, *next_["water"])), extracted,
                   real((kept, *next_["retention"])), real((0.0, *next_["losses"]))]
         size, strength, counted = brewed(*inputs, fixed, h, s, v, held)
+        if by_balance:
+            counted = extracted
         change_of = abs(amount - before) / before if before else 0.0
         if with_dose:
             change_of += abs(with_dose / d - 1)
@@ -200,6 +216,8 @@ def advise(cup, next_, means, wanted, window):
             alone = brentq(lambda x: brewed(d, w, x, kept, 0.0, fixed, h, s, v, held)[2] - aim, 1, 60, xtol=1e-13)
             # C = T B/D at the strength wanted.
             other = brentq(lambda x: wanted * brewed(x, w, 20, kept, 0.0, fixed, h, s, v, held)[0] / x - aim, d / 4, 4 * d, xtol=1e-13)
+            if by_balance:
+                alone, other = aim, brentq(lambda x: strength(x, w, aim) - wanted, d / 4, 4 * d, xtol=1e-13)
             with_ = brentq(lambda x: strength(other, w, x) - wanted, 1, 60, xtol=1e-13)
             for goal, mass, change, listed in (alone, d, 7, times), (with_, other, 8, dosed_times):
                 if level * reached(20000) <= goal:
@@ -213,8 +231,10 @@ def advise(cup, next_, means, wanted, window):
     done = [one for one in done if one[0] == 1 or one[3]["inside_pct"] >= done[0][3]["inside_pct"] - 1]
     done += [again, *singles, *together]
     done.sort(key=lambda s: -score(s))
-    low, high = edges(read * size / dose, window["yield_lowest_pct"], window["yield_highest_pct"])
+    counted = real(e) if by_balance else read * size / dose
+    low, high = edges(counted, window["yield_lowest_pct"], window["yield_highest_pct"])
     grind = 2 if norm.cdf(low) >= SURE / 100 else 3 if norm.sf(high) >= SURE / 100 else 1 if norm.cdf(high) - norm.cdf(low) >= SURE / 100 else 4
+    grind = 5 if window["yield_counting"] == 1 else grind
     out = {"grind": grind, "is_next_told": 1, "suggestion_count": len(done)}
     for at, (change, amount, before, seen, _, with_dose) in enumerate(done):
         out |= {f"suggestions.{at}.{k}": v for k, v in {"change": change, "amount": amount, "before": before, "with_dose_g": with_dose}.items()}
@@ -294,6 +314,8 @@ def planned(wish):
 
     d = brentq(surplus, 0.5, 200, xtol=1e-13)
     recipe = {"recipe.dose_g": d, "recipe.water_g": water(d), "recipe.strength_pct": wish["strength_pct"]}
+    counted = brew_of(wish, d, water(d), wish["yield_pct"], wish["apparent_retention_g_per_g"], 0.0)[2]
+    recipe |= {"recipe.standing.yield.above_lowest": counted - WINDOW["yield_lowest_pct"]}
     return recipe, forecast(wish, d, water(d), portion, added)
 
 
@@ -323,10 +345,12 @@ def checks():
             yield formula, named, out, tolerance(out), WHY
         d, w, e, r, other, portion, added = (real(x) for x in inputs)
         size, strength, of_chart = brewed(d, w, e, r, other, *rest)
-        out = outlook(size, diluted(strength, portion, added, s), of_chart, WINDOW)
-        yield "forecast.outlook", {**named, **WINDOW}, out, tolerances(out), "quadrature to 1e-12, twelve digits"
+        for window, counted in (WINDOW, of_chart), (BY_BALANCE, e), (NOT_STATED, of_chart):
+            out = outlook(size, diluted(strength, portion, added, s), counted, window)
+            yield "forecast.outlook", {**named, **window}, out, tolerances(out), "quadrature to 1e-12, twelve digits"
 
-    for cup, means in CUPS:
+    judged = [(*one, WINDOW) for one in CUPS] + [(*one, BY_BALANCE) for one in CUPS] + [(*CUPS[1], NOT_STATED)]
+    for cup, means, window in judged:
         d, b, t = cup["d"], cup["b"], cup["t"][0]
         low, high = 5.0, 40.0
 
@@ -335,15 +359,16 @@ def checks():
             return brewed(d, cup["w"], e, kept, 0.0, cup["v"], cup["h"], cup["s"], cup["v"], cup["held"])[1] - t
 
         e = brentq(surplus, low, high, xtol=1e-13)
-        cup = {**cup, "e": (e, 0.3, 18), "weighing": (0.06, 50)}
-        out = advise(cup, NEXT, means, 1.3, WINDOW)
+        # By the balance a yield is at least as uncertain as its strength makes it.
+        cup = {**cup, "e": (e, 0.5 if window is BY_BALANCE else 0.3, 18), "weighing": (0.06, 50)}
+        out = advise(cup, NEXT, means, 1.3, window)
         rates = means["rates"] or {"law": (22, 50, 20, 100), "u": (0, 0, 0), "r": (0, 0, 0), "nu": 5}
         kept = means.get("kept") or (1.5, 0)
         inputs = {
             "dose_g": d, "water_g": cup["w"], "beverage_g": b, "moisture_pct": cup["h"], "water_solids_mg_per_l": cup["s"],
             "vapour_g": cup["v"], "held_strength_pct": cup["held"], "contact_s": cup["contact"], "wanted_pct": 1.3, "water_c": 92,
             "has_chamber": 0, "milk": int(means["milk"]), "has_rates": int(bool(means["rates"])),
-            "has_kept": int("kept" in means), "confidence_pct": SURE, **WINDOW, **next_facts(),
+            "has_kept": int("kept" in means), "confidence_pct": SURE, **window, **next_facts(),
             **facts(strength_pct=cup["t"], yield_pct=cup["e"], weighing_g=(None, *cup["weighing"])),
             **dict(zip(("equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s"), rates["law"])),
             **dict(zip(("u_fast_share_pct", "u_ln_fast_time", "u_ln_slow_time"), rates["u"])),

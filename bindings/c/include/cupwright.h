@@ -614,9 +614,9 @@ typedef enum cupwright_quantity cupwright_quantity;
 /* Published windows: initialisers of a cupwright_window. */
 
 /** SCAA Standard "Golden Cup", revision of 23 December 2015. */
-#define CUPWRIGHT_GOLDEN_CUP_2015 { 1.15, 1.35, 18.0, 22.0, 1 }
+#define CUPWRIGHT_GOLDEN_CUP_2015 { 1.15, 1.35, 18.0, 22.0, 1, 2 }
 /** SCA certified home brewer program, news of 22 April 2018. */
-#define CUPWRIGHT_HOME_BREWER_2018 { 1.15, 1.45, 18.0, 22.0, 1 }
+#define CUPWRIGHT_HOME_BREWER_2018 { 1.15, 1.45, 18.0, 22.0, 1, 2 }
 
 
 /**
@@ -628,7 +628,7 @@ typedef enum cupwright_quantity cupwright_quantity;
 /**
  * Length of a profile in bytes.
  */
-#define CUPWRIGHT_PROFILE_BYTES 312
+#define CUPWRIGHT_PROFILE_BYTES 368
 
 /**
  * Length of a scale's state as bytes.
@@ -701,6 +701,10 @@ enum cupwright_status
      * A state that was never begun, or one of another version of this library.
      */
     CUPWRIGHT_STATUS_NOT_BEGUN = 12,
+    /**
+     * A profile that lacks a part which the answer needs; the error's `field` names it.
+     */
+    CUPWRIGHT_STATUS_NOT_KEPT = 13,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1329,6 +1333,11 @@ enum cupwright_direction
      * Read again first: at the confidence asked for it is not decided where the yield lies.
      */
     CUPWRIGHT_DIRECTION_NOT_YET_DECIDED = 4,
+    /**
+     * Nothing to say: the window does not state how it counts its yield, and only the strength was
+     * judged.
+     */
+    CUPWRIGHT_DIRECTION_COUNTING_NOT_STATED = 5,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1647,6 +1656,10 @@ typedef struct cupwright_window {
      * Whether the window has a yield: 0 for no, anything else for yes.
      */
     int32_t has_yield;
+    /**
+     * How it counts that yield: one of enum cupwright_counting; not looked at without one.
+     */
+    int32_t yield_counting;
 } cupwright_window;
 
 /**
@@ -2084,7 +2097,8 @@ typedef struct cupwright_recipe {
      */
     struct cupwright_heat_walk heat;
     /**
-     * Where the drink and the yield counted on stand in the window; all zero without one.
+     * Where the drink, and the yield as the window counts it, stand in the window; all zero without
+     * one.
      */
     struct cupwright_standing standing;
     /**
@@ -2240,7 +2254,7 @@ typedef struct cupwright_outlook {
      */
     double nu_strength;
     /**
-     * Yield as windows count it, 0 to 100 %.
+     * Yield as the window counts it, by the chart where it does not say, 0 to 100 %.
      */
     double counted_yield_pct;
     /**
@@ -2260,7 +2274,8 @@ typedef struct cupwright_outlook {
      */
     double strength_inside_pct;
     /**
-     * Probability that the strength, and the yield where the window has one, lie inside it,
+     * Probability that the strength, and the yield where the window has one and says how it counts
+     * it, lie inside it,
      * 0 to 100 %.
      */
     double inside_pct;
@@ -3202,6 +3217,86 @@ typedef struct cupwright_cooling_estimate {
 } cupwright_cooling_estimate;
 
 /**
+ * A time with its standard uncertainty.
+ */
+typedef struct cupwright_time_estimate {
+    /**
+     * Time, 0 to 172800 s.
+     */
+    double time_s;
+    /**
+     * Its standard uncertainty, 0 to 172800 s.
+     */
+    double u_time_s;
+    /**
+     * Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known.
+     */
+    double nu_time;
+} cupwright_time_estimate;
+
+/**
+ * How fast a coffee extracts, and how well that is known, as a fit told it. How well the plateau is
+ * known stands apart: advice starts from a cup that has a yield of its own. With one rate the fast
+ * share is 100 %, and what is of the slow one is 0.
+ */
+typedef struct cupwright_rates {
+    /**
+     * The law.
+     */
+    struct cupwright_kinetics kinetics;
+    /**
+     * Standard uncertainty of the fast share, 0 to 100 %.
+     */
+    double u_fast_share_pct;
+    /**
+     * That of the logarithm of the fast time constant, 0 to 1000.
+     */
+    double u_ln_fast_time;
+    /**
+     * That of the logarithm of the slow one, 0 to 1000.
+     */
+    double u_ln_slow_time;
+    /**
+     * Correlation of the share and the first logarithm, -1 to 1.
+     */
+    double correlation_share_fast;
+    /**
+     * Correlation of the share and the second, -1 to 1.
+     */
+    double correlation_share_slow;
+    /**
+     * Correlation of the two logarithms, -1 to 1.
+     */
+    double correlation_fast_slow;
+    /**
+     * Degrees of freedom of the fit, 1 to 1000000000.
+     */
+    double nu_rates;
+} cupwright_rates;
+
+/**
+ * How well the plateau of some rates is known, as the same fit told it.
+ */
+typedef struct cupwright_plateau {
+    /**
+     * Standard uncertainty of the yield that it levels off at, 0 to 100 %.
+     */
+    double u_equilibrium_yield_pct;
+    /**
+     * Correlation of that yield and the fast share, -1 to 1.
+     */
+    double correlation_equilibrium_share;
+    /**
+     * Correlation of it and the logarithm of the fast time constant, -1 to 1.
+     */
+    double correlation_equilibrium_fast;
+    /**
+     * Correlation of it and the logarithm of the slow one, -1 to 1.
+     */
+    double correlation_equilibrium_slow;
+} cupwright_plateau;
+
+/**
  * A range of any value.
  */
 typedef struct cupwright_band {
@@ -3459,46 +3554,6 @@ typedef struct cupwright_cup {
      */
     double contact_s;
 } cupwright_cup;
-
-/**
- * How fast a coffee extracts, and how well that is known, as a fit told it. How well the level is
- * known is left out: advice starts from a cup that has a yield of its own. With one rate the fast
- * share is 100 %, and what is of the slow one is 0.
- */
-typedef struct cupwright_rates {
-    /**
-     * The law.
-     */
-    struct cupwright_kinetics kinetics;
-    /**
-     * Standard uncertainty of the fast share, 0 to 100 %.
-     */
-    double u_fast_share_pct;
-    /**
-     * That of the logarithm of the fast time constant, 0 to 1000.
-     */
-    double u_ln_fast_time;
-    /**
-     * That of the logarithm of the slow one, 0 to 1000.
-     */
-    double u_ln_slow_time;
-    /**
-     * Correlation of the share and the first logarithm, -1 to 1.
-     */
-    double correlation_share_fast;
-    /**
-     * Correlation of the share and the second, -1 to 1.
-     */
-    double correlation_share_slow;
-    /**
-     * Correlation of the two logarithms, -1 to 1.
-     */
-    double correlation_fast_slow;
-    /**
-     * Degrees of freedom of the fit, 1 to 1000000000.
-     */
-    double nu_rates;
-} cupwright_rates;
 
 /**
  * What a brewer keeps, from one's own brews.
@@ -4039,7 +4094,7 @@ typedef struct cupwright_learned {
      */
     double value;
     /**
-     * Its standard uncertainty as the fit told it.
+     * Its standard uncertainty as the fit told it, in the same unit where the field says no other.
      */
     double u;
     /**
@@ -4106,6 +4161,34 @@ typedef struct cupwright_profile {
      */
     double retention_correlation;
     /**
+     * Scatter of a brew about the line of the two, or about the retention alone, 0 to 400000 g.
+     */
+    double retention_scatter_g;
+    /**
+     * Correlation of the plateau and the fast share, -1 to 1.
+     */
+    double correlation_equilibrium_share;
+    /**
+     * Correlation of the plateau and the logarithm of the fast time, -1 to 1.
+     */
+    double correlation_equilibrium_fast;
+    /**
+     * Correlation of the plateau and the logarithm of the slow time, -1 to 1.
+     */
+    double correlation_equilibrium_slow;
+    /**
+     * Correlation of the fast share and the logarithm of the fast time, -1 to 1.
+     */
+    double correlation_share_fast;
+    /**
+     * Correlation of the fast share and the logarithm of the slow time, -1 to 1.
+     */
+    double correlation_share_slow;
+    /**
+     * Correlation of the two logarithms, -1 to 1.
+     */
+    double correlation_fast_slow;
+    /**
      * Whether there is a retention.
      */
     int32_t has_apparent_retention;
@@ -4154,9 +4237,37 @@ typedef struct cupwright_profile {
      */
     int32_t has_repeatability;
     /**
-     * Whether there is a correlation.
+     * Whether there is a correlation of retention and hold-up.
      */
     int32_t has_retention_correlation;
+    /**
+     * Whether there is a scatter.
+     */
+    int32_t has_retention_scatter;
+    /**
+     * Whether there is one of the plateau and the fast share.
+     */
+    int32_t has_correlation_equilibrium_share;
+    /**
+     * Whether there is one of the plateau and the fast time.
+     */
+    int32_t has_correlation_equilibrium_fast;
+    /**
+     * Whether there is one of the plateau and the slow time.
+     */
+    int32_t has_correlation_equilibrium_slow;
+    /**
+     * Whether there is one of the fast share and its time.
+     */
+    int32_t has_correlation_share_fast;
+    /**
+     * Whether there is one of the fast share and the slow time.
+     */
+    int32_t has_correlation_share_slow;
+    /**
+     * Whether there is one of the two times.
+     */
+    int32_t has_correlation_fast_slow;
 } cupwright_profile;
 
 /**
@@ -4523,7 +4634,6 @@ typedef struct cupwright_live_weighed {
 #endif
 #if defined(CUPWRIGHT_SIZE)
 CUPWRIGHT_SIZE(cupwright_cup, 128);
-CUPWRIGHT_SIZE(cupwright_rates, 88);
 CUPWRIGHT_SIZE(cupwright_kept, 16);
 CUPWRIGHT_SIZE(cupwright_means, 144);
 CUPWRIGHT_SIZE(cupwright_suggestion, 128);
@@ -4581,6 +4691,7 @@ CUPWRIGHT_SIZE(cupwright_liquid_estimate, 48);
 CUPWRIGHT_SIZE(cupwright_body_estimate, 48);
 CUPWRIGHT_SIZE(cupwright_temperature_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_cooling_estimate, 24);
+CUPWRIGHT_SIZE(cupwright_time_estimate, 24);
 CUPWRIGHT_SIZE(cupwright_instrument_uncertainty, 16);
 CUPWRIGHT_SIZE(cupwright_factor_uncertainty, 16);
 CUPWRIGHT_SIZE(cupwright_span_uncertainty, 16);
@@ -4612,7 +4723,7 @@ CUPWRIGHT_SIZE(cupwright_tolerances, 48);
 CUPWRIGHT_SIZE(cupwright_recipe, 328);
 CUPWRIGHT_SIZE(cupwright_foreseen, 432);
 CUPWRIGHT_SIZE(cupwright_learned, 24);
-CUPWRIGHT_SIZE(cupwright_profile, 352);
+CUPWRIGHT_SIZE(cupwright_profile, 432);
 CUPWRIGHT_SIZE(cupwright_chamber, 16);
 CUPWRIGHT_SIZE(cupwright_batch_split, 32);
 CUPWRIGHT_SIZE(cupwright_amounts, 16);
@@ -4624,6 +4735,8 @@ CUPWRIGHT_SIZE(cupwright_mean, 24);
 CUPWRIGHT_SIZE(cupwright_expanded, 16);
 CUPWRIGHT_SIZE(cupwright_series, 16);
 CUPWRIGHT_SIZE(cupwright_influence, 24);
+CUPWRIGHT_SIZE(cupwright_rates, 88);
+CUPWRIGHT_SIZE(cupwright_plateau, 32);
 CUPWRIGHT_SIZE(cupwright_term, 40);
 CUPWRIGHT_SIZE(cupwright_dominant, 40);
 CUPWRIGHT_SIZE(cupwright_budget, 504);
@@ -4676,7 +4789,7 @@ int32_t cupwright_plan_recipe(const struct cupwright_wish *wish,
 
 /**
  * The recipe of a wish, what it leads to, and the chance that it lands in the wish's window, its
- * yield as charts count it.
+ * yield as the window does.
  *
  * @param wish What is to be in the cup.
  * @param brewer What it is made in.
@@ -5850,9 +5963,8 @@ int32_t cupwright_extraction_plausibility(const struct cupwright_brew *brew,
                                           struct cupwright_error *error);
 
 /**
- * Where a cup stands in a window, without regard to how sure its numbers are. A yield must be of
- * the kind that the window means: the published ones come from the control chart and mean
- * cupwright_extraction_flow_through_yield().
+ * Where a cup stands in a window, without regard to how sure its numbers are. The yield must be
+ * counted as the window counts it.
  *
  * @param window The window.
  * @param strength_pct Strength, 0 to 50 %.
@@ -6323,6 +6435,75 @@ int32_t cupwright_uncertainty_time_to_cool(const struct cupwright_temperature_es
                                            struct cupwright_error *error);
 
 /**
+ * Temperature after a time of cooling; see cupwright_heat_temperature_after().
+ *
+ *     ∂T/∂T1 = F(T)/F(T1)    ∂T/∂t = −k F(T)    ∂T/∂k = −t F(T)        F as for the time to cool
+ *
+ * Terms: temperature now, time, cooling rate. The room counts as known. The law itself was met
+ * within 0.8 K, which no budget counts.
+ *
+ * @param temperature Temperature now.
+ * @param elapsed The time.
+ * @param cooling Cooling rate.
+ * @param surroundings The room.
+ * @param[out] budget The temperature, °C, and its budget, in K.
+ *
+ * Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for a start not warmer than where cooling ends;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where it would freeze, and for an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_temperature_after(const struct cupwright_temperature_estimate *temperature,
+                                                const struct cupwright_time_estimate *elapsed,
+                                                const struct cupwright_cooling_estimate *cooling,
+                                                const struct cupwright_surroundings *surroundings,
+                                                struct cupwright_budget *budget,
+                                                struct cupwright_error *error);
+
+/**
+ * Yield after a time of contact; see cupwright_extraction_yield_at_time().
+ *
+ *     u²(E) = Σ cᵢ cⱼ rᵢⱼ uᵢ uⱼ + (Ė u(t))²   over E∞, f, ln τ1, ln τ2
+ *     ∂E/∂E∞ = E/E∞    ∂E/∂f = E∞ (e^(−t/τ2) − e^(−t/τ1))    ∂E/∂ln τ1 = −E∞ f (t/τ1) e^(−t/τ1)    and for τ2 alike
+ *     Ė = E∞ [ (f/τ1) e^(−t/τ1) + ((1 − f)/τ2) e^(−t/τ2) ]
+ *
+ * Terms: the law, time. What one fit tells goes together and is one term, in points of yield:
+ * counted apart it would seem far less certain within the times that were measured. How far brews
+ * differ is no part of it. Source: GUM 5.2.2.
+ *
+ * @param rates The rates.
+ * @param plateau How well their plateau is known.
+ * @param contact Time of contact.
+ * @param[out] budget The yield, %, and its budget.
+ *
+ * Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_yield_at_time(const struct cupwright_rates *rates,
+                                            const struct cupwright_plateau *plateau,
+                                            const struct cupwright_time_estimate *contact,
+                                            struct cupwright_budget *budget,
+                                            struct cupwright_error *error);
+
+/**
+ * Time of contact after which a yield is reached; see cupwright_extraction_time_for_yield().
+ *
+ *     u(t) = u(E)/Ė    u(E) and Ė at that time, as for the yield
+ *
+ * Terms: the law. The wish is exact. Near the plateau a yield hardly grows, and no time is sure.
+ *
+ * @param rates The rates.
+ * @param plateau How well their plateau is known.
+ * @param wanted_yield_pct Yield wanted, 0 to 100 %.
+ * @param[out] budget The time, s, and its budget.
+ *
+ * Fails with CUPWRIGHT_STATUS_INFEASIBLE for a yield that is not reached within the longest time;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+ */
+int32_t cupwright_uncertainty_time_for_yield(const struct cupwright_rates *rates,
+                                             const struct cupwright_plateau *plateau,
+                                             double wanted_yield_pct,
+                                             struct cupwright_budget *budget,
+                                             struct cupwright_error *error);
+
+/**
  * Where the true value lies beside a band.
  *
  *     P(below) = F((T_L − y)/u)    P(above) = F((y − T_U)/u)    P(inside) = 1 − P(below) − P(above)
@@ -6511,7 +6692,7 @@ int32_t cupwright_forecast_strength(const struct cupwright_intended *intended,
                                     struct cupwright_error *error);
 
 /**
- * Budget of the yield as windows will count it, C = T B/D. Terms and symbols as in
+ * Budget of the yield as the control chart will count it, C = T B/D. Terms and symbols as in
  * cupwright_forecast_strength().
  *
  * @param intended The brew.
@@ -6528,7 +6709,7 @@ int32_t cupwright_forecast_counted_yield(const struct cupwright_intended *intend
  * What a brew will be, and the chance that it lies in a window.
  *
  * @param intended The brew.
- * @param window The window, its yield as charts count it.
+ * @param window The window.
  * @param[out] outlook What will come out.
  *
  * Fails with what cupwright_forecast_counted_yield() fails with, and CUPWRIGHT_STATUS_EMPTY_BAND
@@ -6546,7 +6727,8 @@ int32_t cupwright_forecast_outlook(const struct cupwright_intended *intended,
  * same brew again; the dose alone and the water alone that make the next brew so strong; and, where
  * rates are known, a time alone and, where no change alone comes within a point of it, a time with a
  * dose that makes it so strong. A time aims at the best of seven yields spread over the band, or without a band at
- * the strength. Not suggested is what would leave the chamber or the range of a quantity, what
+ * the strength. Yields are counted as the window does; where it does not state how, they are not judged, and `grind`
+ * says so. Not suggested is what would leave the chamber or the range of a quantity, what
  * changes less than a thousandth, what lands more than a point less surely than leaving things
  * alone, and a next brew that lands less than once in a hundred times.
  *
@@ -6558,7 +6740,7 @@ int32_t cupwright_forecast_outlook(const struct cupwright_intended *intended,
  * @param means What can be done.
  * @param straying How far the next brew may stray.
  * @param wanted_pct Strength wanted of the drink, inside the window, 0 to 50 %.
- * @param window The window, its yield as charts count it.
+ * @param window The window.
  * @param confidence_pct How sure the direction of the grind must be, 50 to 99.9 %.
  * @param[out] advice What to do.
  *
@@ -6799,6 +6981,166 @@ int32_t cupwright_profile_from_bytes(const uint8_t *bytes,
                                      size_t count,
                                      struct cupwright_profile *profile,
                                      struct cupwright_error *error);
+
+/**
+ * Keeps what brews of several doses told of a brewer: retention, hold-up, how far the two go together,
+ * and the scatter about them.
+ *
+ * @param profile The profile before.
+ * @param line The line, as cupwright_calibrate_retention_line() tells it.
+ * @param[out] kept The profile with it; it may be the one before.
+ */
+int32_t cupwright_profile_keep_retention_line(const struct cupwright_profile *profile,
+                                              const struct cupwright_retention_line *line,
+                                              struct cupwright_profile *kept,
+                                              struct cupwright_error *error);
+
+/**
+ * Keeps a retention that has the hold-up in it. A hold-up kept apart before is dropped.
+ *
+ * @param profile The profile before.
+ * @param fitted The retention, as cupwright_calibrate_retention() tells it.
+ * @param[out] kept The profile with it; it may be the one before.
+ */
+int32_t cupwright_profile_keep_retention(const struct cupwright_profile *profile,
+                                         const struct cupwright_fitted_retention *fitted,
+                                         struct cupwright_profile *kept,
+                                         struct cupwright_error *error);
+
+/**
+ * Keeps what yields told of a coffee by one rate. All of it is then fast: a fast share and a slow time
+ * kept before are dropped.
+ *
+ * @param profile The profile before.
+ * @param law The law, as cupwright_calibrate_one_rate() tells it.
+ * @param[out] kept The profile with it; it may be the one before.
+ */
+int32_t cupwright_profile_keep_one_rate(const struct cupwright_profile *profile,
+                                        const struct cupwright_one_rate *law,
+                                        struct cupwright_profile *kept,
+                                        struct cupwright_error *error);
+
+/**
+ * Keeps what yields told of a coffee by two rates.
+ *
+ * @param profile The profile before.
+ * @param law The law, as cupwright_calibrate_two_rates() tells it.
+ * @param[out] kept The profile with it; it may be the one before.
+ */
+int32_t cupwright_profile_keep_two_rates(const struct cupwright_profile *profile,
+                                         const struct cupwright_two_rates *law,
+                                         struct cupwright_profile *kept,
+                                         struct cupwright_error *error);
+
+/**
+ * Keeps the heat capacity of a brewer.
+ *
+ * @param profile The profile before.
+ * @param fitted The heat capacity, as cupwright_calibrate_heat_capacity() tells it.
+ * @param[out] kept The profile with it; it may be the one before.
+ */
+int32_t cupwright_profile_keep_heat_capacity(const struct cupwright_profile *profile,
+                                             const struct cupwright_fitted_heat_capacity *fitted,
+                                             struct cupwright_profile *kept,
+                                             struct cupwright_error *error);
+
+/**
+ * Keeps how fast a full cup cools.
+ *
+ * @param profile The profile before.
+ * @param cup How it cools, as cupwright_calibrate_cooling() tells it.
+ * @param[out] kept The profile with it; it may be the one before.
+ */
+int32_t cupwright_profile_keep_cup_cooling(const struct cupwright_profile *profile,
+                                           const struct cupwright_cooling *cup,
+                                           struct cupwright_profile *kept,
+                                           struct cupwright_error *error);
+
+/**
+ * Keeps the refractive factor of a coffee.
+ *
+ * @param profile The profile before.
+ * @param fitted The factor, as cupwright_calibrate_refractive_factor() tells it.
+ * @param[out] kept The profile with it; it may be the one before.
+ */
+int32_t cupwright_profile_keep_refractive_factor(const struct cupwright_profile *profile,
+                                                 const struct cupwright_fitted_refractive_factor *fitted,
+                                                 struct cupwright_profile *kept,
+                                                 struct cupwright_error *error);
+
+/**
+ * Keeps the repeatability of one's own readings.
+ *
+ * @param profile The profile before.
+ * @param fitted The repeatability, as cupwright_calibrate_repeatability() tells it.
+ * @param[out] kept The profile with it; it may be the one before.
+ */
+int32_t cupwright_profile_keep_repeatability(const struct cupwright_profile *profile,
+                                             const struct cupwright_fitted_repeatability *fitted,
+                                             struct cupwright_profile *kept,
+                                             struct cupwright_error *error);
+
+/**
+ * Beverage that the next brew gives by what was kept: what cupwright_calibrate_expected_beverage()
+ * tells of the same line, to the last bit. Without a hold-up the retention has it in it: then B = W −
+ * V − r D, right for doses like those of the brews.
+ *
+ * @param profile The profile.
+ * @param dose_g Dose, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param vapour_g Vapour that the brew will lose, 0 to 20000 g.
+ * @param[out] expected The beverage.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_KEPT where a part is missing, the error's `field` names it;
+ * CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where nothing is left for the cup.
+ */
+int32_t cupwright_profile_expected_beverage(const struct cupwright_profile *profile,
+                                            double dose_g,
+                                            double water_g,
+                                            double vapour_g,
+                                            struct cupwright_expected *expected,
+                                            struct cupwright_error *error);
+
+/**
+ * How fast the coffee extracts, and how well that is known, by what was kept.
+ *
+ * @param profile The profile.
+ * @param[out] rates The rates.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_KEPT where a part is missing, the error's `field` names it.
+ */
+int32_t cupwright_profile_rates(const struct cupwright_profile *profile,
+                                struct cupwright_rates *rates,
+                                struct cupwright_error *error);
+
+/**
+ * How well the plateau of those rates is known.
+ *
+ * @param profile The profile.
+ * @param[out] plateau The plateau.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_KEPT where a part is missing, the error's `field` names it.
+ */
+int32_t cupwright_profile_plateau(const struct cupwright_profile *profile,
+                                  struct cupwright_plateau *plateau,
+                                  struct cupwright_error *error);
+
+/**
+ * What advice takes, with all that is known of coffee and brewer: rates where a plateau or a time was
+ * kept, and what the brewer keeps where a retention was. No chamber and no milk: set them where there
+ * are.
+ *
+ * @param profile The profile.
+ * @param water_c Temperature of the water, 0 to 105 °C.
+ * @param[out] means What can be done.
+ *
+ * Fails with CUPWRIGHT_STATUS_NOT_KEPT where a part of what was kept is missing, the error's `field`
+ * names it; CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for a hold-up below zero, which no brewer has.
+ */
+int32_t cupwright_profile_means(const struct cupwright_profile *profile,
+                                double water_c,
+                                struct cupwright_means *means,
+                                struct cupwright_error *error);
 
 /**
  * Strength after adding water, T' = (T B + s A)/(B + A).

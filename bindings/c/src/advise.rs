@@ -1,15 +1,15 @@
 //! What to do to a judged cup now, and what to change in the next brew.
 
 use cupwright::advise::{self, Advice, Cup, Kept, MOST_SUGGESTIONS, Means, Suggestion};
-use cupwright::calibrate::Rates;
-use cupwright::quantity::Quantity;
+use cupwright::quantity::{Measure, Quantity};
 
 use crate::call::{Call, Field, Refused, answer, checked, field, given};
 use crate::estimate::{self, *};
-use crate::extraction::{self, cupwright_brew, cupwright_kinetics};
+use crate::extraction::{self, cupwright_brew};
 use crate::forecast::{self, NO_OUTLOOK, cupwright_outlook, cupwright_straying};
 use crate::ratio::{self, cupwright_chamber};
 use crate::status::cupwright_error;
+use crate::uncertainty::{NO_RATES, cupwright_rates, rates, rates_of};
 use crate::verdict::{self, cupwright_window};
 
 /// A cup that was brewed and read.
@@ -28,30 +28,6 @@ pub struct cupwright_cup {
     pub r#yield: cupwright_yield_estimate,
     /// Time of contact, {Time}.
     pub contact_s: f64,
-}
-
-/// How fast a coffee extracts, and how well that is known, as a fit told it. How well the level is
-/// known is left out: advice starts from a cup that has a yield of its own. With one rate the fast
-/// share is 100 %, and what is of the slow one is 0.
-#[repr(C)]
-#[derive(Clone, Copy, Debug)]
-pub struct cupwright_rates {
-    /// The law.
-    pub kinetics: cupwright_kinetics,
-    /// Standard uncertainty of the fast share, {ShareUncertainty}.
-    pub u_fast_share_pct: f64,
-    /// That of the logarithm of the fast time constant, {TimeConstantUncertainty}.
-    pub u_ln_fast_time: f64,
-    /// That of the logarithm of the slow one, {TimeConstantUncertainty}.
-    pub u_ln_slow_time: f64,
-    /// Correlation of the share and the first logarithm, {Correlation}.
-    pub correlation_share_fast: f64,
-    /// Correlation of the share and the second, {Correlation}.
-    pub correlation_share_slow: f64,
-    /// Correlation of the two logarithms, {Correlation}.
-    pub correlation_fast_slow: f64,
-    /// Degrees of freedom of the fit, {DegreesOfFreedom}.
-    pub nu_rates: f64,
 }
 
 /// What a brewer keeps, from one's own brews.
@@ -123,6 +99,9 @@ pub enum cupwright_direction {
     Less = 3,
     /// Read again first: at the confidence asked for it is not decided where the yield lies.
     NotYetDecided = 4,
+    /// Nothing to say: the window does not state how it counts its yield, and only the strength was
+    /// judged.
+    CountingNotStated = 5,
 }
 
 /// One thing to do, and what to expect of it.
@@ -166,19 +145,6 @@ fn cup_of(call: Call, cup: &cupwright_cup) -> Result<Cup, Refused> {
     })
 }
 
-fn rates_of(call: Call, rates: &cupwright_rates) -> Result<Rates, Refused> {
-    Ok(Rates {
-        kinetics: extraction::kinetics_of(call, &rates.kinetics)?,
-        u_fast_share: checked!(call, rates.u_fast_share_pct)?,
-        u_fast: checked!(call, rates.u_ln_fast_time)?,
-        u_slow: checked!(call, rates.u_ln_slow_time)?,
-        share_and_fast: checked!(call, rates.correlation_share_fast)?,
-        share_and_slow: checked!(call, rates.correlation_share_slow)?,
-        fast_and_slow: checked!(call, rates.correlation_fast_slow)?,
-        freedom: checked!(call, rates.nu_rates)?,
-    })
-}
-
 fn kept(call: Call, kept: &cupwright_kept) -> Result<Kept, Refused> {
     Ok(Kept {
         retention: checked!(call, kept.apparent_retention_g_per_g)?,
@@ -203,6 +169,23 @@ fn means_of(call: Call, means: &cupwright_means) -> Result<Means, Refused> {
         water: checked!(call, means.water_c)?,
         milk: means.milk != 0,
     })
+}
+
+/// What C is told of means that a profile gives: no chamber and no milk.
+pub(crate) fn means(of: &Means) -> cupwright_means {
+    cupwright_means {
+        rates: of.rates.map_or(NO_RATES, |of| rates(&of)),
+        kept: cupwright_kept {
+            apparent_retention_g_per_g: of.kept.map_or(0.0, |kept| kept.retention.value()),
+            hold_up_g: of.kept.map_or(0.0, |kept| kept.hold_up.value()),
+        },
+        chamber: cupwright_chamber { volume_ml: 0.0, displacement_ml_per_g: 0.0 },
+        water_c: of.water.value(),
+        has_rates: of.rates.is_some().into(),
+        has_kept: of.kept.is_some().into(),
+        has_chamber: 0,
+        milk: 0,
+    }
 }
 
 const NO_SUGGESTION: cupwright_suggestion = cupwright_suggestion {
@@ -245,7 +228,8 @@ const WANTED: &[(Quantity, Field)] = &[(Quantity::Strength, field!(wanted_pct))]
 /// same brew again; the dose alone and the water alone that make the next brew so strong; and, where
 /// rates are known, a time alone and, where no change alone comes within a point of it, a time with a
 /// dose that makes it so strong. A time aims at the best of seven yields spread over the band, or without a band at
-/// the strength. Not suggested is what would leave the chamber or the range of a quantity, what
+/// the strength. Yields are counted as the window does; where it does not state how, they are not judged, and `grind`
+/// says so. Not suggested is what would leave the chamber or the range of a quantity, what
 /// changes less than a thousandth, what lands more than a point less surely than leaving things
 /// alone, and a next brew that lands less than once in a hundred times.
 ///
@@ -259,7 +243,7 @@ const WANTED: &[(Quantity, Field)] = &[(Quantity::Strength, field!(wanted_pct))]
 /// @param means What can be done.
 /// @param straying How far the next brew may stray.
 /// @param wanted_pct Strength wanted of the drink, inside the window, {Strength}.
-/// @param window The window, its yield as charts count it.
+/// @param window The window.
 /// @param confidence_pct How sure the direction of the grind must be, {Confidence}.
 /// @param[out] advice What to do.
 ///

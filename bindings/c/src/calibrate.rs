@@ -2,12 +2,16 @@
 
 use cupwright::Error;
 use cupwright::calibrate::{
-    self, Cooling, Drained, Dried, MOST_MEASUREMENTS, OneRate, Quality, Repeat, RetentionLine,
-    Settled, Steeped, Thermometer, Timed, TwoRates,
+    self, Cooling, Drained, Dried, Expected, Fitted, MOST_MEASUREMENTS, OneRate, Quality, Repeat,
+    RetentionLine, Settled, Steeped, Thermometer, Timed, TwoRates,
 };
-use cupwright::quantity::{Measure, Measurements};
+use cupwright::quantity::{
+    ApparentRetention, HeatCapacity, Measurand, Measure, Measurements, RefractiveFactor,
+    Repeatability, StandardUncertainty,
+};
+use cupwright::uncertainty::Estimate;
 
-use crate::call::{Call, Refused, answer, checked, counted, each, given};
+use crate::call::{Call, Field, Refused, answer, checked, counted, each, field, given};
 use crate::heat::{cupwright_surroundings, surroundings_of};
 use crate::status::cupwright_error;
 
@@ -426,6 +430,114 @@ fn cooling(cup: &Cooling) -> cupwright_cooling {
     }
 }
 
+/// What C is told of a beverage.
+pub(crate) fn expected(next: &Expected) -> cupwright_expected {
+    cupwright_expected {
+        beverage_g: next.beverage.value.value(),
+        u_beverage_g: next.beverage.u.value(),
+        degrees_of_freedom: next.beverage.freedom.value(),
+        u_mean_g: next.u_mean.value(),
+    }
+}
+
+/// The core's quality of a fit; which measurement was odd is no part of what is kept.
+fn quality_told(call: Call, quality: &cupwright_quality) -> Result<Quality, Refused> {
+    Ok(Quality {
+        measurements: counted!(call, quality.measurements)?,
+        freedom: checked!(call, quality.degrees_of_freedom)?,
+        s: call.check::<StandardUncertainty>(quality.s, field!(s))?.value(),
+        residuals: quality.residuals,
+        leverages: quality.leverages,
+        odd: None,
+    })
+}
+
+/// A value that a fit told, with the degrees of freedom of its quality.
+macro_rules! told {
+    ($call:ident, $fit:ident: $value:ident, $u:ident, $quality:ident) => {
+        Estimate {
+            value: checked!($call, $fit.$value)?,
+            u: checked!($call, $fit.$u)?,
+            freedom: $quality.freedom,
+        }
+    };
+}
+
+/// A covariance, of any sign.
+fn covariance(call: Call, value: f64, field: Field) -> Result<f64, Refused> {
+    Ok(call.check::<Measurand>(value, field)?.value())
+}
+
+/// The core's fits, of what C was told.
+macro_rules! fits_told {
+    ($($name:ident($fit:ty) -> $kind:ty: $value:ident, $u:ident;)+) => {$(
+        pub(crate) fn $name(call: Call, fit: &$fit) -> Result<Fitted<$kind>, Refused> {
+            let quality = quality_told(call, &fit.quality)?;
+            Ok(Fitted { estimate: told!(call, fit: $value, $u, quality), quality })
+        }
+    )+};
+}
+fits_told! {
+    retention_told(cupwright_fitted_retention) -> ApparentRetention:
+        apparent_retention_g_per_g, u_retention_g_per_g;
+    heat_capacity_told(cupwright_fitted_heat_capacity) -> HeatCapacity:
+        heat_capacity_j_per_k, u_heat_capacity_j_per_k;
+    refractive_factor_told(cupwright_fitted_refractive_factor) -> RefractiveFactor:
+        refractive_factor_pct_per_brix, u_factor_pct;
+    repeatability_told(cupwright_fitted_repeatability) -> Repeatability:
+        repeatability_pct, u_repeatability_pct;
+}
+
+pub(crate) fn line_told(
+    call: Call,
+    line: &cupwright_retention_line,
+) -> Result<RetentionLine, Refused> {
+    let quality = quality_told(call, &line.quality)?;
+    Ok(RetentionLine {
+        retention: told!(call, line: apparent_retention_g_per_g, u_retention_g_per_g, quality),
+        hold_up: told!(call, line: fitted_hold_up_g, u_hold_up_g, quality),
+        covariance: covariance(call, line.covariance_g2_per_g, field!(covariance_g2_per_g))?,
+        quality,
+    })
+}
+
+pub(crate) fn one_rate_told(call: Call, law: &cupwright_one_rate) -> Result<OneRate, Refused> {
+    let quality = quality_told(call, &law.quality)?;
+    Ok(OneRate {
+        equilibrium: told!(call, law: equilibrium_yield_pct, u_equilibrium_yield_pct, quality),
+        time: told!(call, law: time_constant_s, u_ln_time_constant, quality),
+        covariance: covariance(call, law.covariance_pct, field!(covariance_pct))?,
+        quality,
+    })
+}
+
+pub(crate) fn two_rates_told(call: Call, law: &cupwright_two_rates) -> Result<TwoRates, Refused> {
+    let quality = quality_told(call, &law.quality)?;
+    let table = field!(covariance);
+    law.covariance
+        .as_flattened()
+        .iter()
+        .try_for_each(|of| covariance(call, *of, table).map(drop))?;
+    Ok(TwoRates {
+        equilibrium: told!(call, law: equilibrium_yield_pct, u_equilibrium_yield_pct, quality),
+        fast_share: told!(call, law: fast_share_pct, u_fast_share_pct, quality),
+        fast: told!(call, law: fast_time_s, u_ln_fast_time, quality),
+        slow: told!(call, law: slow_time_s, u_ln_slow_time, quality),
+        covariance: law.covariance,
+        quality,
+    })
+}
+
+pub(crate) fn cooling_told(call: Call, cup: &cupwright_cooling) -> Result<Cooling, Refused> {
+    let quality = quality_told(call, &cup.quality)?;
+    Ok(Cooling {
+        rate: told!(call, cup: cooling_per_min, u_cooling_per_min, quality),
+        start: told!(call, cup: start_c, u_start_k, quality),
+        covariance: covariance(call, cup.covariance_k_per_min, field!(covariance_k_per_min))?,
+        quality,
+    })
+}
+
 /// Retention and hold-up of a brewer, from brews of several doses by least squares. Doses far apart
 /// tell most. In every fit of this room, a value plus and minus its u times
 /// cupwright_uncertainty_coverage_factor() for the fit's degrees of freedom holds the truth as
@@ -484,13 +596,7 @@ pub unsafe extern "C" fn cupwright_calibrate_expected_beverage(
     answer!(expected, error, |call| Ok({
         let line = line_of(call, given!(call, brews, count: Measurements)?)?;
         let (dose, water) = (checked!(call, next_dose_g)?, checked!(call, next_water_g)?);
-        let expected = call.core(line.expected(dose, water, checked!(call, next_vapour_g)?))?;
-        cupwright_expected {
-            beverage_g: expected.beverage.value.value(),
-            u_beverage_g: expected.beverage.u.value(),
-            degrees_of_freedom: expected.beverage.freedom.value(),
-            u_mean_g: expected.u_mean.value(),
-        }
+        self::expected(&call.core(line.expected(dose, water, checked!(call, next_vapour_g)?))?)
     }))
 }
 

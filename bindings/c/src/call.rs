@@ -204,6 +204,15 @@ impl Call {
         answer.map_err(|error| self.refuse(error.borrow(), wished(fields, error.borrow())))
     }
 
+    /// The core's answer from a profile, with the fields that may be missing there.
+    pub(crate) fn kept<T>(
+        self,
+        fields: &[(&str, Field)],
+        answer: Result<T, Error>,
+    ) -> Result<T, Refused> {
+        answer.map_err(|error| self.refuse(&error, missing(fields, &error)))
+    }
+
     /// The core's answer; a large one stays where it is, and a reference to it comes back.
     pub(crate) fn core<T>(self, answer: Result<T, impl Borrow<Error>>) -> Result<T, Refused> {
         answer.map_err(|error| self.refuse(error.borrow(), None))
@@ -277,6 +286,13 @@ fn wished(fields: &[(Quantity, Field)], error: &Error) -> Option<Field> {
         return None;
     };
     fields.iter().find(|(quantity, _)| quantity == about).map(|(_, field)| *field)
+}
+
+/// The field of a profile that is missing.
+#[inline(never)]
+fn missing(fields: &[(&str, Field)], error: &Error) -> Option<Field> {
+    let Error::NotKept { field: missing } = error else { return None };
+    fields.iter().find(|(name, _)| name == missing).map(|(_, field)| *field)
 }
 
 /// Fills places with what becomes of the items, in order; the part that was filled.
@@ -365,6 +381,7 @@ fn facts(error: &Error) -> cupwright_error {
             limit: why as i32,
             ..NO_FACTS
         },
+        Error::NotKept { .. } => cupwright_error { status: status::NotKept as i32, ..NO_FACTS },
         _ => cupwright_error { status: status::Unnamed as i32, ..NO_FACTS },
     }
 }

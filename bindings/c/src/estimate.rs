@@ -3,8 +3,8 @@
 use cupwright::quantity::{
     Addition, Beverage, BrewWater, Brix, CoolingRate, Dose, FactorUncertainty, HeatCapacity,
     HeldStrength, Liquid, MassUncertainty, Measurand, Moisture, RefractiveFactor, Repeatability,
-    RetentionUncertainty, SpanUncertainty, Strength, StrengthUncertainty, Temperature, Vapour,
-    VesselTemperature, WaterSolids, Yield, YieldUncertainty,
+    RetentionUncertainty, SpanUncertainty, Strength, StrengthUncertainty, Temperature, Time,
+    Vapour, VesselTemperature, WaterSolids, Yield, YieldUncertainty,
 };
 use cupwright::uncertainty::{Estimate, Standard};
 
@@ -292,6 +292,18 @@ pub struct cupwright_cooling_estimate {
     pub nu_cooling: f64,
 }
 
+/// A time with its standard uncertainty.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_time_estimate {
+    /// Time, {Time}.
+    pub time_s: f64,
+    /// Its standard uncertainty, {TimeUncertainty}.
+    pub u_time_s: f64,
+    /// Its degrees of freedom, {DegreesOfFreedom}; the highest where it is as good as known.
+    pub nu_time: f64,
+}
+
 /// An instrument's own error, common to all its readings: its specification, its zero.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
@@ -418,6 +430,7 @@ readers! {
         estimated(water_c, u_water_k, nu_water);
     cooling(cupwright_cooling_estimate) -> Estimate<CoolingRate> =
         estimated(cooling_per_min, u_cooling_per_min, nu_cooling);
+    time(cupwright_time_estimate) -> Estimate<Time> = estimated(time_s, u_time_s, nu_time);
     instrument(cupwright_instrument_uncertainty) -> Standard<StrengthUncertainty> =
         uncertain(u_instrument_pct, nu_instrument);
     factor(cupwright_factor_uncertainty) -> Standard<FactorUncertainty> =

@@ -108,6 +108,16 @@ pub(crate) fn kinetics_of(call: Call, kinetics: &cupwright_kinetics) -> Result<K
     })
 }
 
+/// What C is told of kinetics.
+pub(crate) fn kinetics(of: &Kinetics) -> cupwright_kinetics {
+    cupwright_kinetics {
+        equilibrium_yield_pct: of.equilibrium.value(),
+        fast_share_pct: of.fast_share.value(),
+        fast_time_s: of.fast.value(),
+        slow_time_s: of.slow.value(),
+    }
+}
+
 fn doubt(doubt: &Doubt) -> cupwright_doubt {
     cupwright_doubt {
         entered: doubt.entered,

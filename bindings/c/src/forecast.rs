@@ -83,7 +83,7 @@ pub struct cupwright_outlook {
     pub u_strength_pct: f64,
     /// Its degrees of freedom, {DegreesOfFreedom}.
     pub nu_strength: f64,
-    /// Yield as windows count it, {Yield}.
+    /// Yield as the window counts it, by the chart where it does not say, {Yield}.
     pub counted_yield_pct: f64,
     /// Its standard uncertainty, {YieldUncertainty}.
     pub u_counted_yield_pct: f64,
@@ -93,7 +93,8 @@ pub struct cupwright_outlook {
     pub correlation: f64,
     /// Probability that the strength lies inside the window, {Probability}.
     pub strength_inside_pct: f64,
-    /// Probability that the strength, and the yield where the window has one, lie inside it,
+    /// Probability that the strength, and the yield where the window has one and says how it counts
+    /// it, lie inside it,
     /// {Probability}.
     pub inside_pct: f64,
 }
@@ -186,7 +187,7 @@ pub unsafe extern "C" fn cupwright_forecast_strength(
     }))
 }
 
-/// Budget of the yield as windows will count it, C = T B/D. Terms and symbols as in
+/// Budget of the yield as the control chart will count it, C = T B/D. Terms and symbols as in
 /// cupwright_forecast_strength().
 ///
 /// @param intended The brew.
@@ -209,7 +210,7 @@ pub unsafe extern "C" fn cupwright_forecast_counted_yield(
 /// What a brew will be, and the chance that it lies in a window.
 ///
 /// @param intended The brew.
-/// @param window The window, its yield as charts count it.
+/// @param window The window.
 /// @param[out] outlook What will come out.
 ///
 /// Fails with what cupwright_forecast_counted_yield() fails with, and CUPWRIGHT_STATUS_EMPTY_BAND

@@ -230,7 +230,8 @@ pub struct cupwright_recipe {
     pub caffeine_mg: f64,
     /// Temperatures on the way.
     pub heat: cupwright_heat_walk,
-    /// Where the drink and the yield counted on stand in the window; all zero without one.
+    /// Where the drink, and the yield as the window counts it, stand in the window; all zero without
+    /// one.
     pub standing: cupwright_standing,
     /// How far dose and water may stray; all zero without a window.
     pub tolerances: cupwright_tolerances,
@@ -466,7 +467,7 @@ fn ask(
 type Question = fn(&Wish, &Brewer, &Coffee, &Kitchen, &Straying) -> Result<Foreseen, Error>;
 
 /// The recipe of a wish, what it leads to, and the chance that it lands in the wish's window, its
-/// yield as charts count it.
+/// yield as the window does.
 ///
 /// @param wish What is to be in the cup.
 /// @param brewer What it is made in.

@@ -33,6 +33,8 @@ pub enum cupwright_status {
     Unreadable = 11,
     /// A state that was never begun, or one of another version of this library.
     NotBegun = 12,
+    /// A profile that lacks a part which the answer needs; the error's `field` names it.
+    NotKept = 13,
 }
 
 /// What stands in the way of a wish, in the `limit` of an error.

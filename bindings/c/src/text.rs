@@ -53,7 +53,7 @@ fn quantity(code: i32) -> Option<usize> {
 }
 
 /// Statuses in plain words.
-const STATUSES: [(cupwright_status, &str); 13] = [
+const STATUSES: [(cupwright_status, &str); 14] = [
     (cupwright_status::Ok, "ok\0"),
     (cupwright_status::OutOfRange, "outside its range\0"),
     (cupwright_status::NotWhole, "not a whole number\0"),
@@ -67,6 +67,7 @@ const STATUSES: [(cupwright_status, &str); 13] = [
     (cupwright_status::CannotTell, "measurements that cannot tell\0"),
     (cupwright_status::Unreadable, "no profile, or a damaged one\0"),
     (cupwright_status::NotBegun, "a state that was never begun\0"),
+    (cupwright_status::NotKept, "not in the profile\0"),
 ];
 
 /// A status in plain words; NULL for a code that is none of enum cupwright_status.

@@ -6,12 +6,13 @@ use cupwright::quantity::{
     Strength, TermCount, Yield,
 };
 use cupwright::uncertainty::{
-    self, Budget, Estimate, Influence, MOST_TERMS, Measured, ReadStrength, Series, Shape, Standard,
-    Term, Uncertain, Uncertainty,
+    self, Budget, Estimate, Influence, MOST_TERMS, Measured, Plateau, Rates, ReadStrength, Series,
+    Shape, Standard, Term, Uncertain, Uncertainty,
 };
 
 use crate::call::{Call, Refused, answer, checked, counted, each, field, given};
 use crate::estimate::{self, *};
+use crate::extraction::{self, cupwright_kinetics};
 use crate::heat::{cupwright_surroundings, surroundings_of};
 use crate::reading::{with_readings, zero_of};
 use crate::retention::{self, cupwright_losses};
@@ -69,6 +70,44 @@ pub struct cupwright_influence {
     pub u: f64,
     /// The degrees of freedom of that, {DegreesOfFreedom}.
     pub degrees_of_freedom: f64,
+}
+
+/// How fast a coffee extracts, and how well that is known, as a fit told it. How well the plateau is
+/// known stands apart: advice starts from a cup that has a yield of its own. With one rate the fast
+/// share is 100 %, and what is of the slow one is 0.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_rates {
+    /// The law.
+    pub kinetics: cupwright_kinetics,
+    /// Standard uncertainty of the fast share, {ShareUncertainty}.
+    pub u_fast_share_pct: f64,
+    /// That of the logarithm of the fast time constant, {TimeConstantUncertainty}.
+    pub u_ln_fast_time: f64,
+    /// That of the logarithm of the slow one, {TimeConstantUncertainty}.
+    pub u_ln_slow_time: f64,
+    /// Correlation of the share and the first logarithm, {Correlation}.
+    pub correlation_share_fast: f64,
+    /// Correlation of the share and the second, {Correlation}.
+    pub correlation_share_slow: f64,
+    /// Correlation of the two logarithms, {Correlation}.
+    pub correlation_fast_slow: f64,
+    /// Degrees of freedom of the fit, {DegreesOfFreedom}.
+    pub nu_rates: f64,
+}
+
+/// How well the plateau of some rates is known, as the same fit told it.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct cupwright_plateau {
+    /// Standard uncertainty of the yield that it levels off at, {YieldUncertainty}.
+    pub u_equilibrium_yield_pct: f64,
+    /// Correlation of that yield and the fast share, {Correlation}.
+    pub correlation_equilibrium_share: f64,
+    /// Correlation of it and the logarithm of the fast time constant, {Correlation}.
+    pub correlation_equilibrium_fast: f64,
+    /// Correlation of it and the logarithm of the slow one, {Correlation}.
+    pub correlation_equilibrium_slow: f64,
 }
 
 /// What is known of an error inside its limits.
@@ -147,6 +186,70 @@ pub struct cupwright_budget {
     /// Whether what the linear rule leaves out is told: 1 or 0. It is not where only sensitivities were
     /// given, and where the inputs are so uncertain that it cannot be had.
     pub has_second_order: i32,
+}
+
+/// The core's rates.
+pub(crate) fn rates_of(call: Call, rates: &cupwright_rates) -> Result<Rates, Refused> {
+    Ok(Rates {
+        kinetics: extraction::kinetics_of(call, &rates.kinetics)?,
+        u_fast_share: checked!(call, rates.u_fast_share_pct)?,
+        u_fast: checked!(call, rates.u_ln_fast_time)?,
+        u_slow: checked!(call, rates.u_ln_slow_time)?,
+        share_and_fast: checked!(call, rates.correlation_share_fast)?,
+        share_and_slow: checked!(call, rates.correlation_share_slow)?,
+        fast_and_slow: checked!(call, rates.correlation_fast_slow)?,
+        freedom: checked!(call, rates.nu_rates)?,
+    })
+}
+
+/// No rates.
+pub(crate) const NO_RATES: cupwright_rates = cupwright_rates {
+    kinetics: cupwright_kinetics {
+        equilibrium_yield_pct: 0.0,
+        fast_share_pct: 0.0,
+        fast_time_s: 0.0,
+        slow_time_s: 0.0,
+    },
+    u_fast_share_pct: 0.0,
+    u_ln_fast_time: 0.0,
+    u_ln_slow_time: 0.0,
+    correlation_share_fast: 0.0,
+    correlation_share_slow: 0.0,
+    correlation_fast_slow: 0.0,
+    nu_rates: 0.0,
+};
+
+/// What C is told of rates.
+pub(crate) fn rates(of: &Rates) -> cupwright_rates {
+    cupwright_rates {
+        kinetics: extraction::kinetics(&of.kinetics),
+        u_fast_share_pct: of.u_fast_share.value(),
+        u_ln_fast_time: of.u_fast.value(),
+        u_ln_slow_time: of.u_slow.value(),
+        correlation_share_fast: of.share_and_fast.value(),
+        correlation_share_slow: of.share_and_slow.value(),
+        correlation_fast_slow: of.fast_and_slow.value(),
+        nu_rates: of.freedom.value(),
+    }
+}
+
+/// What C is told of a plateau.
+pub(crate) fn plateau(of: &Plateau) -> cupwright_plateau {
+    cupwright_plateau {
+        u_equilibrium_yield_pct: of.u_equilibrium.value(),
+        correlation_equilibrium_share: of.equilibrium_and_share.value(),
+        correlation_equilibrium_fast: of.equilibrium_and_fast.value(),
+        correlation_equilibrium_slow: of.equilibrium_and_slow.value(),
+    }
+}
+
+fn plateau_of(call: Call, plateau: &cupwright_plateau) -> Result<Plateau, Refused> {
+    Ok(Plateau {
+        u_equilibrium: checked!(call, plateau.u_equilibrium_yield_pct)?,
+        equilibrium_and_share: checked!(call, plateau.correlation_equilibrium_share)?,
+        equilibrium_and_fast: checked!(call, plateau.correlation_equilibrium_fast)?,
+        equilibrium_and_slow: checked!(call, plateau.correlation_equilibrium_slow)?,
+    })
 }
 
 /// The core's shape, or a refusal.
@@ -1000,5 +1103,108 @@ pub unsafe extern "C" fn cupwright_uncertainty_time_to_cool(
         let room = surroundings_of(call, given!(call, surroundings)?)?;
         let wait = uncertainty::time_to_cool(&from, to, &rate, &room);
         self::budget(call.wish(&[(Quantity::Temperature, field!(to_c))], wait.as_ref())?)
+    }))
+}
+
+/// Temperature after a time of cooling; see cupwright_heat_temperature_after().
+///
+/// ```text
+/// ∂T/∂T1 = F(T)/F(T1)    ∂T/∂t = −k F(T)    ∂T/∂k = −t F(T)        F as for the time to cool
+/// ```
+///
+/// Terms: temperature now, time, cooling rate. The room counts as known. The law itself was met
+/// within 0.8 K, which no budget counts.
+///
+/// @param temperature Temperature now.
+/// @param elapsed The time.
+/// @param cooling Cooling rate.
+/// @param surroundings The room.
+/// @param[out] budget The temperature, °C, and its budget, in K.
+///
+/// Fails with CUPWRIGHT_STATUS_IMPOSSIBLE for a start not warmer than where cooling ends;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE where it would freeze, and for an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_temperature_after(
+    temperature: *const cupwright_temperature_estimate,
+    elapsed: *const cupwright_time_estimate,
+    cooling: *const cupwright_cooling_estimate,
+    surroundings: *const cupwright_surroundings,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let from = estimate::temperature(call, given!(call, temperature)?)?;
+        let elapsed = estimate::time(call, given!(call, elapsed)?)?;
+        let rate = estimate::cooling(call, given!(call, cooling)?)?;
+        let room = surroundings_of(call, given!(call, surroundings)?)?;
+        let later = uncertainty::temperature_after(&from, &elapsed, &rate, &room);
+        self::budget(call.core(later.as_ref())?)
+    }))
+}
+
+/// Yield after a time of contact; see cupwright_extraction_yield_at_time().
+///
+/// ```text
+/// u²(E) = Σ cᵢ cⱼ rᵢⱼ uᵢ uⱼ + (Ė u(t))²   over E∞, f, ln τ1, ln τ2
+/// ∂E/∂E∞ = E/E∞    ∂E/∂f = E∞ (e^(−t/τ2) − e^(−t/τ1))    ∂E/∂ln τ1 = −E∞ f (t/τ1) e^(−t/τ1)    and for τ2 alike
+/// Ė = E∞ [ (f/τ1) e^(−t/τ1) + ((1 − f)/τ2) e^(−t/τ2) ]
+/// ```
+///
+/// Terms: the law, time. What one fit tells goes together and is one term, in points of yield:
+/// counted apart it would seem far less certain within the times that were measured. How far brews
+/// differ is no part of it. Source: GUM 5.2.2.
+///
+/// @param rates The rates.
+/// @param plateau How well their plateau is known.
+/// @param contact Time of contact.
+/// @param[out] budget The yield, %, and its budget.
+///
+/// Fails with CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_yield_at_time(
+    rates: *const cupwright_rates,
+    plateau: *const cupwright_plateau,
+    contact: *const cupwright_time_estimate,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let rates = rates_of(call, given!(call, rates)?)?;
+        let plateau = plateau_of(call, given!(call, plateau)?)?;
+        let contact = estimate::time(call, given!(call, contact)?)?;
+        let extracted = uncertainty::yield_at_time(&rates, &plateau, &contact);
+        self::budget(call.core(extracted.as_ref())?)
+    }))
+}
+
+/// Time of contact after which a yield is reached; see cupwright_extraction_time_for_yield().
+///
+/// ```text
+/// u(t) = u(E)/Ė    u(E) and Ė at that time, as for the yield
+/// ```
+///
+/// Terms: the law. The wish is exact. Near the plateau a yield hardly grows, and no time is sure.
+///
+/// @param rates The rates.
+/// @param plateau How well their plateau is known.
+/// @param wanted_yield_pct Yield wanted, {Yield}.
+/// @param[out] budget The time, s, and its budget.
+///
+/// Fails with CUPWRIGHT_STATUS_INFEASIBLE for a yield that is not reached within the longest time;
+/// CUPWRIGHT_STATUS_RESULT_OUT_OF_RANGE for an uncertainty past its range.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn cupwright_uncertainty_time_for_yield(
+    rates: *const cupwright_rates,
+    plateau: *const cupwright_plateau,
+    wanted_yield_pct: f64,
+    budget: *mut cupwright_budget,
+    error: *mut cupwright_error,
+) -> i32 {
+    answer!(budget, error, |call| Ok({
+        let rates = rates_of(call, given!(call, rates)?)?;
+        let plateau = plateau_of(call, given!(call, plateau)?)?;
+        let wanted = checked!(call, wanted_yield_pct)?;
+        let wait = uncertainty::time_for_yield(&rates, &plateau, wanted);
+        self::budget(call.wish(&[(Quantity::Yield, field!(wanted_yield_pct))], wait.as_ref())?)
     }))
 }

@@ -1,8 +1,8 @@
 //! Where a cup stands: inside a window or not, and how far from each edge.
 
-use cupwright::verdict::{self, Band, Place, Standing, Window};
+use cupwright::verdict::{self, Band, Counting, Place, Standing, Window};
 
-use crate::call::{Call, Refused, answer, checked, given};
+use crate::call::{Call, Refused, answer, checked, field, given};
 use crate::status::cupwright_error;
 
 /// A wanted range of strength, and of yield where there is one. Published windows are in the macros
@@ -21,6 +21,20 @@ pub struct cupwright_window {
     pub yield_highest_pct: f64,
     /// Whether the window has a yield: 0 for no, anything else for yes.
     pub has_yield: i32,
+    /// How it counts that yield: one of enum cupwright_counting; not looked at without one.
+    pub yield_counting: i32,
+}
+
+/// How a window counts the yield of a cup. Two counts of one cup differ by up to three points.
+#[repr(i32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum cupwright_counting {
+    /// Its source does not say: then no forecast and no advice judges the yield.
+    NotStated = 1,
+    /// As the brewing control chart does: cupwright_extraction_flow_through_yield().
+    FlowThrough = 2,
+    /// By the whole balance at the brewer's own held strength: cupwright_extraction_yield().
+    MassBalance = 3,
 }
 
 /// On which side of a band a value lies. The edges are inside.
@@ -76,7 +90,23 @@ pub(crate) fn window(call: Call, window: &cupwright_window) -> Result<Window, Re
             checked!(call, window.yield_highest_pct)?,
         ))?),
     };
-    Ok(Window { strength, extracted })
+    let counting = match window.has_yield {
+        0 => Counting::NotStated,
+        _ => counting_of(call, window.yield_counting)?,
+    };
+    Ok(Window { strength, extracted, counting })
+}
+
+fn counting_of(call: Call, code: i32) -> Result<Counting, Refused> {
+    const NOT_STATED: i32 = cupwright_counting::NotStated as i32;
+    const FLOW_THROUGH: i32 = cupwright_counting::FlowThrough as i32;
+    const MASS_BALANCE: i32 = cupwright_counting::MassBalance as i32;
+    match code {
+        NOT_STATED => Ok(Counting::NotStated),
+        FLOW_THROUGH => Ok(Counting::FlowThrough),
+        MASS_BALANCE => Ok(Counting::MassBalance),
+        _ => Err(call.unknown_choice(code, field!(yield_counting))),
+    }
 }
 
 fn place(place: Place) -> cupwright_place {
@@ -106,9 +136,8 @@ pub(crate) fn standing(standing: Standing) -> cupwright_standing {
     }
 }
 
-/// Where a cup stands in a window, without regard to how sure its numbers are. A yield must be of
-/// the kind that the window means: the published ones come from the control chart and mean
-/// cupwright_extraction_flow_through_yield().
+/// Where a cup stands in a window, without regard to how sure its numbers are. The yield must be
+/// counted as the window counts it.
 ///
 /// @param window The window.
 /// @param strength_pct Strength, {Strength}.

@@ -110,6 +110,28 @@ fn without_pointers(error: *mut cupwright_error) -> Vec<i32> {
             cupwright_heat_open_cup_rate_estimate(1.0, 1.0, 1.0, null_mut(), error),
             cupwright_profile_to_bytes(null(), null_mut(), error),
             cupwright_profile_from_bytes(null(), 1, null_mut(), error),
+            cupwright_profile_keep_retention_line(null(), null(), null_mut(), error),
+            cupwright_profile_keep_retention(null(), null(), null_mut(), error),
+            cupwright_profile_keep_one_rate(null(), null(), null_mut(), error),
+            cupwright_profile_keep_two_rates(null(), null(), null_mut(), error),
+            cupwright_profile_keep_heat_capacity(null(), null(), null_mut(), error),
+            cupwright_profile_keep_cup_cooling(null(), null(), null_mut(), error),
+            cupwright_profile_keep_refractive_factor(null(), null(), null_mut(), error),
+            cupwright_profile_keep_repeatability(null(), null(), null_mut(), error),
+            cupwright_profile_expected_beverage(null(), 1.0, 1.0, 1.0, null_mut(), error),
+            cupwright_profile_rates(null(), null_mut(), error),
+            cupwright_profile_plateau(null(), null_mut(), error),
+            cupwright_profile_means(null(), 1.0, null_mut(), error),
+            cupwright_uncertainty_temperature_after(
+                null(),
+                null(),
+                null(),
+                null(),
+                null_mut(),
+                error,
+            ),
+            cupwright_uncertainty_yield_at_time(null(), null(), null(), null_mut(), error),
+            cupwright_uncertainty_time_for_yield(null(), null(), 1.0, null_mut(), error),
             cupwright_plan_recipe(null(), null(), null(), null(), null_mut(), error),
             cupwright_plan_foreseen(null(), null(), null(), null(), null(), null_mut(), error),
             cupwright_plan_surest(null(), null(), null(), null(), null(), null_mut(), error),
@@ -368,6 +390,81 @@ fn a_profile_comes_back_from_its_bytes() {
         let error: cupwright_error = error.assume_init();
         assert_eq!(status, cupwright_status::Unreadable as i32);
         assert_eq!(error.limit, cupwright_unreadable::Damaged as i32);
+    }
+}
+
+#[test]
+fn a_profile_is_kept_and_asked() {
+    let drained = |dose: f64, kept: f64| cupwright_drained {
+        dose_g: dose,
+        water_g: 16.0 * dose,
+        beverage_g: 16.0 * dose - kept,
+        vapour_g: 0.0,
+    };
+    let brews = [drained(12.0, 27.9), drained(20.0, 43.4), drained(30.0, 65.6)];
+    let timed = |contact_s, yield_pct| cupwright_timed { contact_s, yield_pct };
+    let yields = [timed(30.0, 9.1), timed(60.0, 13.9), timed(120.0, 18.6), timed(300.0, 20.7)];
+    // SAFETY: zeros are numbers and flags.
+    let mut profile: cupwright_profile = unsafe { MaybeUninit::zeroed().assume_init() };
+    let mut error = MaybeUninit::uninit();
+    // SAFETY: the places are there; a profile replaces itself.
+    unsafe {
+        let mut means = MaybeUninit::uninit();
+        let asked = cupwright_profile_means(&profile, 93.0, means.as_mut_ptr(), null_mut());
+        assert_eq!((asked, means.assume_init().has_rates), (OK, 0));
+        let mut next = MaybeUninit::uninit();
+        let (place, why) = (next.as_mut_ptr(), error.as_mut_ptr());
+        let status = cupwright_profile_expected_beverage(&profile, 15.0, 240.0, 0.0, place, why);
+        let refused: cupwright_error = error.assume_init();
+        assert_eq!(status, cupwright_status::NotKept as i32);
+        assert_eq!(CStr::from_ptr(refused.field), c"apparent_retention_g_per_g");
+
+        let (mut line, mut law) = (MaybeUninit::uninit(), MaybeUninit::uninit());
+        let fitted =
+            cupwright_calibrate_retention_line(brews.as_ptr(), 3, line.as_mut_ptr(), null_mut());
+        assert_eq!(fitted, OK);
+        assert_eq!(
+            cupwright_calibrate_one_rate(yields.as_ptr(), 4, law.as_mut_ptr(), null_mut()),
+            OK
+        );
+        let (line, law) = (line.assume_init(), law.assume_init());
+        let itself = &raw mut profile;
+        assert_eq!(cupwright_profile_keep_retention_line(itself, &line, itself, null_mut()), OK);
+        assert_eq!(cupwright_profile_keep_one_rate(itself, &law, itself, null_mut()), OK);
+        let mut bad = line;
+        bad.covariance_g2_per_g = f64::NAN;
+        let status = cupwright_profile_keep_retention_line(itself, &bad, itself, why);
+        let refused: cupwright_error = error.assume_init();
+        assert_eq!(status, cupwright_status::OutOfRange as i32);
+        assert_eq!(CStr::from_ptr(refused.field), c"covariance_g2_per_g");
+
+        let mut by_line = MaybeUninit::uninit();
+        let asked = cupwright_calibrate_expected_beverage(
+            brews.as_ptr(),
+            3,
+            15.0,
+            240.0,
+            1.0,
+            by_line.as_mut_ptr(),
+            null_mut(),
+        );
+        assert_eq!(asked, OK);
+        let asked = cupwright_profile_expected_beverage(itself, 15.0, 240.0, 1.0, place, why);
+        assert_eq!(asked, OK);
+        let (kept, fitted) = (next.assume_init(), by_line.assume_init());
+        assert_eq!(
+            (kept.beverage_g, kept.u_beverage_g, kept.degrees_of_freedom, kept.u_mean_g),
+            (fitted.beverage_g, fitted.u_beverage_g, fitted.degrees_of_freedom, fitted.u_mean_g)
+        );
+        assert_eq!(cupwright_profile_means(itself, 93.0, means.as_mut_ptr(), why), OK);
+        let means = means.assume_init();
+        assert_eq!((means.has_rates, means.has_kept, means.has_chamber), (1, 1, 0));
+        assert_eq!(means.rates.u_ln_fast_time, law.u_ln_time_constant);
+        let mut plateau = MaybeUninit::uninit();
+        assert_eq!(cupwright_profile_plateau(itself, plateau.as_mut_ptr(), why), OK);
+        let together = plateau.assume_init().correlation_equilibrium_fast;
+        let by_fit = law.covariance_pct / (law.u_equilibrium_yield_pct * law.u_ln_time_constant);
+        assert!((together - by_fit).abs() < 1e-15, "{together} {by_fit}");
     }
 }
 

@@ -110,6 +110,7 @@ fn outlook(follower: *mut cupwright_follower, is_meant: bool, is_answered: bool)
         yield_lowest_pct: 0.0,
         yield_highest_pct: 0.0,
         has_yield: 0,
+        yield_counting: 0,
     };
     let mut outlook = MaybeUninit::uninit();
     let meant = if is_meant { &raw const meant } else { null() };

@@ -74,7 +74,8 @@ export type RefusalCode =
   | "infeasible"
   | "cannot_tell"
   | "unreadable"
-  | "not_begun";
+  | "not_begun"
+  | "not_kept";
 
 /** Why bytes are no profile. */
 export type Unreadable = "length" | "foreign" | "version" | "damaged" | "not_blank" | "unsound";
@@ -104,7 +105,7 @@ export class Refusal extends RangeError {
 
 
 export type Change = "drink_as_it_is" | "add_water" | "add_milk" | "same_again" | "dose" | "water" | "time" | "time_with_dose";
-export type Direction = "leave" | "more" | "less" | "not_yet_decided";
+export type Direction = "leave" | "more" | "less" | "not_yet_decided" | "counting_not_stated";
 export type Burn = "more_than_five_minutes" | "within" | "under_one_second";
 export type Needed = "readings" | "more_than_ten" | "none_is_enough";
 export type Credibility = "ordinary" | "near_limit" | "at_limit" | "beyond_limit";
@@ -117,6 +118,7 @@ export type Why = "next" | "time" | "early" | "lead" | "enough" | "too_much" | "
 export type Air = "pressure" | "altitude";
 export type ContactHeat = "cooling_rate" | "at_most" | "unchanged";
 export type Agreement = "mean" | "take_another" | "median";
+export type Counting = "not_stated" | "flow_through" | "mass_balance";
 export type Side = "below" | "inside" | "above";
 export type Zero = "distilled" | "brew_water";
 export type Shape = "rectangular" | "triangular" | "arcsine";
@@ -136,25 +138,6 @@ export interface Cup {
   yield: YieldEstimate;
   /** Time of contact, 0 to 172800 s. */
   contact_s: number;
-}
-
-export interface Rates {
-  /** The law. */
-  kinetics: Kinetics;
-  /** Standard uncertainty of the fast share, 0 to 100 %. */
-  u_fast_share_pct: number;
-  /** That of the logarithm of the fast time constant, 0 to 1000. */
-  u_ln_fast_time: number;
-  /** That of the logarithm of the slow one, 0 to 1000. */
-  u_ln_slow_time: number;
-  /** Correlation of the share and the first logarithm, -1 to 1. */
-  correlation_share_fast: number;
-  /** Correlation of the share and the second, -1 to 1. */
-  correlation_share_slow: number;
-  /** Correlation of the two logarithms, -1 to 1. */
-  correlation_fast_slow: number;
-  /** Degrees of freedom of the fit, 1 to 1000000000. */
-  nu_rates: number;
 }
 
 export interface Kept {
@@ -279,7 +262,7 @@ export interface Quality {
   /** Leverages, in the order given, as many as there are measurements. How much of a measurement the fit takes from it alone, 0 to 1. They add up to the number of parameters. */
   leverages: number[];
   /** The oddest measurement; null with fewer than two degrees of freedom, or without any scatter. */
-  odd: Odd | null;
+  odd?: Odd | null;
   /** How many, 0 to 30. */
   measurements: number;
 }
@@ -752,6 +735,15 @@ export interface CoolingEstimate {
   nu_cooling: number;
 }
 
+export interface TimeEstimate {
+  /** Time, 0 to 172800 s. */
+  time_s: number;
+  /** Its standard uncertainty, 0 to 172800 s. */
+  u_time_s: number;
+  /** Its degrees of freedom, 1 to 1000000000; the highest where it is as good as known. */
+  nu_time: number;
+}
+
 export interface InstrumentUncertainty {
   /** Its standard uncertainty, % strength, 0 to 50 %. */
   u_instrument_pct: number;
@@ -894,7 +886,7 @@ export interface Outlook {
   u_strength_pct: number;
   /** Its degrees of freedom, 1 to 1000000000. */
   nu_strength: number;
-  /** Yield as windows count it, 0 to 100 %. */
+  /** Yield as the window counts it, by the chart where it does not say, 0 to 100 %. */
   counted_yield_pct: number;
   /** Its standard uncertainty, 0 to 100 %. */
   u_counted_yield_pct: number;
@@ -904,7 +896,7 @@ export interface Outlook {
   correlation: number;
   /** Probability that the strength lies inside the window, 0 to 100 %. */
   strength_inside_pct: number;
-  /** Probability that the strength, and the yield where the window has one, lie inside it, 0 to 100 %. */
+  /** Probability that the strength, and the yield where the window has one and says how it counts it, lie inside it, 0 to 100 %. */
   inside_pct: number;
 }
 
@@ -1153,7 +1145,7 @@ export interface Recipe {
   caffeine_mg: number | null;
   /** Temperatures on the way. */
   heat: HeatWalk;
-  /** Where the drink and the yield counted on stand in the window; null without one. */
+  /** Where the drink, and the yield as the window counts it, stand in the window; null without one. */
   standing: Standing | null;
   /** How far dose and water may stray; null without a window. */
   tolerances: Tolerances | null;
@@ -1173,13 +1165,15 @@ export interface Foreseen {
 export interface Learned {
   /** The value, in the unit of the profile's field. */
   value: number;
-  /** Its standard uncertainty as the fit told it. */
+  /** Its standard uncertainty as the fit told it, in the same unit where the field says no other. */
   u: number;
   /** The degrees of freedom of that, 1 to 1000000000. */
   degrees_of_freedom: number;
 }
 
 export interface Profile {
+  /** Version of the fields. */
+  version: 1;
   /** Apparent retention of the brewer's grounds, 0 to 10 g/g. */
   apparent_retention_g_per_g?: Learned | null;
   /** Hold-up of the brewer, as the same line has it, -5000 to 5000 g. */
@@ -1206,6 +1200,20 @@ export interface Profile {
   repeatability_pct?: Learned | null;
   /** Correlation of retention and hold-up, -1 to 1. */
   retention_correlation?: number | null;
+  /** Scatter of a brew about the line of the two, or about the retention alone, 0 to 400000 g. */
+  retention_scatter_g?: number | null;
+  /** Correlation of the plateau and the fast share, -1 to 1. */
+  correlation_equilibrium_share?: number | null;
+  /** Correlation of the plateau and the logarithm of the fast time, -1 to 1. */
+  correlation_equilibrium_fast?: number | null;
+  /** Correlation of the plateau and the logarithm of the slow time, -1 to 1. */
+  correlation_equilibrium_slow?: number | null;
+  /** Correlation of the fast share and the logarithm of the fast time, -1 to 1. */
+  correlation_share_fast?: number | null;
+  /** Correlation of the fast share and the logarithm of the slow time, -1 to 1. */
+  correlation_share_slow?: number | null;
+  /** Correlation of the two logarithms, -1 to 1. */
+  correlation_fast_slow?: number | null;
 }
 
 export interface Chamber {
@@ -1298,6 +1306,36 @@ export interface Influence {
   degrees_of_freedom: number;
 }
 
+export interface Rates {
+  /** The law. */
+  kinetics: Kinetics;
+  /** Standard uncertainty of the fast share, 0 to 100 %. */
+  u_fast_share_pct: number;
+  /** That of the logarithm of the fast time constant, 0 to 1000. */
+  u_ln_fast_time: number;
+  /** That of the logarithm of the slow one, 0 to 1000. */
+  u_ln_slow_time: number;
+  /** Correlation of the share and the first logarithm, -1 to 1. */
+  correlation_share_fast: number;
+  /** Correlation of the share and the second, -1 to 1. */
+  correlation_share_slow: number;
+  /** Correlation of the two logarithms, -1 to 1. */
+  correlation_fast_slow: number;
+  /** Degrees of freedom of the fit, 1 to 1000000000. */
+  nu_rates: number;
+}
+
+export interface Plateau {
+  /** Standard uncertainty of the yield that it levels off at, 0 to 100 %. */
+  u_equilibrium_yield_pct: number;
+  /** Correlation of that yield and the fast share, -1 to 1. */
+  correlation_equilibrium_share: number;
+  /** Correlation of it and the logarithm of the fast time constant, -1 to 1. */
+  correlation_equilibrium_fast: number;
+  /** Correlation of it and the logarithm of the slow one, -1 to 1. */
+  correlation_equilibrium_slow: number;
+}
+
 export interface Term {
   /** How much the result changes with the input, in the units of the two. */
   sensitivity: number;
@@ -1375,6 +1413,8 @@ export interface Window {
   yield_lowest_pct?: number | null;
   /** Highest, 0 to 100 %; not looked at without one. */
   yield_highest_pct?: number | null;
+  /** How it counts that yield; not looked at without one. */
+  yield_counting?: Counting | null;
 }
 
 export interface Place {
@@ -2622,9 +2662,8 @@ export namespace calibrate {
 
 export namespace verdict {
   /**
-   * Where a cup stands in a window, without regard to how sure its numbers are. A yield must be of
-   * the kind that the window means: the published ones come from the control chart and mean
-   * extraction.flowThroughYield().
+   * Where a cup stands in a window, without regard to how sure its numbers are. The yield must be
+   * counted as the window counts it.
    *
    * @throws {@link Refusal} For an input that is not accepted; with `empty_band` where a lowest edge is not below its highest.
    */
@@ -3009,6 +3048,64 @@ export namespace uncertainty {
     /** The room. */
     surroundings: Surroundings;
   }): Budget;
+  /**
+   * Temperature after a time of cooling; see heat.temperatureAfter().
+   *
+   *     ∂T/∂T1 = F(T)/F(T1)    ∂T/∂t = −k F(T)    ∂T/∂k = −t F(T)        F as for the time to cool
+   *
+   * Terms: temperature now, time, cooling rate. The room counts as known. The law itself was met
+   * within 0.8 K, which no budget counts.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `impossible` for a start not warmer than where cooling ends; `result_out_of_range` where it would freeze, and for an uncertainty past its range.
+   */
+  function temperatureAfter(options: {
+    /** Temperature now. */
+    temperature: TemperatureEstimate;
+    /** The time. */
+    elapsed: TimeEstimate;
+    /** Cooling rate. */
+    cooling: CoolingEstimate;
+    /** The room. */
+    surroundings: Surroundings;
+  }): Budget;
+  /**
+   * Yield after a time of contact; see extraction.yieldAtTime().
+   *
+   *     u²(E) = Σ cᵢ cⱼ rᵢⱼ uᵢ uⱼ + (Ė u(t))²   over E∞, f, ln τ1, ln τ2
+   *     ∂E/∂E∞ = E/E∞    ∂E/∂f = E∞ (e^(−t/τ2) − e^(−t/τ1))    ∂E/∂ln τ1 = −E∞ f (t/τ1) e^(−t/τ1)    and for τ2 alike
+   *     Ė = E∞ [ (f/τ1) e^(−t/τ1) + ((1 − f)/τ2) e^(−t/τ2) ]
+   *
+   * Terms: the law, time. What one fit tells goes together and is one term, in points of yield:
+   * counted apart it would seem far less certain within the times that were measured. How far brews
+   * differ is no part of it. Source: GUM 5.2.2.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `result_out_of_range` for an uncertainty past its range.
+   */
+  function yieldAtTime(options: {
+    /** The rates. */
+    rates: Rates;
+    /** How well their plateau is known. */
+    plateau: Plateau;
+    /** Time of contact. */
+    contact: TimeEstimate;
+  }): Budget;
+  /**
+   * Time of contact after which a yield is reached; see extraction.timeForYield().
+   *
+   *     u(t) = u(E)/Ė    u(E) and Ė at that time, as for the yield
+   *
+   * Terms: the law. The wish is exact. Near the plateau a yield hardly grows, and no time is sure.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `infeasible` for a yield that is not reached within the longest time; `result_out_of_range` for an uncertainty past its range.
+   */
+  function timeForYield(options: {
+    /** The rates. */
+    rates: Rates;
+    /** How well their plateau is known. */
+    plateau: Plateau;
+    /** Yield wanted, 0 to 100 %. */
+    wanted_yield_pct: number;
+  }): Budget;
 }
 
 export namespace decision {
@@ -3215,7 +3312,7 @@ export namespace plan {
   }): Recipe;
   /**
    * The recipe of a wish, what it leads to, and the chance that it lands in the wish's window, its
-   * yield as charts count it.
+   * yield as the window does.
    *
    * @throws {@link Refusal} For an input that is not accepted; with what plan.recipe() fails with, and `result_out_of_range` for an uncertainty past its range.
    */
@@ -3270,7 +3367,7 @@ export namespace forecast {
     intended: Intended;
   }): Budget;
   /**
-   * Budget of the yield as windows will count it, C = T B/D. Terms and symbols as in
+   * Budget of the yield as the control chart will count it, C = T B/D. Terms and symbols as in
    * forecast.strength().
    *
    * @throws {@link Refusal} For an input that is not accepted; with what forecast.strength() fails with, and `result_out_of_range` for a yield above 100 %.
@@ -3287,7 +3384,7 @@ export namespace forecast {
   function outlook(options: {
     /** The brew. */
     intended: Intended;
-    /** The window, its yield as charts count it. */
+    /** The window. */
     window: Window;
   }): Outlook;
 }
@@ -3300,7 +3397,8 @@ export namespace advise {
    * same brew again; the dose alone and the water alone that make the next brew so strong; and, where
    * rates are known, a time alone and, where no change alone comes within a point of it, a time with a
    * dose that makes it so strong. A time aims at the best of seven yields spread over the band, or without a band at
-   * the strength. Not suggested is what would leave the chamber or the range of a quantity, what
+   * the strength. Yields are counted as the window does; where it does not state how, they are not judged, and `grind`
+   * says so. Not suggested is what would leave the chamber or the range of a quantity, what
    * changes less than a thousandth, what lands more than a point less surely than leaving things
    * alone, and a next brew that lands less than once in a hundred times.
    *
@@ -3319,7 +3417,7 @@ export namespace advise {
     straying: Straying;
     /** Strength wanted of the drink, inside the window, 0 to 50 %. */
     wanted_pct: number;
-    /** The window, its yield as charts count it. */
+    /** The window. */
     window: Window;
     /** How sure the direction of the grind must be, 50 to 99.9 %. */
     confidence_pct: number;
@@ -3340,4 +3438,142 @@ export namespace profile {
    * number that its field does not accept.
    */
   function fromBytes(options: { bytes: Uint8Array }): Profile;
+  /**
+   * Keeps what brews of several doses told of a brewer: retention, hold-up, how far the two go together,
+   * and the scatter about them.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function keepRetentionLine(options: {
+    /** The profile before. */
+    profile: Profile;
+    /** The line, as calibrate.retentionLine() tells it. */
+    line: RetentionLine;
+  }): Profile;
+  /**
+   * Keeps a retention that has the hold-up in it. A hold-up kept apart before is dropped.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function keepRetention(options: {
+    /** The profile before. */
+    profile: Profile;
+    /** The retention, as calibrate.retention() tells it. */
+    fitted: FittedRetention;
+  }): Profile;
+  /**
+   * Keeps what yields told of a coffee by one rate. All of it is then fast: a fast share and a slow time
+   * kept before are dropped.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function keepOneRate(options: {
+    /** The profile before. */
+    profile: Profile;
+    /** The law, as calibrate.oneRate() tells it. */
+    law: OneRate;
+  }): Profile;
+  /**
+   * Keeps what yields told of a coffee by two rates.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function keepTwoRates(options: {
+    /** The profile before. */
+    profile: Profile;
+    /** The law, as calibrate.twoRates() tells it. */
+    law: TwoRates;
+  }): Profile;
+  /**
+   * Keeps the heat capacity of a brewer.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function keepHeatCapacity(options: {
+    /** The profile before. */
+    profile: Profile;
+    /** The heat capacity, as calibrate.heatCapacity() tells it. */
+    fitted: FittedHeatCapacity;
+  }): Profile;
+  /**
+   * Keeps how fast a full cup cools.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function keepCupCooling(options: {
+    /** The profile before. */
+    profile: Profile;
+    /** How it cools, as calibrate.cooling() tells it. */
+    cup: Cooling;
+  }): Profile;
+  /**
+   * Keeps the refractive factor of a coffee.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function keepRefractiveFactor(options: {
+    /** The profile before. */
+    profile: Profile;
+    /** The factor, as calibrate.refractiveFactor() tells it. */
+    fitted: FittedRefractiveFactor;
+  }): Profile;
+  /**
+   * Keeps the repeatability of one's own readings.
+   *
+   * @throws {@link Refusal} For an input that is not accepted.
+   */
+  function keepRepeatability(options: {
+    /** The profile before. */
+    profile: Profile;
+    /** The repeatability, as calibrate.repeatability() tells it. */
+    fitted: FittedRepeatability;
+  }): Profile;
+  /**
+   * Beverage that the next brew gives by what was kept: what calibrate.expectedBeverage()
+   * tells of the same line, to the last bit. Without a hold-up the retention has it in it: then B = W −
+   * V − r D, right for doses like those of the brews.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `not_kept` where a part is missing, the error's `field` names it; `result_out_of_range` where nothing is left for the cup.
+   */
+  function expectedBeverage(options: {
+    /** The profile. */
+    profile: Profile;
+    /** Dose, 0.1 to 10000 g. */
+    dose_g: number;
+    /** Brew water, 0.1 to 200000 g. */
+    water_g: number;
+    /** Vapour that the brew will lose, 0 to 20000 g. */
+    vapour_g: number;
+  }): Expected;
+  /**
+   * How fast the coffee extracts, and how well that is known, by what was kept.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `not_kept` where a part is missing, the error's `field` names it.
+   */
+  function rates(options: {
+    /** The profile. */
+    profile: Profile;
+  }): Rates;
+  /**
+   * How well the plateau of those rates is known.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `not_kept` where a part is missing, the error's `field` names it.
+   */
+  function plateau(options: {
+    /** The profile. */
+    profile: Profile;
+  }): Plateau;
+  /**
+   * What advice takes, with all that is known of coffee and brewer: rates where a plateau or a time was
+   * kept, and what the brewer keeps where a retention was. No chamber and no milk: set them where there
+   * are.
+   *
+   * @throws {@link Refusal} For an input that is not accepted; with `not_kept` where a part of what was kept is missing, the error's `field` names it; `result_out_of_range` for a hold-up below zero, which no brewer has.
+   */
+  function means(options: {
+    /** The profile. */
+    profile: Profile;
+    /** Temperature of the water, 0 to 105 °C. */
+    water_c: number;
+  }): Means;
 }

@@ -7,23 +7,23 @@
 //! temperature (extraction of full steeps was the same from 80 to 99 °C: Liang, Chan & Ristenpart 2021,
 //! doi 10.1038/s41598-021-85787-1). Of both there is only the [`Direction`].
 
-use crate::calibrate::Rates;
 use crate::decision::{self, Decision};
 use crate::dilution;
 use crate::error::Error;
-use crate::extraction::{self, Brew, Kinetics};
+use crate::extraction::{self, Balance, Brew, Kinetics};
 use crate::forecast::{self, Intended, Outlook, Straying};
-use crate::math::{just_above, max};
+use crate::math::{just_above, max, min, square};
 use crate::quantity::{
-    Addition, ApparentRetention, BrewWater, Confidence, Dose, Drips, HoldUp, MassUncertainty,
-    Measure, Probability, Strength, Temperature, Time, WaterSolids, Yield, YieldUncertainty,
-    computed,
+    Addition, ApparentRetention, BrewWater, Confidence, Correlation, Dose, Drips, HoldUp,
+    MassUncertainty, Measure, Probability, Strength, Temperature, Time, WaterSolids, Yield,
+    YieldUncertainty, computed,
 };
 use crate::ratio::{self, Chamber};
 use crate::record::record;
 use crate::retention::{self, Losses, Paper};
+use crate::uncertainty::Rates;
 use crate::uncertainty::{Estimate, Input, Standard, together};
-use crate::verdict::Window;
+use crate::verdict::{Counting, Window};
 use crate::water;
 
 /// Points of chance that a change by the whole of what it changes has to be worth, so that a tenth more
@@ -178,6 +178,8 @@ pub enum Direction {
     Less = 3,
     /// Read again first: at the confidence asked for it is not decided where the yield lies.
     NotYetDecided = 4,
+    /// Nothing to say: the window does not state how it counts its yield, and only the strength was judged.
+    CountingNotStated = 5,
 }
 
 /// Most suggestions for one cup.
@@ -209,7 +211,9 @@ impl Advice {
 /// Suggested are the cup as it is; water, or milk, that brings it down to `wanted`; the same brew again;
 /// the dose alone and the water alone that make the next brew `wanted` strong; and, where rates are known,
 /// a time alone and, where no change alone comes within a point of it, a time with a dose that makes it `wanted`.
-/// A time aims at the best of seven yields spread over the band, or without a band at `wanted`.
+/// A time aims at the best of seven yields spread over the band, or without a band at `wanted`. Yields are counted
+/// as the window does; where it does not state how, they are not judged, and [`Direction::CountingNotStated`]
+/// says so.
 ///
 /// Not suggested is what would leave the chamber or the range of a quantity, what changes less than a
 /// thousandth, what lands more than a point less surely than leaving things alone, and a next brew that lands
@@ -316,7 +320,8 @@ pub fn on_into(
 
 /// Which way to turn the grind for a yield.
 fn grind(counted: &Estimate<Yield>, window: &Window, confidence: Confidence) -> Direction {
-    match window.extracted.map(|band| decision::decide(counted, &band, confidence)) {
+    match window.judged().map(|band| decision::decide(counted, band, confidence)) {
+        None if window.extracted.is_some() => Direction::CountingNotStated,
         None | Some(Decision::Inside) => Direction::Leave,
         Some(Decision::Below) => Direction::More,
         Some(Decision::Above) => Direction::Less,
@@ -346,18 +351,19 @@ struct Now<'a> {
     cup: &'a Cup,
     straying: &'a Straying,
     window: &'a Window,
-    /// Yield as windows count it.
-    counted: Yield,
+    /// Yield as the chart counts it.
+    by_chart: Yield,
 }
 
 impl<'a> Now<'a> {
     fn of(cup: &'a Cup, straying: &'a Straying, window: &'a Window) -> Result<Self, Error> {
         let brew = &cup.brew;
-        let counted = extraction::flow_through_yield(cup.strength.value, brew.beverage, brew.dose)?;
-        Ok(Self { cup, straying, window, counted })
+        let strength = cup.strength.value;
+        let by_chart = extraction::flow_through_yield(strength, brew.beverage, brew.dose)?;
+        Ok(Self { cup, straying, window, by_chart })
     }
 
-    /// The cup as it is, and with what brings it down to a strength; its yield as windows count it.
+    /// The cup as it is, and with what brings it down to a strength; its yield as the window counts it.
     #[inline(never)]
     fn tell(
         &self,
@@ -425,10 +431,32 @@ impl<'a> Now<'a> {
         let of_counted = inputs([b / d, t / d, -t * b / (d * d), 0.0]);
         let size = forecast::linear(computed(b + a)?, &inputs([0.0, 1.0, 0.0, 1.0]))?;
         let strength = forecast::linear(after, &of_strength)?;
-        let counted = forecast::linear(self.counted, &of_counted)?;
-        let correlation = forecast::correlation(&of_strength, &of_counted);
+        let (counted, correlation) = match self.window.counting {
+            Counting::MassBalance => {
+                (cup.extracted, self.correlation(b / (b + a), strength.u.percent()))
+            }
+            _ => (
+                forecast::linear(self.by_chart, &of_counted)?,
+                forecast::correlation(&of_strength, &of_counted),
+            ),
+        };
         let outlook = Outlook::of(self.window, size, strength, counted, correlation);
         Ok(Suggestion { change, amount: a, before: 0.0, with_dose: 0.0, outlook })
+    }
+}
+
+impl Now<'_> {
+    /// How far the drink's strength and the yield by the whole balance go together: both share the reading, a
+    /// share of which is in the drink. What they share by the weighings is far less and not counted.
+    fn correlation(&self, share: f64, u_strength: f64) -> Correlation {
+        let Cup { brew, strength, extracted, .. } = self.cup;
+        let balance = Balance::of(brew);
+        let coffee = extracted.value.fraction() * brew.dose.grams();
+        let by_strength = balance.by_strength(strength.value.fraction() - balance.solids, coffee);
+        let shared = share * by_strength * square(strength.u.percent());
+        let apart = u_strength * extracted.u.percent();
+        // A yield told surer than its strength allows cannot have come from it.
+        Correlation::known(if apart > 0.0 { min(1.0, shared / apart) } else { 0.0 })
     }
 }
 
@@ -567,7 +595,7 @@ impl<'a> Next<'a> {
     /// The best of the times, alone or with a dose, that give the yields of the band.
     #[inline(never)]
     fn other_time(&self, change: Change) -> Option<Suggestion> {
-        let Some(band) = self.window.extracted else { return self.at_yield(change, None) };
+        let Some(band) = self.window.judged() else { return self.at_yield(change, None) };
         let (lowest, highest) = (band.lowest().percent(), band.highest().percent());
         let step = (highest - lowest) / f64::from(AIMS + 1);
         let mut best: Option<Suggestion> = None;
@@ -580,16 +608,17 @@ impl<'a> Next<'a> {
         best
     }
 
-    /// The time that gives a yield as windows count it, or else the strength wanted; with the dose that gives both.
+    /// The time that gives a yield as the window counts it, or else the strength wanted; with the dose that gives both.
     fn at_yield(&self, change: Change, counted: Option<Yield>) -> Option<Suggestion> {
         let mut brew = self.intended;
+        let counting = self.window.counting;
         let extracted = match (change, counted) {
             (Change::TimeWithDose, counted) => {
-                let dose = brew.dose_for_counted(counted?, self.wanted);
+                let dose = brew.dose_for_counted(counted?, counting, self.wanted);
                 self.change_dose(&mut brew, dose)?;
                 brew.yield_for(self.wanted)
             }
-            (_, Some(counted)) => brew.yield_for_counted(counted)?,
+            (_, Some(counted)) => brew.yield_for_counted(counted, counting)?,
             (_, None) => brew.yield_for(self.wanted),
         };
         self.in_time(change, &mut brew, extracted)

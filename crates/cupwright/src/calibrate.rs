@@ -49,6 +49,7 @@ mod rates;
 #[allow(clippy::indexing_slicing, clippy::arithmetic_side_effects)]
 mod certified;
 
+pub(crate) use brewer::Keeping;
 pub use brewer::{
     Drained, Expected, RetentionLine, Settled, heat_capacity, retention, retention_line,
 };
@@ -56,7 +57,6 @@ pub use coffee::{OneRate, Steeped, Timed, TwoRates, equilibrium_yield, one_rate,
 pub use cup::{Cooling, Thermometer, cooling};
 pub use instrument::{Dried, Repeat, refractive_factor, repeatability};
 pub use quality::{MOST_MEASUREMENTS, Odd, Quality, SUSPICIOUS_CHANCE};
-pub use rates::Rates;
 
 use crate::error::{Error, Untold};
 use crate::math::sqrt;

@@ -114,6 +114,13 @@ pub enum Error {
         /// How much of it is needed for a start.
         needed: f64,
     },
+
+    /// A part that a profile does not hold, and that the answer needs.
+    #[error("{field}: the profile has none")]
+    NotKept {
+        /// The field, by its name outside Rust.
+        field: &'static str,
+    },
 }
 
 impl Error {

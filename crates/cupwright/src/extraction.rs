@@ -95,6 +95,12 @@ impl Balance {
             / (self.beverage + self.held * (self.missing + coffee))
     }
 
+    /// ∂E/∂T of a brew whose solids from coffee are τ, and that gave so much coffee, g.
+    pub(crate) fn by_strength(&self, tau: f64, coffee: f64) -> f64 {
+        (self.beverage + self.held * (self.missing + coffee))
+            / (self.dose * (1.0 - self.solids - self.held * tau))
+    }
+
     /// Refuses a beverage larger than `most`, where nothing at all would be kept.
     fn accept(&self, brew: &Brew, most: f64) -> Result<(), Error> {
         if self.beverage <= most {
@@ -383,10 +389,20 @@ pub fn time_for_yield(kinetics: &Kinetics, wanted: Yield) -> Result<Time, Error>
     if wanted.percent() == 0.0 {
         return computed(0.0);
     }
-    let equilibrium = kinetics.equilibrium.percent();
-    let f = kinetics.fast_share.fraction();
-    let (fast, slow) = (kinetics.fast.seconds(), kinetics.slow.seconds());
-    let goal = ln(1.0 - wanted.percent() / equilibrium);
+    computed(seconds_until(
+        wanted.percent() / kinetics.equilibrium.percent(),
+        kinetics.fast_share.fraction(),
+        kinetics.fast.seconds(),
+        kinetics.slow.seconds(),
+    ))
+}
+
+/// Time until so much of the equilibrium yield, a fraction, is extracted, s; no number where it never is.
+pub(crate) fn seconds_until(done: f64, f: f64, fast: f64, slow: f64) -> f64 {
+    if done >= 1.0 {
+        return f64::NAN;
+    }
+    let goal = ln(1.0 - done);
     let mut t = 0.0;
     for _ in 0..MOST_NEWTON_STEPS {
         let left_fast = f * exp(-t / fast);
@@ -400,7 +416,7 @@ pub fn time_for_yield(kinetics: &Kinetics, wanted: Yield) -> Result<Time, Error>
             break;
         }
     }
-    computed(t)
+    t
 }
 
 /// Far more than convergence needs (under ten in tests): only a bound for the proof that it ends.

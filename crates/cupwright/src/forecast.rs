@@ -6,7 +6,7 @@
 //! N = E D(1 − s) − s(hD − V)     M = B(1 − φ) + φ(W + hD − V + ED)
 //! T = N/M + s                    strength of the brew
 //! T' = (T p + s A)/(p + A)       strength of the drink: A of water into a portion p of it
-//! C = T B/D                      yield as windows count it
+//! C = T B/D, or E                    yield as the window counts it: by the chart, or at the brewer's φ
 //! ```
 //!
 //! The slopes of all three are exact, and carry the uncertainties by the rules of [`crate::uncertainty`].
@@ -23,7 +23,7 @@ use crate::quantity::{
 use crate::record::record;
 use crate::retention::{self, Losses};
 use crate::uncertainty::{Budget, Estimate, Input, Standard, Uncertain, combined, propagate};
-use crate::verdict::Window;
+use crate::verdict::{Counting, Window};
 
 record! {
     /// A brew as it is meant to be made, each number with how far it may stray.
@@ -76,13 +76,14 @@ record! {
         beverage: Estimate<Beverage> = "beverage",
         /// Strength of the drink.
         strength: Estimate<Strength> = "strength",
-        /// Yield as windows count it.
+        /// Yield as the window counts it; by the chart where it does not say.
         counted: Estimate<Yield> = "counted_yield",
         /// How far the two go together.
         correlation: Correlation = "correlation",
         /// Probability that the strength lies inside the window.
         strength_inside: Probability = "strength_inside_pct",
-        /// Probability that the strength, and the yield where the window has one, lie inside it.
+        /// Probability that the strength, and the yield where the window has one and says how it counts it,
+        /// lie inside it.
         inside: Probability = "inside_pct",
     }
 }
@@ -189,6 +190,12 @@ impl Intended {
         })
     }
 
+    /// The yield at the brewer's own φ is what is expected.
+    fn by_mass_balance(&self) -> Sloped {
+        let value = self.extracted.value.percent();
+        Sloped { value, slopes: [0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0] }
+    }
+
     fn numbers(&self) -> Numbers {
         let (d, w) = (self.dose.value.grams(), self.water.value.grams());
         let (h, s) = (self.moisture.fraction(), self.water_solids.fraction());
@@ -225,16 +232,28 @@ impl Intended {
         100.0 * (tau * rest + s * bean_water) / (d * (1.0 - s - tau * held))
     }
 
-    /// Yield by the brewer's φ at which windows count a yield; none where no strength gives that.
-    pub(crate) fn yield_for_counted(&self, counted: Yield) -> Option<f64> {
+    /// Yield by the brewer's φ at which a window counts a yield; none where no strength gives that.
+    pub(crate) fn yield_for_counted(&self, counted: Yield, counting: Counting) -> Option<f64> {
+        if counting == Counting::MassBalance {
+            return Some(counted.percent());
+        }
         let beverage = retention::beverage(&self.losses, self.dose.value, self.water.value).ok()?;
         let strength =
             extraction::flow_through_strength(counted, beverage, self.dose.value).ok()?;
         Some(self.yield_for(strength))
     }
 
-    /// Dose that makes the brew so strong where windows count such a yield, g.
-    pub(crate) fn dose_for_counted(&self, counted: Yield, wanted: Strength) -> f64 {
+    /// Dose that makes the brew so strong where a window counts such a yield, g.
+    pub(crate) fn dose_for_counted(
+        &self,
+        counted: Yield,
+        counting: Counting,
+        wanted: Strength,
+    ) -> f64 {
+        if counting == Counting::MassBalance {
+            let extracted = Estimate { value: counted, ..self.extracted };
+            return Self { extracted, ..*self }.dose_for(wanted);
+        }
         let Numbers { w, r, fixed, .. } = self.numbers();
         // C = T B/D with B = W − rD − losses.
         let t = wanted.fraction();
@@ -266,7 +285,7 @@ pub fn strength(intended: &Intended) -> Result<Budget<Strength>, Error> {
     propagate(computed(value)?, intended.inputs(slopes), |inputs| intended.model(inputs).0)
 }
 
-/// Budget of the yield as windows will count it, C = T B/D.
+/// Budget of the yield as the control chart will count it, C = T B/D.
 ///
 /// Terms and errors: as [`strength`]; [`Error::ResultOutOfRange`] for a yield above 100 %.
 pub fn counted_yield(intended: &Intended) -> Result<Budget<Yield>, Error> {
@@ -312,6 +331,10 @@ pub fn counted_yield(intended: &Intended) -> Result<Budget<Yield>, Error> {
 /// ```
 pub fn outlook(intended: &Intended, window: &Window) -> Result<Outlook, Error> {
     let Results { beverage, strength, counted } = intended.results()?;
+    let counted = match window.counting {
+        Counting::MassBalance => intended.by_mass_balance(),
+        _ => counted,
+    };
     let of_beverage = linear(computed(beverage.value)?, &intended.inputs(beverage.slopes))?;
     let by_strength = intended.inputs(strength.slopes);
     let by_counted = intended.inputs(counted.slopes);
@@ -350,7 +373,7 @@ impl Outlook {
         correlation: Correlation,
     ) -> Self {
         let strength_inside = decision::chances(&strength, &window.strength).inside;
-        let inside = match &window.extracted {
+        let inside = match window.judged() {
             Some(band) => {
                 decision::joint(&strength, &counted, correlation, &window.strength, band).both
             }

@@ -8,7 +8,7 @@
 //! estimate is 0.3 to 0.9 K for 16 g in 250 g. It is not counted.
 
 use crate::error::{Error, Limit};
-use crate::math::{exp, integral, just_below, ln, max};
+use crate::math::{exp, integral, just_below, ln, max, sqrt};
 use crate::quantity::{
     CoolingRate, Diameter, Dose, HeatCapacity, Humidity, Liquid, Quantity, RoomTemperature, Share,
     SpecificHeat, Temperature, TemperatureDrop, Time, Vapour, VesselMass, VesselTemperature,
@@ -404,6 +404,21 @@ impl Law {
             }
         }
         exp(u)
+    }
+
+    /// θ after θ1 has cooled for so much more than what led from one start to one end: for starts and
+    /// ends near those two. The quadrature for all that lies between would make a budget ten times as dear.
+    pub(crate) fn after_near(&self, (start, end): (f64, f64), theta1: f64, more: f64) -> f64 {
+        let goal = more - self.short_span(theta1, start);
+        let step =
+            |theta: f64| theta * exp((self.short_span(end, theta) - goal) / self.pace(theta));
+        step(step(end))
+    }
+
+    /// [`Self::span`] of a short way, by Simpson's rule.
+    fn short_span(&self, theta1: f64, theta: f64) -> f64 {
+        let middle = self.pace(sqrt(theta1 * theta));
+        ln(theta1 / theta) * (self.pace(theta1) + 4.0 * middle + self.pace(theta)) / 6.0
     }
 
     /// A temperature θ above the end, in °C.

@@ -37,6 +37,7 @@ pub use chance::{Foreseen, foreseen, surest};
 use crate::caution::{self, Cautions, Hazards};
 use crate::dilution;
 use crate::error::{Error, Limit};
+use crate::extraction;
 use crate::heat::Cover;
 use crate::quantity::{
     Addition, Altitude, Batches, Beverage, BrewWater, Caffeine, CaffeineContent, CoolingRate, Dose,
@@ -47,7 +48,7 @@ use crate::quantity::{
 use crate::ratio::{self, Chamber};
 use crate::record::record;
 use crate::retention::{self, Losses};
-use crate::verdict::{self, Standing, Window};
+use crate::verdict::{self, Counting, Standing, Window};
 use crate::water;
 use batch::{Model, Total};
 
@@ -280,7 +281,8 @@ record! {
         expected: Yield = "yield_pct",
         /// Temperatures on the way.
         heat: HeatWalk = "heat",
-        /// Where the drink and the yield counted on stand in the window: how far a reading may be off.
+        /// Where the drink, and the yield as the window counts it, stand in the window: how far a reading
+        /// may be off. No yield where the window does not say how it counts.
         standing: Option<Standing> = "standing",
         /// How far dose and water may stray.
         tolerances: Option<Tolerances> = "tolerances",
@@ -360,7 +362,7 @@ pub fn recipe(
     coffee: &Coffee,
     kitchen: &Kitchen,
 ) -> Result<Recipe, Error> {
-    let standing = standing(wish, coffee)?;
+    wish.window.map_or(Ok(()), |window| window.admit(wish.strength))?;
     let brew_strength = wish.brew_strength.unwrap_or(wish.strength);
     let minerals = 100.0 * kitchen.water_solids.fraction();
     if brew_strength.percent() <= minerals {
@@ -383,6 +385,8 @@ pub fn recipe(
     let beverage: Beverage = computed(brew_total / batches.count())?;
     let dose: Dose = computed(line.at(beverage.grams()))?;
     let water = retention::water_for_beverage(&brewer.losses, dose, beverage)?;
+    let of = |window: &Window| standing(window, wish, coffee, brew_strength, beverage, dose);
+    let standing = wish.window.as_ref().map(of).transpose()?;
 
     let heat = walk::heat_walk(wish, brewer, kitchen, dose, water, brew_per_cup, added_per_cup)?;
     let caffeine = coffee
@@ -428,9 +432,19 @@ pub fn recipe(
     })
 }
 
-/// Where the wish and the yield expected stand in the wish's own window; a strength outside is refused.
-fn standing(wish: &Wish, coffee: &Coffee) -> Result<Option<Standing>, Error> {
-    let Some(window) = wish.window else { return Ok(None) };
-    window.admit(wish.strength)?;
-    Ok(Some(verdict::stand(&window, wish.strength, coffee.expected)))
+/// Where the wish, and the yield expected as the window counts it, stand in the wish's own window.
+fn standing(
+    window: &Window,
+    wish: &Wish,
+    coffee: &Coffee,
+    brew_strength: Strength,
+    beverage: Beverage,
+    dose: Dose,
+) -> Result<Standing, Error> {
+    let counted = match window.counting {
+        Counting::FlowThrough => extraction::flow_through_yield(brew_strength, beverage, dose)?,
+        Counting::MassBalance | Counting::NotStated => coffee.expected,
+    };
+    let judged = Window { extracted: window.judged().copied(), ..*window };
+    Ok(verdict::stand(&judged, wish.strength, counted))
 }

@@ -10,7 +10,8 @@
 //! | and the strength read? | [`of_readings`], [`strength_of_brix`], [`strength`] |
 //! | and the yield? | [`flow_through_yield`], [`steeped_yield`], [`extraction_yield`] |
 //! | and what is corrected or mixed? | [`water_to_reach`], [`strength_after_water`], [`mixed_temperature`] |
-//! | and how hot, and for how long? | [`settle`], [`time_to_cool`] |
+//! | and how hot, and for how long? | [`settle`], [`time_to_cool`], [`temperature_after`] |
+//! | and how much is extracted, and by when? | [`yield_at_time`], [`time_for_yield`] |
 //! | and what a recipe predicts? | [`steeped_strength`], [`beverage`] |
 //! | and anything else? | [`combine`] |
 //! | what to say? | [`Estimate::expanded`], [`Budget::dominant`], and [`crate::decision`] |
@@ -32,6 +33,8 @@
 //! * the **refractive factor**, a relative error common to all readings of one coffee. Keep it out of the
 //!   strength's own uncertainty and pass it as `factor`, so that it can be dropped where two brews of
 //!   one coffee are compared ([`crate::decision::compare`]);
+//! * what a **law of extraction** has from one fit, its level, share and times, goes together and is one term
+//!   ([`Rates`], [`Plateau`]);
 //! * the **instrument's own error**, common to all its readings. It belongs in what one cup is judged by and
 //!   cancels where the strengths of two are compared: leave it out of both.
 //!
@@ -45,6 +48,10 @@
 //!
 //! The shape of the result's distribution is taken as Student's whatever the inputs are. Where one
 //! rectangular limit dominates, a 95 % interval is a tenth too wide.
+
+mod rates;
+
+pub use rates::{Plateau, Rates, time_for_yield, yield_at_time};
 
 use crate::distribution::Law;
 use crate::error::Error;
@@ -612,8 +619,18 @@ pub(crate) fn propagate<M: Uncertain, const N: usize>(
     inputs: [Input; N],
     model: impl Fn([f64; N]) -> f64,
 ) -> Result<Budget<M>, Error> {
+    propagate_by(value, &inputs.each_ref().map(Input::term), inputs, model)
+}
+
+/// The same where inputs make fewer terms than they are.
+pub(crate) fn propagate_by<M: Uncertain, const N: usize>(
+    value: M,
+    terms: &[Term],
+    inputs: [Input; N],
+    model: impl Fn([f64; N]) -> f64,
+) -> Result<Budget<M>, Error> {
     let (more, shift) = beyond_linear(&inputs, model);
-    let term = |at: usize| inputs.get(at).map(Input::term);
+    let term = |at: usize| terms.get(at).copied();
     let (u, freedom) = combined(term);
     // A model moved to where it has no value leaves no number.
     let is_had = more.is_finite() && M::Uncertainty::accept(shift.abs()).is_some();
@@ -1053,7 +1070,7 @@ pub fn extraction_yield(measured: &Measured) -> Result<Budget<Yield>, Error> {
     let m = b.dose * (1.0 - s - held * tau);
     let in_kept = held * tau + s;
     let coffee = e * b.dose;
-    let by_strength = (b.beverage + held * (b.missing + coffee)) / m;
+    let by_strength = b.by_strength(tau, coffee);
     let by_vapour = -in_kept / m;
     let by_solids = b.bean_water - b.beverage - held * b.missing + coffee * (1.0 - held);
     let per_milligram = WaterSolids::known(1.0).fraction();
@@ -1428,6 +1445,65 @@ pub fn time_to_cool(
         Input::new(rate, -wait.seconds() / k),
     ];
     propagate(wait, inputs, |[from, k]| 60.0 * law.span(from - end, theta) / k)
+}
+
+/// Temperature after a time of cooling ([`heat::temperature_after`]).
+///
+/// ```text
+/// ∂T/∂T1 = F(T)/F(T1)    ∂T/∂t = −k F(T)    ∂T/∂k = −t F(T)        F as for heat::time_to_cool
+/// ```
+///
+/// Terms: temperature now, time, cooling rate. The room counts as known. With a rate from
+/// [`crate::calibrate::cooling`] the law itself is met within 0.8 K, which no budget counts.
+///
+/// # Errors
+/// As [`heat::temperature_after`]; [`Error::ResultOutOfRange`] for an uncertainty past its range.
+///
+/// ```
+/// # use cupwright::{heat::{Cover, Surroundings}, quantity::*, uncertainty::{self, *}};
+/// let room = Surroundings {
+///     room: RoomTemperature::from_celsius(17.0)?,
+///     humidity: Humidity::from_percent(50.0)?,
+///     cover: Cover::Open,
+/// };
+/// let later = uncertainty::temperature_after(
+///     &Estimate::with(
+///         Temperature::from_celsius(82.3)?,
+///         Standard::known(TemperatureUncertainty::from_kelvin(0.5)?),
+///     ),
+///     &Estimate::exact(Time::from_seconds(600.0)?),
+///     &Estimate {
+///         value: CoolingRate::from_per_minute(0.00665)?,
+///         u: CoolingRateUncertainty::from_per_minute(0.00016)?,
+///         freedom: DegreesOfFreedom::from_count(2.0)?,
+///     },
+///     &room,
+/// )?
+/// .estimate;
+/// assert_eq!(format!("{} ± {}", later.value, later.u), "65.3 °C ± 0.5 K");
+/// # Ok::<(), cupwright::Error>(())
+/// ```
+pub fn temperature_after(
+    from: &Estimate<Temperature>,
+    elapsed: &Estimate<Time>,
+    rate: &Estimate<CoolingRate>,
+    surroundings: &Surroundings,
+) -> Result<Budget<Temperature>, Error> {
+    let later = heat::temperature_after(from.value, elapsed.value, rate.value, surroundings)?;
+    let law = heat::Law::of(surroundings);
+    let end = law.celsius(0.0);
+    let (minutes, k) = (elapsed.value.seconds() / 60.0, rate.value.per_minute());
+    let cooled = k * elapsed.value.seconds() / 60.0;
+    let (start, theta) = (from.value.celsius() - end, later.celsius() - end);
+    let speed = law.speed(theta);
+    let inputs = [
+        Input::new(from, speed / law.speed(start)),
+        Input::new(elapsed, -k * speed / 60.0),
+        Input::new(rate, -minutes * speed),
+    ];
+    propagate(later, inputs, |[from, t, k]| {
+        law.celsius(law.after_near((start, theta), from - end, k * t / 60.0 - cooled))
+    })
 }
 
 #[cfg(test)]

@@ -1,7 +1,8 @@
 //! Where a cup stands: inside a window or not, and how far from each edge.
 //!
 //! A window is data: two edges for the strength, two for the yield if there are any, and where they
-//! come from. The published ones are here; any other is made by the caller. A window is somebody's
+//! come from, and how the yield is counted: two counts of one cup differ by up to three points
+//! ([`crate::extraction`]). The published ones are here; any other is made by the caller. A window is somebody's
 //! taste put in numbers (the classic one "conflates hedonic or quality descriptors": Batali,
 //! Ristenpart & Guinard 2020, doi 10.1038/s41598-020-73341-4), so it has no default.
 
@@ -133,17 +134,51 @@ record! {
     }
 }
 
-record! {
-    /// A wanted range of strength, and of yield where there is one.
-    pub struct Window {
-        /// Wanted strength.
-        strength: Band<Strength> = "strength",
-        /// Wanted yield.
-        extracted: Option<Band<Yield>> = "yield",
-    }
+/// How a window counts the yield of a cup.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[non_exhaustive]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(rename_all = "snake_case")
+)]
+pub enum Counting {
+    /// Its source does not say: then no forecast and no advice judges the yield.
+    #[default]
+    NotStated = 1,
+    /// As the brewing control chart does, T B/D ([`crate::extraction::flow_through_yield`]).
+    FlowThrough = 2,
+    /// By the whole balance at the brewer's own φ ([`crate::extraction::extraction_yield`]).
+    MassBalance = 3,
+}
+
+/// A wanted range of strength, and of yield where there is one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(deny_unknown_fields)
+)]
+pub struct Window {
+    /// Wanted strength.
+    pub strength: Band<Strength>,
+    /// Wanted yield.
+    #[cfg_attr(feature = "serde", serde(rename = "yield"))]
+    pub extracted: Option<Band<Yield>>,
+    /// How that yield is counted; without one it does not matter.
+    #[cfg_attr(feature = "serde", serde(rename = "yield_counting", default))]
+    pub counting: Counting,
 }
 
 impl Window {
+    /// The yield wanted, where it is known how to count it.
+    pub(crate) const fn judged(&self) -> Option<&Band<Yield>> {
+        match self.counting {
+            Counting::NotStated => None,
+            _ => self.extracted.as_ref(),
+        }
+    }
+
     /// Refuses a strength wished for outside.
     pub(crate) fn admit(&self, wished: Strength) -> Result<(), Error> {
         let band = self.strength;
@@ -176,20 +211,24 @@ const fn published(
     let strength =
         Band { lowest: Strength::known(strength.0), highest: Strength::known(strength.1) };
     let extracted = Band { lowest: Yield::known(extracted.0), highest: Yield::known(extracted.1) };
-    PublishedWindow { window: Window { strength, extracted: Some(extracted) }, source }
+    // Both name the control chart.
+    let counting = Counting::FlowThrough;
+    PublishedWindow { window: Window { strength, extracted: Some(extracted), counting }, source }
 }
 
 /// Filter coffee, 11.5 to 13.5 g of solids per litre of brew and 18 to 22 % yield.
 ///
 /// The standard's grams per litre are taken as tenths of a percent by mass, which at 20 °C is within
-/// 1 %. A yield by the flow-through form belongs to it.
+/// 1 %. It reads them off the SCAA brewing control chart, whose notes count T B/D (4 oz, 58 oz of
+/// brew and 1.3 % make "~ 19 %"): the flow-through form.
 pub const GOLDEN_CUP_2015: PublishedWindow = published(
     (1.15, 1.35),
     (18.0, 22.0),
     "SCAA Standard \"Golden Cup\", revision of 23 December 2015",
 );
 
-/// Filter coffee from a certified home brewer, 1.15 to 1.45 % strength and 18 to 22 % yield.
+/// Filter coffee from a certified home brewer, 1.15 to 1.45 % strength and 18 to 22 % yield, "as determined
+/// by a coffee refractometer and brewing control chart": the flow-through form.
 pub const HOME_BREWER_2018: PublishedWindow = published(
     (1.15, 1.45),
     (18.0, 22.0),
@@ -216,9 +255,8 @@ impl Standing {
 
 /// Where a cup stands in a window, without regard to how sure its numbers are.
 ///
-/// A yield must be of the kind that the window means. The published windows come from the control
-/// chart and mean [`crate::extraction::flow_through_yield`]; a steeped yield reads up to three points
-/// higher for the same cup.
+/// The yield must be counted as the window counts it ([`Window::counting`]); a steeped yield reads up to
+/// three points higher than a flow-through one for the same cup.
 ///
 /// ```
 /// # use cupwright::{quantity::*, verdict::{self, Side}};

@@ -12,8 +12,8 @@ use std::sync::Mutex;
 
 use cupwright::advise::{Cup, Kept, Means, Suggestion};
 use cupwright::calibrate::{
-    Drained, Dried, Fitted, MOST_MEASUREMENTS, Quality, Rates, Repeat, Settled, Steeped,
-    Thermometer, Timed,
+    Drained, Dried, Fitted, MOST_MEASUREMENTS, Quality, Repeat, Settled, Steeped, Thermometer,
+    Timed,
 };
 use cupwright::caution::{Hazards, TimeToBurn};
 use cupwright::decision::{Chances, Needed};
@@ -26,10 +26,10 @@ use cupwright::ratio::Chamber;
 use cupwright::reading::Zero;
 use cupwright::retention::{Losses, Paper};
 use cupwright::uncertainty::{
-    Budget, Estimate, Influence, Measured, ReadStrength, Series, Shape, Standard, Uncertain,
-    Uncertainty,
+    Budget, Estimate, Influence, Measured, Plateau, Rates, ReadStrength, Series, Shape, Standard,
+    Uncertain, Uncertainty,
 };
-use cupwright::verdict::{Band, Place, Standing, Window};
+use cupwright::verdict::{Band, Counting, Place, Standing, Window};
 use cupwright::{
     Error, advise, calibrate, caution, decision, dilution, extraction, forecast, heat, plan, ratio,
     reading, retention, uncertainty, verdict, water,
@@ -102,6 +102,15 @@ fn rates(i: &dyn Inputs) -> Result<Rates, Error> {
     })
 }
 
+fn plateau(i: &dyn Inputs) -> Result<Plateau, Error> {
+    Ok(Plateau {
+        u_equilibrium: get(i, "u_equilibrium_yield_pct")?,
+        equilibrium_and_share: get(i, "correlation_equilibrium_share")?,
+        equilibrium_and_fast: get(i, "correlation_equilibrium_fast")?,
+        equilibrium_and_slow: get(i, "correlation_equilibrium_slow")?,
+    })
+}
+
 fn chamber(i: &dyn Inputs) -> Result<Chamber, Error> {
     Ok(Chamber { volume: get(i, "volume_ml")?, displacement: get(i, "displacement_ml_per_g")? })
 }
@@ -157,12 +166,13 @@ fn readings(i: &dyn Inputs) -> Result<Vec<Strength>, Error> {
 
 fn window(i: &dyn Inputs) -> Result<Window, Error> {
     let strength = Band::new(get(i, "strength_lowest_pct")?, get(i, "strength_highest_pct")?)?;
-    let extracted = if i.flag("has_yield") {
-        Some(Band::new(get(i, "yield_lowest_pct")?, get(i, "yield_highest_pct")?)?)
-    } else {
-        None
-    };
-    Ok(Window { strength, extracted })
+    if !i.flag("has_yield") {
+        return Ok(Window { strength, extracted: None, counting: Counting::NotStated });
+    }
+    let extracted = Some(Band::new(get(i, "yield_lowest_pct")?, get(i, "yield_highest_pct")?)?);
+    let known = [Counting::NotStated, Counting::FlowThrough, Counting::MassBalance];
+    let counting = choice(i, "yield_counting", &known.map(|of| (of as u8, of)));
+    Ok(Window { strength, extracted, counting })
 }
 
 fn optional<M: Measure>(i: &dyn Inputs, flag: &str, field: &str) -> Result<Option<M>, Error> {
@@ -1183,6 +1193,15 @@ formulas! {
         get(i, "to_c")?,
         &named(i, ["cooling_per_min", "u_cooling_per_min", "nu_cooling"])?,
         &surroundings(i)?)?);
+    "uncertainty.temperature_after" => |i| budget(uncertainty::temperature_after(
+        &named(i, ["water_c", "u_water_k", "nu_water"])?,
+        &named(i, ["time_s", "u_time_s", "nu_time"])?,
+        &named(i, ["cooling_per_min", "u_cooling_per_min", "nu_cooling"])?,
+        &surroundings(i)?)?);
+    "uncertainty.yield_at_time" => |i| budget(uncertainty::yield_at_time(
+        &rates(i)?, &plateau(i)?, &named(i, ["time_s", "u_time_s", "nu_time"])?)?);
+    "uncertainty.time_for_yield" => |i| budget(uncertainty::time_for_yield(
+        &rates(i)?, &plateau(i)?, get(i, "wanted_yield_pct")?)?);
 
     "decision.chances" => |i| chances(["below_pct", "inside_pct", "above_pct"],
         decision::chances(&estimate::<Measurand>(i, "value")?, &band(i)?));

@@ -110,7 +110,8 @@ fn docs(file: &str, name: &str) -> Outcome<String> {
 pub const WINDOWS: [(&str, PublishedWindow); 2] =
     [("GOLDEN_CUP_2015", GOLDEN_CUP_2015), ("HOME_BREWER_2018", HOME_BREWER_2018)];
 
-/// The numbers of a window, lowest and highest strength, lowest and highest yield, and whether it has a yield.
+/// The numbers of a window, lowest and highest strength, lowest and highest yield, whether it has a yield, and how
+/// that is counted.
 pub fn edges(window: &PublishedWindow) -> Vec<f64> {
     let window = window.window;
     let mut edges = vec![window.strength.lowest().value(), window.strength.highest().value()];
@@ -118,6 +119,7 @@ pub fn edges(window: &PublishedWindow) -> Vec<f64> {
         None => edges.extend([0.0, 0.0, 0.0]),
         Some(band) => edges.extend([band.lowest().value(), band.highest().value(), 1.0]),
     }
+    edges.push(f64::from(window.counting as u8));
     edges
 }
 

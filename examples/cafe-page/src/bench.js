@@ -27,8 +27,18 @@ export function windowOf({ wish }) {
   if (wish.window === "none") return null;
   if (wish.window !== "own") return windows[wish.window].window;
   const { strength_lowest_pct, strength_highest_pct, yield_lowest_pct, yield_highest_pct } = wish;
-  return { strength_lowest_pct, strength_highest_pct, yield_lowest_pct, yield_highest_pct };
+  const yield_counting = yield_lowest_pct === null && yield_highest_pct === null ? null : "flow_through";
+  return { strength_lowest_pct, strength_highest_pct, yield_lowest_pct, yield_highest_pct, yield_counting };
 }
+
+/** Version of profiles as files; on the page they have none. */
+export const PROFILE_VERSION = 1;
+
+const NOTHING = { version: PROFILE_VERSION };
+
+// What a profile holds, as the page keeps it.
+const held = ({ version, ...fields }) =>
+  Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== null));
 
 // As good as known: what a specification or a habit says has no degrees of freedom to count.
 const KNOWN = () => limits.degrees_of_freedom.max;
@@ -327,9 +337,10 @@ function worth(all, brew, readings, window) {
     yield: hasYield(window) ? beside(counted, window.yield_lowest_pct, window.yield_highest_pct) : null,
   };
   const of_yield = { yield_pct: counted.value, u_yield_pct: counted.u, nu_yield: counted.degrees_of_freedom };
+  const { yield_counting, ...bands } = window;
   const both_pct =
     decided.yield &&
-    decision.joint({ bands: window, strength: of_strength, extracted: of_yield, correlation: counted.correlation })
+    decision.joint({ bands, strength: of_strength, extracted: of_yield, correlation: counted.correlation })
       .both_pct;
   const undecided = decided.strength.decision === "not_yet" || decided.strength.decision === "too_uncertain";
   const needed = undecided ? moreReadings(withItsErrors({ ...read, u_strength_pct: 0 }), own, window) : null;
@@ -354,27 +365,12 @@ function worth(all, brew, readings, window) {
   return { sure, decided, both_pct, needed, advice: wish.add_water ? null : answerOrNull(advice) };
 }
 
-// How fast this coffee extracts, and how well that is known, where it was learnt of it. A profile keeps no
-// correlations: they count as none.
+// How fast this coffee extracts, and how well that is known, where it was learnt of it. Of a profile that lacks a part
+// of that nothing is known.
 function ratesOf({ brewer: { learned }, coffee }) {
-  const { equilibrium_yield_pct, fast_share_pct, fast_time_s, slow_time_s } = learned?.profile ?? {};
+  const { equilibrium_yield_pct, fast_time_s } = learned?.profile ?? {};
   if (learned?.coffee !== coffee.name || !equilibrium_yield_pct || !fast_time_s) return null;
-  return {
-    kinetics: {
-      equilibrium_yield_pct: equilibrium_yield_pct.value,
-      // Of one rate all is fast.
-      fast_share_pct: fast_share_pct?.value ?? 100,
-      fast_time_s: fast_time_s.value,
-      slow_time_s: (slow_time_s ?? fast_time_s).value,
-    },
-    u_fast_share_pct: fast_share_pct?.u ?? 0,
-    u_ln_fast_time: fast_time_s.u,
-    u_ln_slow_time: slow_time_s?.u ?? 0,
-    correlation_share_fast: 0,
-    correlation_share_slow: 0,
-    correlation_fast_slow: 0,
-    nu_rates: fast_time_s.degrees_of_freedom,
-  };
+  return answerOrNull(() => profile.rates({ profile: { version: PROFILE_VERSION, ...learned.profile } }));
 }
 
 /** Whether a window has a yield. */
@@ -482,9 +478,7 @@ export function keeping(brews) {
 }
 
 function ofLine(line, brews) {
-  const { quality, covariance_g2_per_g } = line;
-  const retention = fitted(line.apparent_retention_g_per_g, line.u_retention_g_per_g, quality);
-  const hold_up = fitted(line.fitted_hold_up_g, line.u_hold_up_g, quality);
+  const { quality } = line;
   // Enough for any dose that is drawn.
   const next_water_g = 2 * Math.max(...brews.map(({ water_g }) => water_g));
   const keptAt = (next_dose_g) => {
@@ -492,26 +486,20 @@ function ofLine(line, brews) {
     return { kept_g: next_water_g - next.beverage_g, u: next.u_beverage_g };
   };
   return {
-    profile: {
-      apparent_retention_g_per_g: retention,
-      fitted_hold_up_g: hold_up,
-      // Without scatter there is none; rounding may lead a hair past one.
-      ...(retention.u > 0 && {
-        retention_correlation: Math.max(-1, covariance_g2_per_g / (retention.u * hold_up.u)),
-      }),
-    },
+    profile: held(profile.keepRetentionLine({ profile: NOTHING, line })),
     quality,
     drawing: drawing(brews, quality, keptAt),
   };
 }
 
-function ofRetention({ apparent_retention_g_per_g, u_retention_g_per_g, quality }, brews) {
+function ofRetention(retention, brews) {
+  const { apparent_retention_g_per_g, u_retention_g_per_g, quality } = retention;
   const keptAt = (dose_g) => ({
     kept_g: apparent_retention_g_per_g * dose_g,
     u: Math.hypot(u_retention_g_per_g * dose_g, quality.s),
   });
   return {
-    profile: { apparent_retention_g_per_g: fitted(apparent_retention_g_per_g, u_retention_g_per_g, quality) },
+    profile: held(profile.keepRetention({ profile: NOTHING, fitted: retention })),
     quality,
     drawing: drawing(brews, quality, keptAt),
   };
@@ -546,23 +534,16 @@ export const repeating = (cups) =>
   attempt(() => {
     const strengths = ({ brew: { readings }, instrument }) => readings.map((read) => strengthOf(read, instrument));
     const readings = cups.flatMap((cup, at) => strengths(cup).map((strength_pct) => ({ cup: at + 1, strength_pct })));
-    const { repeatability_pct, u_repeatability_pct, quality } = calibrate.repeatability({ readings });
-    return { profile: { repeatability_pct: fitted(repeatability_pct, u_repeatability_pct, quality) }, quality };
+    const own = calibrate.repeatability({ readings });
+    return { profile: held(profile.keepRepeatability({ profile: NOTHING, fitted: own })), quality: own.quality };
   });
 
 /** How fast a coffee extracts and where that ends, by its yields after several times of contact. */
 export const extracting = (entries) =>
   attempt(() => {
     const yields = entries.map(({ brewer, result }) => ({ contact_s: brewer.contact_s, yield_pct: result.yield_pct }));
-    const { equilibrium_yield_pct, u_equilibrium_yield_pct, time_constant_s, u_ln_time_constant, quality } =
-      calibrate.oneRate({ yields });
-    return {
-      profile: {
-        equilibrium_yield_pct: fitted(equilibrium_yield_pct, u_equilibrium_yield_pct, quality),
-        fast_time_s: fitted(time_constant_s, u_ln_time_constant, quality),
-      },
-      quality,
-    };
+    const law = calibrate.oneRate({ yields });
+    return { profile: held(profile.keepOneRate({ profile: NOTHING, law })), quality: law.quality };
   });
 
 /**
@@ -585,7 +566,8 @@ export function followerOf({ division_g, capacity_g, fastest_g_per_s, vessel_g }
 }
 
 /** What the package finds wrong with a profile, or null. */
-export const profileFault = (learned) => attempt(() => profile.toBytes({ profile: learned })).refusal ?? null;
+export const profileFault = (learned) =>
+  attempt(() => profile.toBytes({ profile: { version: PROFILE_VERSION, ...learned } })).refusal ?? null;
 
 /** An answer, or the refusal in its place. */
 export function attempt(question) {

@@ -4,7 +4,7 @@
 
 import { limits } from "../cupwright/src/slim.js";
 import words from "../words.en.js";
-import { profileFault } from "./bench.js";
+import { PROFILE_VERSION, profileFault } from "./bench.js";
 import { MOST_READINGS, fieldOf, fieldsOf, isText, quantityOf } from "./fields.js";
 import { filled } from "./learnt.js";
 
@@ -41,7 +41,7 @@ const ID = /^[\w-]{1,64}$/;
 export const toJson = (entries) => indented({ schema: SCHEMA, entries });
 
 /** A profile as a file, in the package's own form. */
-export const profileToJson = (profile) => indented(profile);
+export const profileToJson = (profile) => indented({ version: PROFILE_VERSION, ...profile });
 
 const indented = (value) => `${JSON.stringify(value, null, 2)}\n`;
 
@@ -88,9 +88,11 @@ export function fromFile(text, isCsv, known) {
 /** The profile of a file, or what is wrong with it. */
 export function profileFromFile(text) {
   const wrong = [];
-  const profile = parsedJson(text, wrong);
+  const parsed = parsedJson(text, wrong);
   if (wrong.length > 0) return { wrong };
-  if (typeof profile !== "object" || profile === null || Array.isArray(profile)) return { wrong: [WRONG.profile] };
+  if (typeof parsed !== "object" || parsed === null || Array.isArray(parsed)) return { wrong: [WRONG.profile] };
+  const { version, ...profile } = parsed;
+  if (version !== PROFILE_VERSION) return { wrong: [WRONG.version(version, PROFILE_VERSION)] };
   // One by one, so that each is blamed by its name.
   for (const [key, learned] of Object.entries(profile)) {
     const fault = profileFault({ [key]: learned });

@@ -53,10 +53,17 @@ const TOLD = [
   "apparent_retention_g_per_g",
   "fitted_hold_up_g",
   "retention_correlation",
+  "retention_scatter_g",
   "equilibrium_yield_pct",
   "fast_share_pct",
   "fast_time_s",
   "slow_time_s",
+  "correlation_equilibrium_share",
+  "correlation_equilibrium_fast",
+  "correlation_equilibrium_slow",
+  "correlation_share_fast",
+  "correlation_share_slow",
+  "correlation_fast_slow",
   "repeatability_pct",
 ];
 

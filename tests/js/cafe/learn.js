@@ -335,6 +335,8 @@ test("a profile leaves in the package's own form and comes back on another devic
     "fitted_hold_up_g",
     "repeatability_pct",
     "retention_correlation",
+    "retention_scatter_g",
+    "version",
   ]);
   assert.ok(Math.abs(profile.fitted_hold_up_g.value - line.fitted_hold_up_g) < 1e-9);
   assert.equal(profile.fitted_hold_up_g.degrees_of_freedom, 4);
@@ -393,8 +395,10 @@ test("a damaged or foreign profile is refused in words and changes nothing", () 
       ["CUPW\u0001", wrong.json],
       ["null", wrong.profile],
       ["[]", wrong.profile],
-      ["{}", wrong.nothing],
-      [notebook(BREWS), wrong.unknown("schema")],
+      ["{}", wrong.version(undefined, 1)],
+      [notebook(BREWS), wrong.version(undefined, 1)],
+      ['{ "version": 2 }', wrong.version(2, 1)],
+      ['{ "version": 1 }', wrong.nothing],
       [{ ...retention, grind: estimate }, wrong.unknown("grind")],
       [{ apparent_retention_g_per_g: 2 }, wrong.number("apparent_retention_g_per_g")],
       [{ apparent_retention_g_per_g: { ...estimate, note: 1 } }, wrong.unknown("apparent_retention_g_per_g.note")],
@@ -407,7 +411,7 @@ test("a damaged or foreign profile is refused in words and changes nothing", () 
       // What a profile may have and a recipe cannot take.
       [{ ...retention, fitted_hold_up_g: { ...estimate, value: -3 } }, words.fields["brewer.hold_up_g"].label],
     ]) {
-      const text = typeof profile === "string" ? profile : JSON.stringify(profile);
+      const text = typeof profile === "string" ? profile : JSON.stringify({ version: 1, ...profile });
       await page.locator("#profile-file").setInputFiles(asFile(text));
       await status.getByText(refused).waitFor();
       const list = await status.locator("ul").innerText();

@@ -266,6 +266,6 @@ export const constants = Object.freeze({
 
 /** Published windows with their sources. */
 export const windows = Object.freeze({
-  golden_cup_2015: {"source":"SCAA Standard \"Golden Cup\", revision of 23 December 2015","window":{"strength_highest_pct":1.35,"strength_lowest_pct":1.15,"yield_highest_pct":22.0,"yield_lowest_pct":18.0}},
-  home_brewer_2018: {"source":"SCA certified home brewer program, news of 22 April 2018","window":{"strength_highest_pct":1.45,"strength_lowest_pct":1.15,"yield_highest_pct":22.0,"yield_lowest_pct":18.0}},
+  golden_cup_2015: {"source":"SCAA Standard \"Golden Cup\", revision of 23 December 2015","window":{"strength_highest_pct":1.35,"strength_lowest_pct":1.15,"yield_counting":"flow_through","yield_highest_pct":22.0,"yield_lowest_pct":18.0}},
+  home_brewer_2018: {"source":"SCA certified home brewer program, news of 22 April 2018","window":{"strength_highest_pct":1.45,"strength_lowest_pct":1.15,"yield_counting":"flow_through","yield_highest_pct":22.0,"yield_lowest_pct":18.0}},
 });

@@ -132,6 +132,27 @@ export function numbers(value, name) {
   return { count, values };
 }
 
+/** So many numbers of a list, zeros for those that it does not have. */
+export function places(value, name, count) {
+  if (lengthOf(value, name) > count) throw wrong("wrong_type", name, `a list of more than ${count}`, value);
+  return Array.from({ length: count }, (_, at) => (at < value.length ? number(value[at], name) : 0));
+}
+
+/** The numbers of a table, row by row. */
+export function table(value, name, rows, columns) {
+  if (lengthOf(value, name) !== rows) throw wrong("wrong_type", name, `not a table of ${rows} rows`, value);
+  return Array.from({ length: rows }, (_, row) => places(value[row], name, columns)).flat();
+}
+
+/** The version of a profile's fields. */
+export function version(value, known) {
+  if (number(value, "version") !== known) {
+    throw new Refusal(`version: ${value}, and only ${known} is known`, {
+      code: "unreadable", field: "version", value, why: "version",
+    });
+  }
+}
+
 /** The numbers of a list of objects, taken, and how many objects there are. */
 export function items(value, name, take) {
   const count = lengthOf(value, name);
@@ -202,6 +223,7 @@ const CODES = [
   "cannot_tell",
   "unreadable",
   "not_begun",
+  "not_kept",
 ];
 
 /** Why bytes cannot be read: keys by their codes. */
@@ -279,6 +301,7 @@ function refusal(facts) {
       `the nearest is ${rounded(nearest)}${u}`,
     unreadable: () => `${name}: ${UNREADABLE_TEXTS[facts.why]}`,
     not_begun: () => `${name}: a state that was never begun, or one of another version`,
+    not_kept: () => `${name}: the profile has none`,
     cannot_tell: () =>
       `${name}: these measurements cannot tell it, ${untoldTexts[facts.why]} ` +
       `(${wantingTexts[facts.why]}: ${rounded(value)}, needed for a start: ${rounded(min)})`,

@@ -2,11 +2,11 @@
 
 import {
   answer, answered, base, boolean, bytes, bytesAt, cautions, choice, doubles, f64, i32, integer, items, list, number, numbers, optional,
-  put, putBytes, putEach, quantity, record,
+  places, put, putBytes, putEach, quantity, record, table, version,
 } from "./call.js";
 
 const CHANGE = [null, "drink_as_it_is", "add_water", "add_milk", "same_again", "dose", "water", "time", "time_with_dose"];
-const DIRECTION = [null, "leave", "more", "less", "not_yet_decided"];
+const DIRECTION = [null, "leave", "more", "less", "not_yet_decided", "counting_not_stated"];
 const BURN = [null, "more_than_five_minutes", "within", "under_one_second"];
 const NEEDED = [null, "readings", "more_than_ten", "none_is_enough"];
 const CREDIBILITY = [null, "ordinary", "near_limit", "at_limit", "beyond_limit"];
@@ -19,13 +19,14 @@ const WHY = [null, "next", "time", "early", "lead", "enough", "too_much", "missi
 const AIR = [null, "pressure", "altitude"];
 const CONTACT_HEAT = [null, "cooling_rate", "at_most", "unchanged"];
 const AGREEMENT = [null, "mean", "take_another", "median"];
+const COUNTING = [null, "not_stated", "flow_through", "mass_balance"];
 const SIDE = [null, "below", "inside", "above"];
 const ZERO = [null, "distilled", "brew_water"];
 const SHAPE = [null, "rectangular", "triangular", "arcsine"];
 const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
 const JOINT_DECISION = [null, "inside", "outside", "not_yet"];
 
-let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfReadings, cupwrightUncertaintyTogether, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyStrengthOfBrix, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightUncertaintySettle, cupwrightUncertaintyTimeToCool, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionDecideJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes;
+let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfReadings, cupwrightUncertaintyTogether, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyStrengthOfBrix, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightUncertaintySettle, cupwrightUncertaintyTimeToCool, cupwrightUncertaintyTemperatureAfter, cupwrightUncertaintyYieldAtTime, cupwrightUncertaintyTimeForYield, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionDecideJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes, cupwrightProfileKeepRetentionLine, cupwrightProfileKeepRetention, cupwrightProfileKeepOneRate, cupwrightProfileKeepTwoRates, cupwrightProfileKeepHeatCapacity, cupwrightProfileKeepCupCooling, cupwrightProfileKeepRefractiveFactor, cupwrightProfileKeepRepeatability, cupwrightProfileExpectedBeverage, cupwrightProfileRates, cupwrightProfilePlateau, cupwrightProfileMeans;
 export let cupwrightLiveBegin, cupwrightLiveTake, cupwrightLiveZeroed, cupwrightLiveCountAnew, cupwrightLiveAccount, cupwrightLiveToBytes, cupwrightLiveFromBytes, cupwrightFollowBegin, cupwrightFollowTake, cupwrightFollowGoOn, cupwrightFollowZeroed, cupwrightFollowSetDose, cupwrightFollowSetBeverage, cupwrightFollowSetLead, cupwrightFollowWeighed, cupwrightFollowAccount, cupwrightFollowOutlook, cupwrightFollowToBytes, cupwrightFollowFromBytes;
 
 /** Takes the functions of a module. */
@@ -145,6 +146,9 @@ export function bind(exports) {
   cupwrightUncertaintyMixedTemperature = exports.cupwright_uncertainty_mixed_temperature;
   cupwrightUncertaintySettle = exports.cupwright_uncertainty_settle;
   cupwrightUncertaintyTimeToCool = exports.cupwright_uncertainty_time_to_cool;
+  cupwrightUncertaintyTemperatureAfter = exports.cupwright_uncertainty_temperature_after;
+  cupwrightUncertaintyYieldAtTime = exports.cupwright_uncertainty_yield_at_time;
+  cupwrightUncertaintyTimeForYield = exports.cupwright_uncertainty_time_for_yield;
   cupwrightDecisionChances = exports.cupwright_decision_chances;
   cupwrightDecisionDecide = exports.cupwright_decision_decide;
   cupwrightDecisionLargestUncertainty = exports.cupwright_decision_largest_uncertainty;
@@ -165,6 +169,18 @@ export function bind(exports) {
   cupwrightAdviseOn = exports.cupwright_advise_on;
   cupwrightProfileToBytes = exports.cupwright_profile_to_bytes;
   cupwrightProfileFromBytes = exports.cupwright_profile_from_bytes;
+  cupwrightProfileKeepRetentionLine = exports.cupwright_profile_keep_retention_line;
+  cupwrightProfileKeepRetention = exports.cupwright_profile_keep_retention;
+  cupwrightProfileKeepOneRate = exports.cupwright_profile_keep_one_rate;
+  cupwrightProfileKeepTwoRates = exports.cupwright_profile_keep_two_rates;
+  cupwrightProfileKeepHeatCapacity = exports.cupwright_profile_keep_heat_capacity;
+  cupwrightProfileKeepCupCooling = exports.cupwright_profile_keep_cup_cooling;
+  cupwrightProfileKeepRefractiveFactor = exports.cupwright_profile_keep_refractive_factor;
+  cupwrightProfileKeepRepeatability = exports.cupwright_profile_keep_repeatability;
+  cupwrightProfileExpectedBeverage = exports.cupwright_profile_expected_beverage;
+  cupwrightProfileRates = exports.cupwright_profile_rates;
+  cupwrightProfilePlateau = exports.cupwright_profile_plateau;
+  cupwrightProfileMeans = exports.cupwright_profile_means;
   cupwrightLiveBegin = exports.cupwright_live_begin;
   cupwrightLiveTake = exports.cupwright_live_take;
   cupwrightLiveZeroed = exports.cupwright_live_zeroed;
@@ -199,21 +215,6 @@ function takeCup(o, name) {
   ];
 }
 
-const RATES_FIELDS = new Set(["kinetics", "u_fast_share_pct", "u_ln_fast_time", "u_ln_slow_time", "correlation_share_fast", "correlation_share_slow", "correlation_fast_slow", "nu_rates"]);
-function takeRates(o, name) {
-  record(o, 8, RATES_FIELDS, name);
-  return [
-    ...takeKinetics(o.kinetics, "kinetics"),
-    number(o.u_fast_share_pct, "u_fast_share_pct"),
-    number(o.u_ln_fast_time, "u_ln_fast_time"),
-    number(o.u_ln_slow_time, "u_ln_slow_time"),
-    number(o.correlation_share_fast, "correlation_share_fast"),
-    number(o.correlation_share_slow, "correlation_share_slow"),
-    number(o.correlation_fast_slow, "correlation_fast_slow"),
-    number(o.nu_rates, "nu_rates"),
-  ];
-}
-
 const KEPT_FIELDS = new Set(["apparent_retention_g_per_g", "hold_up_g"]);
 function takeKept(o, name) {
   record(o, 2, KEPT_FIELDS, name);
@@ -221,6 +222,13 @@ function takeKept(o, name) {
     number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
     number(o.hold_up_g, "hold_up_g"),
   ];
+}
+
+function getKept(at) {
+  return {
+    apparent_retention_g_per_g: f64[(at + 0) >> 3],
+    hold_up_g: f64[(at + 8) >> 3],
+  };
 }
 
 const MEANS_FIELDS = new Set(["rates", "kept", "chamber", "water_c", "milk"]);
@@ -239,6 +247,16 @@ function takeMeans(o, name) {
     chamber !== null ? 1 : 0,
     boolean(o.milk, "milk"),
   ];
+}
+
+function getMeans(at) {
+  return {
+    rates: i32[(at + 128) >> 2] ? getRates(at + 0) : null,
+    kept: i32[(at + 132) >> 2] ? getKept(at + 88) : null,
+    chamber: i32[(at + 136) >> 2] ? getChamber(at + 104) : null,
+    water_c: f64[(at + 120) >> 3],
+    milk: i32[(at + 140) >> 2] !== 0,
+  };
 }
 
 function getSuggestion(at) {
@@ -328,6 +346,17 @@ function takeRepeat(o, name) {
   ];
 }
 
+const ODD_FIELDS = new Set(["studentised", "chance", "at", "is_suspicious"]);
+function takeOdd(o, name) {
+  record(o, 4, ODD_FIELDS, name);
+  return [
+    number(o.studentised, "studentised"),
+    number(o.chance, "chance"),
+    number(o.at, "at"),
+    boolean(o.is_suspicious, "is_suspicious"),
+  ];
+}
+
 function getOdd(at) {
   return {
     studentised: f64[(at + 0) >> 3],
@@ -335,6 +364,21 @@ function getOdd(at) {
     at: i32[(at + 16) >> 2],
     is_suspicious: i32[(at + 20) >> 2] !== 0,
   };
+}
+
+const QUALITY_FIELDS = new Set(["degrees_of_freedom", "s", "residuals", "leverages", "odd", "measurements"]);
+function takeQuality(o, name) {
+  record(o, 5, QUALITY_FIELDS, name);
+  const odd = optional(o.odd, "odd", takeOdd);
+  return [
+    number(o.degrees_of_freedom, "degrees_of_freedom"),
+    number(o.s, "s"),
+    ...places(o.residuals, "residuals", 30),
+    ...places(o.leverages, "leverages", 30),
+    ...(odd ?? [0, 0, 0, 0]),
+    integer(o.measurements, "measurements", "measurements"),
+    odd !== null ? 1 : 0,
+  ];
 }
 
 function getQuality(at) {
@@ -346,6 +390,19 @@ function getQuality(at) {
     odd: i32[(at + 524) >> 2] ? getOdd(at + 496) : null,
     measurements: i32[(at + 520) >> 2],
   };
+}
+
+const RETENTION_LINE_FIELDS = new Set(["apparent_retention_g_per_g", "u_retention_g_per_g", "fitted_hold_up_g", "u_hold_up_g", "covariance_g2_per_g", "quality"]);
+function takeRetentionLine(o, name) {
+  record(o, 6, RETENTION_LINE_FIELDS, name);
+  return [
+    number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
+    number(o.u_retention_g_per_g, "u_retention_g_per_g"),
+    number(o.fitted_hold_up_g, "fitted_hold_up_g"),
+    number(o.u_hold_up_g, "u_hold_up_g"),
+    number(o.covariance_g2_per_g, "covariance_g2_per_g"),
+    ...takeQuality(o.quality, "quality"),
+  ];
 }
 
 function getRetentionLine(at) {
@@ -368,12 +425,32 @@ function getExpected(at) {
   };
 }
 
+const FITTED_RETENTION_FIELDS = new Set(["apparent_retention_g_per_g", "u_retention_g_per_g", "quality"]);
+function takeFittedRetention(o, name) {
+  record(o, 3, FITTED_RETENTION_FIELDS, name);
+  return [
+    number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
+    number(o.u_retention_g_per_g, "u_retention_g_per_g"),
+    ...takeQuality(o.quality, "quality"),
+  ];
+}
+
 function getFittedRetention(at) {
   return {
     apparent_retention_g_per_g: f64[(at + 0) >> 3],
     u_retention_g_per_g: f64[(at + 8) >> 3],
     quality: getQuality(at + 16),
   };
+}
+
+const FITTED_HEAT_CAPACITY_FIELDS = new Set(["heat_capacity_j_per_k", "u_heat_capacity_j_per_k", "quality"]);
+function takeFittedHeatCapacity(o, name) {
+  record(o, 3, FITTED_HEAT_CAPACITY_FIELDS, name);
+  return [
+    number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
+    number(o.u_heat_capacity_j_per_k, "u_heat_capacity_j_per_k"),
+    ...takeQuality(o.quality, "quality"),
+  ];
 }
 
 function getFittedHeatCapacity(at) {
@@ -392,6 +469,16 @@ function getFittedYield(at) {
   };
 }
 
+const FITTED_REFRACTIVE_FACTOR_FIELDS = new Set(["refractive_factor_pct_per_brix", "u_factor_pct", "quality"]);
+function takeFittedRefractiveFactor(o, name) {
+  record(o, 3, FITTED_REFRACTIVE_FACTOR_FIELDS, name);
+  return [
+    number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"),
+    number(o.u_factor_pct, "u_factor_pct"),
+    ...takeQuality(o.quality, "quality"),
+  ];
+}
+
 function getFittedRefractiveFactor(at) {
   return {
     refractive_factor_pct_per_brix: f64[(at + 0) >> 3],
@@ -400,12 +487,35 @@ function getFittedRefractiveFactor(at) {
   };
 }
 
+const FITTED_REPEATABILITY_FIELDS = new Set(["repeatability_pct", "u_repeatability_pct", "quality"]);
+function takeFittedRepeatability(o, name) {
+  record(o, 3, FITTED_REPEATABILITY_FIELDS, name);
+  return [
+    number(o.repeatability_pct, "repeatability_pct"),
+    number(o.u_repeatability_pct, "u_repeatability_pct"),
+    ...takeQuality(o.quality, "quality"),
+  ];
+}
+
 function getFittedRepeatability(at) {
   return {
     repeatability_pct: f64[(at + 0) >> 3],
     u_repeatability_pct: f64[(at + 8) >> 3],
     quality: getQuality(at + 16),
   };
+}
+
+const ONE_RATE_FIELDS = new Set(["equilibrium_yield_pct", "u_equilibrium_yield_pct", "time_constant_s", "u_ln_time_constant", "covariance_pct", "quality"]);
+function takeOneRate(o, name) {
+  record(o, 6, ONE_RATE_FIELDS, name);
+  return [
+    number(o.equilibrium_yield_pct, "equilibrium_yield_pct"),
+    number(o.u_equilibrium_yield_pct, "u_equilibrium_yield_pct"),
+    number(o.time_constant_s, "time_constant_s"),
+    number(o.u_ln_time_constant, "u_ln_time_constant"),
+    number(o.covariance_pct, "covariance_pct"),
+    ...takeQuality(o.quality, "quality"),
+  ];
 }
 
 function getOneRate(at) {
@@ -417,6 +527,23 @@ function getOneRate(at) {
     covariance_pct: f64[(at + 32) >> 3],
     quality: getQuality(at + 40),
   };
+}
+
+const TWO_RATES_FIELDS = new Set(["equilibrium_yield_pct", "u_equilibrium_yield_pct", "fast_share_pct", "u_fast_share_pct", "fast_time_s", "u_ln_fast_time", "slow_time_s", "u_ln_slow_time", "covariance", "quality"]);
+function takeTwoRates(o, name) {
+  record(o, 10, TWO_RATES_FIELDS, name);
+  return [
+    number(o.equilibrium_yield_pct, "equilibrium_yield_pct"),
+    number(o.u_equilibrium_yield_pct, "u_equilibrium_yield_pct"),
+    number(o.fast_share_pct, "fast_share_pct"),
+    number(o.u_fast_share_pct, "u_fast_share_pct"),
+    number(o.fast_time_s, "fast_time_s"),
+    number(o.u_ln_fast_time, "u_ln_fast_time"),
+    number(o.slow_time_s, "slow_time_s"),
+    number(o.u_ln_slow_time, "u_ln_slow_time"),
+    ...table(o.covariance, "covariance", 4, 4),
+    ...takeQuality(o.quality, "quality"),
+  ];
 }
 
 function getTwoRates(at) {
@@ -432,6 +559,19 @@ function getTwoRates(at) {
     covariance: list(4, 4, at + 64, 32, (row) => doubles(4, row)),
     quality: getQuality(at + 192),
   };
+}
+
+const COOLING_FIELDS = new Set(["cooling_per_min", "u_cooling_per_min", "start_c", "u_start_k", "covariance_k_per_min", "quality"]);
+function takeCooling(o, name) {
+  record(o, 6, COOLING_FIELDS, name);
+  return [
+    number(o.cooling_per_min, "cooling_per_min"),
+    number(o.u_cooling_per_min, "u_cooling_per_min"),
+    number(o.start_c, "start_c"),
+    number(o.u_start_k, "u_start_k"),
+    number(o.covariance_k_per_min, "covariance_k_per_min"),
+    ...takeQuality(o.quality, "quality"),
+  ];
 }
 
 function getCooling(at) {
@@ -804,6 +944,16 @@ function takeCoolingEstimate(o, name) {
   ];
 }
 
+const TIME_ESTIMATE_FIELDS = new Set(["time_s", "u_time_s", "nu_time"]);
+function takeTimeEstimate(o, name) {
+  record(o, 3, TIME_ESTIMATE_FIELDS, name);
+  return [
+    number(o.time_s, "time_s"),
+    number(o.u_time_s, "u_time_s"),
+    number(o.nu_time, "nu_time"),
+  ];
+}
+
 const INSTRUMENT_UNCERTAINTY_FIELDS = new Set(["u_instrument_pct", "nu_instrument"]);
 function takeInstrumentUncertainty(o, name) {
   record(o, 2, INSTRUMENT_UNCERTAINTY_FIELDS, name);
@@ -872,6 +1022,15 @@ function takeKinetics(o, name) {
     number(o.fast_time_s, "fast_time_s"),
     number(o.slow_time_s, "slow_time_s"),
   ];
+}
+
+function getKinetics(at) {
+  return {
+    equilibrium_yield_pct: f64[(at + 0) >> 3],
+    fast_share_pct: f64[(at + 8) >> 3],
+    fast_time_s: f64[(at + 16) >> 3],
+    slow_time_s: f64[(at + 24) >> 3],
+  };
 }
 
 function getDoubt(at) {
@@ -1196,9 +1355,10 @@ function getLearned(at) {
   };
 }
 
-const PROFILE_FIELDS = new Set(["apparent_retention_g_per_g", "fitted_hold_up_g", "heat_capacity_j_per_k", "cooling_per_min", "equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s", "refractive_factor_pct_per_brix", "cup_j_per_k", "cup_cooling_per_min", "repeatability_pct", "retention_correlation"]);
+const PROFILE_FIELDS = new Set(["apparent_retention_g_per_g", "fitted_hold_up_g", "heat_capacity_j_per_k", "cooling_per_min", "equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s", "refractive_factor_pct_per_brix", "cup_j_per_k", "cup_cooling_per_min", "repeatability_pct", "retention_correlation", "retention_scatter_g", "correlation_equilibrium_share", "correlation_equilibrium_fast", "correlation_equilibrium_slow", "correlation_share_fast", "correlation_share_slow", "correlation_fast_slow", "version"]);
 function takeProfile(o, name) {
-  record(o, 0, PROFILE_FIELDS, name);
+  record(o, 1, PROFILE_FIELDS, name);
+  version(o.version, 1);
   const apparent_retention_g_per_g = optional(o.apparent_retention_g_per_g, "apparent_retention_g_per_g", takeLearned);
   const fitted_hold_up_g = optional(o.fitted_hold_up_g, "fitted_hold_up_g", takeLearned);
   const heat_capacity_j_per_k = optional(o.heat_capacity_j_per_k, "heat_capacity_j_per_k", takeLearned);
@@ -1212,6 +1372,13 @@ function takeProfile(o, name) {
   const cup_cooling_per_min = optional(o.cup_cooling_per_min, "cup_cooling_per_min", takeLearned);
   const repeatability_pct = optional(o.repeatability_pct, "repeatability_pct", takeLearned);
   const retention_correlation = optional(o.retention_correlation, "retention_correlation", number);
+  const retention_scatter_g = optional(o.retention_scatter_g, "retention_scatter_g", number);
+  const correlation_equilibrium_share = optional(o.correlation_equilibrium_share, "correlation_equilibrium_share", number);
+  const correlation_equilibrium_fast = optional(o.correlation_equilibrium_fast, "correlation_equilibrium_fast", number);
+  const correlation_equilibrium_slow = optional(o.correlation_equilibrium_slow, "correlation_equilibrium_slow", number);
+  const correlation_share_fast = optional(o.correlation_share_fast, "correlation_share_fast", number);
+  const correlation_share_slow = optional(o.correlation_share_slow, "correlation_share_slow", number);
+  const correlation_fast_slow = optional(o.correlation_fast_slow, "correlation_fast_slow", number);
   return [
     ...(apparent_retention_g_per_g ?? [0, 0, 0]),
     ...(fitted_hold_up_g ?? [0, 0, 0]),
@@ -1226,6 +1393,13 @@ function takeProfile(o, name) {
     ...(cup_cooling_per_min ?? [0, 0, 0]),
     ...(repeatability_pct ?? [0, 0, 0]),
     retention_correlation ?? 0,
+    retention_scatter_g ?? 0,
+    correlation_equilibrium_share ?? 0,
+    correlation_equilibrium_fast ?? 0,
+    correlation_equilibrium_slow ?? 0,
+    correlation_share_fast ?? 0,
+    correlation_share_slow ?? 0,
+    correlation_fast_slow ?? 0,
     apparent_retention_g_per_g !== null ? 1 : 0,
     fitted_hold_up_g !== null ? 1 : 0,
     heat_capacity_j_per_k !== null ? 1 : 0,
@@ -1239,25 +1413,39 @@ function takeProfile(o, name) {
     cup_cooling_per_min !== null ? 1 : 0,
     repeatability_pct !== null ? 1 : 0,
     retention_correlation !== null ? 1 : 0,
-    0, // padding
+    retention_scatter_g !== null ? 1 : 0,
+    correlation_equilibrium_share !== null ? 1 : 0,
+    correlation_equilibrium_fast !== null ? 1 : 0,
+    correlation_equilibrium_slow !== null ? 1 : 0,
+    correlation_share_fast !== null ? 1 : 0,
+    correlation_share_slow !== null ? 1 : 0,
+    correlation_fast_slow !== null ? 1 : 0,
   ];
 }
 
 function getProfile(at) {
   return {
-    apparent_retention_g_per_g: i32[(at + 296) >> 2] ? getLearned(at + 0) : null,
-    fitted_hold_up_g: i32[(at + 300) >> 2] ? getLearned(at + 24) : null,
-    heat_capacity_j_per_k: i32[(at + 304) >> 2] ? getLearned(at + 48) : null,
-    cooling_per_min: i32[(at + 308) >> 2] ? getLearned(at + 72) : null,
-    equilibrium_yield_pct: i32[(at + 312) >> 2] ? getLearned(at + 96) : null,
-    fast_share_pct: i32[(at + 316) >> 2] ? getLearned(at + 120) : null,
-    fast_time_s: i32[(at + 320) >> 2] ? getLearned(at + 144) : null,
-    slow_time_s: i32[(at + 324) >> 2] ? getLearned(at + 168) : null,
-    refractive_factor_pct_per_brix: i32[(at + 328) >> 2] ? getLearned(at + 192) : null,
-    cup_j_per_k: i32[(at + 332) >> 2] ? getLearned(at + 216) : null,
-    cup_cooling_per_min: i32[(at + 336) >> 2] ? getLearned(at + 240) : null,
-    repeatability_pct: i32[(at + 340) >> 2] ? getLearned(at + 264) : null,
-    retention_correlation: i32[(at + 344) >> 2] ? f64[(at + 288) >> 3] : null,
+    version: 1,
+    apparent_retention_g_per_g: i32[(at + 352) >> 2] ? getLearned(at + 0) : null,
+    fitted_hold_up_g: i32[(at + 356) >> 2] ? getLearned(at + 24) : null,
+    heat_capacity_j_per_k: i32[(at + 360) >> 2] ? getLearned(at + 48) : null,
+    cooling_per_min: i32[(at + 364) >> 2] ? getLearned(at + 72) : null,
+    equilibrium_yield_pct: i32[(at + 368) >> 2] ? getLearned(at + 96) : null,
+    fast_share_pct: i32[(at + 372) >> 2] ? getLearned(at + 120) : null,
+    fast_time_s: i32[(at + 376) >> 2] ? getLearned(at + 144) : null,
+    slow_time_s: i32[(at + 380) >> 2] ? getLearned(at + 168) : null,
+    refractive_factor_pct_per_brix: i32[(at + 384) >> 2] ? getLearned(at + 192) : null,
+    cup_j_per_k: i32[(at + 388) >> 2] ? getLearned(at + 216) : null,
+    cup_cooling_per_min: i32[(at + 392) >> 2] ? getLearned(at + 240) : null,
+    repeatability_pct: i32[(at + 396) >> 2] ? getLearned(at + 264) : null,
+    retention_correlation: i32[(at + 400) >> 2] ? f64[(at + 288) >> 3] : null,
+    retention_scatter_g: i32[(at + 404) >> 2] ? f64[(at + 296) >> 3] : null,
+    correlation_equilibrium_share: i32[(at + 408) >> 2] ? f64[(at + 304) >> 3] : null,
+    correlation_equilibrium_fast: i32[(at + 412) >> 2] ? f64[(at + 312) >> 3] : null,
+    correlation_equilibrium_slow: i32[(at + 416) >> 2] ? f64[(at + 320) >> 3] : null,
+    correlation_share_fast: i32[(at + 420) >> 2] ? f64[(at + 328) >> 3] : null,
+    correlation_share_slow: i32[(at + 424) >> 2] ? f64[(at + 336) >> 3] : null,
+    correlation_fast_slow: i32[(at + 428) >> 2] ? f64[(at + 344) >> 3] : null,
   };
 }
 
@@ -1268,6 +1456,13 @@ function takeChamber(o, name) {
     number(o.volume_ml, "volume_ml"),
     number(o.displacement_ml_per_g, "displacement_ml_per_g"),
   ];
+}
+
+function getChamber(at) {
+  return {
+    volume_ml: f64[(at + 0) >> 3],
+    displacement_ml_per_g: f64[(at + 8) >> 3],
+  };
 }
 
 function getBatchSplit(at) {
@@ -1358,6 +1553,54 @@ function takeInfluence(o, name) {
   ];
 }
 
+const RATES_FIELDS = new Set(["kinetics", "u_fast_share_pct", "u_ln_fast_time", "u_ln_slow_time", "correlation_share_fast", "correlation_share_slow", "correlation_fast_slow", "nu_rates"]);
+function takeRates(o, name) {
+  record(o, 8, RATES_FIELDS, name);
+  return [
+    ...takeKinetics(o.kinetics, "kinetics"),
+    number(o.u_fast_share_pct, "u_fast_share_pct"),
+    number(o.u_ln_fast_time, "u_ln_fast_time"),
+    number(o.u_ln_slow_time, "u_ln_slow_time"),
+    number(o.correlation_share_fast, "correlation_share_fast"),
+    number(o.correlation_share_slow, "correlation_share_slow"),
+    number(o.correlation_fast_slow, "correlation_fast_slow"),
+    number(o.nu_rates, "nu_rates"),
+  ];
+}
+
+function getRates(at) {
+  return {
+    kinetics: getKinetics(at + 0),
+    u_fast_share_pct: f64[(at + 32) >> 3],
+    u_ln_fast_time: f64[(at + 40) >> 3],
+    u_ln_slow_time: f64[(at + 48) >> 3],
+    correlation_share_fast: f64[(at + 56) >> 3],
+    correlation_share_slow: f64[(at + 64) >> 3],
+    correlation_fast_slow: f64[(at + 72) >> 3],
+    nu_rates: f64[(at + 80) >> 3],
+  };
+}
+
+const PLATEAU_FIELDS = new Set(["u_equilibrium_yield_pct", "correlation_equilibrium_share", "correlation_equilibrium_fast", "correlation_equilibrium_slow"]);
+function takePlateau(o, name) {
+  record(o, 4, PLATEAU_FIELDS, name);
+  return [
+    number(o.u_equilibrium_yield_pct, "u_equilibrium_yield_pct"),
+    number(o.correlation_equilibrium_share, "correlation_equilibrium_share"),
+    number(o.correlation_equilibrium_fast, "correlation_equilibrium_fast"),
+    number(o.correlation_equilibrium_slow, "correlation_equilibrium_slow"),
+  ];
+}
+
+function getPlateau(at) {
+  return {
+    u_equilibrium_yield_pct: f64[(at + 0) >> 3],
+    correlation_equilibrium_share: f64[(at + 8) >> 3],
+    correlation_equilibrium_fast: f64[(at + 16) >> 3],
+    correlation_equilibrium_slow: f64[(at + 24) >> 3],
+  };
+}
+
 function getTerm(at) {
   return {
     sensitivity: f64[(at + 0) >> 3],
@@ -1408,22 +1651,24 @@ function takeMeasured(o, name) {
   ];
 }
 
-const WINDOW_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct"]);
+const WINDOW_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct", "yield_counting"]);
 export function takeWindow(o, name) {
   record(o, 2, WINDOW_FIELDS, name);
   const yield_lowest_pct = optional(o.yield_lowest_pct, "yield_lowest_pct", number);
   const yield_highest_pct = optional(o.yield_highest_pct, "yield_highest_pct", number);
-  if (yield_lowest_pct !== null || yield_highest_pct !== null) {
+  const yield_counting = optional(o.yield_counting, "yield_counting", choice, COUNTING);
+  if (yield_lowest_pct !== null || yield_highest_pct !== null || yield_counting !== null) {
     number(yield_lowest_pct, "yield_lowest_pct");
     number(yield_highest_pct, "yield_highest_pct");
+    number(yield_counting, "yield_counting");
   }
   return [
     number(o.strength_lowest_pct, "strength_lowest_pct"),
     number(o.strength_highest_pct, "strength_highest_pct"),
     yield_lowest_pct ?? 0,
     yield_highest_pct ?? 0,
-    yield_lowest_pct !== null || yield_highest_pct !== null ? 1 : 0,
-    0, // padding
+    yield_lowest_pct !== null || yield_highest_pct !== null || yield_counting !== null ? 1 : 0,
+    yield_counting ?? 0,
   ];
 }
 
@@ -2105,6 +2350,9 @@ const UNCERTAINTY_STRENGTH_AFTER_WATER_OPTIONS = new Set(["beverage", "strength"
 const UNCERTAINTY_MIXED_TEMPERATURE_OPTIONS = new Set(["hot", "cold"]);
 const UNCERTAINTY_SETTLE_OPTIONS = new Set(["liquid", "body"]);
 const UNCERTAINTY_TIME_TO_COOL_OPTIONS = new Set(["temperature", "to_c", "cooling", "surroundings"]);
+const UNCERTAINTY_TEMPERATURE_AFTER_OPTIONS = new Set(["temperature", "elapsed", "cooling", "surroundings"]);
+const UNCERTAINTY_YIELD_AT_TIME_OPTIONS = new Set(["rates", "plateau", "contact"]);
+const UNCERTAINTY_TIME_FOR_YIELD_OPTIONS = new Set(["rates", "plateau", "wanted_yield_pct"]);
 export const uncertainty = Object.freeze({
   coverageFactor(o) {
     record(o, 2, UNCERTAINTY_COVERAGE_FACTOR_OPTIONS, "options");
@@ -2268,6 +2516,31 @@ export const uncertainty = Object.freeze({
     const cooling = takeCoolingEstimate(o.cooling, "cooling");
     const surroundings = takeSurroundings(o.surroundings, "surroundings");
     answered(cupwrightUncertaintyTimeToCool(put(temperature, 1152, 3), to_c, put(cooling, 1176, 3), put(surroundings, 1200, 2), answer, base));
+    return getBudget(answer);
+  },
+  temperatureAfter(o) {
+    record(o, 4, UNCERTAINTY_TEMPERATURE_AFTER_OPTIONS, "options");
+    const temperature = takeTemperatureEstimate(o.temperature, "temperature");
+    const elapsed = takeTimeEstimate(o.elapsed, "elapsed");
+    const cooling = takeCoolingEstimate(o.cooling, "cooling");
+    const surroundings = takeSurroundings(o.surroundings, "surroundings");
+    answered(cupwrightUncertaintyTemperatureAfter(put(temperature, 1152, 3), put(elapsed, 1176, 3), put(cooling, 1200, 3), put(surroundings, 1224, 2), answer, base));
+    return getBudget(answer);
+  },
+  yieldAtTime(o) {
+    record(o, 3, UNCERTAINTY_YIELD_AT_TIME_OPTIONS, "options");
+    const rates = takeRates(o.rates, "rates");
+    const plateau = takePlateau(o.plateau, "plateau");
+    const contact = takeTimeEstimate(o.contact, "contact");
+    answered(cupwrightUncertaintyYieldAtTime(put(rates, 1152, 11), put(plateau, 1240, 4), put(contact, 1272, 3), answer, base));
+    return getBudget(answer);
+  },
+  timeForYield(o) {
+    record(o, 3, UNCERTAINTY_TIME_FOR_YIELD_OPTIONS, "options");
+    const rates = takeRates(o.rates, "rates");
+    const plateau = takePlateau(o.plateau, "plateau");
+    const wanted_yield_pct = number(o.wanted_yield_pct, "wanted_yield_pct");
+    answered(cupwrightUncertaintyTimeForYield(put(rates, 1152, 11), put(plateau, 1240, 4), wanted_yield_pct, answer, base));
     return getBudget(answer);
   },
 });
@@ -2441,18 +2714,114 @@ export const advise = Object.freeze({
 
 const PROFILE_TO_BYTES_OPTIONS = new Set(["profile"]);
 const PROFILE_FROM_BYTES_OPTIONS = new Set(["bytes"]);
+const PROFILE_KEEP_RETENTION_LINE_OPTIONS = new Set(["profile", "line"]);
+const PROFILE_KEEP_RETENTION_OPTIONS = new Set(["profile", "fitted"]);
+const PROFILE_KEEP_ONE_RATE_OPTIONS = new Set(["profile", "law"]);
+const PROFILE_KEEP_TWO_RATES_OPTIONS = new Set(["profile", "law"]);
+const PROFILE_KEEP_HEAT_CAPACITY_OPTIONS = new Set(["profile", "fitted"]);
+const PROFILE_KEEP_CUP_COOLING_OPTIONS = new Set(["profile", "cup"]);
+const PROFILE_KEEP_REFRACTIVE_FACTOR_OPTIONS = new Set(["profile", "fitted"]);
+const PROFILE_KEEP_REPEATABILITY_OPTIONS = new Set(["profile", "fitted"]);
+const PROFILE_EXPECTED_BEVERAGE_OPTIONS = new Set(["profile", "dose_g", "water_g", "vapour_g"]);
+const PROFILE_RATES_OPTIONS = new Set(["profile"]);
+const PROFILE_PLATEAU_OPTIONS = new Set(["profile"]);
+const PROFILE_MEANS_OPTIONS = new Set(["profile", "water_c"]);
 export const profile = Object.freeze({
   toBytes(o) {
     record(o, 1, PROFILE_TO_BYTES_OPTIONS, "options");
     const profile = takeProfile(o.profile, "profile");
-    answered(cupwrightProfileToBytes(put(profile, 1152, 37), answer, base));
-    return { bytes: bytesAt(answer, 312) };
+    answered(cupwrightProfileToBytes(put(profile, 1152, 44), answer, base));
+    return { bytes: bytesAt(answer, 368) };
   },
   fromBytes(o) {
     record(o, 1, PROFILE_FROM_BYTES_OPTIONS, "options");
-    const given = bytes(o.bytes, "bytes", 312);
+    const given = bytes(o.bytes, "bytes", 368);
     answered(cupwrightProfileFromBytes(putBytes(given.values, 1152), given.count, answer, base));
     return getProfile(answer);
+  },
+  keepRetentionLine(o) {
+    record(o, 2, PROFILE_KEEP_RETENTION_LINE_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    const line = takeRetentionLine(o.line, "line");
+    answered(cupwrightProfileKeepRetentionLine(put(profile, 1152, 44), put(line, 1584, 69), answer, base));
+    return getProfile(answer);
+  },
+  keepRetention(o) {
+    record(o, 2, PROFILE_KEEP_RETENTION_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    const fitted = takeFittedRetention(o.fitted, "fitted");
+    answered(cupwrightProfileKeepRetention(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
+    return getProfile(answer);
+  },
+  keepOneRate(o) {
+    record(o, 2, PROFILE_KEEP_ONE_RATE_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    const law = takeOneRate(o.law, "law");
+    answered(cupwrightProfileKeepOneRate(put(profile, 1152, 44), put(law, 1584, 69), answer, base));
+    return getProfile(answer);
+  },
+  keepTwoRates(o) {
+    record(o, 2, PROFILE_KEEP_TWO_RATES_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    const law = takeTwoRates(o.law, "law");
+    answered(cupwrightProfileKeepTwoRates(put(profile, 1152, 44), put(law, 1584, 88), answer, base));
+    return getProfile(answer);
+  },
+  keepHeatCapacity(o) {
+    record(o, 2, PROFILE_KEEP_HEAT_CAPACITY_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    const fitted = takeFittedHeatCapacity(o.fitted, "fitted");
+    answered(cupwrightProfileKeepHeatCapacity(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
+    return getProfile(answer);
+  },
+  keepCupCooling(o) {
+    record(o, 2, PROFILE_KEEP_CUP_COOLING_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    const cup = takeCooling(o.cup, "cup");
+    answered(cupwrightProfileKeepCupCooling(put(profile, 1152, 44), put(cup, 1584, 69), answer, base));
+    return getProfile(answer);
+  },
+  keepRefractiveFactor(o) {
+    record(o, 2, PROFILE_KEEP_REFRACTIVE_FACTOR_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    const fitted = takeFittedRefractiveFactor(o.fitted, "fitted");
+    answered(cupwrightProfileKeepRefractiveFactor(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
+    return getProfile(answer);
+  },
+  keepRepeatability(o) {
+    record(o, 2, PROFILE_KEEP_REPEATABILITY_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    const fitted = takeFittedRepeatability(o.fitted, "fitted");
+    answered(cupwrightProfileKeepRepeatability(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
+    return getProfile(answer);
+  },
+  expectedBeverage(o) {
+    record(o, 4, PROFILE_EXPECTED_BEVERAGE_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    const dose_g = number(o.dose_g, "dose_g");
+    const water_g = number(o.water_g, "water_g");
+    const vapour_g = number(o.vapour_g, "vapour_g");
+    answered(cupwrightProfileExpectedBeverage(put(profile, 1152, 44), dose_g, water_g, vapour_g, answer, base));
+    return getExpected(answer);
+  },
+  rates(o) {
+    record(o, 1, PROFILE_RATES_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    answered(cupwrightProfileRates(put(profile, 1152, 44), answer, base));
+    return getRates(answer);
+  },
+  plateau(o) {
+    record(o, 1, PROFILE_PLATEAU_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    answered(cupwrightProfilePlateau(put(profile, 1152, 44), answer, base));
+    return getPlateau(answer);
+  },
+  means(o) {
+    record(o, 2, PROFILE_MEANS_OPTIONS, "options");
+    const profile = takeProfile(o.profile, "profile");
+    const water_c = number(o.water_c, "water_c");
+    answered(cupwrightProfileMeans(put(profile, 1152, 44), water_c, answer, base));
+    return getMeans(answer);
   },
 });
 

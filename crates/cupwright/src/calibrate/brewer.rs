@@ -2,12 +2,13 @@
 
 use super::line::Line;
 use super::quality::{Quality, enough};
+use super::rates::correlation;
 use super::{Fitted, proportion, told};
 use crate::error::{Error, Untold};
 use crate::math::{max, min, sqrt, square};
 use crate::quantity::{
-    ApparentRetention, Beverage, BrewWater, Dose, FittedHoldUp, HeatCapacity, HoldUp, Liquid,
-    MassUncertainty, Quantity, Temperature, Vapour, VesselTemperature, computed,
+    ApparentRetention, Beverage, BrewWater, Correlation, Dose, FittedHoldUp, HeatCapacity, HoldUp,
+    Liquid, MassUncertainty, Quantity, Temperature, Vapour, VesselTemperature, computed,
 };
 use crate::record::record;
 use crate::uncertainty::Estimate;
@@ -69,21 +70,14 @@ impl RetentionLine {
         water: BrewWater,
         vapour: Vapour,
     ) -> Result<Expected, Error> {
-        let d = dose.grams();
-        let (hold_up, retention) = (self.hold_up, self.retention);
-        let kept = hold_up.value.grams() + retention.value.grams_per_gram() * d;
-        let variance = square(hold_up.u.grams())
-            + d * (2.0 * self.covariance + d * square(retention.u.grams_per_gram()));
-        // Rounding may leave less than nothing of a line without scatter.
-        let variance = max(0.0, variance);
-        Ok(Expected {
-            beverage: told(
-                water.grams() - vapour.grams() - kept,
-                sqrt(variance + square(self.quality.s)),
-                &self.quality,
-            )?,
-            u_mean: computed(sqrt(variance))?,
-        })
+        let (retention, hold_up) = (self.retention, self.hold_up);
+        let (correlation, scatter) = (self.correlation(), self.quality.s);
+        Keeping { retention, hold_up, correlation, scatter }.expected(dose, water, vapour)
+    }
+
+    /// Correlation of the two: 0 of a line without any scatter.
+    pub fn correlation(&self) -> Correlation {
+        correlation(self.covariance, self.retention.u.grams_per_gram(), self.hold_up.u.grams())
     }
 
     /// The hold-up as the planner takes it.
@@ -93,6 +87,40 @@ impl RetentionLine {
     /// hold-up describes the brewer better.
     pub fn chamber(&self) -> Result<HoldUp, Error> {
         computed(self.hold_up.value.grams())
+    }
+}
+
+/// What expects a beverage, of a line or of what was kept of one: the same bits for both.
+pub(crate) struct Keeping {
+    pub(crate) retention: Estimate<ApparentRetention>,
+    pub(crate) hold_up: Estimate<FittedHoldUp>,
+    pub(crate) correlation: Correlation,
+    /// Scatter s of a brew about the line, g.
+    pub(crate) scatter: f64,
+}
+
+impl Keeping {
+    pub(crate) fn expected(
+        &self,
+        dose: Dose,
+        water: BrewWater,
+        vapour: Vapour,
+    ) -> Result<Expected, Error> {
+        let d = dose.grams();
+        let (hold_up, retention) = (self.hold_up, self.retention);
+        let kept = hold_up.value.grams() + retention.value.grams_per_gram() * d;
+        let (of_hold_up, of_grounds) = (hold_up.u.grams(), retention.u.grams_per_gram() * d);
+        let both = 2.0 * self.correlation.ratio() * of_hold_up * of_grounds;
+        // Rounding may leave less than nothing of a line without scatter.
+        let variance = max(0.0, square(of_hold_up) + both + square(of_grounds));
+        Ok(Expected {
+            beverage: Estimate {
+                value: computed(water.grams() - vapour.grams() - kept)?,
+                u: computed(sqrt(variance + square(self.scatter)))?,
+                freedom: retention.freedom,
+            },
+            u_mean: computed(sqrt(variance))?,
+        })
     }
 }
 

@@ -53,7 +53,7 @@ pub struct Foreseen {
 
 /// The recipe of a wish, what it leads to, and the chance that it lands in the wish's window.
 ///
-/// The chance counts the yield as charts do; [`Recipe::standing`] counts the yield expected as the brewer does.
+/// Both count the yield as the window does, and neither judges it where the window does not say how.
 ///
 /// # Errors
 /// As [`recipe`] and [`forecast::outlook`].

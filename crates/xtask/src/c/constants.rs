@@ -239,11 +239,13 @@ fn assertions(expected: &BTreeMap<String, Value>) -> String {
                         "        check(same(window.{field}, 0x{bits:016x}ull), \"{name} {field}\");"
                     );
                 }
-                let has_yield = edges.last().copied().unwrap_or_default();
-                writeln!(
-                    text,
-                    "        check(window.has_yield == {has_yield}, \"{name} has_yield\");\n    }}"
-                )
+                for (field, code) in ["has_yield", "yield_counting"].into_iter().zip(&edges[4..]) {
+                    let _ = writeln!(
+                        text,
+                        "        check(window.{field} == {code}, \"{name} {field}\");"
+                    );
+                }
+                writeln!(text, "    }}")
             }
         };
     }

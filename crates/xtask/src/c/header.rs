@@ -227,11 +227,12 @@ fn constants(text: &mut String) -> Outcome {
     text.push_str("\n/* Published windows: initialisers of a cupwright_window. */\n\n");
     for (name, window) in WINDOWS {
         let edges = edges(&window);
-        let (has_yield, edges) = edges.split_last().unwrap_or((&0.0, &[]));
+        let (edges, [has_yield, counting]) =
+            edges.split_last_chunk().expect("a window ends with two integers");
         let edges: Vec<String> = edges.iter().copied().map(literal).collect();
         let _ = writeln!(
             text,
-            "/** {}. */\n#define CUPWRIGHT_{name} {{ {}, {has_yield} }}",
+            "/** {}. */\n#define CUPWRIGHT_{name} {{ {}, {has_yield}, {counting} }}",
             window.source,
             edges.join(", ")
         );

@@ -7,6 +7,7 @@ use cupwright::caution::Caution;
 use cupwright::error::{Limit, Untold};
 use cupwright::live::{Cue, Doing, Happening, StepKind, Why};
 use cupwright::quantity::Quantity;
+use cupwright::verdict::Counting;
 use serde_json::{Map, Value, json};
 
 use crate::Outcome;
@@ -84,12 +85,22 @@ pub fn made() -> Outcome<String> {
             if let Some(band) = window.window.extracted {
                 fields["yield_lowest_pct"] = json!(band.lowest().percent());
                 fields["yield_highest_pct"] = json!(band.highest().percent());
+                fields["yield_counting"] = json!(counting(window.window.counting));
             }
             (name.to_lowercase(), json!({ "window": fields, "source": window.source }))
         })
         .collect();
     put(&mut text, "Published windows with their sources.", "windows", &windows);
     Ok(text.trim_end().to_string() + "\n")
+}
+
+/// The word for how a yield is counted, as `face.rs` makes it of the C interface's names.
+fn counting(counting: Counting) -> &'static str {
+    match counting {
+        Counting::FlowThrough => "flow_through",
+        Counting::MassBalance => "mass_balance",
+        _ => "not_stated",
+    }
 }
 
 fn put(text: &mut String, about: &str, name: &str, entries: &Map<String, Value>) {
@@ -235,7 +246,8 @@ export type RefusalCode =
   | "infeasible"
   | "cannot_tell"
   | "unreadable"
-  | "not_begun";
+  | "not_begun"
+  | "not_kept";
 
 /** Why bytes are no profile. */
 export type Unreadable = "length" | "foreign" | "version" | "damaged" | "not_blank" | "unsound";

@@ -227,7 +227,7 @@ fn object_out(interface: &Interface, record: &str, before: &str, outputs: &Outpu
                     })
                     .collect()
             }
-            Meaning::Numbers => (0..value(&count_of(field)) as usize)
+            Meaning::Numbers(_) => (0..value(&count_of(field)) as usize)
                 .map(|at| bits(value(&format!("{}.{at}", field.name))))
                 .collect(),
             Meaning::Table(rows, columns) => (0..rows)

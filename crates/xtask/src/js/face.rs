@@ -48,8 +48,8 @@ pub enum Meaning {
     Cautions,
     Record(String),
     Array(String, usize),
-    /// As many numbers as another field says.
-    Numbers,
+    /// As many numbers as another field says, so many at most.
+    Numbers(usize),
     /// Rows of numbers, so many of so many.
     Table(usize, usize),
 }
@@ -62,7 +62,7 @@ pub fn meaning(variable: &Variable) -> Meaning {
         Type::Record(name) => Meaning::Record(name.clone()),
         Type::Array(of, length) => match &**of {
             Type::Record(name) => Meaning::Array(name.clone(), *length),
-            Type::Double => Meaning::Numbers,
+            Type::Double => Meaning::Numbers(*length),
             Type::Array(of, columns) if **of == Type::Double => Meaning::Table(*length, *columns),
             other => panic!("{}: an array of {other:?}", variable.name),
         },
@@ -187,7 +187,7 @@ const CODE_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
 
 import {
   answer, answered, base, boolean, bytes, bytesAt, cautions, choice, doubles, f64, i32, integer, items, list, number, numbers, optional,
-  put, putBytes, putEach, quantity, record,
+  places, put, putBytes, putEach, quantity, record, table, version,
 } from \"./call.js\";
 
 ";
@@ -216,10 +216,21 @@ fn is_lent(interface: &Interface, name: &str) -> bool {
     is_live(name) || interface.functions.iter().any(|of| is_live(&of.name) && takes(of))
 }
 
-/// The two functions that answer no formula.
-const PROFILE: [&str; 2] = ["cupwright_profile_to_bytes", "cupwright_profile_from_bytes"];
+/// The two functions that take bytes, or give them.
+const OF_BYTES: [&str; 2] = ["cupwright_profile_to_bytes", "cupwright_profile_from_bytes"];
 
-/// A profile to bytes and back.
+/// What answers no formula but keeps fits in a profile, and asks it.
+fn of_profile(interface: &Interface) -> impl Iterator<Item = (&str, &Function)> {
+    interface.functions.iter().filter_map(|function| {
+        let name = function.name.strip_prefix("cupwright_profile_")?;
+        (!OF_BYTES.contains(&function.name.as_str())).then_some((name, function))
+    })
+}
+
+/// In JSON a profile says its version.
+const VERSIONED: &str = "cupwright_profile";
+
+/// A profile to bytes and back, kept and asked.
 fn profile(interface: &Interface, face: &mut Face) {
     let record = "cupwright_profile";
     assert!(ERROR + interface.size(record) <= INPUTS_AT, "{record} reaches into the inputs");
@@ -242,10 +253,14 @@ export const profile = Object.freeze({{
     answered(cupwrightProfileFromBytes(putBytes(given.values, {INPUTS_AT}), given.count, answer, base));
     return getProfile(answer);
   }},
-}});
 "#
     );
     face.types.push_str(PROFILE_TYPES);
+    for (name, function) in of_profile(interface) {
+        one(interface, "profile", name, function, face);
+    }
+    face.code.push_str("});\n");
+    face.types.push_str("}\n\n");
 }
 
 const PROFILE_TYPES: &str = r#"export namespace profile {
@@ -262,8 +277,6 @@ const PROFILE_TYPES: &str = r#"export namespace profile {
    * number that its field does not accept.
    */
   function fromBytes(options: { bytes: Uint8Array }): Profile;
-}
-
 "#;
 
 // A follower's bytes do not reach into the inputs.
@@ -305,6 +318,10 @@ fn words(interface: &Interface, text: &str) -> String {
             &format!("{}()", function_of(formula.id)),
             &format!("{room}.{}()", camel(name)),
         );
+    }
+    for (name, function) in of_profile(interface) {
+        let said = format!("profile.{}()", camel(name));
+        text = text.replace(&format!("{}()", function.name), &said);
     }
     text = text.replace("cupwright_caution_text()", "cautionText()");
     for name in interface.codes.keys() {
@@ -376,7 +393,8 @@ fn bind(interface: &Interface, code: &mut String) {
     let functions: Vec<&Function> = FORMULAS
         .iter()
         .map(|f| function_of(f.id))
-        .chain(PROFILE.map(str::to_string))
+        .chain(OF_BYTES.map(str::to_string))
+        .chain(of_profile(interface).map(|(_, function)| function.name.clone()))
         .map(|name| interface.function(&name))
         .collect();
     let names: Vec<String> = functions.iter().map(|function| bound(function)).collect();
@@ -497,13 +515,17 @@ fn visible(record: &Record) -> Vec<&Variable> {
 fn taker(interface: &Interface, record: &Record, code: &mut String) {
     let name = type_name(&record.name);
     let fields = visible(record);
-    let names: Vec<String> = fields.iter().map(|field| format!("{:?}", field.name)).collect();
+    let mut names: Vec<String> = fields.iter().map(|field| format!("{:?}", field.name)).collect();
     let is_optional = |field: &Variable| flag_of(record, &field.name).is_some();
     let chosen: Vec<_> = fields.iter().filter_map(|field| chosen_at(&field.about)).collect();
-    let needed = fields
+    let mut needed = fields
         .iter()
         .filter(|field| !is_optional(field) && chosen_at(&field.about).is_none())
         .count();
+    if record.name == VERSIONED {
+        names.push("\"version\"".to_string());
+        needed += 1;
+    }
     let set = format!("{}_FIELDS", screaming(&name));
     let _ = writeln!(code, "const {set} = new Set([{}]);", names.join(", "));
     let export = if is_lent(interface, &record.name) { "export " } else { "" };
@@ -511,6 +533,10 @@ fn taker(interface: &Interface, record: &Record, code: &mut String) {
         code,
         "{export}function take{name}(o, name) {{\n  record(o, {needed}, {set}, name);"
     );
+    if record.name == VERSIONED {
+        let known = cupwright::profile::PROFILE_VERSION;
+        let _ = writeln!(code, "  version(o.version, {known});");
+    }
     // What other values depend on is read before them.
     let is_first = |field: &Variable| {
         is_optional(field) || chosen.iter().any(|(choice, _)| *choice == field.name)
@@ -536,7 +562,9 @@ fn taker(interface: &Interface, record: &Record, code: &mut String) {
                 let zeros = vec!["0"; numbers(interface, &of)];
                 format!("...({own} ?? [{}])", zeros.join(", "))
             }
-            Meaning::Record(_) => format!("...{}", taken(record, field)),
+            Meaning::Record(_) | Meaning::Numbers(_) | Meaning::Table(..) => {
+                format!("...{}", taken(record, field))
+            }
             Meaning::Flag => {
                 let governed = governed(record, own);
                 assert!(!governed.is_empty(), "{}.{own}: nothing for it", record.name);
@@ -561,6 +589,8 @@ fn doubles(interface: &Interface, name: &str) -> usize {
     for (field, offset) in interface.offsets(name) {
         let own = match meaning(field) {
             Meaning::Number => 1,
+            Meaning::Numbers(count) => count,
+            Meaning::Table(rows, columns) => rows * columns,
             Meaning::Record(of) => self::doubles(interface, &of),
             _ => 0,
         };
@@ -595,16 +625,17 @@ fn taken(record: &Record, field: &Variable) -> String {
     let (value, name) = (format!("o.{}", field.name), format!("{:?}", field.name));
     let (check, more) = match meaning(field) {
         Meaning::Number => ("number".to_string(), None),
+        // Which one of a list it is, is counted, and no quantity.
+        Meaning::Count if field.about.contains("counted from 0") => ("number".to_string(), None),
         Meaning::Count => ("integer".to_string(), Some(format!("{:?}", key_of(field)))),
         Meaning::Boolean => ("boolean".to_string(), None),
         Meaning::Choice(of) => ("choice".to_string(), Some(screaming_of(&of))),
         Meaning::Record(of) => (format!("take{}", type_name(&of)), None),
-        Meaning::Flag
-        | Meaning::Quantity
-        | Meaning::Cautions
-        | Meaning::Array(..)
-        | Meaning::Numbers
-        | Meaning::Table(..) => panic!("{}.{name} is not given", record.name),
+        Meaning::Numbers(count) => ("places".to_string(), Some(count.to_string())),
+        Meaning::Table(rows, columns) => ("table".to_string(), Some(format!("{rows}, {columns}"))),
+        Meaning::Flag | Meaning::Quantity | Meaning::Cautions | Meaning::Array(..) => {
+            panic!("{}.{name} is not given", record.name)
+        }
     };
     let more = more.map(|more| format!(", {more}")).unwrap_or_default();
     if flag_of(record, &field.name).is_some() {
@@ -627,6 +658,9 @@ fn reader(interface: &Interface, record: &Record, code: &mut String) {
     let name = type_name(&record.name);
     let export = if is_lent(interface, &record.name) { "export " } else { "" };
     let _ = writeln!(code, "{export}function get{name}(at) {{\n  return {{");
+    if record.name == VERSIONED {
+        let _ = writeln!(code, "    version: {},", cupwright::profile::PROFILE_VERSION);
+    }
     let offsets = interface.offsets(&record.name);
     for (field, offset) in &offsets {
         let double = format!("f64[(at + {offset}) >> 3]");
@@ -648,7 +682,7 @@ fn reader(interface: &Interface, record: &Record, code: &mut String) {
                     type_name(&of)
                 )
             }
-            Meaning::Numbers => {
+            Meaning::Numbers(_) => {
                 format!("doubles(i32[(at + {}) >> 2], at + {offset})", count_at(&offsets, field))
             }
             Meaning::Table(rows, columns) => {
@@ -694,6 +728,10 @@ fn count_at(offsets: &[(&Variable, usize)], field: &Variable) -> usize {
 
 fn type_of(record: &Record, is_in: bool, is_out: bool, types: &mut String) {
     let _ = writeln!(types, "export interface {} {{", type_name(&record.name));
+    if record.name == VERSIONED {
+        let known = cupwright::profile::PROFILE_VERSION;
+        let _ = writeln!(types, "  /** Version of the fields. */\n  version: {known};");
+    }
     for field in visible(record) {
         if field.name.ends_with("_count") {
             continue;
@@ -706,7 +744,7 @@ fn type_of(record: &Record, is_in: bool, is_out: bool, types: &mut String) {
             Meaning::Cautions => "Caution[]".to_string(),
             Meaning::Record(of) => type_name(&of),
             Meaning::Array(of, _) => format!("{}[]", type_name(&of)),
-            Meaning::Numbers => "number[]".to_string(),
+            Meaning::Numbers(_) => "number[]".to_string(),
             Meaning::Table(..) => "number[][]".to_string(),
             Meaning::Flag => continue,
         };

@@ -23,7 +23,7 @@ assert(OPTIONAL.size > 0);
 /** Fields that one record can do without and another cannot. */
 const SOMETIMES = new Set([...named(/^ {2}(\w+):/gm)].filter((name) => OPTIONAL.has(name)));
 /** Needed with what stands beside them in a case: the other edge of a band, a choice. */
-const NEEDED = new Set(["yield_lowest_pct", "yield_highest_pct", "pressure_kpa", "altitude_m"]);
+const NEEDED = new Set(["yield_lowest_pct", "yield_highest_pct", "yield_counting", "pressure_kpa", "altitude_m"]);
 
 const isRecord = (value) => typeof value === "object" && !Array.isArray(value);
 
