@@ -149,20 +149,19 @@ static bool show_account(double level_g) {
 
 /* What will come out, by what the brewer kept before: shown when it is time to press. */
 static bool show_expected(const cupwright_profile *profile, double water_g) {
-    const cupwright_losses losses = {
-        .apparent_retention_g_per_g = profile->apparent_retention_g_per_g.value,
-        .hold_up_g = profile->fitted_hold_up_g.value,
-        .vapour_g = vapour_g,
-    };
     cupwright_error error;
     cupwright_live_weighed weighed;
-    double beverage_g;
+    cupwright_expected expected;
     if (!refusal_none(cupwright_follow_weighed(&follower, &weighed, &error), &error) ||
-        !refusal_none(cupwright_retention_beverage(&losses, weighed.dose_g, water_g, &beverage_g, &error), &error)) {
+        !refusal_none(cupwright_profile_expected_beverage(profile, weighed.dose_g, water_g, vapour_g, &expected,
+                                                          &error),
+                      &error)) {
         return false;
     }
     display_indent();
-    display_number("  beverage to expect", beverage_g, 1, CUPWRIGHT_QUANTITY_BEVERAGE);
+    display_number("  beverage to expect", expected.beverage_g, 1, CUPWRIGHT_QUANTITY_BEVERAGE);
+    display_indent();
+    display_number("  standard uncertainty", expected.u_beverage_g, 1, CUPWRIGHT_QUANTITY_MASS_UNCERTAINTY);
     return true;
 }
 

@@ -31,29 +31,20 @@ static void show(const char *label, const cupwright_learned *learned, int places
 static bool learn(cupwright_profile *profile) {
     static const cupwright_profile nothing;
     cupwright_error error;
-    *profile = nothing;
+    cupwright_profile brewer;
     {
         cupwright_retention_line line;
         if (!refusal_none(cupwright_calibrate_retention_line(brews, sizeof brews / sizeof brews[0], &line, &error),
-                          &error)) {
+                          &error) ||
+            !refusal_none(cupwright_profile_keep_retention_line(&nothing, &line, &brewer, &error), &error)) {
             return false;
         }
-        const double freedom = line.quality.degrees_of_freedom;
-        profile->has_apparent_retention = profile->has_fitted_hold_up = 1;
-        profile->apparent_retention_g_per_g =
-            (cupwright_learned){line.apparent_retention_g_per_g, line.u_retention_g_per_g, freedom};
-        profile->fitted_hold_up_g = (cupwright_learned){line.fitted_hold_up_g, line.u_hold_up_g, freedom};
     }
     cupwright_fitted_repeatability fitted;
-    if (!refusal_none(
-            cupwright_calibrate_repeatability(readings, sizeof readings / sizeof readings[0], &fitted, &error),
-            &error)) {
-        return false;
-    }
-    profile->has_repeatability = 1;
-    profile->repeatability_pct = (cupwright_learned){fitted.repeatability_pct, fitted.u_repeatability_pct,
-                                                     fitted.quality.degrees_of_freedom};
-    return true;
+    return refusal_none(
+               cupwright_calibrate_repeatability(readings, sizeof readings / sizeof readings[0], &fitted, &error),
+               &error) &&
+           refusal_none(cupwright_profile_keep_repeatability(&brewer, &fitted, profile, &error), &error);
 }
 
 static bool keep(const cupwright_profile *profile) {
