@@ -836,7 +836,7 @@ impl Scale {
         }
         // Water that began with a splash.
         let gain = point.mass - self.line.level;
-        let is_water = gain > -reach && gain < brought(self.fastest, elapsed) + reach;
+        let is_water = gain + reach > ZERO && gain < brought(self.fastest, elapsed) + reach;
         if is_water && self.hold.rises(OFF, self.fastest) {
             self.line.begin(self.hold.last_three());
             self.hold = Hold::NONE;
@@ -927,7 +927,7 @@ impl Scale {
         let change = point.mass - self.line.level;
         let (reach, expected) = (self.reach(POINT), brought(flow, gap));
         let went_on = magnitude(change - expected) < (expected >> 1) + reach;
-        let could_be_water = change > -reach && change < brought(self.fastest, gap) + reach;
+        let could_be_water = change + reach > ZERO && change < brought(self.fastest, gap) + reach;
         let changed = number(change);
         self.line.begin(&[point]);
         if self.phase != Phase::Still && could_be_water {

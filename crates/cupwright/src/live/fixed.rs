@@ -68,11 +68,11 @@ pub(super) fn brought(flow: Fixed, time: Fixed) -> Fixed {
     product(flow, time.min(AGES))
 }
 
-/// A sum's share of one among so many.
+/// A sum's share of one among so many, by their reciprocal: for sums that are small.
 pub(super) fn share(sum: Fixed, among: u8) -> Fixed {
-    match u32::from(among) {
-        0 | 1 => sum,
-        among => product(sum, Wrapping(((1_u32 << 20) / among).into())),
+    match (1_u32 << 20).checked_div(among.into()) {
+        Some(reciprocal) => product(sum, Wrapping(reciprocal.into())),
+        None => sum,
     }
 }
 
@@ -87,7 +87,7 @@ mod tests {
     #[test]
     fn a_number_there_and_back() {
         for x in [0.0, 1.0, -1.0, 0.1, -0.1, 1e5, -1e5, 5e9, 1e-7, -1e-7, 1e-300, -1e-300] {
-            let wanted = (x * 1_048_576.0_f64).floor();
+            let wanted = crate::math::floor(x * 1_048_576.0);
             let rounded = if x == -1e-300 { -1.0 } else { wanted };
             assert_eq!(fixed(x).0 as f64, rounded, "{x}");
             assert_eq!(number(fixed(x)), rounded / 1_048_576.0, "{x}");

@@ -95,7 +95,7 @@ struct Sums {
 /// A product as the sums count it, 2⁻³².
 fn fine(a: Fixed, b: Fixed) -> Fixed {
     // In two parts: as a whole it could overflow.
-    (a >> 8) * b + ((a & Wrapping(255)) * b >> 8)
+    (a >> 8) * b + (((a & Wrapping(255)) * b) >> 8)
 }
 
 impl Sums {
@@ -117,7 +117,7 @@ impl Sums {
             return;
         }
         for sum in [&mut self.age, &mut self.mass, &mut self.age_squared, &mut self.age_mass] {
-            *sum -= *sum * Wrapping(3) >> 6;
+            *sum -= (*sum * Wrapping(3)) >> 6;
         }
     }
 
