@@ -1480,7 +1480,7 @@ pub fn time_to_cool(
 ///     &room,
 /// )?
 /// .estimate;
-/// assert_eq!(format!("{} ± {}", later.value, later.u), "65.3 °C ± 0.5 K");
+/// assert_eq!(format!("{} ± {}", later.value, later.u), "64.8 °C ± 0.40 K");
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn temperature_after(

@@ -323,6 +323,7 @@ const WISHES: [(&str, Quantity, &str); 16] = [
     ("heat.reachable", Quantity::Temperature, "water_c"),
     ("ratio.whole_cups", Quantity::Beverage, "cup_g"),
     ("reading.critical_range", Quantity::ReadingCount, "readings"),
+    ("uncertainty.time_for_yield", Quantity::Yield, "wanted_yield_pct"),
     ("uncertainty.time_to_cool", Quantity::Temperature, "to_c"),
     ("uncertainty.water_to_reach", Quantity::Strength, "wanted_pct"),
 ];
