@@ -26,6 +26,9 @@ const NEW_LEAD: f64 = 0.5;
 /// Coffee is as wanted within this, g (estimate).
 const DOSE_NEAR: f64 = 0.3;
 
+/// Less is no coffee yet, but a pour that is about to be heard, g (estimate).
+const LEAST_COFFEE: f64 = 1.0;
+
 /// What makes more than this much of the dose is no coffee, but a vessel, or water if it pours (estimate).
 const MOST_COFFEE: f64 = 1.5;
 
@@ -345,7 +348,7 @@ fn near(water: f64) -> f64 {
 
 /// Coffee of so much weight, if it is any.
 fn coffee(grams: f64) -> Option<Dose> {
-    if grams > DOSE_NEAR { Dose::accept(grams) } else { None }
+    if grams > LEAST_COFFEE { Dose::accept(grams) } else { None }
 }
 
 /// How every follower's bytes begin.
