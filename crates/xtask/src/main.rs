@@ -3,6 +3,7 @@
 mod brews;
 mod c;
 mod commands;
+mod corpus;
 mod dependencies;
 mod difference;
 mod embedded;
@@ -30,6 +31,7 @@ cargo xtask COMMAND
   reference --check  compute them and compare with the committed ones
   expect             accept the present output of the main job and of the firmware as the expected one
   live               score what follows a scale live on invented traces, and write it down
+  golden             accept the present answers to the live corpus, bit for bit
   c                  all that proves the C interface
   header             make the C header anew
   abi                promise what is new in the C interface's layout, for good
@@ -71,6 +73,7 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
         ["live"] => live::write,
+        ["golden"] => corpus::write,
         ["c"] => test::of_c,
         ["header"] => c::header::write,
         ["abi"] => c::abi::write,
@@ -110,7 +113,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 16);
+        assert_eq!(count, 17);
     }
 
     #[test]
