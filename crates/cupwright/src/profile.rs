@@ -44,7 +44,6 @@
 //! ```
 
 use crate::calibrate::{OneRate, RetentionLine, TwoRates};
-use crate::error::Error;
 use crate::math::max;
 use crate::quantity::{
     ApparentRetention, CoolingRate, Correlation, FittedHoldUp, HeatCapacity, Measure,
@@ -179,7 +178,7 @@ trait Kept: Sized {
     /// The numbers, in their order.
     fn numbers(self) -> impl Iterator<Item = f64>;
     /// What they were.
-    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Error>;
+    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Unreadable>;
 }
 
 impl<M: Uncertain> Kept for Estimate<M> {
@@ -189,7 +188,7 @@ impl<M: Uncertain> Kept for Estimate<M> {
         [self.value.value(), self.u.value(), self.freedom.count()].into_iter()
     }
 
-    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Error> {
+    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Unreadable> {
         Ok(Self { value: one(numbers)?, u: one(numbers)?, freedom: one(numbers)? })
     }
 }
@@ -201,14 +200,17 @@ impl Kept for Correlation {
         core::iter::once(self.ratio())
     }
 
-    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Error> {
+    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Unreadable> {
         one(numbers)
     }
 }
 
-/// The next number as a quantity.
-fn one<M: Measure>(numbers: &mut impl Iterator<Item = f64>) -> Result<M, Error> {
-    M::new(numbers.next().unwrap_or(f64::NAN))
+/// The next number as a quantity. A zero has one sign: no profile has two forms in bytes.
+fn one<M: Measure>(numbers: &mut impl Iterator<Item = f64>) -> Result<M, Unreadable> {
+    let number = numbers.next().unwrap_or(f64::NAN);
+    let quantity = M::new(number)?;
+    let is_same = quantity.value().to_bits() == number.to_bits();
+    if is_same { Ok(quantity) } else { Err(Unreadable::Unsound) }
 }
 
 /// The next field, if it is there; if not, its place must be blank.
@@ -217,7 +219,7 @@ fn kept<K: Kept>(
     numbers: &mut impl Iterator<Item = f64>,
 ) -> Result<Option<K>, Unreadable> {
     if is_there {
-        return Ok(Some(K::of(numbers)?));
+        return K::of(numbers).map(Some);
     }
     let is_blank = numbers.by_ref().take(K::NUMBERS).all(|x| x.to_bits() == 0);
     if is_blank { Ok(None) } else { Err(Unreadable::NotBlank) }
@@ -228,6 +230,7 @@ fn kept<K: Kept>(
 mod tests {
     extern crate std;
     use super::*;
+    use crate::error::Error;
     use std::vec::Vec;
 
     fn learned<M: Uncertain>(value: f64, u: f64, freedom: f64) -> Option<Estimate<M>> {
@@ -304,6 +307,10 @@ mod tests {
         // A field that is not there has a number, and a field that is not known is there.
         assert_eq!(with(64, 1), Err(Unreadable::NotBlank));
         assert_eq!(with(9, 0x38), Err(Unreadable::NotBlank));
+        // A zero with a sign in place of the correlation.
+        let mut signed = profile().to_bytes();
+        signed[304..].copy_from_slice(&(-0.0_f64).to_le_bytes());
+        assert_eq!(Profile::from_bytes(&resealed(signed)), Err(Unreadable::Unsound));
         // The retention's sign.
         let error = with(23, 0xc0).unwrap_err();
         assert!(matches!(error, Unreadable::Value(Error::OutOfRange { .. })), "{error}");

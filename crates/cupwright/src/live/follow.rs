@@ -666,6 +666,9 @@ impl Kept for Follower {
         walk.perhaps(&mut water);
         walk.perhaps(&mut flow);
         self.cued = water.zip(flow);
+        if water.is_some() != flow.is_some() {
+            walk.refuse();
+        }
         walk.number(&mut self.lead);
         walk.number(&mut self.drips);
         let Flows { since, count, mean, squares } = &mut self.flows;

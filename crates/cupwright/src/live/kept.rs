@@ -30,7 +30,7 @@ pub(super) trait Walk {
         let mut number = (*whole).into();
         self.number(&mut number);
         *whole = cast(number);
-        if (*whole).into() != number {
+        if !is_same(Some((*whole).into()), Some(number)) {
             self.refuse();
         }
     }
@@ -58,7 +58,15 @@ pub(super) trait Walk {
         self.one_of(&mut is_there, &[false, true]);
         self.number(&mut value);
         *number = is_there.then_some(value);
+        if !is_same(Some(number.unwrap_or(0.0)), Some(value)) {
+            self.refuse();
+        }
     }
+}
+
+/// Whether a number goes out with the bits that it came in with: each state has one form in bytes.
+fn is_same(out: Option<f64>, came: Option<f64>) -> bool {
+    out.map(f64::to_bits) == came.map(f64::to_bits)
 }
 
 /// Comes to a quantity that may not be there.
@@ -66,7 +74,7 @@ pub(super) fn quantity<M: Measure>(walk: &mut impl Walk, quantity: &mut Option<M
     let mut number = quantity.map(M::value);
     walk.perhaps(&mut number);
     *quantity = number.and_then(M::accept);
-    if quantity.is_some() != number.is_some() {
+    if !is_same(quantity.map(M::value), number) {
         walk.refuse();
     }
 }
@@ -86,7 +94,11 @@ impl Kept for Option<Event> {
             (Some(happening), Some(clock), Some(change)) => {
                 Some(Event { happening, clock, change })
             }
-            _ => None,
+            (None, None, None) => None,
+            _ => {
+                walk.refuse();
+                None
+            }
         };
     }
 }
@@ -151,6 +163,7 @@ impl<I: Iterator<Item = f64>> Walk for In<I> {
 }
 
 #[cfg(test)]
+#[allow(clippy::indexing_slicing, clippy::arithmetic_side_effects)]
 mod tests {
     use super::*;
     use crate::live::{Follower, Scale, Setup, follow};
@@ -177,5 +190,30 @@ mod tests {
     fn every_number_has_its_place() {
         assert_eq!(numbers(Scale::new(Setup::COMMON)), crate::live::NUMBERS);
         assert_eq!(numbers(Follower::new(Setup::COMMON)), follow::NUMBERS);
+    }
+
+    /// What comes in goes out with the same bits, or is refused: numbers where nothing is, halves of
+    /// pairs, zeros with a sign.
+    #[test]
+    fn a_state_has_one_form_in_bytes() {
+        let bytes = Follower::new(Setup::COMMON).to_bytes();
+        let mut refused = 0;
+        for place in 0..follow::NUMBERS {
+            for number in [5.0_f64, 1.0, 0.5, -0.0] {
+                let mut other = bytes;
+                let at = 16 + 8 * place;
+                other[at..at + 8].copy_from_slice(&number.to_le_bytes());
+                let check = crate::sealed::check_value(&other).to_le_bytes();
+                other[12..16].copy_from_slice(&check);
+                match Follower::from_bytes(&other) {
+                    Ok(state) => assert_eq!(state.to_bytes(), other, "{number} at {place}"),
+                    Err(error) => {
+                        assert_eq!(error, Unreadable::Unsound);
+                        refused += 1;
+                    }
+                }
+            }
+        }
+        assert!(refused > 60, "{refused}");
     }
 }
