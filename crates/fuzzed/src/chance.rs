@@ -16,9 +16,14 @@ impl Chance {
         z ^ (z >> 31)
     }
 
-    /// Up to a kilobyte of any bytes.
-    pub fn input(&mut self, _target: &str) -> Vec<u8> {
-        let length = self.next() % 1024;
-        (0..length).map(|_| self.next() as u8).collect()
+    /// So many bytes.
+    pub fn bytes(&mut self, count: u64) -> Vec<u8> {
+        (0..count).map(|_| self.next() as u8).collect()
+    }
+
+    /// Up to a kilobyte.
+    pub fn input(&mut self) -> Vec<u8> {
+        let count = self.next() % 1024;
+        self.bytes(count)
     }
 }

@@ -4,6 +4,7 @@ use cupwright::Error;
 use cupwright::live::{Follower, Now, Scale, Seen, Setup, Step};
 use cupwright::quantity::*;
 
+use crate::chance::Chance;
 use crate::source::Source;
 
 /// A scale, a brew, and the same two kept in bytes and brought back now and then.
@@ -223,6 +224,17 @@ fn step(source: &mut Source) -> Step {
         5 => Step::Press,
         _ => Step::Beverage { vessel: source.quantity() },
     }
+}
+
+/// A scale and a brew in bytes, in the middle of something.
+pub(crate) fn kept_live(seed: u8) -> [Vec<u8>; 2] {
+    let mut script = Chance::new(seed.into()).bytes(200);
+    // From the beginning of the clock.
+    script[0] &= 1;
+    let mut source = Source::new(&script);
+    let mut twins = Twins::new(&mut source);
+    (0..seed % 16).for_each(|_| twins.next(&mut source));
+    [twins.scales[0].to_bytes().into(), twins.followers[0].to_bytes().into()]
 }
 
 /// Bytes make a scale, a recipe and all that happens; see the [crate](crate).

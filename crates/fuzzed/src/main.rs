@@ -1,5 +1,5 @@
-//! Inputs made by chance for a target, always the same: `fuzzed TARGET INPUTS`. `fuzzed TARGET seeds
-//! FOLDER` writes the first few of them, for libFuzzer to begin with.
+//! Inputs made by chance for a target, always the same: `fuzzed TARGET INPUTS`. `fuzzed seeds FOLDER`
+//! writes the first few of them, for libFuzzer to begin with.
 
 use std::path::Path;
 use std::process::ExitCode;
@@ -15,7 +15,7 @@ fn main() -> ExitCode {
     let arguments: Vec<&str> = arguments.iter().map(String::as_str).collect();
     let target = |named: &str| TARGETS.iter().find(|(name, _)| *name == named);
     let outcome = match arguments[..] {
-        [name, "seeds", folder] => target(name).map(|target| seeds(target, Path::new(folder))),
+        ["seeds", folder] => Some(seeds(Path::new(folder))),
         [name, inputs] => target(name)
             .zip(inputs.parse().ok())
             .map(|(target, inputs)| Ok(by_chance(target, inputs))),
@@ -28,16 +28,16 @@ fn main() -> ExitCode {
             ExitCode::FAILURE
         }
         None => {
-            eprintln!("fuzzed TARGET INPUTS | fuzzed TARGET seeds FOLDER");
+            eprintln!("fuzzed TARGET INPUTS | fuzzed seeds FOLDER");
             ExitCode::from(2)
         }
     }
 }
 
-fn seeds((name, _): &Target, folder: &Path) -> std::io::Result<()> {
+fn seeds(folder: &Path) -> std::io::Result<()> {
     std::fs::create_dir_all(folder)?;
     (0..SEEDS).try_for_each(|seed| {
-        std::fs::write(folder.join(seed.to_string()), Chance::new(seed).input(name))
+        std::fs::write(folder.join(seed.to_string()), Chance::new(seed).input())
     })
 }
 
@@ -46,7 +46,7 @@ fn by_chance((name, run): &Target, inputs: u64) {
     let start = Instant::now();
     let mut bytes = 0;
     for input in 0..inputs {
-        let data = Chance::new(input).input(name);
+        let data = Chance::new(input).input();
         bytes += data.len();
         let failed = std::panic::catch_unwind(|| run(&data)).is_err();
         assert!(!failed, "{name}: input {input}");

@@ -48,9 +48,4 @@ impl<'a> Source<'a> {
         let number = low + (self.between(low, high) - low) * scale;
         M::new(if M::QUANTITY.is_whole() { number.round() } else { number }).expect("in range")
     }
-
-    /// What is left.
-    pub fn rest(&self) -> &'a [u8] {
-        self.0
-    }
 }

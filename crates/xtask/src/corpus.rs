@@ -3,7 +3,8 @@
 
 use std::fmt::Write;
 use std::path::PathBuf;
-use std::process::{Command, Stdio};
+use std::process::Command;
+use std::sync::OnceLock;
 
 use cupwright::live::{Setup, Step};
 use cupwright::quantity::*;
@@ -35,8 +36,14 @@ struct Trace {
     text: String,
 }
 
+/// Every trace, played once.
+fn traces() -> Outcome<&'static [Trace]> {
+    static PLAYED: OnceLock<Outcome<Vec<Trace>>> = OnceLock::new();
+    PLAYED.get_or_init(play_all).as_deref().map_err(String::clone)
+}
+
 /// Every trace, a thread for each family.
-fn traces() -> Outcome<Vec<Trace>> {
+fn play_all() -> Outcome<Vec<Trace>> {
     let families = Family::all()?;
     let one = |family: &Family| -> Outcome<Vec<Trace>> {
         let [first, last] = family.seeds.held_out;
@@ -131,7 +138,7 @@ pub fn check() -> Outcome {
     let path = golden();
     let wanted = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
     let traces = traces()?;
-    if let Some(difference) = difference::between(&wanted, &table(&traces)) {
+    if let Some(difference) = difference::between(&wanted, &table(traces)) {
         return Err(format!(
             "{} is not what comes out\n{difference}\nIf the change is meant: a line under \"Numerical \
              changes\" in CHANGELOG.md, and cargo xtask golden",
@@ -146,7 +153,7 @@ pub fn check() -> Outcome {
 /// Accepts the present answers.
 pub fn write() -> Outcome {
     let path = golden();
-    std::fs::write(&path, table(&traces()?)).map_err(|e| format!("{}: {e}", path.display()))
+    std::fs::write(&path, table(traces()?)).map_err(|e| format!("{}: {e}", path.display()))
 }
 
 /// How much of the corpus is heard.
@@ -165,13 +172,75 @@ pub struct Script {
 
 /// Some of the corpus for drivers.
 pub fn script(share: Share) -> Outcome<Script> {
-    let traces = traces()?;
     let (skip, step) = if share == Share::All { (0, 1) } else { (4, 10) };
     let (mut text, mut names) = (String::new(), Vec::new());
-    for trace in traces.into_iter().skip(skip).step_by(step) {
-        text += &trace.text;
-        names.push(format!("{}, seed {}", trace.family, trace.seed));
+    for Trace { family, seed, text: lines, .. } in traces()?.iter().skip(skip).step_by(step) {
+        text += lines;
+        names.push(format!("{family}, seed {seed}"));
     }
     brews::end(&mut text);
     Ok(Script { text, names })
+}
+
+impl Script {
+    /// Runs a driver that reads it, and says which trace and reading is the first that differs.
+    pub fn heard_by(&self, driver: &mut Command) -> Outcome {
+        let ran = driver.output().map_err(|error| format!("{driver:?}: {error}"))?;
+        let said = [ran.stdout, ran.stderr].map(|said| String::from_utf8_lossy(&said).into_owned());
+        print!("{} traces: {}", self.names.len(), said.concat());
+        match self.first_that_differs(&said.concat()) {
+            Some(place) => Err(format!("{place} is the first that differs")),
+            None if ran.status.success() => Ok(()),
+            None => Err(format!("{driver:?}: {}", ran.status)),
+        }
+    }
+
+    /// The trace and the reading that a driver's words name first.
+    fn first_that_differs(&self, said: &str) -> Option<String> {
+        let (_, place) = said.split_once("brew ")?;
+        let (brew, rest) = place.split_once(", reading ")?;
+        let (reading, _) = rest.split_once(" differs")?;
+        let name = self.names.get(brew.parse::<usize>().ok()?.checked_sub(1)?)?;
+        Some(format!("{name}, reading {reading}"))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn usual_check_values() {
+        // Of "" and of "foobar" (draft-eastlake-fnv, appendix; from memory): the latter's bytes by hand.
+        assert_eq!(hash([]), OFFSET);
+        let foobar = b"foobar".iter();
+        let by_hand = foobar.fold(OFFSET, |h, b| (h ^ u64::from(*b)).wrapping_mul(PRIME));
+        assert_eq!(by_hand, 0x8594_4171_f739_67e8);
+        let eight = b"foobar\0\0".iter();
+        let by_hand = eight.fold(OFFSET, |h, b| (h ^ u64::from(*b)).wrapping_mul(PRIME));
+        assert_eq!(hash([u64::from_le_bytes(*b"foobar\0\0")]), by_hand);
+    }
+
+    #[test]
+    fn the_first_that_differs_is_named() {
+        let names = ["a, seed 1", "b, seed 7"].map(str::to_string).into();
+        let script = Script { text: String::new(), names };
+        let said = "brew 2, reading 31 differs\nbrew 2, reading 32 differs\n9 lines of brews, 2 wrong\n";
+        let place = script.first_that_differs(said);
+        assert_eq!(place.as_deref(), Some("b, seed 7, reading 31"));
+        assert_eq!(script.first_that_differs("9 lines of brews, 0 wrong\n"), None);
+    }
+
+    #[test]
+    fn a_last_bit_changes_a_golden_line() {
+        let trace = |answer: f64| Trace {
+            family: "a".to_string(),
+            seed: 1,
+            readings: 1,
+            samples: 0,
+            answers: hash([answer.to_bits()]),
+            text: String::new(),
+        };
+        assert_ne!(table(&[trace(0.1)]), table(&[trace(0.1_f64.next_up())]));
+    }
 }

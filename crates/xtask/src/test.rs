@@ -4,7 +4,7 @@ use std::path::Path;
 use std::time::Instant;
 
 use crate::commands::{cargo, run};
-use crate::{Outcome, c, dependencies, embedded, js, live, main_job, reference, root, tools};
+use crate::{Outcome, c, corpus, dependencies, embedded, js, live, main_job, reference, root, tools};
 
 type Step = (&'static str, fn() -> Outcome);
 
@@ -20,6 +20,7 @@ const STEPS: &[Step] = &[
     ("embedded", embedded::check),
     ("main job", main_job::check),
     ("scores of live flow", live::check),
+    ("live corpus, bit for bit", corpus::check),
     ("reference values", reference::check),
 ];
 

@@ -11,6 +11,7 @@ use super::calls::{self, Call};
 use super::cases;
 use super::interface::{self, Interface};
 use crate::commands::{limited, program, quietly, run, works};
+use crate::corpus::{self, Share};
 use crate::{Outcome, brews, root, tools};
 
 /// An emulated board.
@@ -25,6 +26,8 @@ pub struct Board {
     random: u64,
     /// How many images the functions are dealt out over.
     pub parts: usize,
+    /// How much of the live corpus it hears.
+    corpus: Share,
 }
 
 /// One for every bare-metal package: first a Cortex-M0 with 16 KiB of memory and a Cortex-M4F.
@@ -38,6 +41,7 @@ pub const BOARDS: [Board; 6] = [
         random: 20,
         // Its flash has 256 KiB.
         parts: 2,
+        corpus: Share::All,
     },
     Board {
         name: "Cortex-M4F",
@@ -47,6 +51,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 100,
         parts: 1,
+        corpus: Share::All,
     },
     Board {
         name: "RISC-V rv32imc",
@@ -56,6 +61,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0x80000000", "RAM_START=0x80400000", "RAM_END=0x80800000"],
         random: 100,
         parts: 1,
+        corpus: Share::All,
     },
     Board {
         name: "Cortex-M3",
@@ -65,6 +71,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 20,
         parts: 1,
+        corpus: Share::Tenth,
     },
     Board {
         name: "Cortex-M4F with doubles in integer registers",
@@ -74,6 +81,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 20,
         parts: 1,
+        corpus: Share::Tenth,
     },
     Board {
         name: "Cortex-M33F",
@@ -83,6 +91,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0x10000000", "RAM_START=0x38000000", "RAM_END=0x38400000"],
         random: 20,
         parts: 1,
+        corpus: Share::Tenth,
     },
 ];
 
@@ -143,7 +152,12 @@ pub fn on_this_computer() -> Outcome {
     sees_a_wrong_bit(&of_calls.checked()?, &cases::one_each(&calls), 0)?;
     let of_brews = Driver { name: "brews", cases: brews.clone(), fewer: brews };
     let lines = brews::all();
-    sees_a_wrong_bit(&of_brews.checked()?, &lines, lines.lines().count() - 2)
+    let plain = of_brews.checked()?;
+    sees_a_wrong_bit(&plain, &lines, lines.lines().count() - 2)?;
+    let script = corpus::script(Share::All)?;
+    let path = written("corpus.txt", &script.text)?;
+    let file = File::open(&path).map_err(|error| format!("{}: {error}", path.display()))?;
+    script.heard_by(program(plain).stdin(Stdio::from(file)))
 }
 
 impl Driver<'_> {
@@ -239,6 +253,7 @@ pub fn on_boards() -> Outcome {
             board.run("driver", &folder, 600)?;
         }
         board.run("brews", &set_up_brews()?, 120)?;
+        board.hears_the_corpus()?;
     }
     Ok(())
 }
@@ -252,6 +267,20 @@ impl Board {
         run(&mut limited(seconds, self.emulate(&image).current_dir(folder)))
     }
 
+    /// The traces of the live corpus, by the image that plays brews.
+    fn hears_the_corpus(&self) -> Outcome {
+        let (folder, script) = (folder()?.join("corpus"), corpus::script(self.corpus)?);
+        std::fs::create_dir_all(&folder).map_err(|e| format!("{}: {e}", folder.display()))?;
+        write(&folder.join("cases.txt"), &script.text)?;
+        let image = self.image("brews");
+        script.heard_by(&mut limited(900, self.emulate(&image).current_dir(folder)))
+    }
+
+    /// Where an image for the board lies.
+    fn image(&self, name: &str) -> PathBuf {
+        root().join(format!("target/c/{name}-{}.elf", self.triple))
+    }
+
     pub fn target(&self) -> &'static Target {
         bare(self.triple)
     }
@@ -259,7 +288,7 @@ impl Board {
     /// Compiles and links an image for the board.
     pub fn build(&self, options: &[&str], sources: &[&str], name: &str) -> Outcome<PathBuf> {
         let target = self.target();
-        let image = root().join(format!("target/c/{name}-{}.elf", self.triple));
+        let image = self.image(name);
         let include = target.package().join("include");
         let mut command = target.tool("gcc");
         command
