@@ -6,6 +6,7 @@
 #![allow(clippy::disallowed_methods, reason = "judges: the last bit does not matter here")]
 
 pub mod bytes;
+pub mod c;
 pub mod chance;
 pub mod formulas;
 pub mod live;
@@ -15,4 +16,5 @@ mod source;
 pub type Target = (&'static str, fn(&[u8]));
 
 /// Every target.
-pub const TARGETS: &[Target] = &[("live", live::run), ("bytes", bytes::run), ("formulas", formulas::run)];
+pub const TARGETS: &[Target] =
+    &[("live", live::run), ("bytes", bytes::run), ("formulas", formulas::run), ("c", c::run)];

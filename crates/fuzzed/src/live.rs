@@ -182,7 +182,9 @@ impl Twins {
             }
             8 => self.read(source.any(), source.any()),
             9 => self.read(self.clock + source.between(-10.0, 10.0), source.any()),
-            10 => self.read(self.clock + 0.1, self.setup.capacity.grams() + source.between(-9., 9.)),
+            10 => {
+                self.read(self.clock + 0.1, self.setup.capacity.grams() + source.between(-9., 9.))
+            }
             11 => {
                 let by = if source.byte() % 2 == 0 { self.mass } else { source.any() };
                 self.zeroed(by);

@@ -47,7 +47,9 @@ fn play_all() -> Outcome<Vec<Trace>> {
     let families = Family::all()?;
     let one = |family: &Family| -> Outcome<Vec<Trace>> {
         let [first, last] = family.seeds.held_out;
-        (first..=last).map(|seed| played(family.name.clone(), seed, &heard(family, seed)?)).collect()
+        (first..=last)
+            .map(|seed| played(family.name.clone(), seed, &heard(family, seed)?))
+            .collect()
     };
     std::thread::scope(|scope| {
         let one = &one;
@@ -225,7 +227,8 @@ mod tests {
     fn the_first_that_differs_is_named() {
         let names = ["a, seed 1", "b, seed 7"].map(str::to_string).into();
         let script = Script { text: String::new(), names };
-        let said = "brew 2, reading 31 differs\nbrew 2, reading 32 differs\n9 lines of brews, 2 wrong\n";
+        let said =
+            "brew 2, reading 31 differs\nbrew 2, reading 32 differs\n9 lines of brews, 2 wrong\n";
         let place = script.first_that_differs(said);
         assert_eq!(place.as_deref(), Some("b, seed 7, reading 31"));
         assert_eq!(script.first_that_differs("9 lines of brews, 0 wrong\n"), None);
