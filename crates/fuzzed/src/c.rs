@@ -162,7 +162,8 @@ impl Pair {
                     );
                     assert_eq!(cupwright_live_zeroed(scale, source.any(), error), NULL);
                     assert_eq!(cupwright_follow_go_on(follower, error), NULL);
-                    let count = source.word().into();
+                    // No bytes need no place.
+                    let count = 1 + usize::from(source.word());
                     let got = cupwright_live_from_bytes(null(), count, &mut self.c_scale, error);
                     assert_eq!(got, NULL);
                     let got = cupwright_profile_from_bytes(null(), count, null_mut(), error);
