@@ -94,7 +94,7 @@ pub fn run(bytes: &[u8]) {
     };
     for _ in 0..source.byte() % 8 {
         let at = usize::from(source.word()) % kept.len();
-        if source.byte() % 2 == 0 {
+        if source.byte().is_multiple_of(2) {
             kept[at] = source.byte();
         } else if let (places, _) = kept[16..].as_chunks_mut::<8>()
             && let Some(place) = places.get_mut(at / 8)

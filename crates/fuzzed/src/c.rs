@@ -110,7 +110,7 @@ impl Pair {
 
     fn next(&mut self, source: &mut Source) {
         let mut facts = std::mem::MaybeUninit::<cupwright_error>::uninit();
-        let wants_facts = source.byte() % 2 == 0;
+        let wants_facts = source.byte().is_multiple_of(2);
         let error = if wants_facts { facts.as_mut_ptr() } else { null_mut() };
         let operation = source.byte() % 10;
         // SAFETY: pointers are NULL or to what they say.
@@ -216,7 +216,7 @@ fn step(source: &mut Source) -> (cupwright_live_step, Option<Step>) {
 pub fn run(bytes: &[u8]) {
     profile(bytes);
     let mut source = Source::new(bytes);
-    let is_common = source.byte() % 4 != 0;
+    let is_common = !source.byte().is_multiple_of(4);
     let numbers =
         if is_common { [0.1, 2000.0, 15.0] } else { [source.any(), source.any(), source.any()] };
     let [division_g, capacity_g, fastest_g_per_s] = numbers;

@@ -186,7 +186,7 @@ impl Twins {
                 self.read(self.clock + 0.1, self.setup.capacity.grams() + source.between(-9., 9.))
             }
             11 => {
-                let by = if source.byte() % 2 == 0 { self.mass } else { source.any() };
+                let by = if source.byte().is_multiple_of(2) { self.mass } else { source.any() };
                 self.zeroed(by);
             }
             12 => self.scales.iter_mut().for_each(Scale::count_anew),

@@ -16,9 +16,13 @@ fn main() -> ExitCode {
     let target = |named: &str| TARGETS.iter().find(|(name, _)| *name == named);
     let outcome = match arguments[..] {
         ["seeds", folder] => Some(seeds(Path::new(folder))),
-        [name, inputs] => target(name)
-            .zip(inputs.parse().ok())
-            .map(|(target, inputs)| Ok(by_chance(target, inputs))),
+        [name, inputs] => {
+            let asked = target(name).zip(inputs.parse().ok());
+            asked.map(|(target, inputs)| {
+                by_chance(target, inputs);
+                Ok(())
+            })
+        }
         _ => None,
     };
     match outcome {

@@ -110,7 +110,8 @@ const BREW: [(Act, u32); 20] = [
     (Act::Still, 20),
 ];
 
-fn recipe() -> [Step; 8] {
+/// A recipe with every kind of step.
+pub fn recipe() -> [Step; 8] {
     let time = |seconds| Time::from_seconds(seconds).expect("in range");
     let water = |grams| BrewWater::from_grams(grams).expect("in range");
     [

@@ -63,8 +63,12 @@ fn play_all() -> Outcome<Vec<Trace>> {
     })
 }
 
-/// The aims of a trace as a recipe: each a pour, after what was poured before.
-fn recipe(heard: &Heard) -> Outcome<Vec<Step>> {
+/// The aims of a trace as a recipe: each a pour, after what was poured before. Where nothing is aimed
+/// at, every other trace is followed by a whole recipe all the same, whatever comes of it.
+fn recipe(seed: u64, heard: &Heard) -> Outcome<Vec<Step>> {
+    if heard.aims.is_empty() && !seed.is_multiple_of(2) {
+        return Ok(brews::recipe().into());
+    }
     let mut water = 0.0;
     let step = |(_, grams): &(usize, f64)| {
         water += grams;
@@ -85,7 +89,7 @@ fn played(family: String, seed: u64, heard: &Heard) -> Outcome<Trace> {
         })
     };
     let setup = setup().map_err(|error: cupwright::Error| error.to_string())?;
-    let recipe = recipe(heard)?;
+    let recipe = recipe(seed, heard)?;
     let mut text = String::new();
     let mut played = Played::begin(setup, &recipe, &mut text);
     let mut aims = heard.aims.iter().enumerate().peekable();
