@@ -24,7 +24,8 @@ static cupwright_scale scale;
 static cupwright_follower follower;
 static cupwright_live_step recipe[MOST_STEPS];
 static size_t steps;
-static unsigned readings;
+/* Brews so far, and readings of this one. */
+static unsigned brews, readings;
 
 static uint64_t hash;
 
@@ -126,6 +127,8 @@ static int32_t follow(double clock_s, double reading_g, cupwright_live_now *now,
 static int begin(double division_g, double capacity_g, double fastest_g_per_s) {
     const cupwright_live_setup setup = {division_g, capacity_g, fastest_g_per_s};
     steps = 0;
+    brews++;
+    readings = 0;
     return cupwright_live_begin(&setup, &scale, NULL) + cupwright_follow_begin(&setup, &follower, NULL);
 }
 
@@ -171,6 +174,7 @@ static int refuse_reading(double clock_s, double reading_g, int32_t expected) {
     cupwright_error error;
     mark(&seen, sizeof seen);
     mark(&now, sizeof now);
+    readings++;
     int wrong = watch(clock_s, reading_g, &seen, &error) != expected || error.status != expected;
     wrong += follow(clock_s, reading_g, &now, &error) != expected || error.status != expected;
     return wrong + !is_marked(&seen, sizeof seen) + !is_marked(&now, sizeof now);
@@ -236,9 +240,11 @@ static int play_brews(uint64_t *lines) {
             break;
         }
         if (play(operation, a, b, expected) != 0) {
-            print("line ");
-            print_number(*lines + 1, 10);
-            print(" of the brews differs\n");
+            print("brew ");
+            print_number(brews, 10);
+            print(", reading ");
+            print_number(readings, 10);
+            print(" differs\n");
             wrong++;
         }
     }

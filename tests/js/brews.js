@@ -150,15 +150,17 @@ export function play(library, text) {
   const wrong = [];
   let setup, scale, follower;
   let recipe = [];
+  let [brews, readings] = [0, 0];
   const lines = text.trim().split("\n");
   lines.forEach((line, at) => {
     const words = line.split(" ");
     const [operation, a, b, last] = [Number(words[0]), ofBits(words[1]), ofBits(words[2]), words[3]];
     const hash = new Hash();
     const expect = () => {
-      if (hash.value !== BigInt(`0x${last}`)) wrong.push(`line ${at + 1} of the brews differs`);
+      if (hash.value !== BigInt(`0x${last}`)) wrong.push(`brew ${brews}, reading ${readings} differs`);
     };
     if (operation === BEGIN) {
+      [brews, readings] = [brews + 1, 0];
       setup = { division_g: a, capacity_g: b, fastest_g_per_s: ofBits(last) };
       recipe = [];
       scale = live.scale(setup);
@@ -167,6 +169,7 @@ export function play(library, text) {
       recipe.push(stepOf(STEPS[Number(`0x${last}`)], a, b));
       follower = live.follower(setup, recipe);
     } else if (operation === TAKE) {
+      readings += 1;
       if (at % 40 === 0) {
         scale = live.scale.from(structuredClone(scale.state));
         follower = live.follower.from(structuredClone(follower.state), recipe);
@@ -175,11 +178,12 @@ export function play(library, text) {
       hash.now(follower.take({ clock_s: a, reading_g: b }));
       expect();
     } else if (operation === REFUSED) {
+      readings += 1;
       for (const one of [scale, follower]) {
         const before = one.state;
         const code = refusal(library, () => one.take({ clock_s: a, reading_g: b }))?.code;
         const isAsBefore = one.state.every((byte, place) => byte === before[place]);
-        if (code !== CODES[Number(`0x${last}`)] || !isAsBefore) wrong.push(`line ${at + 1}: ${code}`);
+        if (code !== CODES[Number(`0x${last}`)] || !isAsBefore) wrong.push(`brew ${brews}, reading ${readings} differs: ${code}`);
       }
     } else if (operation === ZEROED) {
       scale.zeroed({ change_g: a });

@@ -4,7 +4,7 @@
 const buffer = new DataView(new ArrayBuffer(8));
 
 /** Numbers of the texts of their bits, wherever they stand. */
-function numbers(value) {
+export function numbers(value) {
   if (typeof value === "string" && /^[0-9a-f]{16}$/.test(value)) {
     buffer.setBigUint64(0, BigInt(`0x${value}`));
     return buffer.getFloat64(0);

@@ -433,7 +433,7 @@ trait Field: Sized {
     /// The numbers, in their order.
     fn numbers(self) -> impl Iterator<Item = f64>;
     /// What they were.
-    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Error>;
+    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Unreadable>;
 }
 
 impl<M: Uncertain> Field for Estimate<M> {
@@ -443,7 +443,7 @@ impl<M: Uncertain> Field for Estimate<M> {
         [self.value.value(), self.u.value(), self.freedom.count()].into_iter()
     }
 
-    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Error> {
+    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Unreadable> {
         Ok(Self { value: one(numbers)?, u: one(numbers)?, freedom: one(numbers)? })
     }
 }
@@ -455,14 +455,17 @@ impl<M: Measure> Field for M {
         core::iter::once(self.value())
     }
 
-    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Error> {
+    fn of(numbers: &mut impl Iterator<Item = f64>) -> Result<Self, Unreadable> {
         one(numbers)
     }
 }
 
-/// The next number as a quantity.
-fn one<M: Measure>(numbers: &mut impl Iterator<Item = f64>) -> Result<M, Error> {
-    M::new(numbers.next().unwrap_or(f64::NAN))
+/// The next number as a quantity. A zero has one sign: no profile has two forms in bytes.
+fn one<M: Measure>(numbers: &mut impl Iterator<Item = f64>) -> Result<M, Unreadable> {
+    let number = numbers.next().unwrap_or(f64::NAN);
+    let quantity = M::new(number)?;
+    let is_same = quantity.value().to_bits() == number.to_bits();
+    if is_same { Ok(quantity) } else { Err(Unreadable::Unsound) }
 }
 
 /// The next field, if it is there; if not, its place must be blank.
@@ -471,7 +474,7 @@ fn kept<F: Field>(
     numbers: &mut impl Iterator<Item = f64>,
 ) -> Result<Option<F>, Unreadable> {
     if is_there {
-        return Ok(Some(F::of(numbers)?));
+        return F::of(numbers).map(Some);
     }
     let is_blank = numbers.by_ref().take(F::NUMBERS).all(|x| x.to_bits() == 0);
     if is_blank { Ok(None) } else { Err(Unreadable::NotBlank) }
@@ -482,6 +485,7 @@ fn kept<F: Field>(
 mod tests {
     extern crate std;
     use super::*;
+    use crate::error::Error;
     use std::vec::Vec;
 
     fn learned<M: Uncertain>(value: f64, u: f64, freedom: f64) -> Option<Estimate<M>> {
@@ -563,6 +567,10 @@ mod tests {
         // A field that is not there has a number, and a field that is not known is there.
         assert_eq!(with(64, 1), Err(Unreadable::NotBlank));
         assert_eq!(with(10, 0x18), Err(Unreadable::NotBlank));
+        // A zero with a sign in the place of the retention's uncertainty.
+        let mut signed = bytes;
+        signed[24..32].copy_from_slice(&(-0.0_f64).to_le_bytes());
+        assert_eq!(Profile::from_bytes(&resealed(signed)), Err(Unreadable::Unsound));
         // The retention's sign.
         let error = with(23, 0xc0).unwrap_err();
         assert!(matches!(error, Unreadable::Value(Error::OutOfRange { .. })), "{error}");

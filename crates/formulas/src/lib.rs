@@ -3,6 +3,7 @@
 
 #![allow(clippy::disallowed_methods, reason = "the last bit does not matter in drawing inputs")]
 
+pub mod answers;
 pub mod examples;
 pub mod inputs;
 pub mod vectors;

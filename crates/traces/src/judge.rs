@@ -74,7 +74,8 @@ pub fn play(family: &Family, seed: u64, make: Make) -> Result<Verdict, String> {
     Ok(listen(&mut world, &mut *follower))
 }
 
-fn listen(world: &mut World, follower: &mut dyn Follower) -> Verdict {
+/// Plays a world to a follower, whose cues its hand hears.
+pub(crate) fn listen(world: &mut World, follower: &mut dyn Follower) -> Verdict {
     let mut moments = Vec::new();
     let mut heard = Vec::new();
     let mut aims = Vec::new();

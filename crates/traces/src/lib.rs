@@ -11,6 +11,7 @@
 //! | [`label`] | what truly happened, and when |
 //! | [`follower`], [`peers`] | what makes water and flow of samples; textbook ways to be better than |
 //! | [`watched`] | cupwright's way |
+//! | [`heard`] | a trace as cupwright hears it, for others to answer the same |
 //! | [`judge`], [`scores`] | how well one did on a trace, and all on every family; bars |
 //! | [`record`] | traces of real scales, in a file |
 //!
@@ -21,6 +22,7 @@ pub mod draw;
 pub mod family;
 pub mod follower;
 pub mod hand;
+pub mod heard;
 pub mod judge;
 pub mod label;
 pub mod line;

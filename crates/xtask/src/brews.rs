@@ -114,7 +114,8 @@ const BREW: [(Act, u32); 20] = [
     (Act::Still, 20),
 ];
 
-fn recipe() -> [Step; 8] {
+/// A recipe with every kind of step.
+pub fn recipe() -> [Step; 8] {
     let time = |seconds| Time::from_seconds(seconds).expect("in range");
     let water = |grams| BrewWater::from_grams(grams).expect("in range");
     [
@@ -234,14 +235,25 @@ fn meant() -> Intended {
 }
 
 /// A scale and a brew on it, as the core has them, and the lines for others.
-struct Played<'a> {
+pub struct Played<'a> {
     scale: Scale,
     follower: Follower,
     recipe: &'a [Step],
     text: &'a mut String,
 }
 
-impl Played<'_> {
+impl<'a> Played<'a> {
+    /// A brew begins.
+    pub fn begin(setup: Setup, recipe: &'a [Step], text: &'a mut String) -> Self {
+        let (scale, follower) = (Scale::new(setup), Follower::new(setup));
+        let mut played = Self { scale, follower, recipe, text };
+        let Setup { division, capacity, fastest } = setup;
+        let numbers = [division.value(), capacity.value()];
+        played.line(Operation::Begin, numbers, fastest.value().to_bits());
+        recipe.iter().for_each(|step| played.step(step));
+        played
+    }
+
     fn line(&mut self, operation: Operation, numbers: [f64; 2], expected: u64) {
         let [a, b] = numbers.map(f64::to_bits);
         let _ = writeln!(self.text, "{} {a:x} {b:x} {expected:x}", operation as u8);
@@ -261,16 +273,26 @@ impl Played<'_> {
         self.line(Operation::Step, numbers, kind as u64);
     }
 
-    fn take(&mut self, clock_s: f64, reading_g: f64) {
+    /// A reading; how the brew stands, and the hash of all that is answered.
+    pub fn take(&mut self, clock_s: f64, reading_g: f64) -> (Now, u64) {
         let clock = Clock::from_seconds(clock_s).expect("in range");
         let reading = ScaleReading::from_grams(reading_g).expect("in range");
         let mut hash = Hash(0);
         hash.seen(&self.scale.take(clock, reading).expect("goes forward"));
-        hash.now(&self.follower.take(self.recipe, clock, reading).expect("goes forward"));
+        let now = self.follower.take(self.recipe, clock, reading).expect("goes forward");
+        hash.now(&now);
         self.line(Operation::Take, [clock_s, reading_g], hash.0);
+        (now, hash.0)
     }
 
-    fn refuse(&mut self, clock_s: f64, reading_g: f64, status: cupwright_status) {
+    /// The next step.
+    pub fn go_on(&mut self) {
+        self.follower.go_on();
+        self.line(Operation::GoOn, [0.0; 2], 0);
+    }
+
+    /// A reading that is refused.
+    pub fn refuse(&mut self, clock_s: f64, reading_g: f64, status: cupwright_status) {
         self.line(Operation::Refused, [clock_s, reading_g], status as u64);
     }
 
@@ -288,7 +310,8 @@ impl Played<'_> {
         self.line(Operation::Know, [dose, beverage], lead.to_bits());
     }
 
-    fn tell(&mut self) {
+    /// What is told in the end: its hash.
+    pub fn tell(&mut self) -> u64 {
         let mut hash = Hash(0);
         hash.account(&self.scale);
         hash.account(self.follower.scale());
@@ -300,6 +323,7 @@ impl Played<'_> {
         let now = self.follower.so_far(&meant());
         hash.outlook(&now.and_then(|now| forecast::outlook(&now, window)));
         self.line(Operation::Told, [0.0; 2], hash.0);
+        hash.0
     }
 }
 
@@ -319,10 +343,7 @@ fn brew(number: u32, text: &mut String) {
         fastest: FastestPour::from_grams_per_second(fastest).expect("in range"),
     };
     let recipe = if number % 4 == 3 { vec![] } else { recipe().to_vec() };
-    let (scale, follower) = (Scale::new(setup), Follower::new(setup));
-    let mut played = Played { scale, follower, recipe: &recipe, text };
-    played.line(Operation::Begin, [division, capacity], fastest.to_bits());
-    recipe.iter().for_each(|step| played.step(step));
+    let mut played = Played::begin(setup, &recipe, text);
     let mut script = BREW.iter().copied().filter(|_| number.is_multiple_of(2));
     let (mut clock_ms, mut level, mut left) = (0, 0, 0);
     let mut act = Act::Still;
@@ -370,8 +391,7 @@ fn brew(number: u32, text: &mut String) {
                 played.line(Operation::CountAnew, [0.0; 2], 0);
             }
             450 if number % 3 == 1 => {
-                played.follower.go_on();
-                played.line(Operation::GoOn, [0.0; 2], 0);
+                played.go_on();
             }
             480 if number % 3 == 2 => played.know(16.5, 230.25, 0.7),
             _ => {}
@@ -384,8 +404,13 @@ fn brew(number: u32, text: &mut String) {
 pub fn all() -> String {
     let mut text = String::new();
     (0..BREWS).for_each(|number| brew(number, &mut text));
-    let _ = writeln!(text, "{} 0 0 0", Operation::End as u8);
+    end(&mut text);
     text
+}
+
+/// Nothing more.
+pub fn end(text: &mut String) {
+    let _ = writeln!(text, "{} 0 0 0", Operation::End as u8);
 }
 
 #[cfg(test)]

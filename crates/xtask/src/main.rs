@@ -3,9 +3,11 @@
 mod brews;
 mod c;
 mod commands;
+mod corpus;
 mod dependencies;
 mod difference;
 mod embedded;
+mod fuzz;
 mod js;
 mod live;
 mod main_job;
@@ -30,6 +32,9 @@ cargo xtask COMMAND
   reference --check  compute them and compare with the committed ones
   expect             accept the present output of the main job and of the firmware as the expected one
   live               score what follows a scale live on invented traces, and write it down
+  corpus             compare the answers to the live corpus on every target, with the packages that are there
+  golden             accept the present answers to the live corpus, bit for bit
+  fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said
   c                  all that proves the C interface
   header             make the C header anew
   abi                promise what is new in the C interface's layout, for good
@@ -65,12 +70,17 @@ fn main() -> ExitCode {
 }
 
 /// The command that the arguments name.
-fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
-    Some(match arguments {
+fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> {
+    if let ["fuzz", rest @ ..] = arguments {
+        return Some(Box::new(|| fuzz::look(rest)));
+    }
+    let command: fn() -> Outcome = match arguments {
         ["test"] => test::all,
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
         ["live"] => live::write,
+        ["golden"] => corpus::write,
+        ["corpus"] => test::of_corpus,
         ["c"] => test::of_c,
         ["header"] => c::header::write,
         ["abi"] => c::abi::write,
@@ -88,7 +98,8 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
             Ok(())
         },
         _ => return None,
-    })
+    };
+    Some(Box::new(command))
 }
 
 /// The root of the workspace.
@@ -110,7 +121,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 16);
+        assert_eq!(count, 19);
     }
 
     #[test]

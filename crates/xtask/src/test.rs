@@ -4,7 +4,9 @@ use std::path::Path;
 use std::time::Instant;
 
 use crate::commands::{cargo, run};
-use crate::{Outcome, c, dependencies, embedded, js, live, main_job, reference, root, tools};
+use crate::{
+    Outcome, c, corpus, dependencies, embedded, fuzz, js, live, main_job, reference, root, tools,
+};
 
 type Step = (&'static str, fn() -> Outcome);
 
@@ -14,12 +16,14 @@ const STEPS: &[Step] = &[
     ("promises of the source", promises),
     ("dependencies", dependencies::check),
     ("unit, property and published-value tests", tests),
+    ("any bytes", fuzz::smoke),
     ("examples in the docs", doc_tests),
     ("docs", docs),
     ("benchmarks build", benches),
     ("embedded", embedded::check),
     ("main job", main_job::check),
     ("scores of live flow", live::check),
+    ("live corpus as accepted", corpus::check),
     ("reference values", reference::check),
 ];
 
@@ -35,6 +39,8 @@ const C_STEPS: &[Step] = &[
     ("C links", c::links::check),
     ("C calls", c::driver::on_this_computer),
     ("C calls on emulated boards", c::driver::on_boards),
+    ("live corpus in C", c::driver::corpus_on_this_computer),
+    ("live corpus on emulated boards", c::driver::corpus_on_boards),
     ("C calls from Rust under Miri", c::driver::under_miri),
     ("C costs", c::size::check),
     ("scale's firmware", c::firmware::check),
@@ -68,6 +74,8 @@ const JS_STEPS: &[Step] = &[
     ("JavaScript package in use", js::consumers::check),
     ("JavaScript calls in Node.js", js::parity::in_node),
     ("JavaScript calls in Chromium", js::parity::in_chromium),
+    ("live corpus in Node.js", js::parity::corpus_in_node),
+    ("live corpus in Chromium", js::parity::corpus_in_chromium),
     ("JavaScript costs", js::costs::check),
     ("café's pages in Chromium", js::page::check),
 ];
@@ -85,6 +93,14 @@ pub fn of_js() -> Outcome {
 /// Runs the steps of the C interface.
 pub fn of_c() -> Outcome {
     in_order(C_STEPS)
+}
+
+/// Runs the steps of the live corpus, with the packages that are there.
+pub fn of_corpus() -> Outcome {
+    let all = [STEPS, C_STEPS, JS_STEPS].concat();
+    let steps: Vec<Step> =
+        all.into_iter().filter(|(name, _)| name.starts_with("live corpus")).collect();
+    in_order(&steps)
 }
 
 fn format() -> Outcome {

@@ -16,6 +16,6 @@ const second = check(library, lines);
 
 window.findings = {
   count: first.count + second.count,
-  functions: Math.min(first.functions, second.functions),
+  of: `cases of ${Math.min(first.functions, second.functions)} functions`,
   wrong: [...first.wrong, ...second.wrong, ...play(atOnce, brews).wrong, ...play(library, brews).wrong],
 };

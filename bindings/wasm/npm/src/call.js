@@ -62,7 +62,14 @@ export function useModule(module) {
 
 const wrong = (code, field, words, value) => new Refusal(`${field}: ${words}`, { code, field, value });
 
-const shown = (value) => (typeof value === "string" ? JSON.stringify(value) : String(value));
+/** A value in words. Not every object can be made a text: one without a prototype, or a list of symbols. */
+function shown(value) {
+  try {
+    return typeof value === "string" ? JSON.stringify(value) : String(value);
+  } catch {
+    return "an object";
+  }
+}
 
 /** A value of the right type, or a refusal that tells a missing one from a wrong one. */
 function mistyped(value, name, what) {

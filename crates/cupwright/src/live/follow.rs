@@ -4,7 +4,7 @@
 use core::num::Wrapping;
 
 use super::fixed::{Fixed, ZERO, fixed, number};
-use super::kept::{self, Kept, Walk, quantity};
+use super::kept::{self, Kept, Walk};
 use super::{Doing, Event, Happening, Scale, Seen, Setup};
 use crate::error::Error;
 use crate::forecast::Intended;
@@ -839,8 +839,8 @@ impl Kept for Follower {
         walk.whole(&mut self.step, |number| number as u16);
         walk.one_of(&mut self.is_begun, &[false, true]);
         walk.number(&mut self.level);
-        quantity(walk, &mut self.dose);
-        quantity(walk, &mut self.beverage);
+        kept::perhaps(walk, &mut self.dose);
+        kept::perhaps(walk, &mut self.beverage);
         let mut first = self.first_water.map(number);
         walk.perhaps(&mut first);
         self.first_water = first.map(fixed);
@@ -848,12 +848,10 @@ impl Kept for Follower {
         walk.perhaps(&mut water);
         walk.perhaps(&mut flow);
         self.cued = water.zip(flow);
-        let mut lead = self.lead.seconds();
-        walk.number(&mut lead);
-        match Lead::accept(lead) {
-            Some(lead) => self.lead = lead,
-            None => walk.refuse(),
+        if water.is_some() != flow.is_some() {
+            walk.refuse();
         }
+        kept::quantity(walk, &mut self.lead);
         walk.number(&mut self.drips);
         let Flows { since, count, sum, squares } = &mut self.flows;
         walk.fixed(since);

@@ -31,7 +31,7 @@ pub(super) trait Walk {
         let mut number = (*whole).into();
         self.number(&mut number);
         *whole = cast(number);
-        if (*whole).into() != number {
+        if !is_same(Some((*whole).into()), Some(number)) {
             self.refuse();
         }
     }
@@ -41,7 +41,7 @@ pub(super) trait Walk {
         let mut number = fixed::number(*of);
         self.number(&mut number);
         *of = fixed(number);
-        if fixed::number(*of) != number {
+        if !is_same(Some(fixed::number(*of)), Some(number)) {
             self.refuse();
         }
     }
@@ -69,15 +69,33 @@ pub(super) trait Walk {
         self.one_of(&mut is_there, &[false, true]);
         self.number(&mut value);
         *number = is_there.then_some(value);
+        if !is_same(Some(number.unwrap_or(0.0)), Some(value)) {
+            self.refuse();
+        }
+    }
+}
+
+/// Whether a number goes out with the bits that it came in with: each state has one form in bytes.
+fn is_same(out: Option<f64>, came: Option<f64>) -> bool {
+    out.map(f64::to_bits) == came.map(f64::to_bits)
+}
+
+/// Comes to a quantity.
+pub(super) fn quantity<M: Measure>(walk: &mut impl Walk, quantity: &mut M) {
+    let mut number = quantity.value();
+    walk.number(&mut number);
+    match M::accept(number).filter(|one| is_same(Some(one.value()), Some(number))) {
+        Some(one) => *quantity = one,
+        None => walk.refuse(),
     }
 }
 
 /// Comes to a quantity that may not be there.
-pub(super) fn quantity<M: Measure>(walk: &mut impl Walk, quantity: &mut Option<M>) {
+pub(super) fn perhaps<M: Measure>(walk: &mut impl Walk, quantity: &mut Option<M>) {
     let mut number = quantity.map(M::value);
     walk.perhaps(&mut number);
     *quantity = number.and_then(M::accept);
-    if quantity.is_some() != number.is_some() {
+    if !is_same(quantity.map(M::value), number) {
         walk.refuse();
     }
 }
@@ -97,7 +115,11 @@ impl Kept for Option<Heard> {
             (Some(happening), Some(time), Some(change)) => {
                 Some(Heard { happening, time: fixed(time), change })
             }
-            _ => None,
+            (None, None, None) => None,
+            _ => {
+                walk.refuse();
+                None
+            }
         };
     }
 }
@@ -162,6 +184,7 @@ impl<I: Iterator<Item = f64>> Walk for In<I> {
 }
 
 #[cfg(test)]
+#[allow(clippy::indexing_slicing, clippy::arithmetic_side_effects)]
 mod tests {
     use super::*;
     use crate::live::{Follower, Scale, Setup, follow};
@@ -188,5 +211,30 @@ mod tests {
     fn every_number_has_its_place() {
         assert_eq!(numbers(Scale::new(Setup::COMMON)), crate::live::NUMBERS);
         assert_eq!(numbers(Follower::new(Setup::COMMON)), follow::NUMBERS);
+    }
+
+    /// What comes in goes out with the same bits, or is refused: numbers where nothing is, halves of
+    /// pairs, zeros with a sign.
+    #[test]
+    fn a_state_has_one_form_in_bytes() {
+        let bytes = Follower::new(Setup::COMMON).to_bytes();
+        let mut refused = 0;
+        for place in 0..follow::NUMBERS {
+            for number in [5.0_f64, 1.0, 0.5, -0.0] {
+                let mut other = bytes;
+                let at = 16 + 8 * place;
+                other[at..at + 8].copy_from_slice(&number.to_le_bytes());
+                let check = crate::sealed::check_value(&other).to_le_bytes();
+                other[12..16].copy_from_slice(&check);
+                match Follower::from_bytes(&other) {
+                    Ok(state) => assert_eq!(state.to_bytes(), other, "{number} at {place}"),
+                    Err(error) => {
+                        assert_eq!(error, Unreadable::Unsound);
+                        refused += 1;
+                    }
+                }
+            }
+        }
+        assert!(refused > 60, "{refused}");
     }
 }

@@ -308,7 +308,7 @@ fn facts(error: &Error) -> Facts {
 
 /// What a wish that is refused, or a limit of the core's own, is about where the quantity alone leaves it
 /// open: formula, quantity, field.
-const WISHES: [(&str, Quantity, &str); 16] = [
+const WISHES: [(&str, Quantity, &str); 17] = [
     ("advise.on", Quantity::Strength, "wanted_pct"),
     ("dilution.water_to_reach", Quantity::Strength, "wanted_pct"),
     ("dilution.drink_of_brew", Quantity::Strength, "wanted_pct"),

@@ -5,12 +5,14 @@
 use std::fs::File;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
+use std::time::Instant;
 
 use super::archive::{HOST, Target, bare};
 use super::calls::{self, Call};
 use super::cases;
 use super::interface::{self, Interface};
 use crate::commands::{limited, program, quietly, run, works};
+use crate::corpus::{self, Share};
 use crate::{Outcome, brews, root, tools};
 
 /// An emulated board.
@@ -25,6 +27,8 @@ pub struct Board {
     random: u64,
     /// How many images the functions are dealt out over.
     pub parts: usize,
+    /// How much of the live corpus it hears.
+    corpus: Share,
 }
 
 /// One for every bare-metal package: first a Cortex-M0 with 16 KiB of memory and a Cortex-M4F.
@@ -38,6 +42,7 @@ pub const BOARDS: [Board; 6] = [
         random: 20,
         // Its flash has 256 KiB.
         parts: 2,
+        corpus: Share::All,
     },
     Board {
         name: "Cortex-M4F",
@@ -47,6 +52,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 100,
         parts: 1,
+        corpus: Share::All,
     },
     Board {
         name: "RISC-V rv32imc",
@@ -56,6 +62,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0x80000000", "RAM_START=0x80400000", "RAM_END=0x80800000"],
         random: 100,
         parts: 1,
+        corpus: Share::All,
     },
     Board {
         name: "Cortex-M3",
@@ -65,6 +72,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 20,
         parts: 1,
+        corpus: Share::Tenth,
     },
     Board {
         name: "Cortex-M4F with doubles in integer registers",
@@ -74,6 +82,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 20,
         parts: 1,
+        corpus: Share::Tenth,
     },
     Board {
         name: "Cortex-M33F",
@@ -83,6 +92,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0x10000000", "RAM_START=0x38000000", "RAM_END=0x38400000"],
         random: 20,
         parts: 1,
+        corpus: Share::Tenth,
     },
 ];
 
@@ -146,6 +156,17 @@ pub fn on_this_computer() -> Outcome {
     sees_a_wrong_bit(&of_brews.checked()?, &lines, lines.lines().count() - 2)
 }
 
+/// The live corpus, by the driver that plays brews, on this computer.
+pub fn corpus_on_this_computer() -> Outcome {
+    tools::debian(&["gcc"])?;
+    let (path, script) = (folder()?.join("corpus.txt"), corpus::script(Share::All)?);
+    write(&path, &script.text)?;
+    let archive = HOST.package().join("lib/libcupwright.a");
+    let driver = build("brews", "gcc", &["-std=c99", "-O2"], &[&archive.to_string_lossy()], "")?;
+    let file = File::open(&path).map_err(|error| format!("{}: {error}", path.display()))?;
+    script.heard_by(program(driver).stdin(Stdio::from(file)))
+}
+
 impl Driver<'_> {
     /// Runs it in every way; the plain one.
     fn checked(&self) -> Outcome<PathBuf> {
@@ -159,46 +180,46 @@ impl Driver<'_> {
         ];
         let shared: Vec<&str> = shared.iter().map(String::as_str).collect();
         let sanitizers = ["-g", "-O1", "-fsanitize=address,undefined", "-fno-sanitize-recover=all"];
-        let plain = self.build("gcc", &["-std=c99", "-O2"], &[&archive], "")?;
+        let plain = build(self.name, "gcc", &["-std=c99", "-O2"], &[&archive], "")?;
         fed(&mut program(&plain), &self.cases)?;
-        let with_shared = self.build("gcc", &["-std=c11", "-O2"], &shared, "-shared")?;
+        let with_shared = build(self.name, "gcc", &["-std=c11", "-O2"], &shared, "-shared")?;
         fed(&mut program(&with_shared), &self.cases)?;
         for compiler in ["gcc", "clang"] {
             let mut options = sanitizers.to_vec();
             options.push("-std=c17");
             let suffix = format!("-{compiler}-sanitized");
-            let sanitized = self.build(compiler, &options, &[&archive], &suffix)?;
+            let sanitized = build(self.name, compiler, &options, &[&archive], &suffix)?;
             fed(&mut program(&sanitized), &self.cases)?;
         }
         let options = ["-std=c99", "-O1", "-g"];
         let valgrind =
             ["--quiet", "--error-exitcode=99", "--leak-check=full", "--track-origins=yes"];
-        let checked = self.build("gcc", &options, &[&archive], "-valgrind")?;
+        let checked = build(self.name, "gcc", &options, &[&archive], "-valgrind")?;
         fed(program("valgrind").args(valgrind).arg(checked), &self.fewer)?;
         Ok(plain)
     }
+}
 
-    /// Compiles and links it for this computer.
-    fn build(
-        &self,
-        compiler: &str,
-        options: &[&str],
-        library: &[&str],
-        suffix: &str,
-    ) -> Outcome<PathBuf> {
-        let to = folder()?.join(format!("{}{suffix}", self.name));
-        quietly(
-            program(compiler)
-                .args(options)
-                .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Itests/c", "-Itarget/c"])
-                .arg(format!("-I{}", HOST.package().join("include").display()))
-                .args([&format!("tests/c/{}.c", self.name), "tests/c/platform_host.c"])
-                .args(library)
-                .arg("-o")
-                .arg(&to),
-        )?;
-        Ok(to)
-    }
+/// Compiles and links a driver for this computer.
+fn build(
+    driver: &str,
+    compiler: &str,
+    options: &[&str],
+    library: &[&str],
+    suffix: &str,
+) -> Outcome<PathBuf> {
+    let to = folder()?.join(format!("{driver}{suffix}"));
+    quietly(
+        program(compiler)
+            .args(options)
+            .args(["-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Itests/c", "-Itarget/c"])
+            .arg(format!("-I{}", HOST.package().join("include").display()))
+            .args([&format!("tests/c/{driver}.c"), "tests/c/platform_host.c"])
+            .args(library)
+            .arg("-o")
+            .arg(&to),
+    )?;
+    Ok(to)
 }
 
 /// A driver passes good cases, and fails where the last bit of one line is wrong.
@@ -223,14 +244,25 @@ fn fed(command: &mut Command, file: &Path) -> Outcome {
     run(command.stdin(Stdio::from(file)))
 }
 
-/// The drivers on every emulated board.
-pub fn on_boards() -> Outcome {
+/// What builds for boards and emulates them.
+fn emulators() -> Outcome {
     tools::debian(&[
         "gcc-arm-none-eabi",
         "gcc-riscv64-unknown-elf",
         "qemu-system-arm",
         "qemu-system-misc",
-    ])?;
+    ])
+}
+
+/// The live corpus on every emulated board, or the share of it that a board has time for.
+pub fn corpus_on_boards() -> Outcome {
+    emulators()?;
+    BOARDS.iter().try_for_each(Board::hears_the_corpus)
+}
+
+/// The drivers on every emulated board.
+pub fn on_boards() -> Outcome {
+    emulators()?;
     let interface = interface::read()?;
     for board in &BOARDS {
         println!("{}", board.name);
@@ -246,10 +278,27 @@ pub fn on_boards() -> Outcome {
 impl Board {
     /// Builds a driver for the board and runs it in a folder, for so many seconds at most.
     fn run(&self, driver: &str, folder: &Path, seconds: u32) -> Outcome {
-        let source = format!("tests/c/{driver}.c");
-        let sources = [source.as_str(), "tests/c/platform_bare.c", "tests/c/board.c"];
-        let image = self.build(&[], &sources, driver)?;
+        let image = self.driver(driver)?;
         run(&mut limited(seconds, self.emulate(&image).current_dir(folder)))
+    }
+
+    /// Builds a driver for the board.
+    fn driver(&self, name: &str) -> Outcome<PathBuf> {
+        let source = format!("tests/c/{name}.c");
+        let sources = [source.as_str(), "tests/c/platform_bare.c", "tests/c/board.c"];
+        self.build(&[], &sources, name)
+    }
+
+    /// Traces of the live corpus, by the driver that plays brews.
+    fn hears_the_corpus(&self) -> Outcome {
+        let start = Instant::now();
+        let (folder, script) = (folder()?.join("corpus"), corpus::script(self.corpus)?);
+        std::fs::create_dir_all(&folder).map_err(|e| format!("{}: {e}", folder.display()))?;
+        write(&folder.join("cases.txt"), &script.text)?;
+        let image = self.driver("brews")?;
+        script.heard_by(&mut limited(900, self.emulate(&image).current_dir(folder)))?;
+        println!("{} in {:.0} s", self.name, start.elapsed().as_secs_f64());
+        Ok(())
     }
 
     pub fn target(&self) -> &'static Target {

@@ -1,28 +1,42 @@
 //! Every function called from JavaScript, each answer and each refusal compared with the core's.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
+use std::process::Command;
 
 use super::{cases, package, page};
 use crate::commands::{limited, program, run};
+use crate::corpus::{self, Share};
 use crate::{Outcome, brews, root, tools};
 
 /// Random cases of each kind for each function.
 const RANDOM: u64 = 200;
 
+/// Writes a file for a test.
+fn write(name: &str, text: &str) -> Outcome<PathBuf> {
+    let path = root().join("target/npm").join(name);
+    std::fs::write(&path, text).map_err(|error| format!("{}: {error}", path.display()))?;
+    Ok(path)
+}
+
 /// Writes the cases, and brews.
 fn written() -> Outcome<[PathBuf; 2]> {
-    let write = |name: &str, text: String| {
-        let path = root().join("target/npm").join(name);
-        std::fs::write(&path, text).map_err(|error| format!("{}: {error}", path.display()))?;
-        Ok::<_, String>(path)
-    };
-    Ok([write("cases.jsonl", cases::all(RANDOM)?)?, write("brews.txt", brews::all())?])
+    Ok([write("cases.jsonl", &cases::all(RANDOM)?)?, write("brews.txt", &brews::all())?])
 }
 
 /// In Node.js.
 pub fn in_node() -> Outcome {
     tools::node()?;
-    run(program("node").arg("tests/js/node.js").arg(package::built()).args(written()?))
+    let [cases, brews] = written()?;
+    run(program("node").arg("tests/js/node.js").arg(package::built()).args([&cases, &brews]))?;
+    run(program("node").arg("tests/js/any_input.js").arg(package::built()).arg(cases))
+}
+
+/// The live corpus in Node.js.
+pub fn corpus_in_node() -> Outcome {
+    tools::node()?;
+    let script = corpus::script(Share::All)?;
+    let path = write("corpus.txt", &script.text)?;
+    script.heard_by(program("node").arg("tests/js/corpus.js").arg(package::built()).arg(path))
 }
 
 /// In headless Chromium, under a strict content security policy, by both entries of the package.
@@ -44,7 +58,26 @@ pub fn in_chromium() -> Outcome {
     ] {
         std::fs::copy(from, folder.join(to)).map_err(fail)?;
     }
+    run(&mut shown(&packages, &folder, "parity.html"))
+}
+
+/// The live corpus in headless Chromium.
+pub fn corpus_in_chromium() -> Outcome {
+    tools::debian(&["chromium"])?;
+    let packages = tools::node_packages()?;
+    let folder = package::fresh(&root().join("target/npm/corpus"))?;
+    page::copy(&package::built(), &folder.join("cupwright"))?;
+    page::copy(&root().join("tests/js/page"), &folder)?;
+    let script = corpus::script(Share::All)?;
+    let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
+    std::fs::copy(root().join("tests/js/brews.js"), folder.join("brews.js")).map_err(fail)?;
+    std::fs::write(folder.join("corpus.txt"), &script.text).map_err(fail)?;
+    script.heard_by(&mut shown(&packages, &folder, "corpus.html"))
+}
+
+/// The command that shows a page of a folder to Chromium.
+fn shown(packages: &Path, folder: &Path, page: &str) -> Command {
     let mut chromium = program("node");
-    chromium.arg("tests/js/chromium.js").arg(packages).arg(&folder).arg("parity.html");
-    run(&mut limited(300, &chromium))
+    chromium.arg("tests/js/chromium.js").arg(packages).arg(folder).arg(page);
+    limited(300, &chromium)
 }

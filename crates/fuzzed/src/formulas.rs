@@ -1,0 +1,78 @@
+//! Every formula, with any numbers.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::sync::OnceLock;
+
+use cupwright::quantity::Quantity;
+use formulas::FORMULAS;
+use formulas::answers::answers;
+use formulas::examples::examples;
+use formulas::inputs::{Given, Inputs};
+
+use crate::source::Source;
+
+/// Inputs from bytes, or, where a byte says so, those of the formula's example.
+struct Bytes<'a> {
+    source: RefCell<Source<'a>>,
+    example: &'a Given,
+}
+
+impl Bytes<'_> {
+    fn one(&self, quantity: Quantity, example: impl Fn() -> f64) -> f64 {
+        let mut source = self.source.borrow_mut();
+        let (low, high) = (quantity.lowest(), quantity.highest());
+        let whole = |number: f64| if quantity.is_whole() { number.round() } else { number };
+        match source.byte() % 8 {
+            0..=2 => example(),
+            3 => whole(example() * source.between(0.5, 2.0)),
+            4 => whole(source.between(low, high)),
+            5 => whole(low + (high - low) * source.between(0.0, 1.0) * 1e-3),
+            6 => [low, high, low.next_down(), high.next_up()][usize::from(source.byte() % 4)],
+            _ => source.any(),
+        }
+    }
+}
+
+impl Inputs for Bytes<'_> {
+    fn number(&self, field: &str, quantity: Quantity) -> f64 {
+        self.one(quantity, || self.example.number(field, quantity))
+    }
+
+    fn numbers(&self, field: &str, quantity: Quantity) -> Vec<f64> {
+        let mut numbers = self.example.numbers(field, quantity);
+        let count = self.source.borrow_mut().byte();
+        // Mostly as many as in the example; one too many for every list now and then.
+        if count >= 200 {
+            numbers.resize(usize::from(count - 200), 1.0);
+        }
+        numbers.iter().map(|number| self.one(quantity, || *number)).collect()
+    }
+
+    fn choice(&self, field: &str, count: u8) -> u8 {
+        match self.source.borrow_mut().byte() {
+            0..=99 => self.example.choice(field, count),
+            byte => 1 + byte % count,
+        }
+    }
+
+    fn flag(&self, field: &str) -> bool {
+        match self.source.borrow_mut().byte() {
+            0..=99 => self.example.flag(field),
+            byte => byte % 2 == 0,
+        }
+    }
+}
+
+/// Bytes choose formulas and their inputs, until they are used up.
+pub fn run(bytes: &[u8]) {
+    static EXAMPLES: OnceLock<BTreeMap<String, Given>> = OnceLock::new();
+    let examples = EXAMPLES.get_or_init(examples);
+    let mut source = Source::new(bytes);
+    while !source.is_empty() {
+        let formula = &FORMULAS[usize::from(source.byte()) % FORMULAS.len()];
+        let inputs = Bytes { source: RefCell::new(source), example: &examples[formula.id] };
+        answers(formula, &inputs);
+        source = inputs.source.into_inner();
+    }
+}
