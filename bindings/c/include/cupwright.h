@@ -1348,6 +1348,35 @@ typedef int32_t cupwright_direction;
 #endif // __cplusplus
 
 /**
+ * How a window counts the yield of a cup. Two counts of one cup differ by up to three points.
+ */
+enum cupwright_counting
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Its source does not say: then no forecast and no advice judges the yield.
+     */
+    CUPWRIGHT_COUNTING_NOT_STATED = 1,
+    /**
+     * As the brewing control chart does: cupwright_extraction_flow_through_yield().
+     */
+    CUPWRIGHT_COUNTING_FLOW_THROUGH = 2,
+    /**
+     * By the whole balance at the brewer's own held strength: cupwright_extraction_yield().
+     */
+    CUPWRIGHT_COUNTING_MASS_BALANCE = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_counting cupwright_counting;
+#else
+typedef int32_t cupwright_counting;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
  * What is going on.
  */
 enum cupwright_doing
