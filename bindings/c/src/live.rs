@@ -856,8 +856,8 @@ pub unsafe extern "C" fn cupwright_follow_outlook(
     answer!(outlook, error, |call| Ok({
         let follower = begun!(call, follower: Follower)?;
         let meant = forecast::intended_of(call, given!(call, intended)?)?;
-        let now = call.core(follower.so_far(&meant))?;
         let window = verdict::window(call, given!(call, window)?)?;
+        let now = call.core(follower.so_far(&meant))?;
         forecast::outlook(&call.core(cupwright::forecast::outlook(&now, &window))?)
     }))
 }

@@ -4,8 +4,9 @@
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
+use cupwright::advise::{Change, Direction};
 use cupwright::caution::Caution;
-use cupwright::decision::Decision;
+use cupwright::decision::{Decision, JointDecision};
 use cupwright::error::{Limit, Untold};
 use cupwright::extraction::Credibility;
 use cupwright::heat::Cover;
@@ -14,7 +15,7 @@ use cupwright::plan::ContactHeat;
 use cupwright::quantity::Quantity;
 use cupwright::reading::{Agreement, Zero};
 use cupwright::uncertainty::Shape;
-use cupwright::verdict::Side;
+use cupwright::verdict::{Counting, Side};
 
 use super::{header, interface};
 use crate::commands::{program, quietly, run};
@@ -172,8 +173,11 @@ fn codes_of_the_core() -> Vec<(String, i64)> {
             .map(|one| (format!("{kind}_{}", header::screaming(&format!("{one:?}"))), code(one)))
             .collect()
     }
+    use Change::{AddMilk, AddWater, Dose, DrinkAsItIs, SameAgain, Time, TimeWithDose, Water};
+    use Counting::{FlowThrough, MassBalance, NotStated};
     use Credibility::{AtLimit, BeyondLimit, NearLimit, Ordinary};
     use Decision::{Above, Below, Inside, NotYet, TooUncertain};
+    use Direction::{CountingNotStated, Leave, Less, More, NotYetDecided};
     [
         listed("LIMIT", Limit::ALL.iter().copied(), |one| one as i64),
         listed("UNTOLD", Untold::ALL.iter().copied(), |one| one as i64),
@@ -192,6 +196,20 @@ fn codes_of_the_core() -> Vec<(String, i64)> {
         listed("SIDE", [Side::Below, Side::Inside, Side::Above], |one| one as i64),
         listed("SHAPE", [Shape::Rectangular, Shape::Triangular, Shape::Arcsine], |one| one as i64),
         listed("DECISION", [Inside, Below, Above, NotYet, TooUncertain], |one| one as i64),
+        listed(
+            "JOINT_DECISION",
+            [JointDecision::Inside, JointDecision::Outside, JointDecision::NotYet],
+            |one| one as i64,
+        ),
+        listed("COUNTING", [NotStated, FlowThrough, MassBalance], |one| one as i64),
+        listed(
+            "CHANGE",
+            [DrinkAsItIs, AddWater, AddMilk, SameAgain, Dose, Water, Time, TimeWithDose],
+            |one| one as i64,
+        ),
+        listed("DIRECTION", [Leave, More, Less, NotYetDecided, CountingNotStated], |one| {
+            one as i64
+        }),
         listed("DOING", Doing::ALL.iter().copied(), |one| one as i64),
         listed("HAPPENING", Happening::ALL.iter().copied(), |one| one as i64),
         listed("STEP", StepKind::ALL.iter().copied(), |one| one as i64),
