@@ -110,6 +110,9 @@ const SETTLING: Fixed = fixed(1.0);
 /// And is taken to have come to rest after this, s (estimate).
 const SETTLED: Fixed = fixed(3.0);
 
+/// A hand that presses never rises by as much as a pour of this, g (estimate).
+const WATER: f64 = 10.0;
+
 /// No pour begins so soon after something moved, s (estimate).
 const QUIET: Fixed = fixed(0.8);
 
@@ -667,7 +670,7 @@ impl Scale {
             return self.lost(point, step, event);
         }
         if !self.is_reached(point, step) {
-            self.hold = Hold::from(point);
+            self.hold.begin(point);
             return;
         }
         self.listen(point);
@@ -707,6 +710,9 @@ impl Scale {
             self.turn(Phase::Pouring, time);
             return self.tell(event, Happening::PourStarted, began, gain);
         }
+        if self.falls() {
+            return self.hand(time, event);
+        }
         if self.phase != Phase::Still {
             self.book.wet(number(step));
         }
@@ -731,6 +737,39 @@ impl Scale {
         asks && self.asking >= 2
     }
 
+    /// Whether what rose like water falls again to where it began, or what was put down to less than it
+    /// weighed: neither does so if it was what it was taken for.
+    fn falls(&self) -> bool {
+        let flow = self.line.flow;
+        let most = match self.phase {
+            Phase::Pouring | Phase::Settling => fixed(0.25),
+            Phase::Still if self.hold.suspected() > ZERO => fixed(-0.25),
+            _ => return false,
+        };
+        flow < ZERO - ON
+            && self.line.weight() >= 3
+            && fixed(self.under_way()) < most
+            && self.is_sure(flow, 16)
+    }
+
+    /// It was a hand, or a spoon: what was put down for it, weight or water, is taken back.
+    #[inline(never)]
+    fn hand(&mut self, time: Fixed, event: &mut Option<Heard>) {
+        let (weight, since, phase) = (self.hold.suspected(), self.since, self.phase);
+        let told = if weight > ZERO { Told::Pressed } else { Told::Disturbed };
+        self.book.take_back(number(weight));
+        let off = self.under_way();
+        self.hold = Hold::told_of(told, since, self.line.last_three(), fixed(off));
+        self.line.begin(&[Point { time, mass: fixed(self.book.anchor) }]);
+        self.turn(Phase::Still, time);
+        let happening =
+            if weight > ZERO { Happening::Pressed } else { Happening::Disturbed };
+        self.tell(event, happening, since, off);
+        if phase == Phase::Pouring {
+            self.tell(event, Happening::PourStopped, since, 0.0);
+        }
+    }
+
     /// Whether a flow is more than noise: its standard deviations, squared.
     fn is_sure(&self, flow: Fixed, squared: u8) -> bool {
         self.line.is_sure(flow, squared, self.noise.variance)
@@ -742,8 +781,12 @@ impl Scale {
         self.asking = if ends { self.asking.saturating_add(1) } else { 0 };
         let is_slow = fixed(self.under_way()) < brought(SLOW, time - self.since);
         if self.asking >= if is_slow { 4 } else { 2 } {
+            let gain = self.under_way();
+            if gain > WATER {
+                self.hold.suspect(ZERO);
+            }
             self.turn(Phase::Settling, time);
-            self.tell(event, Happening::PourStopped, time, self.under_way());
+            self.tell(event, Happening::PourStopped, time, gain);
         }
     }
 
@@ -773,9 +816,11 @@ impl Scale {
     fn drift(&mut self, time: Fixed, step: Fixed, event: &mut Option<Heard>) {
         let (flow, gain) = (self.line.flow, self.under_way());
         if magnitude(flow) >= DRIFT {
+            // A hand wavers by some grams.
+            let least = fixed(if self.hold.suspected() > ZERO { 2.0 } else { 0.3 });
             let is_drip = flow > ZERO
                 && time - self.since > DRIP
-                && fixed(gain) > fixed(0.3) + self.noise(fixed(3.0))
+                && fixed(gain) > least + self.noise(fixed(3.0))
                 && self.is_sure(flow, 16);
             if is_drip {
                 self.turn(Phase::Dripping, time);
@@ -821,13 +866,13 @@ impl Scale {
         };
         if self.hold.is_near(expected, reach) {
             if self.hold.is_short() {
-                self.hold = Hold::NONE;
+                self.hold.end(None);
                 self.line.take(point, self.noise.variance);
                 return self.judge(point.time, step, event);
             }
             let (old, was_press) = (self.level(), self.hold.was_press());
             self.line.begin(self.hold.last_two());
-            self.hold = Hold::ended(point.time);
+            self.hold.end(Some(point.time));
             (self.calm, self.since) = (point.time, point.time);
             if was_press {
                 self.tell(event, Happening::Released, point.time, self.level() - old);
@@ -839,7 +884,7 @@ impl Scale {
         let is_water = gain + reach > ZERO && gain < brought(self.fastest, elapsed) + reach;
         if is_water && self.hold.rises(OFF, self.fastest) {
             self.line.begin(self.hold.last_three());
-            self.hold = Hold::NONE;
+            self.hold.end(None);
             return self.judge(point.time, step, event);
         }
         if self.hold.is_calm(self.noise(fixed(6.0)).max(self.division * Wrapping(3))) {
@@ -910,6 +955,7 @@ impl Scale {
     /// Something was put down, taken off or put back.
     fn moved(&mut self, time: Fixed, change: f64, event: &mut Option<Heard>) {
         self.enter(|book| &mut book.moved);
+        self.hold.suspect(fixed(change));
         if change < 0.0 {
             self.book.take_off(-change);
             return self.tell(event, Happening::Lifted, time, change);

@@ -61,6 +61,12 @@ impl Book {
         self.anchor -= by;
     }
 
+    /// Takes back that something was put down.
+    pub(super) fn take_back(&mut self, weight: f64) {
+        self.moved -= weight;
+        self.anchor -= weight;
+    }
+
     /// Puts down drift.
     pub(super) fn drift(&mut self, change: f64) {
         self.drifted += change;
