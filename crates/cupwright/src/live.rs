@@ -72,7 +72,7 @@ use book::Book;
 use fixed::{Fixed, ZERO, brought, fixed, magnitude, number, product, share};
 use hold::{Hold, Told};
 use kept::{Kept, Walk};
-use line::{Line, Point};
+use line::{Line, Point, mean};
 
 /// Readings nearer than this are averaged to one point, s (estimate).
 const POINT: Fixed = fixed(0.1);
@@ -711,7 +711,7 @@ impl Scale {
             return self.tell(event, Happening::PourStarted, began, gain);
         }
         if self.falls() {
-            return self.hand(time, event);
+            return self.hand(self.line.last_three(), event);
         }
         if self.phase != Phase::Still {
             self.book.wet(number(step));
@@ -754,17 +754,19 @@ impl Scale {
 
     /// It was a hand, or a spoon: what was put down for it, weight or water, is taken back.
     #[inline(never)]
-    fn hand(&mut self, time: Fixed, event: &mut Option<Heard>) {
+    fn hand(&mut self, last: [Point; 3], event: &mut Option<Heard>) {
         let (weight, since, phase) = (self.hold.suspected(), self.since, self.phase);
-        let told = if weight > ZERO { Told::Pressed } else { Told::Disturbed };
+        let (told, happening) = match weight > ZERO {
+            true => (Told::Pressed, Happening::Pressed),
+            false => (Told::Disturbed, Happening::Disturbed),
+        };
         self.book.take_back(number(weight));
-        let off = self.under_way();
-        self.hold = Hold::told_of(told, since, self.line.last_three(), fixed(off));
-        self.line.begin(&[Point { time, mass: fixed(self.book.anchor) }]);
+        let (time, before) = (self.line.time(), fixed(self.book.anchor));
+        let off = mean(&last) - before;
+        self.hold = Hold::told_of(told, since, last, if weight > ZERO { off } else { ZERO });
+        self.line.begin(&[Point { time, mass: before }]);
         self.turn(Phase::Still, time);
-        let happening =
-            if weight > ZERO { Happening::Pressed } else { Happening::Disturbed };
-        self.tell(event, happening, since, off);
+        self.tell(event, happening, since, number(off));
         if phase == Phase::Pouring {
             self.tell(event, Happening::PourStopped, since, 0.0);
         }
@@ -917,7 +919,16 @@ impl Scale {
         let (before, flow, since) = (self.line.level, self.line.flow, self.hold.since());
         let (was_press, was_sudden) = (self.hold.was_press(), self.hold.is_sudden());
         let was_told = self.hold.told() != Told::Nothing;
-        self.line.begin_flat(self.hold.last_three());
+        // A spoon that was taken for water.
+        let last = *self.hold.last_three();
+        if self.phase == Phase::Pouring
+            && self.under_way() < WATER
+            && magnitude(before - mean(&last)) < fixed(WATER)
+            && number(mean(&last)) - self.book.anchor < 0.0
+        {
+            return self.hand(last, event);
+        }
+        self.line.begin_flat(&last);
         self.hold = Hold::ended(time);
         let after = self.line.level;
         let (old, new) = (number(before), number(after));
@@ -976,6 +987,7 @@ impl Scale {
         let could_be_water = change + reach > ZERO && change < brought(self.fastest, gap) + reach;
         let changed = number(change);
         self.line.begin(&[point]);
+        self.hold.suspect(ZERO);
         if self.phase != Phase::Still && could_be_water {
             self.book.unsure += changed.abs();
             if self.phase == Phase::Pouring && went_on {
