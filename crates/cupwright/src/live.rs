@@ -730,9 +730,9 @@ impl Scale {
         let asks = weight >= 3
             && flow > ON
             && flow < product(fixed(1.2), self.fastest)
-            && self.is_sure(flow, 16)
             && fixed(self.under_way()) > fixed(0.25) + self.noise(fixed(3.0))
-            && (weight >= 6 || self.line.is_rising());
+            && (weight >= 6 || self.line.is_rising())
+            && self.is_sure(flow, 16);
         self.asking = if asks { self.asking.saturating_add(1) } else { 0 };
         asks && self.asking >= 2
     }
@@ -763,7 +763,7 @@ impl Scale {
         self.book.take_back(number(weight));
         let (time, before) = (self.line.time(), fixed(self.book.anchor));
         let off = mean(&last) - before;
-        self.hold = Hold::told_of(told, since, last, if weight > ZERO { off } else { ZERO });
+        self.hold = Hold::off(told, last, if weight > ZERO { off } else { ZERO });
         self.line.begin(&[Point { time, mass: before }]);
         self.turn(Phase::Still, time);
         self.tell(event, happening, since, number(off));

@@ -68,9 +68,10 @@ impl Hold {
         Self { since: time, ..Self::NONE }
     }
 
-    /// Points that lie off after all, of a hand or of something that moves, as was told.
-    pub(super) fn told_of(told: Told, since: Fixed, last: [Point; 3], press: Fixed) -> Self {
-        Self { points: 3, calm: 0, told, since, last, press }
+    /// Points that lie off after all, of a hand that presses or of something that moves.
+    pub(super) fn off(told: Told, last: [Point; 3], press: Fixed) -> Self {
+        let [newest, ..] = last;
+        Self { points: 3, calm: 0, told, since: newest.time, last, press }
     }
 
     /// Something was put down: if it is heavy it may be a hand, until that is clear.
