@@ -509,7 +509,7 @@ fn a_hand_that_is_slow_is_learned() {
     for pour in 1..=6 {
         let flow = 6.0;
         let mut late = 0;
-        while late < 9 {
+        while late < 11 {
             brew.mass += 0.1 * flow;
             late += u32::from(brew.read(0.0).cue == Cue::StopPouring);
         }

@@ -34,7 +34,9 @@
 //! Readings nearer than a tenth of a second are averaged to one point. A line is fitted to the points
 //! since the flow last changed; a change is told by cumulative sums (Page 1954). Its slope is the flow. A point that no pour can reach is
 //! held back until those after it say what it was: back where it was (a knock), rising like water (a
-//! splash), at rest elsewhere (something moved), or restless (a hand). The noise is told all along, so
+//! splash), at rest elsewhere (something moved), or restless (a hand). What was put down and then weighs
+//! less, and water that goes away again, was a hand or a spoon: [`Happening::Pressed`] or
+//! [`Happening::Disturbed`] says so, and no account keeps it. The noise is told all along, so
 //! that nothing has to be set for it. All that is whole numbers of 2⁻²⁰ g and s, cheap on a processor
 //! without doubles; ratios and accounts are doubles. How well that works, and where it fails, is measured on invented
 //! traces in `tests/traces/SCORES.md`.
@@ -43,7 +45,8 @@
 //!
 //! A pour shorter than half a second; a thing put down in place of another that weighs the same; water
 //! poured while a hand leans on the scale, which comes out as [`Happening::Unclear`]; pouring slower than 0.2
-//! g/s, which counts as drift. A display that is set to zero and a vessel that is lifted from a scale never
+//! g/s, which counts as drift; that a spoon's stroke is no pour before it falls; a hand that presses as steadily as
+//! a thing lies there, which is one to it. A display that is set to zero and a vessel that is lifted from a scale never
 //! zeroed both end at nothing: a step within one reading counts as the former. Firmware knows:
 //! [`Scale::zeroed`].
 
@@ -110,7 +113,7 @@ const SETTLING: Fixed = fixed(1.0);
 /// And is taken to have come to rest after this, s (estimate).
 const SETTLED: Fixed = fixed(3.0);
 
-/// A hand that presses never rises by as much as a pour of this, g (estimate).
+/// What rises by more than this is no hand that wavers, and no spoon, g (estimate).
 const WATER: f64 = 10.0;
 
 /// No pour begins so soon after something moved, s (estimate).
@@ -215,9 +218,10 @@ pub enum Happening {
     Returned = 9,
     /// The reading changed, and that may have been water or not; with the change.
     Unclear = 10,
-    /// Something moved, was stirred or knocked; with how far the reading is off.
+    /// Something moved, was stirred or knocked; with how far the reading is off. A pour that goes on is none,
+    /// and brought nothing.
     Disturbed = 11,
-    /// A hand presses; with how much.
+    /// A hand presses; with how much. What was put down since is the hand, and a pour that goes on none.
     Pressed = 12,
     /// The hand let go; with what is left of the press.
     Released = 13,
@@ -737,8 +741,8 @@ impl Scale {
         asks && self.asking >= 2
     }
 
-    /// Whether what rose like water falls again to where it began, or what was put down to less than it
-    /// weighed: neither does so if it was what it was taken for.
+    /// Whether what rose like water falls back to where it began, or what was put down to less than it
+    /// weighed: water and things do not.
     fn falls(&self) -> bool {
         let flow = self.line.flow;
         let most = match self.phase {
