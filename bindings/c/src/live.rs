@@ -548,7 +548,7 @@ pub unsafe extern "C" fn cupwright_live_take(
     answer!(seen, error, |call| Ok({
         let scale = begun!(call, mut scale: Scale)?;
         let (clock, reading) = (checked!(call, clock_s)?, checked!(call, reading_g)?);
-        self::seen(&call.core(scale.take(clock, reading))?)
+        self::seen(call.core(scale.take(clock, reading).as_ref())?)
     }))
 }
 
@@ -701,7 +701,7 @@ pub unsafe extern "C" fn cupwright_follow_take(
         recipe.iter().try_for_each(|step| step_of(call, step).map(|_| ()))?;
         let at = |place| recipe.get(place).and_then(|step| step_of(call, step).ok());
         let (clock, reading) = (checked!(call, clock_s)?, checked!(call, reading_g)?);
-        self::now(&call.core(follower.take_from(at, clock, reading))?)
+        self::now(call.core(follower.take_from(at, clock, reading).as_ref())?)
     }))
 }
 

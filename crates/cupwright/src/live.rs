@@ -34,7 +34,9 @@
 //! Readings nearer than a tenth of a second are averaged to one point. A line is fitted to the points
 //! since the flow last changed; a change is told by cumulative sums (Page 1954). Its slope is the flow. A point that no pour can reach is
 //! held back until those after it say what it was: back where it was (a knock), rising like water (a
-//! splash), at rest elsewhere (something moved), or restless (a hand). The noise is told all along, so
+//! splash), at rest elsewhere (something moved), or restless (a hand). What was put down and then weighs
+//! less, and water that goes away again, was a hand or a spoon: [`Happening::Pressed`] or
+//! [`Happening::Disturbed`] says so, and no account keeps it. The noise is told all along, so
 //! that nothing has to be set for it. All that is whole numbers of 2⁻²⁰ g and s, cheap on a processor
 //! without doubles; ratios and accounts are doubles. How well that works, and where it fails, is measured on invented
 //! traces in `tests/traces/SCORES.md`.
@@ -43,7 +45,8 @@
 //!
 //! A pour shorter than half a second; a thing put down in place of another that weighs the same; water
 //! poured while a hand leans on the scale, which comes out as [`Happening::Unclear`]; pouring slower than 0.2
-//! g/s, which counts as drift. A display that is set to zero and a vessel that is lifted from a scale never
+//! g/s, which counts as drift; that a spoon's stroke is no pour before it falls; a hand that presses as steadily as
+//! a thing lies there, which is one to it. A display that is set to zero and a vessel that is lifted from a scale never
 //! zeroed both end at nothing: a step within one reading counts as the former. Firmware knows:
 //! [`Scale::zeroed`].
 
@@ -72,7 +75,7 @@ use book::Book;
 use fixed::{Fixed, ZERO, brought, fixed, magnitude, number, product, share};
 use hold::{Hold, Told};
 use kept::{Kept, Walk};
-use line::{Line, Point};
+use line::{Line, Point, mean};
 
 /// Readings nearer than this are averaged to one point, s (estimate).
 const POINT: Fixed = fixed(0.1);
@@ -109,6 +112,9 @@ const SETTLING: Fixed = fixed(1.0);
 
 /// And is taken to have come to rest after this, s (estimate).
 const SETTLED: Fixed = fixed(3.0);
+
+/// What rises by more than this is no hand that wavers, and no spoon, g (estimate).
+const WATER: f64 = 10.0;
 
 /// No pour begins so soon after something moved, s (estimate).
 const QUIET: Fixed = fixed(0.8);
@@ -212,9 +218,10 @@ pub enum Happening {
     Returned = 9,
     /// The reading changed, and that may have been water or not; with the change.
     Unclear = 10,
-    /// Something moved, was stirred or knocked; with how far the reading is off.
+    /// Something moved, was stirred or knocked; with how far the reading is off. A pour that goes on is none,
+    /// and brought nothing.
     Disturbed = 11,
-    /// A hand presses; with how much.
+    /// A hand presses; with how much. What was put down since is the hand, and a pour that goes on none.
     Pressed = 12,
     /// The hand let go; with what is left of the press.
     Released = 13,
@@ -667,7 +674,7 @@ impl Scale {
             return self.lost(point, step, event);
         }
         if !self.is_reached(point, step) {
-            self.hold = Hold::from(point);
+            self.hold.begin(point);
             return;
         }
         self.listen(point);
@@ -707,6 +714,9 @@ impl Scale {
             self.turn(Phase::Pouring, time);
             return self.tell(event, Happening::PourStarted, began, gain);
         }
+        if self.falls() {
+            return self.hand(self.line.last_three(), event);
+        }
         if self.phase != Phase::Still {
             self.book.wet(number(step));
         }
@@ -724,11 +734,46 @@ impl Scale {
         let asks = weight >= 3
             && flow > ON
             && flow < product(fixed(1.2), self.fastest)
-            && self.is_sure(flow, 16)
             && fixed(self.under_way()) > fixed(0.25) + self.noise(fixed(3.0))
-            && (weight >= 6 || self.line.is_rising());
+            && (weight >= 6 || self.line.is_rising())
+            && self.is_sure(flow, 16);
         self.asking = if asks { self.asking.saturating_add(1) } else { 0 };
         asks && self.asking >= 2
+    }
+
+    /// Whether what rose like water falls back to where it began, or what was put down to less than it
+    /// weighed: water and things do not.
+    fn falls(&self) -> bool {
+        let flow = self.line.flow;
+        let most = match self.phase {
+            Phase::Pouring | Phase::Settling => fixed(0.25),
+            Phase::Still if self.hold.suspected() > ZERO => fixed(-0.25),
+            _ => return false,
+        };
+        flow < ZERO - ON
+            && self.line.weight() >= 3
+            && fixed(self.under_way()) < most
+            && self.is_sure(flow, 16)
+    }
+
+    /// It was a hand, or a spoon: what was put down for it, weight or water, is taken back.
+    #[inline(never)]
+    fn hand(&mut self, last: [Point; 3], event: &mut Option<Heard>) {
+        let (weight, since, phase) = (self.hold.suspected(), self.since, self.phase);
+        let (told, happening) = match weight > ZERO {
+            true => (Told::Pressed, Happening::Pressed),
+            false => (Told::Disturbed, Happening::Disturbed),
+        };
+        self.book.take_back(number(weight));
+        let (time, before) = (self.line.time(), fixed(self.book.anchor));
+        let off = mean(&last) - before;
+        self.hold = Hold::off(told, last, if weight > ZERO { off } else { ZERO });
+        self.line.begin(&[Point { time, mass: before }]);
+        self.turn(Phase::Still, time);
+        self.tell(event, happening, since, number(off));
+        if phase == Phase::Pouring {
+            self.tell(event, Happening::PourStopped, since, 0.0);
+        }
     }
 
     /// Whether a flow is more than noise: its standard deviations, squared.
@@ -742,8 +787,12 @@ impl Scale {
         self.asking = if ends { self.asking.saturating_add(1) } else { 0 };
         let is_slow = fixed(self.under_way()) < brought(SLOW, time - self.since);
         if self.asking >= if is_slow { 4 } else { 2 } {
+            let gain = self.under_way();
+            if gain > WATER {
+                self.hold.suspect(ZERO);
+            }
             self.turn(Phase::Settling, time);
-            self.tell(event, Happening::PourStopped, time, self.under_way());
+            self.tell(event, Happening::PourStopped, time, gain);
         }
     }
 
@@ -773,9 +822,11 @@ impl Scale {
     fn drift(&mut self, time: Fixed, step: Fixed, event: &mut Option<Heard>) {
         let (flow, gain) = (self.line.flow, self.under_way());
         if magnitude(flow) >= DRIFT {
+            // A hand wavers by some grams.
+            let least = fixed(if self.hold.suspected() > ZERO { 2.0 } else { 0.3 });
             let is_drip = flow > ZERO
                 && time - self.since > DRIP
-                && fixed(gain) > fixed(0.3) + self.noise(fixed(3.0))
+                && fixed(gain) > least + self.noise(fixed(3.0))
                 && self.is_sure(flow, 16);
             if is_drip {
                 self.turn(Phase::Dripping, time);
@@ -821,13 +872,13 @@ impl Scale {
         };
         if self.hold.is_near(expected, reach) {
             if self.hold.is_short() {
-                self.hold = Hold::NONE;
+                self.hold.end(None);
                 self.line.take(point, self.noise.variance);
                 return self.judge(point.time, step, event);
             }
             let (old, was_press) = (self.level(), self.hold.was_press());
             self.line.begin(self.hold.last_two());
-            self.hold = Hold::ended(point.time);
+            self.hold.end(Some(point.time));
             (self.calm, self.since) = (point.time, point.time);
             if was_press {
                 self.tell(event, Happening::Released, point.time, self.level() - old);
@@ -839,7 +890,7 @@ impl Scale {
         let is_water = gain + reach > ZERO && gain < brought(self.fastest, elapsed) + reach;
         if is_water && self.hold.rises(OFF, self.fastest) {
             self.line.begin(self.hold.last_three());
-            self.hold = Hold::NONE;
+            self.hold.end(None);
             return self.judge(point.time, step, event);
         }
         if self.hold.is_calm(self.noise(fixed(6.0)).max(self.division * Wrapping(3))) {
@@ -872,7 +923,16 @@ impl Scale {
         let (before, flow, since) = (self.line.level, self.line.flow, self.hold.since());
         let (was_press, was_sudden) = (self.hold.was_press(), self.hold.is_sudden());
         let was_told = self.hold.told() != Told::Nothing;
-        self.line.begin_flat(self.hold.last_three());
+        // A spoon that was taken for water.
+        let last = *self.hold.last_three();
+        if self.phase == Phase::Pouring
+            && self.under_way() < WATER
+            && magnitude(before - mean(&last)) < fixed(WATER)
+            && number(mean(&last)) - self.book.anchor < 0.0
+        {
+            return self.hand(last, event);
+        }
+        self.line.begin_flat(&last);
         self.hold = Hold::ended(time);
         let after = self.line.level;
         let (old, new) = (number(before), number(after));
@@ -910,6 +970,7 @@ impl Scale {
     /// Something was put down, taken off or put back.
     fn moved(&mut self, time: Fixed, change: f64, event: &mut Option<Heard>) {
         self.enter(|book| &mut book.moved);
+        self.hold.suspect(fixed(change));
         if change < 0.0 {
             self.book.take_off(-change);
             return self.tell(event, Happening::Lifted, time, change);
@@ -930,6 +991,7 @@ impl Scale {
         let could_be_water = change + reach > ZERO && change < brought(self.fastest, gap) + reach;
         let changed = number(change);
         self.line.begin(&[point]);
+        self.hold.suspect(ZERO);
         if self.phase != Phase::Still && could_be_water {
             self.book.unsure += changed.abs();
             if self.phase == Phase::Pouring && went_on {

@@ -311,4 +311,50 @@ mod tests {
         let labels = [POUR, Label::Pour { start_s: 20.0, stop_s: 30.0, grams: 50.0 }];
         assert_eq!(overshoots(&labels, &[(9.0, 24.0), (19.9, 51.0)]), [1.0, -1.0]);
     }
+
+    /// A hand's mean reaction, half its mean way back, and half the time between readings.
+    const HAND_S: f64 = 0.275 + 0.225 + 0.05;
+
+    /// What pours bring past their aim when someone cues who knows water, flow and fall.
+    fn missed_g(family: &Family, seed: u64) -> Vec<f64> {
+        let mut world = World::new(family, seed).unwrap();
+        let fall_s = family.settings().fall(&mut family.dice(seed, "world")).time_s();
+        let mut aims = Vec::new();
+        let mut aim_g = None;
+        let mut waters = [0.0; 11];
+        while world.next().is_some() {
+            let truth = world.truth();
+            waters.rotate_left(1);
+            waters[10] = truth.water_g;
+            let Some(wanted_g) = world.wanted_g() else {
+                aim_g = None;
+                continue;
+            };
+            let aim_g = *aim_g.get_or_insert_with(|| {
+                aims.push((truth.time_s, wanted_g));
+                truth.water_g + wanted_g
+            });
+            // Ten samples are a second.
+            let flow_g_s = truth.water_g - waters[0];
+            if aim_g - truth.water_g <= flow_g_s * (fall_s + HAND_S) {
+                world.hear_stop();
+            }
+        }
+        overshoots(&world.labels(), &aims)
+    }
+
+    #[test]
+    fn a_hand_misses_by_itself() {
+        let families = Family::all().unwrap();
+        let family = families.iter().find(|family| family.name == "physical_cues").unwrap();
+        let most_g = |seeds: std::ops::RangeInclusive<u64>| {
+            let mut missed_g: Vec<f64> =
+                seeds.flat_map(|seed| missed_g(family, seed)).map(f64::abs).collect();
+            missed_g.sort_by(f64::total_cmp);
+            missed_g[missed_g.len() * 95 / 100]
+        };
+        let [first, last] = family.seeds.held_out;
+        let both = [most_g(first..=last), most_g(5001..=5100)];
+        assert_eq!(both.map(|grams| format!("{grams:.1}")), ["1.3", "1.4"]);
+    }
 }

@@ -61,6 +61,12 @@ impl Book {
         self.anchor -= by;
     }
 
+    /// Takes back that something was put down.
+    pub(super) fn take_back(&mut self, weight: f64) {
+        self.moved -= weight;
+        self.anchor -= weight;
+    }
+
     /// Puts down drift.
     pub(super) fn drift(&mut self, change: f64) {
         self.drifted += change;
@@ -76,20 +82,20 @@ impl Book {
         if self.still <= 0.0 {
             return self.poured;
         }
-        self.poured - self.still * self.drift * self.wet * self.rate_weight()
+        self.poured - self.still * self.drift * self.wet / self.rate_spread()
     }
 
-    /// The weight of the rate of still times, over the square of how long they were: 1/(t² + (u_end/u_usual)²).
-    fn rate_weight(&self) -> f64 {
+    /// Square of how long still times were, and as much as makes their rate half known: t² + (u_end/u_usual)².
+    fn rate_spread(&self) -> f64 {
         const ENDS: f64 = (END / USUAL_DRIFT) * (END / USUAL_DRIFT);
-        1.0 / (square(self.still) + ENDS)
+        square(self.still) + ENDS
     }
 
     /// Variance of [`water`](Self::water), where it came in so many runs: a level at either end of
     /// each, what is left of the rate's doubt, and what may be water or not, as likely anything up to
     /// all of it.
     pub(super) fn water_variance(&self, runs: u8) -> f64 {
-        let rate = self.rate_weight() * square(END);
+        let rate = square(END) / self.rate_spread();
         2.0 * f64::from(runs) * square(END) + rate * square(self.wet) + square(self.unsure) / 3.0
     }
 

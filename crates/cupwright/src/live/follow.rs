@@ -16,12 +16,12 @@ use crate::quantity::{
 use crate::sealed::{Seal, Unreadable};
 use crate::uncertainty::{Estimate, Standard};
 
-/// A cue to stop comes this long before the water is reached, until a hand has shown better: half a
-/// reaction, the kettle's way back, the stream's fall (estimate).
-const FIRST_LEAD: Lead = Lead::known(0.45);
+/// A cue to stop comes this long before the water is reached, until a hand has shown better: a reaction,
+/// half the kettle's way back, half the time between readings (estimate).
+const FIRST_LEAD: Lead = Lead::known(0.55);
 
-/// Share of a new look at the lead (estimate).
-const NEW_LEAD: f64 = 0.5;
+/// Share of a new look at the lead: one reaction scatters as much as hands differ (estimate).
+const NEW_LEAD: f64 = 0.35;
 
 /// Coffee is as wanted within this, g (estimate).
 const DOSE_NEAR: f64 = 0.3;
@@ -334,10 +334,12 @@ impl Flows {
             return None;
         }
         let count = Wrapping(self.count.into());
-        let off = (count * self.squares - self.sum * self.sum).0 as f64;
-        let square = (self.sum * self.sum).0 as f64;
+        let square = self.sum * self.sum;
+        let off = (count * self.squares - square).0 as f64;
+        // In percent, squared: one multiplication less.
+        let counts = f64::from(u32::from(self.count).saturating_mul(10_000));
         let fewer = f64::from(self.count.saturating_sub(1));
-        FlowVariation::accept(100.0 * sqrt(off * f64::from(self.count) / (fewer * square)))
+        FlowVariation::accept(sqrt(off * counts / (fewer * square.0 as f64)))
     }
 }
 
@@ -427,13 +429,15 @@ impl Follower {
         if seen.doing == Doing::Pouring && is_known {
             self.flows.take(self.scale.line.time(), self.scale.line.flow);
         }
-        if let Some(Step::Dose { dose }) = self.current(&recipe) {
+        let mut step = self.current(&recipe);
+        if let Some(Step::Dose { dose }) = step {
             self.weigh(&recipe, dose, &mut seen);
+            step = self.current(&recipe);
         }
         let time = fixed(clock.seconds());
         let brewing = self.first_water.map(|first| (time - first).max(ZERO));
-        let step = self.pass(&recipe, brewing, &seen);
-        self.now(step, brewing, &seen)
+        let step = self.pass(&recipe, step, brewing, &seen);
+        self.now(step, brewing, seen)
     }
 
     /// The scale, for its accounts.
@@ -717,10 +721,15 @@ impl Follower {
         }
     }
 
-    /// Leaves steps that are over; the first that is not.
-    fn pass(&mut self, recipe: &impl Recipe, brewing: Option<Fixed>, seen: &Seen) -> Option<Step> {
+    /// Leaves steps that are over, from the current one on; the first that is not.
+    fn pass(
+        &mut self,
+        recipe: &impl Recipe,
+        mut step: Option<Step>,
+        brewing: Option<Fixed>,
+        seen: &Seen,
+    ) -> Option<Step> {
         loop {
-            let step = self.current(recipe);
             let is_over = match step {
                 Some(Step::Dose { dose }) => seen.doing == Doing::Still && self.is_weighed(dose),
                 Some(Step::Pour { to, .. }) => {
@@ -739,6 +748,7 @@ impl Follower {
                 return step;
             }
             self.go_on();
+            step = self.current(recipe);
         }
     }
 
@@ -757,7 +767,7 @@ impl Follower {
         &mut self,
         step: Option<Step>,
         brewing: Option<Fixed>,
-        seen: &Seen,
+        seen: Seen,
     ) -> Result<Now, Error> {
         let poured = seen.poured.grams();
         let (left, due) = match step {
@@ -776,8 +786,8 @@ impl Follower {
             (None, _) => (Cue::Nothing, Why::Done),
             (Some(Step::Rinse), _) => (Cue::Rinse, Why::Next),
             (Some(Step::Dose { dose }), _) => (Cue::AddCoffee, self.why_coffee(dose)),
-            (Some(Step::Pour { to, .. }), Doing::Pouring) => self.cue_stop(left, to.grams(), seen),
-            (Some(Step::Pour { .. }), _) => self.cue_pour(left, wait, due, seen),
+            (Some(Step::Pour { to, .. }), Doing::Pouring) => self.cue_stop(left, to.grams(), &seen),
+            (Some(Step::Pour { .. }), _) => self.cue_pour(left, wait, due, &seen),
             (Some(Step::Beverage { .. }), _) => (Cue::WeighBeverage, Why::Next),
             (Some(_), Doing::Pouring) => (Cue::StopPouring, Why::Enough),
             (Some(Step::Press), _) => (Cue::Press, Why::Next),
@@ -786,7 +796,7 @@ impl Follower {
             (Some(Step::Wait { .. }), _) => (Cue::Wait, Why::Next),
         };
         Ok(Now {
-            seen: *seen,
+            seen,
             step: self.step,
             cue,
             why,

@@ -23,6 +23,9 @@ const SPLASH: Fixed = fixed(1.5);
 /// Points in a row that lie near each other and end a disturbance that was told (estimate).
 const CALM: u8 = 4;
 
+/// The same for a press: a hand's tremor, taken ten times a second, may look still for a while (estimate).
+const CALM_PRESS: u8 = 20;
+
 /// What was told of a disturbance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Told {
@@ -45,7 +48,7 @@ pub(super) struct Hold {
     since: Fixed,
     /// The last three, the newest first.
     last: [Point; 3],
-    /// Weight of a hand.
+    /// Weight of a hand; where none is told, of what was put down last, while it may be one.
     press: Fixed,
 }
 
@@ -65,20 +68,43 @@ impl Hold {
         Self { since: time, ..Self::NONE }
     }
 
+    /// Points that lie off after all, of a hand that presses or of something that moves.
+    pub(super) fn off(told: Told, last: [Point; 3], press: Fixed) -> Self {
+        let [newest, ..] = last;
+        Self { points: 3, calm: 0, told, since: newest.time, last, press }
+    }
+
+    /// Something was put down: if it is heavy it may be a hand, until that is clear.
+    pub(super) fn suspect(&mut self, weight: Fixed) {
+        self.press = if weight > PRESS { weight } else { ZERO };
+    }
+
+    /// Weight of what was put down and may be a hand; zero where there is none.
+    pub(super) fn suspected(&self) -> Fixed {
+        if self.was_press() { ZERO } else { self.press }
+    }
+
     /// Whether something moved no longer than so many seconds ago.
     pub(super) fn ended_at(&self, time: Fixed, ago: Fixed) -> bool {
         !self.is_on() && time - self.since <= ago
     }
 
     /// Holds a first point back.
-    pub(super) fn from(point: Point) -> Self {
-        Self { points: 1, since: point.time, last: [point; 3], ..Self::NONE }
+    pub(super) fn begin(&mut self, point: Point) {
+        let press = self.suspected();
+        *self = Self { points: 1, since: point.time, last: [point; 3], press, ..Self::NONE };
+    }
+
+    /// Holds nothing back any more; since a time, where something moved until then.
+    pub(super) fn end(&mut self, moved: Option<Fixed>) {
+        let press = self.suspected();
+        *self = Self { since: moved.unwrap_or(LONG_AGO), press, ..Self::NONE };
     }
 
     /// Holds a reading beyond the scale back; whether that is new.
     pub(super) fn overload(&mut self, point: Point) -> bool {
         if !self.is_on() {
-            *self = Self::from(point);
+            self.begin(point);
         }
         self.calm = 0;
         self.press = point.mass;
@@ -153,7 +179,7 @@ impl Hold {
 
     /// What creep a press may have left.
     pub(super) fn left_by_press(&self) -> Fixed {
-        product(LEFT_BY_PRESS, self.press)
+        if self.was_press() { product(LEFT_BY_PRESS, self.press) } else { ZERO }
     }
 
     /// Whether the newest point is back near a level; of more than two, all of the last three.
@@ -178,10 +204,19 @@ impl Hold {
     pub(super) fn is_calm(&mut self, near: Fixed) -> bool {
         let [a, b, c] = self.last.map(|point| point.mass);
         let (lowest, highest) = (a.min(b).min(c), a.max(b).max(c));
-        let near = product(near, (fixed(1.0) + self.time() - self.since).min(fixed(4.0)));
+        let more = match self.told {
+            Told::Pressed => fixed(1.0),
+            _ => (fixed(1.0) + self.time() - self.since).min(fixed(4.0)),
+        };
+        let near = product(near, more);
         let is_calm = self.points >= 3 && highest - lowest <= near;
         self.calm = if is_calm { self.calm.saturating_add(1) } else { 0 };
-        self.calm >= if self.told == Told::Nothing { 1 } else { CALM }
+        self.calm
+            >= match self.told {
+                Told::Nothing => 1,
+                Told::Pressed => CALM_PRESS,
+                _ => CALM,
+            }
     }
 
     /// What there is to tell now, and how far the points are off a level.

@@ -182,6 +182,12 @@ impl Line {
         newest
     }
 
+    /// The last three points, the newest first.
+    pub(super) fn last_three(&self) -> [Point; 3] {
+        let [a, b, c, ..] = self.points;
+        [a, b, c]
+    }
+
     /// Where the line leads.
     pub(super) fn ahead(&self, time: Fixed) -> Fixed {
         self.level + brought(self.flow, time - self.time())
