@@ -16,12 +16,12 @@ use crate::quantity::{
 use crate::sealed::{Seal, Unreadable};
 use crate::uncertainty::{Estimate, Standard};
 
-/// A cue to stop comes this long before the water is reached, until a hand has shown better: a reaction,
-/// half the kettle's way back, half the time between readings (estimate).
-const FIRST_LEAD: Lead = Lead::known(0.55);
+/// A cue to stop comes this long before the water is reached, until a hand has shown better: half a
+/// reaction, the kettle's way back, the stream's fall (estimate).
+const FIRST_LEAD: Lead = Lead::known(0.45);
 
-/// Share of a new look at the lead: one reaction scatters as much as hands differ (estimate).
-const NEW_LEAD: f64 = 0.35;
+/// Share of a new look at the lead (estimate).
+const NEW_LEAD: f64 = 0.5;
 
 /// Coffee is as wanted within this, g (estimate).
 const DOSE_NEAR: f64 = 0.3;
