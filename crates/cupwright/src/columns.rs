@@ -169,7 +169,7 @@ fn mark(answers: &[f64], statuses: &mut [u8]) -> usize {
     for (answer, status) in answers.iter().zip(&mut *statuses) {
         *status = if answer.is_nan() { unanswered } else { ANSWERED };
     }
-    statuses.iter().map(|status| usize::from(*status)).sum()
+    statuses.iter().map(|status| u32::from(*status)).sum::<u32>() as usize
 }
 
 /// The status of a row that was refused.
@@ -284,21 +284,27 @@ impl<'a> Places<'a> {
         )
     }
 
-    /// Places values that are accepted beside others that are.
+    /// Places values that are accepted beside others that are; the distances above the centre.
     #[inline(never)]
-    fn put<M: Measure, O: Measure>(self, band: Option<&Band<M>>, values: &[f64], beside: &[f64]) {
+    fn put<M: Measure, O: Measure>(
+        self,
+        band: Option<&Band<M>>,
+        values: &[f64],
+        beside: &[f64],
+    ) -> &'a [f64] {
         let Some(band) = band else {
             self.side.fill(0);
             self.above_lowest.fill(f64::NAN);
             self.below_highest.fill(f64::NAN);
             self.above_centre.fill(f64::NAN);
-            return;
+            return self.above_centre;
         };
         let places = values.iter().zip(beside).map(|(value, other)| {
             let is_answered = is_accepted::<M>(*value) & is_accepted::<O>(*other);
             (is_answered, band.place_of(*value + 0.0))
         });
-        let distances = self.above_lowest.iter_mut().zip(self.below_highest).zip(self.above_centre);
+        let distances =
+            self.above_lowest.iter_mut().zip(self.below_highest).zip(&mut *self.above_centre);
         for ((is_answered, place), ((lowest, highest), centre)) in places.clone().zip(distances) {
             *lowest = if is_answered { place.above_lowest } else { f64::NAN };
             *highest = if is_answered { place.below_highest } else { f64::NAN };
@@ -307,6 +313,7 @@ impl<'a> Places<'a> {
         for ((is_answered, place), side) in places.zip(self.side) {
             *side = if is_answered { place.side as u8 } else { 0 };
         }
+        self.above_centre
     }
 }
 
@@ -353,12 +360,21 @@ pub fn stand(
     let inputs = strength_pct.chunks(BLOCK).zip(yield_pct.chunks(BLOCK));
     let outputs = strength.blocks().zip(extracted.blocks()).zip(status.chunks_mut(BLOCK));
     for ((strengths, yields), ((strength_places, yield_places), statuses)) in inputs.zip(outputs) {
-        strength_places.put::<Strength, Yield>(Some(&window.strength), strengths, yields);
         yield_places.put::<Yield, Strength>(window.extracted.as_ref(), yields, strengths);
+        let distances =
+            strength_places.put::<Strength, Yield>(Some(&window.strength), strengths, yields);
+        let found = mark(distances, statuses);
+        if found == 0 {
+            continue;
+        }
+        refused = refused.saturating_add(found);
         for ((strength, extracted), status) in strengths.iter().zip(yields).zip(statuses) {
-            let yield_status = if is_accepted::<Yield>(*extracted) { ANSWERED } else { 2 };
-            *status = if is_accepted::<Strength>(*strength) { yield_status } else { 1 };
-            refused = refused.saturating_add(usize::from(*status != ANSWERED));
+            if *status != ANSWERED {
+                *status = refusal(&[
+                    is_accepted::<Strength>(*strength),
+                    is_accepted::<Yield>(*extracted),
+                ]);
+            }
         }
     }
     Ok(refused)
