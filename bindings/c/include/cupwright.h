@@ -7824,7 +7824,7 @@ int32_t cupwright_columns_water_ratio(const double *dose_g,
  *
  * @param beverage_g Beverage, 0.1 to 200000 g.
  * @param strength_pct Strength, 0 to 50 %.
- * @param wanted_strength_pct Strength wanted, 0 to 50 %.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
  * @param water_solids_mg_per_l Solids of the waters, 0 to 5000 mg/L.
  * @param count How many rows.
  * @param[out] added_g 0 to 200000 g, or NaN.
@@ -7835,7 +7835,7 @@ int32_t cupwright_columns_water_ratio(const double *dose_g,
  */
 int32_t cupwright_columns_water_to_reach(const double *beverage_g,
                                          const double *strength_pct,
-                                         const double *wanted_strength_pct,
+                                         const double *wanted_pct,
                                          const double *water_solids_mg_per_l,
                                          size_t count,
                                          double *added_g,

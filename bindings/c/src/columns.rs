@@ -226,7 +226,7 @@ pub unsafe extern "C" fn cupwright_columns_water_ratio(
 ///
 /// @param beverage_g Beverage, {Beverage}.
 /// @param strength_pct Strength, {Strength}.
-/// @param wanted_strength_pct Strength wanted, {Strength}.
+/// @param wanted_pct Strength wanted, {Strength}.
 /// @param water_solids_mg_per_l Solids of the waters, {WaterSolids}.
 /// @param count How many rows.
 /// @param[out] added_g {Addition}, or NaN.
@@ -238,7 +238,7 @@ pub unsafe extern "C" fn cupwright_columns_water_ratio(
 pub unsafe extern "C" fn cupwright_columns_water_to_reach(
     beverage_g: *const f64,
     strength_pct: *const f64,
-    wanted_strength_pct: *const f64,
+    wanted_pct: *const f64,
     water_solids_mg_per_l: *const f64,
     count: usize,
     added_g: *mut f64,
@@ -248,7 +248,7 @@ pub unsafe extern "C" fn cupwright_columns_water_to_reach(
 ) -> i32 {
     answer!(refused, error, |call| {
         scored!(call, count, water_to_reach(;
-            beverage_g, strength_pct, wanted_strength_pct, water_solids_mg_per_l
+            beverage_g, strength_pct, wanted_pct, water_solids_mg_per_l
             => added_g, status))
     })
 }

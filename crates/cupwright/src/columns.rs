@@ -83,6 +83,11 @@ fn even(column: &'static str, found: usize, rows: usize) -> Result<(), Uneven> {
 /// Rows that are answered before their statuses are looked at: few enough to stay in the nearest cache.
 const BLOCK: usize = 512;
 
+/// Rows of the next block.
+fn block(rest: &[u8]) -> usize {
+    if rest.len() < BLOCK { rest.len() } else { BLOCK }
+}
+
 /// Iterators as one, of nested pairs.
 macro_rules! zipped {
     ($first:expr $(, $rest:expr)*) => { $first$(.zip($rest))* };
@@ -138,20 +143,20 @@ macro_rules! columns {
             $(even(stringify!($input), $input.len(), rows)?;)+
             even(stringify!($answer), $answer.len(), rows)?;
             let mut refused = 0_usize;
-            for ((nested!($($input),+), answers), statuses) in
-                zipped!($($input.chunks(BLOCK)),+)
-                    .zip($answer.chunks_mut(BLOCK))
-                    .zip(status.chunks_mut(BLOCK))
-            {
+            $(let mut $input = $input;)+
+            let (mut answers, mut statuses) = ($answer, status);
+            while !statuses.is_empty() {
+                let rows = block(statuses);
+                $(let $input = $input.split_off(..rows).unwrap_or_default();)+
+                let answers = answers.split_off_mut(..rows).unwrap_or_default();
+                let statuses = statuses.split_off_mut(..rows).unwrap_or_default();
                 answer($($same,)* $($input,)+ answers);
                 let found = mark(answers, statuses);
                 if found == 0 {
                     continue;
                 }
                 refused = refused.saturating_add(found);
-                for (nested!($($input),+), status) in
-                    zipped!($($input.iter()),+).zip(statuses)
-                {
+                for (nested!($($input),+), status) in zipped!($($input.iter()),+).zip(statuses) {
                     if *status != ANSWERED {
                         *status = refusal(&[$(is_accepted::<$kind>(*$input)),+]);
                     }
@@ -227,12 +232,12 @@ columns! {
     fn water_to_reach([
         beverage_g: Beverage,
         strength_pct: Strength,
-        wanted_strength_pct: Strength,
+        wanted_pct: Strength,
         water_solids_mg_per_l: WaterSolids
     ]) -> added_g: Addition = dilution::grams_to_reach(
         beverage_g,
         strength_pct,
-        wanted_strength_pct,
+        wanted_pct,
         water_solids_mg_per_l,
     );
 
@@ -269,19 +274,14 @@ impl<'a> Places<'a> {
         even(above_centre, self.above_centre.len(), rows)
     }
 
-    /// Block by block.
-    fn blocks(self) -> impl Iterator<Item = Places<'a>> {
-        let lowest_and_highest =
-            self.above_lowest.chunks_mut(BLOCK).zip(self.below_highest.chunks_mut(BLOCK));
-        let distances = lowest_and_highest.zip(self.above_centre.chunks_mut(BLOCK));
-        self.side.chunks_mut(BLOCK).zip(distances).map(
-            |(side, ((above_lowest, below_highest), above_centre))| Places {
-                side,
-                above_lowest,
-                below_highest,
-                above_centre,
-            },
-        )
+    /// The next block.
+    fn split_off(&mut self, rows: usize) -> Places<'a> {
+        Places {
+            side: self.side.split_off_mut(..rows).unwrap_or_default(),
+            above_lowest: self.above_lowest.split_off_mut(..rows).unwrap_or_default(),
+            below_highest: self.below_highest.split_off_mut(..rows).unwrap_or_default(),
+            above_centre: self.above_centre.split_off_mut(..rows).unwrap_or_default(),
+        }
     }
 
     /// Places values that are accepted beside others that are; the distances above the centre.
@@ -340,7 +340,7 @@ pub fn stand(
     status: &mut [u8],
 ) -> Result<usize, Uneven> {
     let rows = status.len();
-    let Standings { strength, extracted } = standings;
+    let Standings { mut strength, mut extracted } = standings;
     even("strength_pct", strength_pct.len(), rows)?;
     even("yield_pct", yield_pct.len(), rows)?;
     strength.even(
@@ -357,12 +357,16 @@ pub fn stand(
         rows,
     )?;
     let mut refused = 0_usize;
-    let inputs = strength_pct.chunks(BLOCK).zip(yield_pct.chunks(BLOCK));
-    let outputs = strength.blocks().zip(extracted.blocks()).zip(status.chunks_mut(BLOCK));
-    for ((strengths, yields), ((strength_places, yield_places), statuses)) in inputs.zip(outputs) {
-        yield_places.put::<Yield, Strength>(window.extracted.as_ref(), yields, strengths);
-        let distances =
-            strength_places.put::<Strength, Yield>(Some(&window.strength), strengths, yields);
+    let (mut strengths, mut yields, mut statuses) = (strength_pct, yield_pct, status);
+    while !statuses.is_empty() {
+        let rows = block(statuses);
+        let strengths = strengths.split_off(..rows).unwrap_or_default();
+        let yields = yields.split_off(..rows).unwrap_or_default();
+        let statuses = statuses.split_off_mut(..rows).unwrap_or_default();
+        let band = window.extracted.as_ref();
+        extracted.split_off(rows).put::<Yield, Strength>(band, yields, strengths);
+        let places = strength.split_off(rows);
+        let distances = places.put::<Strength, Yield>(Some(&window.strength), strengths, yields);
         let found = mark(distances, statuses);
         if found == 0 {
             continue;
