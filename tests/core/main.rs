@@ -4,6 +4,7 @@
 
 mod any_input;
 mod check_values;
+mod columns;
 mod coverage;
 mod errors;
 mod laws;

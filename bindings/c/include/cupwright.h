@@ -1660,6 +1660,38 @@ typedef int32_t cupwright_why;
 #endif // __cplusplus
 
 /**
+ * What became of a row of columns. Between the two: the first input that is not accepted, counted from 1 in
+ * the order of the function's columns.
+ *
+ * The functions cupwright_columns_...() call a formula for each row. Columns are arrays of `count` numbers,
+ * in the caller's memory, and may hold bad numbers; none may overlap with one that is written. A row
+ * that is refused has NaN for an answer, and the function for a single row, called with its numbers, tells
+ * the error in full: it refuses the same rows, for the same input. NULL is accepted for a column only
+ * where count is 0.
+ */
+enum cupwright_row
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+    /**
+     * Answered, with the same bits as by the function for a single row.
+     */
+    CUPWRIGHT_ROW_ANSWERED = 0,
+    /**
+     * Every input is accepted, but nothing possible follows from them.
+     */
+    CUPWRIGHT_ROW_NO_ANSWER = 255,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum cupwright_row cupwright_row;
+#else
+typedef int32_t cupwright_row;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/**
  * A wanted range of strength, and of yield where there is one. Published windows are in the macros
  * CUPWRIGHT_GOLDEN_CUP_2015 and CUPWRIGHT_HOME_BREWER_2018; a window is somebody's taste put in
  * numbers.
@@ -7697,6 +7729,228 @@ int32_t cupwright_follow_from_bytes(const uint8_t *bytes,
                                     size_t count,
                                     struct cupwright_follower *follower,
                                     struct cupwright_error *error);
+
+/**
+ * Yields by the flow-through form, E = T B/D. cupwright_extraction_flow_through_yield() of every row.
+ *
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param dose_g Doses as weighed, 0.1 to 10000 g.
+ * @param count How many rows.
+ * @param[out] yield_pct 0 to 100 %, or NaN.
+ * @param[out] status What became of each row: enum cupwright_row.
+ * @param[out] refused How many rows have no answer.
+ *
+ * Fails for no row, but with CUPWRIGHT_STATUS_NULL.
+ */
+int32_t cupwright_columns_flow_through_yield(const double *strength_pct,
+                                             const double *beverage_g,
+                                             const double *dose_g,
+                                             size_t count,
+                                             double *yield_pct,
+                                             uint8_t *status,
+                                             size_t *refused,
+                                             struct cupwright_error *error);
+
+/**
+ * Strengths by the flow-through form, T = E D/B. cupwright_extraction_flow_through_strength() of every row.
+ *
+ * @param yield_pct Extraction yields, 0 to 100 %.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param dose_g Doses as weighed, 0.1 to 10000 g.
+ * @param count How many rows.
+ * @param[out] strength_pct 0 to 50 %, or NaN.
+ * @param[out] status What became of each row: enum cupwright_row.
+ * @param[out] refused How many rows have no answer.
+ *
+ * Fails for no row, but with CUPWRIGHT_STATUS_NULL.
+ */
+int32_t cupwright_columns_flow_through_strength(const double *yield_pct,
+                                                const double *beverage_g,
+                                                const double *dose_g,
+                                                size_t count,
+                                                double *strength_pct,
+                                                uint8_t *status,
+                                                size_t *refused,
+                                                struct cupwright_error *error);
+
+/**
+ * Yields by the steeped form, E = (W/D) T/(1 − T). cupwright_extraction_steeped_yield() of every row.
+ *
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param dose_g Doses as weighed, 0.1 to 10000 g.
+ * @param count How many rows.
+ * @param[out] yield_pct 0 to 100 %, or NaN.
+ * @param[out] status What became of each row: enum cupwright_row.
+ * @param[out] refused How many rows have no answer.
+ *
+ * Fails for no row, but with CUPWRIGHT_STATUS_NULL.
+ */
+int32_t cupwright_columns_steeped_yield(const double *strength_pct,
+                                        const double *water_g,
+                                        const double *dose_g,
+                                        size_t count,
+                                        double *yield_pct,
+                                        uint8_t *status,
+                                        size_t *refused,
+                                        struct cupwright_error *error);
+
+/**
+ * Yields by the whole mass balance. cupwright_extraction_yield() of every row.
+ *
+ * @param dose_g Doses as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param moisture_pct Moisture of the doses, 0 to 15 %.
+ * @param water_solids_mg_per_l Solids of the waters, 0 to 5000 mg/L.
+ * @param vapour_g Vapour lost, 0 to 20000 g.
+ * @param held_strength_pct Strength of the liquid kept, relative to the beverage, 0 to 100 %.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param count How many rows.
+ * @param[out] yield_pct 0 to 100 %, or NaN.
+ * @param[out] status What became of each row: enum cupwright_row.
+ * @param[out] refused How many rows have no answer.
+ *
+ * Fails for no row, but with CUPWRIGHT_STATUS_NULL.
+ */
+int32_t cupwright_columns_extraction_yield(const double *dose_g,
+                                           const double *water_g,
+                                           const double *beverage_g,
+                                           const double *moisture_pct,
+                                           const double *water_solids_mg_per_l,
+                                           const double *vapour_g,
+                                           const double *held_strength_pct,
+                                           const double *strength_pct,
+                                           size_t count,
+                                           double *yield_pct,
+                                           uint8_t *status,
+                                           size_t *refused,
+                                           struct cupwright_error *error);
+
+/**
+ * Brew water per dose, R = W/D. cupwright_ratio_water_ratio() of every row.
+ *
+ * @param dose_g Doses as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param count How many rows.
+ * @param[out] water_ratio_g_per_g 0.2 to 200 g/g, or NaN.
+ * @param[out] status What became of each row: enum cupwright_row.
+ * @param[out] refused How many rows have no answer.
+ *
+ * Fails for no row, but with CUPWRIGHT_STATUS_NULL.
+ */
+int32_t cupwright_columns_water_ratio(const double *dose_g,
+                                      const double *water_g,
+                                      size_t count,
+                                      double *water_ratio_g_per_g,
+                                      uint8_t *status,
+                                      size_t *refused,
+                                      struct cupwright_error *error);
+
+/**
+ * Water to add for wanted strengths. cupwright_dilution_water_to_reach() of every row.
+ *
+ * @param beverage_g Beverage, 0.1 to 200000 g.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param wanted_pct Strength wanted, 0 to 50 %.
+ * @param water_solids_mg_per_l Solids of the waters, 0 to 5000 mg/L.
+ * @param count How many rows.
+ * @param[out] added_g 0 to 200000 g, or NaN.
+ * @param[out] status What became of each row: enum cupwright_row.
+ * @param[out] refused How many rows have no answer.
+ *
+ * Fails for no row, but with CUPWRIGHT_STATUS_NULL.
+ */
+int32_t cupwright_columns_water_to_reach(const double *beverage_g,
+                                         const double *strength_pct,
+                                         const double *wanted_pct,
+                                         const double *water_solids_mg_per_l,
+                                         size_t count,
+                                         double *added_g,
+                                         uint8_t *status,
+                                         size_t *refused,
+                                         struct cupwright_error *error);
+
+/**
+ * Strengths from degrees Brix, with one factor. cupwright_reading_strength_of_brix() of every row.
+ *
+ * @param refractive_factor_pct_per_brix Factor of all rows, 0.3 to 2 %/°Bx.
+ * @param brix Readings at 20 °C, -2 to 30.5 °Bx.
+ * @param count How many rows.
+ * @param[out] strength_pct 0 to 50 %, or NaN.
+ * @param[out] status What became of each row: enum cupwright_row.
+ * @param[out] refused How many rows have no answer.
+ *
+ * Fails for no row, but for the factor, and with CUPWRIGHT_STATUS_NULL.
+ */
+int32_t cupwright_columns_strength_of_brix(double refractive_factor_pct_per_brix,
+                                           const double *brix,
+                                           size_t count,
+                                           double *strength_pct,
+                                           uint8_t *status,
+                                           size_t *refused,
+                                           struct cupwright_error *error);
+
+/**
+ * Beverages expected, with one brewer's losses. cupwright_retention_beverage() of every row.
+ *
+ * @param losses The losses of all rows.
+ * @param dose_g Doses as weighed, 0.1 to 10000 g.
+ * @param water_g Brew water, 0.1 to 200000 g.
+ * @param count How many rows.
+ * @param[out] beverage_g 0.1 to 200000 g, or NaN.
+ * @param[out] status What became of each row: enum cupwright_row.
+ * @param[out] refused How many rows have no answer.
+ *
+ * Fails for no row, but for losses that are not accepted, and with CUPWRIGHT_STATUS_NULL.
+ */
+int32_t cupwright_columns_beverage(const struct cupwright_losses *losses,
+                                   const double *dose_g,
+                                   const double *water_g,
+                                   size_t count,
+                                   double *beverage_g,
+                                   uint8_t *status,
+                                   size_t *refused,
+                                   struct cupwright_error *error);
+
+/**
+ * Where cups stand in a window: cupwright_verdict_stand() of every row. The yield must be counted as the window
+ * counts it. A row that is refused has 0 for sides and NaN for distances, and so has the yield where the
+ * window has none.
+ *
+ * @param window The window of all rows.
+ * @param strength_pct Strength, 0 to 50 %.
+ * @param yield_pct Extraction yields, 0 to 100 %; looked at even where the window has none.
+ * @param count How many rows.
+ * @param[out] strength_side Side of the strength: enum cupwright_side.
+ * @param[out] strength_above_lowest Its distance above the lowest edge.
+ * @param[out] strength_below_highest Its distance below the highest edge.
+ * @param[out] strength_above_centre Its distance above the centre.
+ * @param[out] yield_side Side of the yield: enum cupwright_side.
+ * @param[out] yield_above_lowest Its distance above the lowest edge.
+ * @param[out] yield_below_highest Its distance below the highest edge.
+ * @param[out] yield_above_centre Its distance above the centre.
+ * @param[out] status What became of each row: enum cupwright_row.
+ * @param[out] refused How many rows have no answer.
+ *
+ * Fails for no row, but as cupwright_verdict_stand() for a window that is none, and with CUPWRIGHT_STATUS_NULL.
+ */
+int32_t cupwright_columns_stand(const struct cupwright_window *window,
+                                const double *strength_pct,
+                                const double *yield_pct,
+                                size_t count,
+                                uint8_t *strength_side,
+                                double *strength_above_lowest,
+                                double *strength_below_highest,
+                                double *strength_above_centre,
+                                uint8_t *yield_side,
+                                double *yield_above_lowest,
+                                double *yield_below_highest,
+                                double *yield_above_centre,
+                                uint8_t *status,
+                                size_t *refused,
+                                struct cupwright_error *error);
 
 /**
  * A status in plain words; NULL for a code that is none of enum cupwright_status.

@@ -190,6 +190,24 @@ impl Call {
         }
     }
 
+    /// Room for so many items behind a pointer; none need no pointer.
+    ///
+    /// # Safety
+    /// NULL, or valid for writing `count` items while they are used, and apart from all else that is.
+    pub(crate) unsafe fn room<'a, T>(
+        self,
+        pointer: *mut T,
+        count: usize,
+        field: Field,
+    ) -> Result<&'a mut [T], Refused> {
+        match (pointer.is_null(), count) {
+            (_, 0) => Ok(&mut []),
+            (true, _) => Err(self.null(field)),
+            // SAFETY: not NULL, so valid for writing.
+            (false, _) => Ok(unsafe { core::slice::from_raw_parts_mut(pointer, count) }),
+        }
+    }
+
     /// A number as a quantity.
     pub(crate) fn check<M: Measure>(self, value: f64, field: Field) -> Result<M, Refused> {
         M::accept(value).ok_or_else(|| self.unaccepted(M::QUANTITY, value, field))

@@ -10,7 +10,8 @@
 //! What every function here asks of its caller: a pointer that is not NULL points to a value of its
 //! type, aligned, and stays valid for the call; a pointer with a count, to so many of them. NULL is
 //! refused with a status where a pointer is needed. Nothing is kept after the call, nothing is global,
-//! and inputs are read before the answer is written, so an answer may replace an input in place. A state
+//! and inputs are read before the answer is written, so an answer may replace an input in place; columns alone
+//! must not overlap with those that are written. A state
 //! is what its function wrote when it was begun, changed by nobody else, or a copy of that; other memory
 //! is refused by its first word.
 
@@ -77,6 +78,8 @@ pub mod dilution;
 pub mod caution;
 
 pub mod live;
+
+pub mod columns;
 
 mod text;
 

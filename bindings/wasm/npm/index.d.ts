@@ -1,5 +1,6 @@
 // Made by `cargo xtask face`. Do not edit.
 
+export { columns } from "./columns.js";
 export { live } from "./live.js";
 
 /** Key of a quantity. */

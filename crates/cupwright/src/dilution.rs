@@ -69,13 +69,8 @@ pub fn water_to_reach(
     water: WaterSolids,
 ) -> Result<Addition, Error> {
     weaker(strength, wanted, water)?;
-    if wanted == strength {
-        return computed(0.0);
-    }
-    let minerals = 100.0 * water.fraction();
-    let added =
-        beverage.grams() * (strength.percent() - wanted.percent()) / (wanted.percent() - minerals);
-    if wanted.percent() > minerals && added <= Quantity::Addition.highest() {
+    let added = grams_to_reach(beverage, strength, wanted, water);
+    if added <= Quantity::Addition.highest() {
         return computed(added);
     }
     let most = Addition::known(just_below(Quantity::Addition.highest()));
@@ -85,6 +80,22 @@ pub fn water_to_reach(
         nearest: strength_after_water(beverage, strength, most, water)?.percent(),
         limit: Limit::NoWaterIsEnough,
     })
+}
+
+/// [`water_to_reach`] in grams, not checked; NaN where no water does it.
+pub(crate) fn grams_to_reach(
+    beverage: Beverage,
+    strength: Strength,
+    wanted: Strength,
+    water: WaterSolids,
+) -> f64 {
+    let minerals = 100.0 * water.fraction();
+    let (from, to) = (strength.percent(), wanted.percent());
+    let added = beverage.grams() * (from - to) / (to - minerals);
+    let can_be = (from >= minerals) & (from > to) & (to > minerals);
+    let added = if can_be { added } else { f64::NAN };
+    // Nothing to add, even to a brew no stronger than its water.
+    if (from == to) & (from >= minerals) { 0.0 } else { added }
 }
 
 /// Refuses a brew weaker than its own water, and a wish stronger than the brew.

@@ -101,6 +101,12 @@ impl Balance {
             / (self.dose * (1.0 - self.solids - self.held * tau))
     }
 
+    /// The most beverage of a strength, with nothing kept: B = W + hD − V + x and x + sW = T B.
+    fn most(&self, brew: &Brew, strength: Strength) -> f64 {
+        let all_water = brew.water.grams() * (1.0 - self.solids) + self.bean_water;
+        all_water / (1.0 - strength.fraction())
+    }
+
     /// Refuses a beverage larger than `most`, where nothing at all would be kept.
     fn accept(&self, brew: &Brew, most: f64) -> Result<(), Error> {
         if self.beverage <= most {
@@ -148,15 +154,27 @@ impl Balance {
 pub fn extraction_yield(brew: &Brew, strength: Strength) -> Result<Yield, Error> {
     let b = Balance::of(brew);
     let tau = coffee_solids(strength, brew.water_solids)?;
-    // With nothing kept, B = W + hD − V + x and x + sW = T B.
-    let all_water = brew.water.grams() * (1.0 - b.solids) + b.bean_water;
-    b.accept(brew, all_water / (1.0 - strength.fraction()))?;
+    b.accept(brew, b.most(brew, strength))?;
     computed(b.extracted(tau))
 }
 
-/// τ = T − s, refused where the water alone is stronger than the beverage.
+/// [`extraction_yield`] in percent, not checked; NaN for what cannot be.
+pub(crate) fn extracted_percent(brew: &Brew, strength: Strength) -> f64 {
+    let b = Balance::of(brew);
+    let tau = tau_of(strength, brew.water_solids);
+    let extracted = b.extracted(tau);
+    let can_be = (tau >= 0.0) & (b.beverage <= b.most(brew, strength));
+    if can_be { extracted } else { f64::NAN }
+}
+
+/// Solids from coffee τ = T − s, below zero where the water alone is stronger than the beverage.
+fn tau_of(strength: Strength, water: WaterSolids) -> f64 {
+    strength.fraction() - water.fraction()
+}
+
+/// τ, refused where the water alone is stronger than the beverage.
 fn coffee_solids(strength: Strength, water: WaterSolids) -> Result<f64, Error> {
-    let tau = strength.fraction() - water.fraction();
+    let tau = tau_of(strength, water);
     if tau < 0.0 {
         return Err(Error::weaker_than_its_water(strength, 100.0 * water.fraction()));
     }
@@ -238,7 +256,12 @@ pub fn flow_through_yield(
     beverage: Beverage,
     dose: Dose,
 ) -> Result<Yield, Error> {
-    computed(strength.percent() * beverage.grams() / dose.grams())
+    computed(flow_through_percent(strength, beverage, dose))
+}
+
+/// [`flow_through_yield`] in percent, not checked.
+pub(crate) fn flow_through_percent(strength: Strength, beverage: Beverage, dose: Dose) -> f64 {
+    strength.percent() * beverage.grams() / dose.grams()
 }
 
 /// Strength from the flow-through form, T = E D/B: the inverse of [`flow_through_yield`].
@@ -250,7 +273,16 @@ pub fn flow_through_strength(
     beverage: Beverage,
     dose: Dose,
 ) -> Result<Strength, Error> {
-    computed(extracted.percent() * dose.grams() / beverage.grams())
+    computed(flow_through_strength_percent(extracted, beverage, dose))
+}
+
+/// [`flow_through_strength`] in percent, not checked.
+pub(crate) fn flow_through_strength_percent(
+    extracted: Yield,
+    beverage: Beverage,
+    dose: Dose,
+) -> f64 {
+    extracted.percent() * dose.grams() / beverage.grams()
 }
 
 /// The steeped form of the yield, E = (W/D) T/(1 − T): all liquid is as strong as the beverage.
@@ -272,8 +304,13 @@ pub fn flow_through_strength(
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn steeped_yield(strength: Strength, water: BrewWater, dose: Dose) -> Result<Yield, Error> {
+    computed(steeped_percent(strength, water, dose))
+}
+
+/// [`steeped_yield`] in percent, not checked.
+pub(crate) fn steeped_percent(strength: Strength, water: BrewWater, dose: Dose) -> f64 {
     let t = strength.fraction();
-    computed(100.0 * water.grams() / dose.grams() * t / (1.0 - t))
+    100.0 * water.grams() / dose.grams() * t / (1.0 - t)
 }
 
 /// Strength of a steep, T = E/(R + E): the inverse of [`steeped_yield`] at a water ratio R.

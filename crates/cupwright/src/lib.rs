@@ -22,6 +22,7 @@
 //! | what can I do to this cup? | [`dilution`] | water, milk, ice, splitting over cups |
 //! | what do my own brews say? | [`calibrate`] | retention, extraction rates, heat, cooling, factors |
 //! | where is that kept? | [`profile`] | what was learned, in JSON or in bytes with a check |
+//! | and of a million brews? | [`columns`] | the main formulas on whole columns |
 //! | what can hurt? | [`caution`] | scalds, pressing, glass, caffeine, milk, ice |
 //!
 //! # A cup, judged
@@ -84,6 +85,7 @@
 pub mod advise;
 pub mod calibrate;
 pub mod caution;
+pub mod columns;
 pub mod decision;
 pub mod dilution;
 mod distribution;

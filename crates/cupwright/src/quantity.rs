@@ -52,6 +52,14 @@ pub(crate) fn computed<M: Measure>(value: f64) -> Result<M, Error> {
     M::accept(value).ok_or_else(|| M::QUANTITY.left_by(value))
 }
 
+/// [`Measure::accept`] as a truth alone, by comparisons that become those of vectors; of a quantity of which
+/// any number is accepted, not only whole ones.
+pub(crate) const fn is_accepted<M: Measure>(value: f64) -> bool {
+    const { assert!(!M::QUANTITY.is_whole()) };
+    let (lowest, highest) = const { (M::QUANTITY.lowest(), M::QUANTITY.highest()) };
+    (value >= lowest) & (value <= highest)
+}
+
 /// Turns -0 into +0, so that equal values have equal bits. By the bits: every number that enters or
 /// leaves comes here, and where doubles are computed in software an addition is dear.
 const fn with_one_zero(value: f64) -> f64 {

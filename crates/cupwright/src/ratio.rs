@@ -26,7 +26,12 @@ use crate::water;
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn water_ratio(dose: Dose, water: BrewWater) -> Result<WaterRatio, Error> {
-    computed(water.grams() / dose.grams())
+    computed(water_per_dose(dose, water))
+}
+
+/// [`water_ratio`] in g/g, not checked.
+pub(crate) fn water_per_dose(dose: Dose, water: BrewWater) -> f64 {
+    water.grams() / dose.grams()
 }
 
 /// Brew water for a dose at a ratio, W = R D.

@@ -286,7 +286,12 @@ pub fn brix_at_20(brix: Brix, sample: SampleTemperature) -> Result<Brix, Error> 
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn strength_of_brix(brix: Brix, factor: RefractiveFactor) -> Result<Strength, Error> {
-    computed(factor.percent_per_degree() * brix.degrees())
+    computed(percent_of_brix(brix, factor))
+}
+
+/// [`strength_of_brix`] in percent, not checked.
+pub(crate) fn percent_of_brix(brix: Brix, factor: RefractiveFactor) -> f64 {
+    factor.percent_per_degree() * brix.degrees()
 }
 
 /// Degrees Brix that a strength would show: the inverse of [`strength_of_brix`].

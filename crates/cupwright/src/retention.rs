@@ -102,7 +102,12 @@ impl Losses {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn beverage(losses: &Losses, dose: Dose, water: BrewWater) -> Result<Beverage, Error> {
-    computed(water.grams() - losses.retention.grams_per_gram() * dose.grams() - losses.fixed())
+    computed(beverage_grams(losses, dose, water))
+}
+
+/// [`beverage`] in grams, not checked.
+pub(crate) fn beverage_grams(losses: &Losses, dose: Dose, water: BrewWater) -> f64 {
+    water.grams() - losses.retention.grams_per_gram() * dose.grams() - losses.fixed()
 }
 
 /// Brew water for a beverage: the inverse of [`beverage`] in W.

@@ -87,11 +87,15 @@ impl<M: Measure> Band<M> {
 
     /// Where a value stands.
     pub fn place(&self, value: M) -> Place {
-        let v = value.value();
+        self.place_of(value.value())
+    }
+
+    /// The same of a plain number, not checked.
+    pub(crate) fn place_of(&self, v: f64) -> Place {
         Place {
-            side: if value < self.lowest {
+            side: if v < self.lowest.value() {
                 Side::Below
-            } else if value > self.highest {
+            } else if v > self.highest.value() {
                 Side::Above
             } else {
                 Side::Inside

@@ -3,6 +3,7 @@
 import {
   caution,
   cautionTexts,
+  columns,
   constants,
   decision,
   extraction,
@@ -101,6 +102,17 @@ export const isDecided: boolean =
     band: { lowest: 1.15, highest: 1.45 },
     confidence_pct: 95,
   }).decision !== "not_yet";
+
+const masses: Float64Array = Float64Array.of(15, 16);
+const ratios = columns.waterRatio({ dose_g: masses, water_g: 240 });
+export const firstRatio: number | undefined = ratios.water_ratio_g_per_g[0];
+export const howMany: number = ratios.refused + ratios.status.length;
+columns.waterRatio({ dose_g: masses, water_g: masses }, { water_ratio_g_per_g: masses, status: new Uint8Array(2) });
+export const sides: Uint8Array = columns.stand({
+  window: windows.home_brewer_2018.window,
+  strength_pct: masses,
+  yield_pct: masses,
+}).yield_side;
 
 export function refused(): string {
   try {

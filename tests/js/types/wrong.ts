@@ -2,6 +2,7 @@
 
 import {
   caution,
+  columns,
   decision,
   heat,
   limits,
@@ -53,6 +54,12 @@ water.boilingPoint();
 water.boilingPoint({ pressure_kpa: 100 }).boiling_c;
 // @ts-expect-error a yes or no is a number
 caution.of({ hazards: { hottest_c: 90, served_c: 60, pressed: 1, glass: false, milk: false, ice: false } });
+// @ts-expect-error a column that is a plain list
+columns.waterRatio({ dose_g: [15, 16], water_g: new Float64Array(2) });
+// @ts-expect-error a place for answers without one for statuses
+columns.waterRatio({ dose_g: 15, water_g: new Float64Array(2) }, { water_ratio_g_per_g: new Float64Array(2) });
+// @ts-expect-error a column is missing
+columns.beverage({ losses: { apparent_retention_g_per_g: 2 }, dose_g: new Float64Array(2) });
 // @ts-expect-error a recipe needs a kitchen
 plan.recipe({ wish, brewer, coffee });
 // @ts-expect-error doubts are a list

@@ -33,4 +33,5 @@ export {
   verdict,
   water,
 } from "./functions.js";
+export { columns } from "./columns.js";
 export { live } from "./live.js";

@@ -40,11 +40,15 @@ export let i32;
 export let base;
 /** Where answers go. */
 export let answer;
+/** Where columns are lent. */
+export let columnsAt;
 
 /** Bytes of the error before the answer. */
 const ERROR = 64;
 /** Bytes that a call needs: error, answer, inputs. */
 const ROOM = 8192;
+/** Bytes that columns need besides: a block of nine of numbers and of three of bytes (`columns.js`). */
+const COLUMNS = 1024 * (9 * 8 + 3);
 const PAGE = 65536;
 
 /** Makes a compiled module the one that answers; its functions. */
@@ -53,14 +57,15 @@ export function useModule(module) {
   const { memory, __heap_base } = exports;
   base = (__heap_base.value + 7) & ~7;
   answer = base + ERROR;
-  const missing = base + ROOM - memory.buffer.byteLength;
+  columnsAt = base + ROOM;
+  const missing = columnsAt + COLUMNS - memory.buffer.byteLength;
   if (missing > 0) memory.grow(Math.ceil(missing / PAGE));
   f64 = new Float64Array(memory.buffer);
   i32 = new Int32Array(memory.buffer);
   return exports;
 }
 
-const wrong = (code, field, words, value) => new Refusal(`${field}: ${words}`, { code, field, value });
+export const wrong = (code, field, words, value) => new Refusal(`${field}: ${words}`, { code, field, value });
 
 /** A value in words. Not every object can be made a text: one without a prototype, or a list of symbols. */
 function shown(value) {
@@ -72,7 +77,7 @@ function shown(value) {
 }
 
 /** A value of the right type, or a refusal that tells a missing one from a wrong one. */
-function mistyped(value, name, what) {
+export function mistyped(value, name, what) {
   return value === undefined || value === null
     ? wrong("missing", name, `${what} is missing`)
     : wrong("wrong_type", name, `${shown(value)} is not ${what}`, value);

@@ -27,7 +27,7 @@ const DECISION = [null, "inside", "below", "above", "not_yet", "too_uncertain"];
 const JOINT_DECISION = [null, "inside", "outside", "not_yet"];
 
 let cupwrightWaterDensity, cupwrightWaterSpecificHeat, cupwrightWaterEnthalpy, cupwrightWaterTemperatureOfEnthalpy, cupwrightWaterVapourPressure, cupwrightWaterBoilingPoint, cupwrightWaterLatentHeat, cupwrightWaterPressureAtAltitude, cupwrightWaterAltitudeAtPressure, cupwrightRatioWaterRatio, cupwrightRatioWaterForRatio, cupwrightRatioDoseForWater, cupwrightRatioBeverageRatio, cupwrightRatioBeverageForRatio, cupwrightRatioDoseForBeverage, cupwrightRatioDosePerLitre, cupwrightRatioOfDosePerLitre, cupwrightRatioWaterMass, cupwrightRatioWaterVolume, cupwrightRatioForServings, cupwrightRatioWholeCups, cupwrightRatioBatches, cupwrightRatioLargestDose, cupwrightExtractionYield, cupwrightExtractionStrength, cupwrightExtractionBeverage, cupwrightExtractionRetainedLiquid, cupwrightExtractionFlowThroughYield, cupwrightExtractionFlowThroughStrength, cupwrightExtractionSteepedYield, cupwrightExtractionSteepedStrength, cupwrightExtractionSteepedRatio, cupwrightExtractionOvenDriedYield, cupwrightExtractionDryBasisYield, cupwrightExtractionAsWeighedYield, cupwrightExtractionYieldAtTime, cupwrightExtractionTimeForYield, cupwrightExtractionPlausibility, cupwrightRetentionBeverage, cupwrightRetentionWaterForBeverage, cupwrightRetentionDoseForBeverage, cupwrightRetentionOfBrew, cupwrightRetentionApparentRetention, cupwrightRetentionTrueRetention, cupwrightRetentionApparentOfTrueRetention, cupwrightRetentionOfSpentMoisture, cupwrightDilutionStrengthAfterWater, cupwrightDilutionWaterToReach, cupwrightDilutionDrinkOfBrew, cupwrightDilutionBrewForDrink, cupwrightDilutionSplit, cupwrightDilutionWithMilk, cupwrightDilutionMixedTemperature, cupwrightDilutionMixedWithMilkTemperature, cupwrightDilutionIced, cupwrightDilutionIceToReach, cupwrightHeatGrounds, cupwrightHeatCapacity, cupwrightHeatSettle, cupwrightHeatBeforeSettling, cupwrightHeatPreheated, cupwrightHeatVesselHeatCapacity, cupwrightHeatAfterVapour, cupwrightHeatAfterPour, cupwrightHeatBeforePour, cupwrightHeatReachable, cupwrightHeatTimeToCool, cupwrightHeatCoolingRate, cupwrightHeatTemperatureAfter, cupwrightHeatOpenCupRateEstimate, cupwrightReadingCombine, cupwrightReadingRepeatability, cupwrightReadingCriticalRange, cupwrightReadingTotalStrength, cupwrightReadingCoffeeStrength, cupwrightReadingBrixOfIndex, cupwrightReadingIndexOfBrix, cupwrightReadingBrixAt20, cupwrightReadingStrengthOfBrix, cupwrightReadingBrixOfStrength, cupwrightReadingStrengthOfIndex, cupwrightCalibrateRetentionLine, cupwrightCalibrateExpectedBeverage, cupwrightCalibrateRetention, cupwrightCalibrateHeatCapacity, cupwrightCalibrateEquilibriumYield, cupwrightCalibrateOneRate, cupwrightCalibrateTwoRates, cupwrightCalibrateCooling, cupwrightCalibrateRefractiveFactor, cupwrightCalibrateRepeatability, cupwrightVerdictStand, cupwrightUncertaintyCoverageFactor, cupwrightUncertaintyExpanded, cupwrightUncertaintyOfRepeats, cupwrightUncertaintyPooled, cupwrightUncertaintyOfReadings, cupwrightUncertaintyTogether, cupwrightUncertaintyOfLimit, cupwrightUncertaintyOfDisplay, cupwrightUncertaintyOfExpanded, cupwrightUncertaintyFreedomOfDoubt, cupwrightUncertaintyCombine, cupwrightUncertaintyStrength, cupwrightUncertaintyStrengthOfBrix, cupwrightUncertaintyFlowThroughYield, cupwrightUncertaintySteepedYield, cupwrightUncertaintyExtractionYield, cupwrightUncertaintySteepedStrength, cupwrightUncertaintyBeverage, cupwrightUncertaintyWaterToReach, cupwrightUncertaintyStrengthAfterWater, cupwrightUncertaintyMixedTemperature, cupwrightUncertaintySettle, cupwrightUncertaintyTimeToCool, cupwrightUncertaintyTemperatureAfter, cupwrightUncertaintyYieldAtTime, cupwrightUncertaintyTimeForYield, cupwrightDecisionChances, cupwrightDecisionDecide, cupwrightDecisionLargestUncertainty, cupwrightDecisionAcceptance, cupwrightDecisionReadingsNeeded, cupwrightDecisionJoint, cupwrightDecisionDecideJoint, cupwrightDecisionCompare, cupwrightCautionOf, cupwrightCautionTimeToBurn, cupwrightCautionCaffeine, cupwrightPlanRecipe, cupwrightPlanForeseen, cupwrightPlanSurest, cupwrightForecastStrength, cupwrightForecastCountedYield, cupwrightForecastOutlook, cupwrightAdviseOn, cupwrightProfileToBytes, cupwrightProfileFromBytes, cupwrightProfileKeepRetentionLine, cupwrightProfileKeepRetention, cupwrightProfileKeepOneRate, cupwrightProfileKeepTwoRates, cupwrightProfileKeepHeatCapacity, cupwrightProfileKeepCupCooling, cupwrightProfileKeepRefractiveFactor, cupwrightProfileKeepRepeatability, cupwrightProfileExpectedBeverage, cupwrightProfileRates, cupwrightProfilePlateau, cupwrightProfileMeans;
-export let cupwrightLiveBegin, cupwrightLiveTake, cupwrightLiveZeroed, cupwrightLiveCountAnew, cupwrightLiveAccount, cupwrightLiveToBytes, cupwrightLiveFromBytes, cupwrightFollowBegin, cupwrightFollowTake, cupwrightFollowGoOn, cupwrightFollowZeroed, cupwrightFollowSetDose, cupwrightFollowSetBeverage, cupwrightFollowSetLead, cupwrightFollowWeighed, cupwrightFollowAccount, cupwrightFollowOutlook, cupwrightFollowToBytes, cupwrightFollowFromBytes;
+export let cupwrightColumnsFlowThroughYield, cupwrightColumnsFlowThroughStrength, cupwrightColumnsSteepedYield, cupwrightColumnsExtractionYield, cupwrightColumnsWaterRatio, cupwrightColumnsWaterToReach, cupwrightColumnsStrengthOfBrix, cupwrightColumnsBeverage, cupwrightColumnsStand, cupwrightLiveBegin, cupwrightLiveTake, cupwrightLiveZeroed, cupwrightLiveCountAnew, cupwrightLiveAccount, cupwrightLiveToBytes, cupwrightLiveFromBytes, cupwrightFollowBegin, cupwrightFollowTake, cupwrightFollowGoOn, cupwrightFollowZeroed, cupwrightFollowSetDose, cupwrightFollowSetBeverage, cupwrightFollowSetLead, cupwrightFollowWeighed, cupwrightFollowAccount, cupwrightFollowOutlook, cupwrightFollowToBytes, cupwrightFollowFromBytes;
 
 /** Takes the functions of a module. */
 export function bind(exports) {
@@ -181,6 +181,15 @@ export function bind(exports) {
   cupwrightProfileRates = exports.cupwright_profile_rates;
   cupwrightProfilePlateau = exports.cupwright_profile_plateau;
   cupwrightProfileMeans = exports.cupwright_profile_means;
+  cupwrightColumnsFlowThroughYield = exports.cupwright_columns_flow_through_yield;
+  cupwrightColumnsFlowThroughStrength = exports.cupwright_columns_flow_through_strength;
+  cupwrightColumnsSteepedYield = exports.cupwright_columns_steeped_yield;
+  cupwrightColumnsExtractionYield = exports.cupwright_columns_extraction_yield;
+  cupwrightColumnsWaterRatio = exports.cupwright_columns_water_ratio;
+  cupwrightColumnsWaterToReach = exports.cupwright_columns_water_to_reach;
+  cupwrightColumnsStrengthOfBrix = exports.cupwright_columns_strength_of_brix;
+  cupwrightColumnsBeverage = exports.cupwright_columns_beverage;
+  cupwrightColumnsStand = exports.cupwright_columns_stand;
   cupwrightLiveBegin = exports.cupwright_live_begin;
   cupwrightLiveTake = exports.cupwright_live_take;
   cupwrightLiveZeroed = exports.cupwright_live_zeroed;
@@ -1491,7 +1500,7 @@ function getCombined(at) {
 }
 
 const LOSSES_FIELDS = new Set(["apparent_retention_g_per_g", "hold_up_g", "paper_g", "paper_uptake_g_per_g", "drips_g", "vapour_g"]);
-function takeLosses(o, name) {
+export function takeLosses(o, name) {
   record(o, 6, LOSSES_FIELDS, name);
   return [
     number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
@@ -2836,3 +2845,4 @@ export const STEP_DOUBLES = 5;
 export const STEP_NUMBERS = 7;
 export const INTENDED_DOUBLES = 28;
 export const WINDOW_DOUBLES = 4;
+export const LOSSES_DOUBLES = 6;

@@ -6,6 +6,7 @@ use std::fmt::Write;
 
 use cupwright::advise::{Change, Direction};
 use cupwright::caution::Caution;
+use cupwright::columns;
 use cupwright::decision::{Decision, JointDecision};
 use cupwright::error::{Limit, Untold};
 use cupwright::extraction::Credibility;
@@ -136,6 +137,8 @@ fn expected() -> Outcome<BTreeMap<String, Value>> {
     put("PROFILE_BYTES".to_string(), Value::Integer(bytes));
     put("SCALE_BYTES".to_string(), Value::Integer(cupwright::live::SCALE_BYTES as i64));
     put("FOLLOWER_BYTES".to_string(), Value::Integer(cupwright::live::FOLLOWER_BYTES as i64));
+    put("ROW_ANSWERED".to_string(), Value::Integer(columns::ANSWERED.into()));
+    put("ROW_NO_ANSWER".to_string(), Value::Integer(columns::NO_ANSWER.into()));
     for quantity in Quantity::ALL {
         let name = header::screaming(&format!("{quantity:?}"));
         put(format!("QUANTITY_{name}"), Value::Integer(*quantity as i64));

@@ -1,4 +1,4 @@
-//! The drivers of `tests/c`: every function called from C, and brews on a scale, on this computer under
+//! The drivers of `tests/c`: every function called from C, brews on a scale, and columns, on this computer under
 //! several instruments and on emulated microcontrollers, each answer compared with the core's to the last
 //! bit.
 
@@ -99,6 +99,9 @@ pub const BOARDS: [Board; 6] = [
 /// Random cases of each kind for each function on this computer.
 const RANDOM: u64 = 3_000;
 
+/// Columns of each kind for each function on a slow processor.
+const ROUNDS: &str = "5\n";
+
 /// Where what is made for tests in C lies.
 pub fn folder() -> Outcome<PathBuf> {
     let folder = root().join("target/c");
@@ -152,6 +155,9 @@ pub fn on_this_computer() -> Outcome {
     };
     sees_a_wrong_bit(&of_calls.checked()?, &cases::one_each(&calls), 0)?;
     let of_brews = Driver { name: "brews", cases: brews.clone(), fewer: brews };
+    let columns = written("columns.txt", "200\n")?;
+    let fewer = written("fewer-columns.txt", ROUNDS)?;
+    Driver { name: "columns", cases: columns, fewer }.checked()?;
     let lines = brews::all();
     sees_a_wrong_bit(&of_brews.checked()?, &lines, lines.lines().count() - 2)
 }
@@ -271,6 +277,8 @@ pub fn on_boards() -> Outcome {
             board.run("driver", &folder, 600)?;
         }
         board.run("brews", &set_up_brews()?, 120)?;
+        write(&folder()?.join("cases.txt"), ROUNDS)?;
+        board.run("columns", &folder()?, 120)?;
     }
     Ok(())
 }

@@ -354,6 +354,20 @@ mod tests {
     }
 
     #[test]
+    fn columns_are_tried_from_rust_and_from_c() {
+        let read = |path: &str| std::fs::read_to_string(root().join(path)).unwrap();
+        let tests = [read("bindings/c/tests/columns.rs"), read("tests/c/columns.c")];
+        let interface = super::read().unwrap();
+        let names = interface.functions.iter().map(|function| function.name.as_str());
+        let columns: Vec<&str> =
+            names.filter(|name| name.starts_with("cupwright_columns_")).collect();
+        assert!(columns.len() > 8, "{columns:?}");
+        for name in columns {
+            assert!(tests.iter().all(|test| test.contains(&format!("{name}("))), "{name}");
+        }
+    }
+
+    #[test]
     fn the_interface_has_a_function_for_each_formula() {
         let interface = read().unwrap();
         let names: Vec<_> = interface.functions.iter().map(|f| f.name.as_str()).collect();

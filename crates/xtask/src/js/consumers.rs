@@ -98,7 +98,9 @@ fn in_node(project: &Path, answer: &str) -> Outcome {
     std::fs::write(&cases, cases::all(RANDOM)?)
         .map_err(|error| format!("{}: {error}", cases.display()))?;
     run(program("node").args(["misuse.js", "cases.jsonl"]).current_dir(project))?;
-    run(program("node").arg("profile.js").current_dir(project))?;
+    for script in ["profile.js", "columns.js"] {
+        run(program("node").arg(script).current_dir(project))?;
+    }
     for entry in ["cupwright", "cupwright/slim"] {
         run(program("node").args(["lazy.js", entry, "cases.jsonl"]).current_dir(project))?;
     }

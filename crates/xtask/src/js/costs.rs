@@ -13,8 +13,14 @@ fn path() -> PathBuf {
 }
 
 /// The files that both entries load.
-const SHARED: [&str; 5] =
-    ["src/functions.js", "src/live.js", "src/call.js", "src/about.js", "src/all.js"];
+const SHARED: [&str; 6] = [
+    "src/functions.js",
+    "src/columns.js",
+    "src/live.js",
+    "src/call.js",
+    "src/about.js",
+    "src/all.js",
+];
 /// The entries, with the files that each loads besides.
 const ENTRIES: [(&str, [&str; 2]); 2] = [
     ("cupwright", ["src/index.js", "src/inlined.js"]),

@@ -194,18 +194,19 @@ import {
 
 const TYPES_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
 
+export { columns } from \"./columns.js\";
 export { live } from \"./live.js\";
 
 ";
 
-/// What the states of a scale and of a brew are for: `live.js` is written by hand.
-const LIVE: [&str; 2] = ["cupwright_live_", "cupwright_follow_"];
+/// What states of a scale and of a brew are for, and whole columns: `live.js` and `columns.js` are written by hand.
+const BY_HAND: [&str; 3] = ["cupwright_live_", "cupwright_follow_", "cupwright_columns_"];
 
-fn is_live(name: &str) -> bool {
-    LIVE.iter().any(|before| name.starts_with(before))
+fn is_by_hand(name: &str) -> bool {
+    BY_HAND.iter().any(|before| name.starts_with(before))
 }
 
-/// Whether `live.js` lends a record to a function, or reads one.
+/// Whether code by hand lends a record to a function, or reads one.
 fn is_lent(interface: &Interface, name: &str) -> bool {
     let takes = |function: &Function| {
         function.parameters.iter().any(|parameter| match &parameter.kind {
@@ -213,7 +214,7 @@ fn is_lent(interface: &Interface, name: &str) -> bool {
             _ => false,
         })
     };
-    is_live(name) || interface.functions.iter().any(|of| is_live(&of.name) && takes(of))
+    is_by_hand(name) || interface.functions.iter().any(|of| is_by_hand(&of.name) && takes(of))
 }
 
 /// The two functions that take bytes, or give them.
@@ -282,7 +283,7 @@ const PROFILE_TYPES: &str = r#"export namespace profile {
 // A follower's bytes do not reach into the inputs.
 const _: () = assert!(ERROR + FOLLOWER_BYTES <= INPUTS_AT);
 
-/// What `live.js` must know of the module's memory.
+/// What `live.js` and `columns.js` must know of the module's memory.
 fn live(interface: &Interface, code: &mut String) {
     let (step, follower) = ("cupwright_live_step", interface.size("cupwright_follower"));
     let most = Quantity::StepCount.highest() as usize;
@@ -299,13 +300,15 @@ fn live(interface: &Interface, code: &mut String) {
          export const STEP_DOUBLES = {};\n\
          export const STEP_NUMBERS = {};\n\
          export const INTENDED_DOUBLES = {};\n\
-         export const WINDOW_DOUBLES = {};\n",
+         export const WINDOW_DOUBLES = {};\n\
+         export const LOSSES_DOUBLES = {};\n",
         interface.size("cupwright_scale"),
         doubles(interface, "cupwright_live_setup"),
         doubles(interface, step),
         numbers(interface, step),
         doubles(interface, "cupwright_intended"),
-        doubles(interface, "cupwright_window")
+        doubles(interface, "cupwright_window"),
+        doubles(interface, "cupwright_losses")
     );
 }
 
@@ -399,11 +402,12 @@ fn bind(interface: &Interface, code: &mut String) {
         .collect();
     let names: Vec<String> = functions.iter().map(|function| bound(function)).collect();
     let _ = writeln!(code, "let {};", names.join(", "));
-    let live: Vec<&Function> = interface.functions.iter().filter(|f| is_live(&f.name)).collect();
-    let names: Vec<String> = live.iter().map(|function| bound(function)).collect();
+    let by_hand: Vec<&Function> =
+        interface.functions.iter().filter(|f| is_by_hand(&f.name)).collect();
+    let names: Vec<String> = by_hand.iter().map(|function| bound(function)).collect();
     let _ = writeln!(code, "export let {};\n", names.join(", "));
     code.push_str("/** Takes the functions of a module. */\nexport function bind(exports) {\n");
-    for function in functions.into_iter().chain(live) {
+    for function in functions.into_iter().chain(by_hand) {
         let _ = writeln!(code, "  {} = exports.{};", bound(function), function.name);
     }
     code.push_str("}\n\n");

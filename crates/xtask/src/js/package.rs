@@ -71,11 +71,21 @@ pub fn build() -> Outcome {
             .map_err(|error| format!("{}: {error}", from.display()))
     };
     std::fs::create_dir_all(folder.join("src")).map_err(|error| error.to_string())?;
-    for name in ["package.json", "README.md", "index.d.ts", "live.d.ts", "slim.d.ts"] {
+    for name in
+        ["package.json", "README.md", "index.d.ts", "columns.d.ts", "live.d.ts", "slim.d.ts"]
+    {
         copy(source().join(name), name)?;
     }
-    for name in ["about.js", "all.js", "call.js", "functions.js", "index.js", "live.js", "slim.js"]
-    {
+    for name in [
+        "about.js",
+        "all.js",
+        "call.js",
+        "columns.js",
+        "functions.js",
+        "index.js",
+        "live.js",
+        "slim.js",
+    ] {
         copy(source().join("src").join(name), &format!("src/{name}"))?;
     }
     copy(root().join("LICENSE"), "LICENSE")?;
