@@ -5,6 +5,7 @@
 
 pub mod examples;
 pub mod inputs;
+pub mod scattered;
 pub mod vectors;
 
 use std::collections::BTreeMap;

@@ -1,5 +1,6 @@
 //! `cargo xtask COMMAND`: everything that a contributor or CI runs.
 
+mod accuracy;
 mod brews;
 mod c;
 mod commands;
@@ -28,6 +29,9 @@ cargo xtask COMMAND
   test               install what the tests need and run all of them
   reference          compute the check values of tests/vectors anew
   reference --check  compute them and compare with the committed ones
+  accuracy           measure how many digits of each formula are right; fail where fewer than before
+  accuracy --check   measure without writing the table
+  accuracy --accept  write the table even so
   expect             accept the present output of the main job and of the firmware as the expected one
   live               score what follows a scale live on invented traces, and write it down
   c                  all that proves the C interface
@@ -70,6 +74,9 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["test"] => test::all,
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
+        ["accuracy"] => accuracy::write,
+        ["accuracy", "--check"] => accuracy::check,
+        ["accuracy", "--accept"] => accuracy::accept,
         ["live"] => live::write,
         ["c"] => test::of_c,
         ["header"] => c::header::write,
@@ -110,7 +117,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 16);
+        assert_eq!(count, 19);
     }
 
     #[test]
