@@ -32,6 +32,7 @@ cargo xtask COMMAND
   accuracy           measure how many digits of each formula are right; fail where fewer than before
   accuracy --check   measure without writing the table
   accuracy --accept  write the table even so
+  bits               accept the bits that every formula answers to scattered inputs, if the changelog tells of changes
   expect             accept the present output of the main job and of the firmware as the expected one
   live               score what follows a scale live on invented traces, and write it down
   c                  all that proves the C interface
@@ -74,6 +75,7 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["test"] => test::all,
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
+        ["bits"] => c::scattered::write,
         ["accuracy"] => accuracy::write,
         ["accuracy", "--check"] => accuracy::check,
         ["accuracy", "--accept"] => accuracy::accept,
@@ -117,7 +119,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 19);
+        assert_eq!(count, 20);
     }
 
     #[test]

@@ -4,7 +4,9 @@ use std::path::Path;
 use std::time::Instant;
 
 use crate::commands::{cargo, run};
-use crate::{Outcome, c, dependencies, embedded, js, live, main_job, reference, root, tools};
+use crate::{
+    Outcome, accuracy, c, dependencies, embedded, js, live, main_job, reference, root, tools,
+};
 
 type Step = (&'static str, fn() -> Outcome);
 
@@ -21,6 +23,8 @@ const STEPS: &[Step] = &[
     ("main job", main_job::check),
     ("scores of live flow", live::check),
     ("reference values", reference::check),
+    ("right digits", accuracy::check),
+    ("bits at scattered inputs", c::scattered::check),
 ];
 
 /// What proves the C interface.
@@ -35,6 +39,8 @@ const C_STEPS: &[Step] = &[
     ("C links", c::links::check),
     ("C calls", c::driver::on_this_computer),
     ("C calls on emulated boards", c::driver::on_boards),
+    ("C calls at scattered inputs", c::driver::scattered),
+    ("C calls at scattered inputs on emulated boards", c::driver::scattered_on_boards),
     ("C calls from Rust under Miri", c::driver::under_miri),
     ("C costs", c::size::check),
     ("scale's firmware", c::firmware::check),

@@ -10,6 +10,7 @@ use super::archive::{HOST, Target, bare};
 use super::calls::{self, Call};
 use super::cases;
 use super::interface::{self, Interface};
+use super::scattered;
 use crate::commands::{limited, program, quietly, run, works};
 use crate::{Outcome, brews, root, tools};
 
@@ -215,6 +216,48 @@ fn sees_a_wrong_bit(driver: &Path, good: &str, line: usize) -> Outcome {
     }
     println!("a wrong bit is seen");
     Ok(())
+}
+
+/// Every function at scattered inputs, on this computer: optimised for speed and for size.
+pub fn scattered() -> Outcome {
+    tools::debian(&["gcc"])?;
+    let interface = interface::read()?;
+    let cases = set_up_scattered(&calls::all(&interface))?.join("cases.txt");
+    let driver = Driver { name: "scattered", cases: cases.clone(), fewer: cases };
+    let archive = HOST.package().join("lib/libcupwright.a");
+    let archive = archive.to_string_lossy();
+    let plain = driver.build("gcc", &["-std=c99", "-O2"], &[&archive], "")?;
+    fed(&mut program(&plain), &driver.cases)?;
+    let good = std::fs::read_to_string(&driver.cases).map_err(|error| error.to_string())?;
+    sees_a_wrong_bit(&plain, &good, 0)
+}
+
+/// The same on a Cortex-M0, a Cortex-M4F and a RISC-V.
+pub fn scattered_on_boards() -> Outcome {
+    tools::debian(&[
+        "gcc-arm-none-eabi",
+        "gcc-riscv64-unknown-elf",
+        "qemu-system-arm",
+        "qemu-system-misc",
+    ])?;
+    let interface = interface::read()?;
+    for board in &BOARDS[..3] {
+        println!("{}", board.name);
+        // Beside the calls, plans of the draws: more images for a small flash.
+        for calls in calls::dealt(&interface, 2 * board.parts) {
+            board.run("scattered", &set_up_scattered(&calls)?, 600)?;
+        }
+    }
+    Ok(())
+}
+
+/// Writes what the driver of scattered inputs is compiled with, and its cases.
+fn set_up_scattered(calls: &[Call]) -> Outcome<PathBuf> {
+    let (folder, interface) = (folder()?, interface::read()?);
+    write(&folder.join("calls.h"), &calls::source(&interface, calls))?;
+    write(&folder.join("scattered.h"), &scattered::source(calls))?;
+    write(&folder.join("cases.txt"), &scattered::cases(calls)?)?;
+    Ok(folder)
 }
 
 /// Runs a command with a file to read.
