@@ -770,10 +770,15 @@ def acceptance(i, o):
     u, nu, low, high = i["u_value"], i["nu_value"], i["lowest"], i["highest"]
     width, allowed = high - low, 1 - i["confidence_pct"] / 100
     g = o["acceptance.lowest"] - low
-    for _ in range(6):
+    # Where it is had nowhere but in the middle the root is double, and its digits are half.
+    if g > width * d("0.499") or g == 0:
+        return {}
+    # The sum of tails is convex and falls: from the left, and the normal value lies there.
+    g = min(g, -u * normal_of(allowed))
+    for _ in range(60):
         near, far = tail(g / u, nu), tail((width - g) / u, nu)
         step = (near + far - allowed) * u / (density_of_t(g / u, nu) - density_of_t((width - g) / u, nu))
         g += step
-        if abs(step) < abs(width) * mpf(10) ** -25:
+        if abs(step) < max(abs(low), abs(high)) * mpf(10) ** -22:
             break
     return {"acceptance.lowest": low + g, "acceptance.highest": high - g}

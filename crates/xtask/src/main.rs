@@ -32,7 +32,8 @@ cargo xtask COMMAND
   accuracy           measure how many digits of each formula are right; fail where fewer than before
   accuracy --check   measure without writing the table
   accuracy --accept  write the table even so
-  bits               accept the bits that every formula answers to scattered inputs, if the changelog tells of changes
+  bits               accept what every formula answers to scattered inputs, where the changelog tells of changes
+  bits --check       compare it on every target, with the packages of dist and wasm
   expect             accept the present output of the main job and of the firmware as the expected one
   live               score what follows a scale live on invented traces, and write it down
   c                  all that proves the C interface
@@ -75,6 +76,7 @@ fn named(arguments: &[&str]) -> Option<fn() -> Outcome> {
         ["test"] => test::all,
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
+        ["bits", "--check"] => test::of_bits,
         ["bits"] => c::scattered::write,
         ["accuracy"] => accuracy::write,
         ["accuracy", "--check"] => accuracy::check,
@@ -119,7 +121,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 20);
+        assert_eq!(count, 21);
     }
 
     #[test]

@@ -24,7 +24,6 @@ const STEPS: &[Step] = &[
     ("scores of live flow", live::check),
     ("reference values", reference::check),
     ("right digits", accuracy::check),
-    ("bits at scattered inputs", c::scattered::check),
 ];
 
 /// What proves the C interface.
@@ -39,8 +38,6 @@ const C_STEPS: &[Step] = &[
     ("C links", c::links::check),
     ("C calls", c::driver::on_this_computer),
     ("C calls on emulated boards", c::driver::on_boards),
-    ("C calls at scattered inputs", c::driver::scattered),
-    ("C calls at scattered inputs on emulated boards", c::driver::scattered_on_boards),
     ("C calls from Rust under Miri", c::driver::under_miri),
     ("C costs", c::size::check),
     ("scale's firmware", c::firmware::check),
@@ -78,9 +75,18 @@ const JS_STEPS: &[Step] = &[
     ("café's pages in Chromium", js::page::check),
 ];
 
+/// What compares every formula's bits at scattered inputs, with the packages of the steps before.
+const BITS_STEPS: &[Step] = &[
+    ("bits at scattered inputs", c::scattered::check),
+    ("bits in C", c::driver::scattered),
+    ("bits on emulated boards", c::driver::scattered_on_boards),
+    ("bits in Node.js", js::parity::scattered_in_node),
+    ("bits in Chromium", js::parity::scattered_in_chromium),
+];
+
 /// Runs every step.
 pub fn all() -> Outcome {
-    in_order(&[STEPS, C_STEPS, JS_STEPS].concat())
+    in_order(&[STEPS, C_STEPS, JS_STEPS, BITS_STEPS].concat())
 }
 
 /// Runs the steps of the JavaScript package.
@@ -91,6 +97,11 @@ pub fn of_js() -> Outcome {
 /// Runs the steps of the C interface.
 pub fn of_c() -> Outcome {
     in_order(C_STEPS)
+}
+
+/// Runs the steps of scattered inputs on every target.
+pub fn of_bits() -> Outcome {
+    in_order(BITS_STEPS)
 }
 
 fn format() -> Outcome {

@@ -11,10 +11,11 @@ use formulas::examples::examples;
 use formulas::inputs::{Asked, Given, Inputs, asked_by};
 use formulas::scattered::{Scattered, fnv};
 use formulas::{FORMULAS, Formula};
+use serde_json::{Value, json};
 
 use super::calls::{self, Call, Taken, function_of};
 use super::cases::facts;
-use super::interface;
+use super::interface::{self, Type};
 use crate::{Outcome, root};
 
 /// Inputs of each formula, unless it is too dear for an emulated Cortex-M0.
@@ -197,33 +198,101 @@ pub fn check() -> Outcome {
 pub fn cases(calls: &[Call]) -> Outcome<String> {
     let accepted = accepted()?;
     let mut lines = String::new();
-    let mut count = 0;
-    for (at, call, formula) in answered(calls) {
-        let (points, hash) = accepted
-            .get(formula.id)
-            .ok_or_else(|| format!("no hash of {}: cargo xtask bits", formula.id))?;
-        let _ = writeln!(lines, "{at} {points} {hash:x}");
-        count += 1;
-        debug_assert_eq!(call.function.name, function_of(formula.id));
+    for (at, (_, formula)) in answered(calls).enumerate() {
+        let (points, hash) = of(&accepted, formula)?;
+        // Writing to a string does not fail.
+        let _ = writeln!(lines, "{at} {points} {hash:016x}");
     }
-    let _ = writeln!(lines, "end {count}");
+    let _ = writeln!(lines, "end {}", calls.len());
     Ok(lines)
 }
 
+fn of(accepted: &Golden, formula: &Formula) -> Outcome<(u64, u64)> {
+    let found = accepted.get(formula.id).copied();
+    found.ok_or_else(|| format!("no hash of {}: cargo xtask bits", formula.id))
+}
+
+/// Calls with the formulas that they answer.
 fn answered<'a, 'b>(
     calls: &'a [Call<'b>],
-) -> impl Iterator<Item = (usize, &'a Call<'b>, &'static Formula)> {
-    calls.iter().enumerate().filter_map(|(at, call)| {
-        let formula = FORMULAS.iter().find(|f| function_of(f.id) == call.function.name)?;
-        Some((at, call, formula))
+) -> impl Iterator<Item = (&'a Call<'b>, &'static Formula)> {
+    calls.iter().map(|call| {
+        let found = FORMULAS.iter().find(|f| function_of(f.id) == call.function.name);
+        (call, found.expect("a call that answers a formula"))
     })
 }
 
-/// All that a formula may ask for: at many points, since some is asked for behind a flag alone.
-fn everything_asked(formula: &Formula, base: &Given) -> BTreeMap<String, Asked> {
-    let points =
-        (0..200).map(|number| asked_by(formula, &Scattered::new(formula.id, number, base, false)));
-    points.flatten().collect()
+/// How an input is drawn.
+struct Input {
+    key: u64,
+    kind: Kind,
+    /// Codes of a choice.
+    count: u8,
+    low: f64,
+    high: f64,
+    /// The example's numbers.
+    base: Vec<f64>,
+}
+
+#[derive(Clone, Copy, PartialEq)]
+enum Kind {
+    Number,
+    Whole,
+    Choice,
+    Flag,
+}
+
+/// The inputs of a formula, by their names.
+struct Draws<'a> {
+    asked: BTreeMap<String, Asked>,
+    base: &'a Given,
+}
+
+impl<'a> Draws<'a> {
+    /// All that is asked for: at many points, since some is asked for behind a flag alone.
+    fn of(formula: &Formula, base: &'a Given) -> Self {
+        let at = |number| asked_by(formula, &Scattered::new(formula.id, number, base, false));
+        Self { asked: (0..200).flat_map(at).collect(), base }
+    }
+
+    fn input(&self, field: &str) -> Input {
+        let base = self.base;
+        let example = |number: &dyn Fn() -> f64| {
+            base.0.contains_key(field).then(number).into_iter().collect::<Vec<f64>>()
+        };
+        let plain = |kind, count, base| Input {
+            key: fnv(field.bytes()),
+            kind,
+            count,
+            low: 0.0,
+            high: 0.0,
+            base,
+        };
+        let ranged = |quantity: Quantity, base| Input {
+            low: quantity.lowest(),
+            high: quantity.highest(),
+            ..plain(if quantity.is_whole() { Kind::Whole } else { Kind::Number }, 0, base)
+        };
+        match self.asked.get(field) {
+            Some(Asked::Number(of, _)) => ranged(*of, example(&|| base.number(field, *of))),
+            Some(Asked::Numbers(of, _)) => ranged(*of, base.numbers(field, *of)),
+            Some(Asked::Choice(_, codes)) => {
+                plain(Kind::Choice, *codes, example(&|| f64::from(base.choice(field, *codes))))
+            }
+            Some(Asked::Flag(_)) => {
+                plain(Kind::Flag, 0, example(&|| f64::from(u8::from(base.flag(field)))))
+            }
+            None => panic!("{field} is never asked for"),
+        }
+    }
+
+    /// The columns of a list, of one length in the example.
+    fn columns(&self, fields: &[String]) -> Vec<Input> {
+        let columns: Vec<Input> = fields.iter().map(|field| self.input(field)).collect();
+        let length = columns.first().map_or(0, |column| column.base.len());
+        assert!(columns.iter().all(|c| c.base.len() == length), "{fields:?} differ in length");
+        columns
+    }
 }
 
 /// The plans of the draws, written as C source: included by the driver.
@@ -231,104 +300,119 @@ pub fn source(calls: &[Call]) -> String {
     let examples = examples();
     let mut text = String::from("/* Made by xtask from the formulas. */\n\n");
     let mut plans = String::new();
-    for (_, call, formula) in answered(calls) {
-        let (base, name) = (&examples[formula.id], &call.function.name);
-        let asked = everything_asked(formula, base);
-        let mut inputs = Table::default();
+    for (call, formula) in answered(calls) {
+        let draws = Draws::of(formula, &examples[formula.id]);
+        let name = &call.function.name;
+        let (mut inputs, mut numbers, mut count, mut rows) = (String::new(), String::new(), 0, 0);
+        let mut add = |input: &Input, kind: &str, codes: usize| {
+            let (low, high) = (input.low.to_bits(), input.high.to_bits());
+            let _ = writeln!(
+                inputs,
+                "    {{0x{:016x}u, {kind}, {codes}, 0x{low:016x}u, 0x{high:016x}u, {}, &base_{name}[{count}]}},",
+                input.key,
+                input.base.len(),
+            );
+            for number in &input.base {
+                let _ = write!(numbers, "0x{:016x}u, ", number.to_bits());
+            }
+            count += input.base.len();
+            rows += 1;
+        };
         for taken in &call.takes {
             match taken {
-                Taken::One(field, _) => inputs.one(field, asked.get(field), base),
-                Taken::Many(fields) => inputs.list(fields, &asked, base),
+                Taken::One(field, _) => {
+                    let input = draws.input(field);
+                    let kind = ["NUMBER", "WHOLE", "CHOICE", "FLAG"][input.kind as usize];
+                    add(&input, kind, usize::from(input.count));
+                }
+                Taken::Many(fields) => {
+                    let columns = draws.columns(fields);
+                    // Of the list itself only its length counts.
+                    add(&columns[0], "LIST", columns.len());
+                    for column in &columns {
+                        let is_whole = column.kind == Kind::Whole;
+                        add(column, if is_whole { "WHOLE_ITEM" } else { "ITEM" }, 0);
+                    }
+                }
             }
         }
-        let _ = writeln!(text, "static const uint64_t base_{name}[] = {{{}0}};", inputs.numbers);
-        let _ = writeln!(text, "static const struct input inputs_{name}[] = {{");
-        for (entry, at) in &inputs.entries {
-            let _ = writeln!(text, "    {{{entry}, &base_{name}[{at}]}},");
-        }
-        text.push_str("};\n\n");
-        let (key, count) = (fnv(formula.id.bytes()), inputs.entries.len());
-        let _ = writeln!(plans, "    {{0x{key:016x}u, {count}, inputs_{name}}},");
+        let _ = writeln!(text, "static const uint64_t base_{name}[] = {{{numbers}0}};");
+        let _ = writeln!(text, "static const struct input inputs_{name}[] = {{\n{inputs}}};\n");
+        let key = fnv(formula.id.bytes());
+        let _ = writeln!(plans, "    {{0x{key:016x}u, {rows}, inputs_{name}}},");
     }
-    let _ = write!(text, "static const struct plan plans[] = {{\n{plans}}};\n");
+    let _ = writeln!(text, "static const struct plan plans[] = {{\n{plans}}};");
     text
 }
 
-/// Entries of inputs, and the numbers of the example that they point to.
-#[derive(Default)]
-struct Table {
-    /// All but the pointer, and where it points.
-    entries: Vec<(String, usize)>,
-    numbers: String,
-    count: usize,
+/// The same as JSON, with the places of all numbers in the memory of a WebAssembly module, and the hashes.
+pub fn plans() -> Outcome<String> {
+    let (interface, examples, accepted) = (interface::read()?, examples(), accepted()?);
+    let calls = calls::all(&interface);
+    let hex = |bits: u64| json!(format!("{bits:016x}"));
+    let plan = |(call, formula): (&Call, &Formula)| -> Outcome<Value> {
+        let draws = Draws::of(formula, &examples[formula.id]);
+        let input = |field: &str| {
+            let input = draws.input(field);
+            let kind = ["number", "whole", "choice", "flag"][input.kind as usize];
+            json!({
+                "key": hex(input.key),
+                "kind": kind,
+                "count": input.count,
+                "low": hex(input.low.to_bits()),
+                "high": hex(input.high.to_bits()),
+                "base": input.base.iter().map(|number| hex(number.to_bits())).collect::<Value>(),
+            })
+        };
+        let field = |(name, kind, at): &(String, Type, usize)| {
+            // Names of nested fields are their own.
+            json!([at, word_of(kind), input(name.rsplit('.').next().unwrap_or_default())])
+        };
+        let inputs = &call.function.parameters[..call.function.parameters.len() - 2];
+        let mut takes = Vec::new();
+        for (at, parameter) in inputs.iter().enumerate() {
+            let is_list = inputs.get(at + 1).is_some_and(|next| next.kind == Type::Size);
+            let shape = if is_list { "list" } else { "record" };
+            takes.push(match &parameter.kind {
+                Type::Size => continue,
+                Type::In(to) => match &**to {
+                    Type::Record(name) => {
+                        let fields = interface.places(name);
+                        json!({ "shape": shape, "size": interface.size(name),
+                                "fields": fields.iter().map(field).collect::<Value>() })
+                    }
+                    _ => json!({ "shape": "list", "size": 8,
+                                 "fields": [[0, "double", input(&parameter.name)]] }),
+                },
+                kind => json!({ "shape": "value", "size": 0,
+                                "fields": [[0, word_of(kind), input(&parameter.name)]] }),
+            });
+        }
+        let (size, leaves) = match &call.function.parameters[inputs.len()].kind {
+            Type::Out(to) => match &**to {
+                Type::Record(name) => (interface.size(name), interface.places(name)),
+                kind => (8, vec![(String::new(), kind.clone(), 0)]),
+            },
+            other => panic!("{}: the answer goes to {other:?}", call.function.name),
+        };
+        let leaves: Value = leaves.iter().map(|(_, kind, at)| json!([at, word_of(kind)])).collect();
+        let (points, hash) = of(&accepted, formula)?;
+        Ok(json!({
+            "id": formula.id, "name": call.function.name, "key": hex(fnv(formula.id.bytes())),
+            "points": points, "hash": hex(hash), "takes": takes,
+            "answer": { "size": size, "leaves": leaves },
+        }))
+    };
+    let all = answered(&calls).map(plan).collect::<Outcome<Vec<_>>>()?;
+    Ok(Value::Array(all).to_string())
 }
 
-impl Table {
-    fn push(&mut self, field: &str, kind: &str, count: usize, edges: (f64, f64), base: &[f64]) {
-        let (key, length) = (fnv(field.bytes()), base.len());
-        let (low, high) = (edges.0.to_bits(), edges.1.to_bits());
-        let entry =
-            format!("0x{key:016x}u, {kind}, {count}, 0x{low:016x}u, 0x{high:016x}u, {length}");
-        self.entries.push((entry, self.count));
-        for number in base {
-            let _ = write!(self.numbers, "0x{:016x}u, ", number.to_bits());
-        }
-        self.count += length;
-    }
-
-    fn one(&mut self, field: &str, asked: Option<&Asked>, base: &Given) {
-        let example =
-            |number: f64| if base.0.contains_key(field) { vec![number] } else { Vec::new() };
-        match asked {
-            Some(Asked::Number(quantity, _)) => {
-                let kind = if quantity.is_whole() { "WHOLE" } else { "NUMBER" };
-                let at = if base.0.contains_key(field) {
-                    vec![base.number(field, *quantity)]
-                } else {
-                    Vec::new()
-                };
-                self.push(field, kind, 0, (quantity.lowest(), quantity.highest()), &at);
-            }
-            Some(Asked::Choice(_, count)) => {
-                let at = if base.0.contains_key(field) {
-                    example(f64::from(base.choice(field, *count)))
-                } else {
-                    Vec::new()
-                };
-                self.push(field, "CHOICE", usize::from(*count), (0.0, 0.0), &at);
-            }
-            Some(Asked::Flag(_)) => {
-                self.push(
-                    field,
-                    "FLAG",
-                    0,
-                    (0.0, 0.0),
-                    &example(f64::from(u8::from(base.flag(field)))),
-                );
-            }
-            Some(Asked::Numbers(..)) => panic!("{field} is a list"),
-            // Never asked for: C does not look at it either.
-            None => panic!("{field} is never asked for"),
-        }
-    }
-
-    fn list(&mut self, fields: &[String], asked: &BTreeMap<String, Asked>, base: &Given) {
-        let column = |field: &String| match asked.get(field) {
-            Some(Asked::Numbers(quantity, _)) => (*quantity, base.numbers(field, *quantity)),
-            other => panic!("{field} is no list: {other:?}"),
-        };
-        let columns: Vec<(Quantity, Vec<f64>)> = fields.iter().map(column).collect();
-        let length = columns[0].1.len();
-        assert!(
-            columns.iter().all(|(_, list)| list.len() == length),
-            "{fields:?} differ in length"
-        );
-        // The list's own length is that of its numbers, which it does not use.
-        self.push(&fields[0], "LIST", fields.len(), (0.0, 0.0), &vec![0.0; length]);
-        for (field, (quantity, list)) in fields.iter().zip(&columns) {
-            let kind = if quantity.is_whole() { "WHOLE_ITEM" } else { "ITEM" };
-            self.push(field, kind, 0, (quantity.lowest(), quantity.highest()), list);
-        }
+fn word_of(kind: &Type) -> &'static str {
+    match kind {
+        Type::Double => "double",
+        Type::Int => "int",
+        Type::Unsigned => "unsigned",
+        other => panic!("no number: {other:?}"),
     }
 }
 
