@@ -7,7 +7,7 @@
  * is "end" and how many there were.
  */
 
-#include "cases.h"
+#include "rows.h"
 
 enum kind { NUMBER, WHOLE, CHOICE, FLAG, LIST, ITEM, WHOLE_ITEM };
 
