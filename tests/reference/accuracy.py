@@ -26,7 +26,28 @@ UNIT = mpf(2) ** -52
 # An error may grow by this much before it counts as grown: another point may be the worst.
 MARGIN = 1.5
 
-WHY = {}
+WHY = {
+    "water.enthalpy": "heat content near 0 °C is a difference of two near-equal ones; its error is 2·10⁻¹³ J/g there too",
+    "water.vapour_pressure": "a fourth power of a quotient in which two thirds of two near-equal terms cancel; 14 digits are left",
+    "water.altitude_at_pressure": "near sea level 1 − (p/p₀)^(1/n) is a difference of near-equal numbers; 10⁻⁹ m",
+    "extraction.retained_liquid": "water less beverage, two near-equal masses; so with `extraction.beverage`",
+    "retention.retention_of_brew": "water less beverage less losses; so with `retention.beverage` and `dose_for_beverage`",
+    "retention.true_retention": "retention, yield and moisture less vapour per dose",
+    "retention.retention_of_spent_moisture": "1 − E where nearly everything was extracted",
+    "dilution.split": "cup less brew, and brew less what all cups take",
+    "dilution.iced": "ice that is left or melted where hardly any is: heat of the drink less that of warming the ice",
+    "dilution.ice_to_reach": "two near-equal temperatures' heat contents",
+    "heat.vessel_heat_capacity": "the liquid's heat before and after where it hardly cooled",
+    "heat.time_to_cool": "start and goal nearly equal, or near where cooling ends; so with `heat.cooling_rate`",
+    "heat.temperature_after": "a start near where cooling ends",
+    "reading.brix_of_index": "the index less that of water, 1.33299; so with `reading.strength_of_index`",
+    "reading.brix_at_20": "a Brix near zero is a difference of the reading and its correction",
+    "verdict.stand": "a value near the centre less the centre",
+    "uncertainty.of_repeats": "a mean near zero of repeats on either side",
+    "uncertainty.coverage_factor": "Halley's steps end at 10⁻¹¹ by design; so with all that has a coverage factor in it",
+    "decision.acceptance": "edges are moved inwards by hairs until `decide` calls them inside",
+    "decision.joint": "Owen's function by fixed quadrature, and edges at which few degrees of freedom are turned into a normal value",
+}
 
 # What docs promise: formula, output, largest error, of what. Those of a probability are in percent.
 CLAIMS = [
