@@ -28,7 +28,7 @@
 //! 50 digits, and against published arithmetic.
 
 use crate::error::{Error, Limit};
-use crate::math::{exp, just_below, ln, one_minus_exp_minus};
+use crate::math::{exp, just_below, ln, ln_one_plus, one_minus_exp_minus};
 use crate::quantity::{
     Beverage, BrewWater, Dose, HeldStrength, Measure, Moisture, Quantity, Retained, Share,
     Strength, Time, TimeConstant, TrueRetention, Vapour, WaterRatio, WaterSolids, Yield, computed,
@@ -439,13 +439,20 @@ pub(crate) fn seconds_until(done: f64, f: f64, fast: f64, slow: f64) -> f64 {
     if done >= 1.0 {
         return f64::NAN;
     }
-    let goal = ln(1.0 - done);
+    // Near one a logarithm has no digits of how far from one: early, count what is gone, not what is left.
+    let early = done < 0.5;
+    let goal = ln_one_plus(-done);
     let mut t = 0.0;
     for _ in 0..MOST_NEWTON_STEPS {
-        let left_fast = f * exp(-t / fast);
-        let left_slow = (1.0 - f) * exp(-t / slow);
+        let gone = |tau: f64| if early { one_minus_exp_minus(t / tau) } else { 1.0 };
+        let left = |tau: f64, gone: f64| if early { 1.0 - gone } else { exp(-t / tau) };
+        let (gone_fast, gone_slow) = (gone(fast), gone(slow));
+        let left_fast = f * left(fast, gone_fast);
+        let left_slow = (1.0 - f) * left(slow, gone_slow);
         let left = left_fast + left_slow;
-        let step = (ln(left) - goal) * left / (left_fast / fast + left_slow / slow);
+        let logarithm =
+            if early { ln_one_plus(-(f * gone_fast + (1.0 - f) * gone_slow)) } else { ln(left) };
+        let step = (logarithm - goal) * left / (left_fast / fast + left_slow / slow);
         let next = t + step;
         if next > t {
             t = next;

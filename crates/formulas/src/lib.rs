@@ -6,6 +6,7 @@
 pub mod answers;
 pub mod examples;
 pub mod inputs;
+pub mod scattered;
 pub mod vectors;
 
 use std::collections::BTreeMap;

@@ -12,4 +12,5 @@ pub mod header;
 pub mod interface;
 pub mod links;
 pub mod packages;
+pub mod scattered;
 pub mod size;

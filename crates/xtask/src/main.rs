@@ -1,5 +1,6 @@
 //! `cargo xtask COMMAND`: everything that a contributor or CI runs.
 
+mod accuracy;
 mod brews;
 mod c;
 mod commands;
@@ -30,6 +31,11 @@ cargo xtask COMMAND
   test               install what the tests need and run all of them
   reference          compute the check values of tests/vectors anew
   reference --check  compute them and compare with the committed ones
+  accuracy           measure how many digits of each formula are right; fail where fewer than before
+  accuracy --check   measure without writing the table
+  accuracy --accept  write the table even so
+  bits               accept what every formula answers to scattered inputs, where the changelog tells of changes
+  bits --check       compare it on every target, with the packages of dist and wasm
   expect             accept the present output of the main job and of the firmware as the expected one
   live               score what follows a scale live on invented traces, and write it down
   corpus             compare the answers to the live corpus on every target, with the packages that are there
@@ -78,6 +84,11 @@ fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> 
         ["test"] => test::all,
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
+        ["bits", "--check"] => test::of_bits,
+        ["bits"] => c::scattered::write,
+        ["accuracy"] => accuracy::write,
+        ["accuracy", "--check"] => accuracy::check,
+        ["accuracy", "--accept"] => accuracy::accept,
         ["live"] => live::write,
         ["golden"] => corpus::write,
         ["corpus"] => test::of_corpus,
@@ -121,7 +132,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 19);
+        assert_eq!(count, 24);
     }
 
     #[test]

@@ -5,7 +5,8 @@ use std::time::Instant;
 
 use crate::commands::{cargo, run};
 use crate::{
-    Outcome, c, corpus, dependencies, embedded, fuzz, js, live, main_job, reference, root, tools,
+    Outcome, accuracy, c, corpus, dependencies, embedded, fuzz, js, live, main_job, reference,
+    root, tools,
 };
 
 type Step = (&'static str, fn() -> Outcome);
@@ -25,6 +26,7 @@ const STEPS: &[Step] = &[
     ("scores of live flow", live::check),
     ("live corpus as accepted", corpus::check),
     ("reference values", reference::check),
+    ("right digits", accuracy::check),
 ];
 
 /// What proves the C interface.
@@ -80,9 +82,18 @@ const JS_STEPS: &[Step] = &[
     ("café's pages in Chromium", js::page::check),
 ];
 
+/// What compares every formula's bits at scattered inputs, with the packages of the steps before.
+const BITS_STEPS: &[Step] = &[
+    ("bits at scattered inputs", c::scattered::check),
+    ("bits in C", c::driver::scattered),
+    ("bits on emulated boards", c::driver::scattered_on_boards),
+    ("bits in Node.js", js::parity::scattered_in_node),
+    ("bits in Chromium", js::parity::scattered_in_chromium),
+];
+
 /// Runs every step.
 pub fn all() -> Outcome {
-    in_order(&[STEPS, C_STEPS, JS_STEPS].concat())
+    in_order(&[STEPS, C_STEPS, JS_STEPS, BITS_STEPS].concat())
 }
 
 /// Runs the steps of the JavaScript package.
@@ -101,6 +112,11 @@ pub fn of_corpus() -> Outcome {
     let steps: Vec<Step> =
         all.into_iter().filter(|(name, _)| name.starts_with("live corpus")).collect();
     in_order(&steps)
+}
+
+/// Runs the steps of scattered inputs on every target.
+pub fn of_bits() -> Outcome {
+    in_order(BITS_STEPS)
 }
 
 fn format() -> Outcome {

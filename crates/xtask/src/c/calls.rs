@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::fmt::Write;
 
 use cupwright::quantity::Quantity;
-use formulas::FORMULAS;
+use formulas::{FORMULAS, Outputs};
 
 use super::interface::{Function, Interface, Type, Variable};
 
@@ -41,6 +41,19 @@ impl Call<'_> {
     /// The place of the answer.
     fn out(&self) -> &Variable {
         &self.function.parameters[self.function.parameters.len() - 2]
+    }
+
+    /// The numbers of a formula's answer in their order.
+    pub fn answers(&self, outputs: &Outputs) -> impl Iterator<Item = f64> {
+        assert_eq!(outputs.len(), self.gives.len(), "{}: its numbers", self.function.name);
+        let value = |name: &String| match &self.gives[..] {
+            [only] if only.is_empty() => outputs.first().expect("an answer").1,
+            _ => {
+                let found = outputs.iter().find(|(of, _)| of == name);
+                found.unwrap_or_else(|| panic!("{}: no {name}", self.function.name)).1
+            }
+        };
+        self.gives.iter().map(value)
     }
 
     /// Everything before the places of answer and error.

@@ -160,21 +160,8 @@ impl Cases {
 
     fn answer(&mut self, call: &Call, outputs: &Outputs) {
         let _ = write!(self.text, " 0 {}", call.gives.len());
-        let value = |name: &String| match &call.gives[..] {
-            [only] if only.is_empty() => outputs.first().expect("an answer").1,
-            _ => {
-                let found = outputs.iter().find(|(of, _)| of == name);
-                found.unwrap_or_else(|| panic!("{}: no {name}", call.function.name)).1
-            }
-        };
-        assert_eq!(
-            outputs.len(),
-            call.gives.len(),
-            "{}: numbers of the answer",
-            call.function.name
-        );
-        for name in &call.gives {
-            let _ = write!(self.text, " {:016x}", value(name).to_bits());
+        for value in call.answers(outputs) {
+            let _ = write!(self.text, " {:016x}", value.to_bits());
         }
     }
 
@@ -246,15 +233,15 @@ pub fn wholes(asked: &[(String, Asked)]) -> impl Iterator<Item = &[f64]> {
 }
 
 /// The error's facts as C tells them.
-struct Facts {
-    status: i32,
-    value: f64,
-    lowest: f64,
-    highest: f64,
-    nearest: f64,
-    quantity: f64,
-    beside: f64,
-    limit: f64,
+pub struct Facts {
+    pub status: i32,
+    pub value: f64,
+    pub lowest: f64,
+    pub highest: f64,
+    pub nearest: f64,
+    pub quantity: f64,
+    pub beside: f64,
+    pub limit: f64,
 }
 
 impl Facts {
@@ -273,7 +260,7 @@ impl Facts {
     }
 }
 
-fn facts(error: &Error) -> Facts {
+pub fn facts(error: &Error) -> Facts {
     let code = |quantity: Quantity| f64::from(quantity as u16);
     let ranged = |status, quantity, value, lowest, highest| Facts {
         value,

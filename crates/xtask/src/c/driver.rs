@@ -11,6 +11,7 @@ use super::archive::{HOST, Target, bare};
 use super::calls::{self, Call};
 use super::cases;
 use super::interface::{self, Interface};
+use super::scattered;
 use crate::commands::{limited, program, quietly, run, works};
 use crate::corpus::{self, Share};
 use crate::{Outcome, brews, root, tools};
@@ -242,6 +243,42 @@ fn sees_a_wrong_bit(driver: &Path, good: &str, line: usize) -> Outcome {
     }
     println!("a wrong bit is seen");
     Ok(())
+}
+
+/// Every function at scattered inputs, on this computer: optimised for speed and for size.
+pub fn scattered() -> Outcome {
+    tools::debian(&["gcc"])?;
+    let interface = interface::read()?;
+    let cases = set_up_scattered(&calls::all(&interface))?.join("cases.txt");
+    let archive = HOST.package().join("lib/libcupwright.a");
+    let archive = archive.to_string_lossy();
+    let plain = build("scattered", "gcc", &["-std=c99", "-O2"], &[&archive], "")?;
+    fed(&mut program(&plain), &cases)?;
+    let good = std::fs::read_to_string(&cases).map_err(|error| error.to_string())?;
+    sees_a_wrong_bit(&plain, &good, 0)
+}
+
+/// The same on a Cortex-M0, a Cortex-M4F and a RISC-V.
+pub fn scattered_on_boards() -> Outcome {
+    emulators()?;
+    let interface = interface::read()?;
+    for board in &BOARDS[..3] {
+        println!("{}", board.name);
+        // Beside the calls, plans of the draws: more images for a small flash.
+        for calls in calls::dealt(&interface, 2 * board.parts) {
+            board.run("scattered", &set_up_scattered(&calls)?, 600)?;
+        }
+    }
+    Ok(())
+}
+
+/// Writes what the driver of scattered inputs is compiled with, and its cases.
+fn set_up_scattered(calls: &[Call]) -> Outcome<PathBuf> {
+    let (folder, interface) = (folder()?, interface::read()?);
+    write(&folder.join("calls.h"), &calls::source(&interface, calls))?;
+    write(&folder.join("scattered.h"), &scattered::source(calls))?;
+    write(&folder.join("cases.txt"), &scattered::cases(calls)?)?;
+    Ok(folder)
 }
 
 /// Runs a command with a file to read.

@@ -125,6 +125,30 @@ impl Interface {
             .collect()
     }
 
+    /// The numbers of a struct in their order, those of inner structs and arrays too: name, kind, place.
+    pub fn places(&self, name: &str) -> Vec<(String, Type, usize)> {
+        let offsets = self.offsets(name).into_iter();
+        offsets.flat_map(|(field, at)| self.places_of(&field.kind, &field.name, at)).collect()
+    }
+
+    fn places_of(&self, kind: &Type, name: &str, at: usize) -> Vec<(String, Type, usize)> {
+        match kind {
+            Type::Record(of) => {
+                let inner = self.places(of).into_iter();
+                inner
+                    .map(|(field, kind, inside)| (format!("{name}.{field}"), kind, at + inside))
+                    .collect()
+            }
+            Type::Array(of, length) => {
+                let (size, _) = self.extent(of);
+                (0..*length)
+                    .flat_map(|i| self.places_of(of, &format!("{name}.{i}"), at + i * size))
+                    .collect()
+            }
+            kind => vec![(name.to_string(), kind.clone(), at)],
+        }
+    }
+
     fn extent(&self, kind: &Type) -> (usize, usize) {
         match kind {
             Type::Double | Type::In(_) | Type::Out(_) | Type::Size | Type::Word => (8, 8),

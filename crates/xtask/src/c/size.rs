@@ -141,7 +141,7 @@ fn differ(a: u64, b: u64) -> bool {
 }
 
 /// The numbers of each row of a table in Markdown, by its first word.
-fn rows(text: &str) -> BTreeMap<String, Vec<u64>> {
+pub fn rows(text: &str) -> BTreeMap<String, Vec<u64>> {
     let cells = |line: &str| -> Option<(String, Vec<u64>)> {
         let mut cells = line.strip_prefix("| `")?.split('|').map(str::trim);
         let name = cells.next()?.trim_matches('`').to_string();

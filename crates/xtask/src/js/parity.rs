@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use super::{cases, package, page};
+use crate::c::scattered;
 use crate::commands::{limited, program, run};
 use crate::corpus::{self, Share};
 use crate::{Outcome, brews, root, tools};
@@ -37,6 +38,38 @@ pub fn corpus_in_node() -> Outcome {
     let script = corpus::script(Share::All)?;
     let path = write("corpus.txt", &script.text)?;
     script.heard_by(program("node").arg("tests/js/corpus.js").arg(package::built()).arg(path))
+}
+
+/// The module at scattered inputs, in Node.js.
+pub fn scattered_in_node() -> Outcome {
+    tools::node()?;
+    run(program("node").arg("tests/js/scattered-node.js").args([package::built(), plans()?]))
+}
+
+/// The same in headless Chromium.
+pub fn scattered_in_chromium() -> Outcome {
+    tools::debian(&["chromium"])?;
+    let packages = tools::node_packages()?;
+    let folder = package::fresh(&root().join("target/npm/scattered"))?;
+    page::copy(&package::built(), &folder.join("cupwright"))?;
+    page::copy(&root().join("tests/js/page"), &folder)?;
+    let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
+    for (from, to) in
+        [(root().join("tests/js/scattered.js"), "scattered.js"), (plans()?, "scattered.json")]
+    {
+        std::fs::copy(from, folder.join(to)).map_err(fail)?;
+    }
+    let mut chromium = program("node");
+    chromium.arg("tests/js/chromium.js").arg(packages).arg(&folder).arg("scattered.html");
+    run(&mut limited(300, &chromium))
+}
+
+/// Writes the plans of the draws.
+fn plans() -> Outcome<PathBuf> {
+    let path = root().join("target/npm/scattered.json");
+    std::fs::write(&path, scattered::plans()?)
+        .map_err(|error| format!("{}: {error}", path.display()))?;
+    Ok(path)
 }
 
 /// In headless Chromium, under a strict content security policy, by both entries of the package.
