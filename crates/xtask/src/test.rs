@@ -85,10 +85,10 @@ const JS_STEPS: &[Step] = &[
 /// What compares every formula's bits at scattered inputs, with the packages of the steps before.
 const BITS_STEPS: &[Step] = &[
     ("bits at scattered inputs", c::scattered::check),
-    ("bits in C", c::driver::scattered),
-    ("bits on emulated boards", c::driver::scattered_on_boards),
     ("bits in Node.js", js::parity::scattered_in_node),
     ("bits in Chromium", js::parity::scattered_in_chromium),
+    ("bits in C", c::driver::scattered),
+    ("bits on emulated boards", c::driver::scattered_on_boards),
 ];
 
 /// Runs every step.
