@@ -46,7 +46,7 @@ impl Draw {
             highest.next_down(),
         ];
         let among = self.next();
-        if among % 16 == 0 {
+        if among.is_multiple_of(16) {
             return bad[self.next() as usize % bad.len()];
         }
         let share = self.next() as f64 / f64::from(1_u32 << 31);
