@@ -9,21 +9,16 @@ use std::sync::OnceLock;
 use cupwright::live::{Setup, Step};
 use cupwright::quantity::*;
 use cupwright_c::status::cupwright_status;
+use formulas::scattered::fnv;
 use traces::family::Family;
 use traces::heard::{Heard, heard};
 
 use crate::brews::{self, Played};
 use crate::{Outcome, difference, root};
 
-/// Offset and prime of FNV-1a of 64 bits (Fowler, Noll, Vo; draft-eastlake-fnv; from memory, its usual
-/// check value stands in a test).
-const OFFSET: u64 = 0xcbf2_9ce4_8422_2325;
-const PRIME: u64 = 0x0000_0100_0000_01b3;
-
-/// FNV-1a over the bytes of words, little endian.
+/// A hash over the bytes of words, little endian.
 fn hash(words: impl IntoIterator<Item = u64>) -> u64 {
-    let bytes = words.into_iter().flat_map(u64::to_le_bytes);
-    bytes.fold(OFFSET, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(PRIME))
+    fnv(words.into_iter().flat_map(u64::to_le_bytes))
 }
 
 /// One trace: its name, the lines that a driver reads, and hashes of what is heard and answered.
@@ -214,18 +209,6 @@ impl Script {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn usual_check_values() {
-        // Of "" and of "foobar" (draft-eastlake-fnv, appendix; from memory): the latter's bytes by hand.
-        assert_eq!(hash([]), OFFSET);
-        let foobar = b"foobar".iter();
-        let by_hand = foobar.fold(OFFSET, |h, b| (h ^ u64::from(*b)).wrapping_mul(PRIME));
-        assert_eq!(by_hand, 0x8594_4171_f739_67e8);
-        let eight = b"foobar\0\0".iter();
-        let by_hand = eight.fold(OFFSET, |h, b| (h ^ u64::from(*b)).wrapping_mul(PRIME));
-        assert_eq!(hash([u64::from_le_bytes(*b"foobar\0\0")]), by_hand);
-    }
 
     #[test]
     fn the_first_that_differs_is_named() {
