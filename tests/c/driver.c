@@ -165,12 +165,14 @@ static int are_alike(const void *some, const void *other, size_t size) {
     return size == 0;
 }
 
+/* For the checks of profiles, one after the other: a small board has no memory for each. */
+static const cupwright_profile nothing;
+static cupwright_profile profile, back;
+static uint8_t bytes[CUPWRIGHT_PROFILE_BYTES + 1];
+static cupwright_error error;
+
 /** A profile comes back from its bytes, and no other bytes are one. */
 static int check_profile(void) {
-    static const cupwright_profile nothing;
-    static cupwright_profile profile, back;
-    static uint8_t bytes[CUPWRIGHT_PROFILE_BYTES + 1];
-    static cupwright_error error;
     const cupwright_learned factor = {0.86, 0.4, 2.0};
     /* The number 0.86 to the last bit, little endian, in the place of the ninth field. */
     static const uint8_t number[] = {0x85, 0xEB, 0x51, 0xB8, 0x1E, 0x85, 0xEB, 0x3F};
@@ -216,12 +218,8 @@ static int check_profile(void) {
 static int check_kept(void) {
     static const cupwright_drained brews[] = {
         {12.0, 192.0, 164.1, 0.0}, {15.0, 240.0, 205.4, 0.0}, {20.0, 320.0, 276.6, 0.0}, {30.0, 480.0, 414.4, 0.0}};
-    static const cupwright_profile nothing;
-    static cupwright_profile profile;
-    static cupwright_retention_line line;
-    static cupwright_expected by_line, by_profile;
-    static cupwright_error error;
-    static uint8_t bytes[CUPWRIGHT_PROFILE_BYTES];
+    cupwright_retention_line line;
+    cupwright_expected by_line, by_profile;
     int wrong = 0;
     wrong += cupwright_calibrate_retention_line(brews, 4, &line, NULL) != CUPWRIGHT_STATUS_OK;
     wrong += cupwright_profile_expected_beverage(&nothing, 18.0, 290.0, 0.0, &by_profile, &error) !=
@@ -229,7 +227,7 @@ static int check_kept(void) {
              strcmp(error.field, "apparent_retention_g_per_g") != 0;
     wrong += cupwright_profile_keep_retention_line(&nothing, &line, &profile, NULL) != CUPWRIGHT_STATUS_OK;
     wrong += cupwright_profile_to_bytes(&profile, bytes, NULL) != CUPWRIGHT_STATUS_OK;
-    wrong += cupwright_profile_from_bytes(bytes, sizeof bytes, &profile, NULL) != CUPWRIGHT_STATUS_OK;
+    wrong += cupwright_profile_from_bytes(bytes, CUPWRIGHT_PROFILE_BYTES, &profile, NULL) != CUPWRIGHT_STATUS_OK;
     wrong += cupwright_calibrate_expected_beverage(brews, 4, 18.0, 290.0, 0.0, &by_line, NULL) != CUPWRIGHT_STATUS_OK;
     wrong += cupwright_profile_expected_beverage(&profile, 18.0, 290.0, 0.0, &by_profile, NULL) != CUPWRIGHT_STATUS_OK;
     wrong += !are_alike(&by_line, &by_profile, sizeof by_line);
