@@ -52,7 +52,7 @@ const STACK: u64 = 1024;
 /// a residual and a leverage of each. Advice tells up to eight outlooks, and the surest recipe is planned twice.
 const DEEPER: [(&str, u64); 34] = [
     ("cupwright_live_take", 1408),
-    ("cupwright_follow_take", 1920),
+    ("cupwright_follow_take", 2048),
     ("cupwright_plan_foreseen", 6144),
     ("cupwright_plan_surest", 8064),
     ("cupwright_forecast_strength", 3584),
