@@ -50,6 +50,7 @@ const FILES = [
   "cupwright/src/all.js",
   "cupwright/src/call.js",
   "cupwright/src/functions.js",
+  "cupwright/src/columns.js",
   "cupwright/src/live.js",
   "cupwright/src/about.js",
 ];

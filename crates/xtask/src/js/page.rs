@@ -43,7 +43,7 @@ pub fn check() -> Outcome {
     let pictures = package::fresh(&root().join("target/npm/pictures"))?;
     let mut use_them = program("node");
     use_them.arg("tests/js/cafe/index.js").arg(packages).arg(site()).arg(pictures);
-    run(&mut limited(900, &use_them))
+    run(&mut limited(1500, &use_them))
 }
 
 /// Copies a folder with all that is in it.
