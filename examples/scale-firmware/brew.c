@@ -190,7 +190,7 @@ static bool show_weighed(struct brew *brew) {
 
 bool brew_follow(const cupwright_profile *profile, struct brew *brew) {
     cupwright_error error;
-    cupwright_live_now now, before = {.step = -1};
+    cupwright_live_now now = {.step = -1}, before = {.step = -1};
     struct scale_reading reading;
     bool zero_wanted = false, was_cut = false;
     display_line("the brew");

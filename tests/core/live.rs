@@ -390,6 +390,40 @@ fn what_else_happens_to_coffee() {
     assert!((now.seen.poured.grams() - poured).abs() < 0.3, "{now:?}");
 }
 
+/// Invented: a cup is changed for a lighter one before there is coffee, and a hand rests on the scale.
+#[test]
+fn what_is_weighed_in_may_change() {
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    brew.put(312.0);
+    brew.put(-312.0);
+    brew.put(100.0);
+    let now = brew.put(15.0);
+    assert_eq!((now.step, now.cue), (1, Cue::Pour), "{now:?}");
+    assert!((brew.follower.dose().unwrap().grams() - 15.0).abs() < 0.1);
+
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    brew.put(200.0);
+    brew.put(300.0);
+    brew.put(-300.0);
+    let now = brew.put(15.0);
+    assert_eq!((now.step, now.cue), (1, Cue::Pour), "{now:?}");
+}
+
+#[test]
+fn a_step_beyond_all_is_none() {
+    let mut brew = Brew::new(pressed_steep());
+    brew.follower.go_to(u16::MAX);
+    brew.wait(2.0);
+    brew.pour(5.0, 4.0);
+    brew.wait(3.0);
+    brew.press(5.0);
+    assert_eq!(brew.read(0.0).cue, Cue::Nothing);
+    let new = Follower::new(Setup::COMMON);
+    assert_eq!(Follower::from_bytes(&new.to_bytes()), Ok(new));
+}
+
 /// Invented: a hand that stops at 45 g of 50, is told so, and goes on when the next water is due.
 #[test]
 fn a_pour_that_ends_short_is_over_when_the_next_step_is_due() {

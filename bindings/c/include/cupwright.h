@@ -550,7 +550,7 @@ typedef enum cupwright_quantity cupwright_quantity;
 /** Level of a scale: -1000000000 to 1000000000 g. Source: range chosen here. */
 #define CUPWRIGHT_LEVEL_LOWEST (-1000000000.0)
 #define CUPWRIGHT_LEVEL_HIGHEST 1000000000.0
-/** Steps: 0 to 24. Source: range chosen here: they are lent on the stack. */
+/** Steps: 0 to 24. Source: range chosen here: a reading looks at all of them. */
 #define CUPWRIGHT_STEP_COUNT_LOWEST 0.0
 #define CUPWRIGHT_STEP_COUNT_HIGHEST 24.0
 
@@ -7622,7 +7622,8 @@ int32_t cupwright_follow_zeroed(struct cupwright_follower *follower,
                                 struct cupwright_error *error);
 
 /**
- * Tells the dose, where it was weighed elsewhere.
+ * Tells the dose, where it was weighed elsewhere. In a step that weighs coffee the scale has the last
+ * word: cupwright_follow_go_on() first.
  *
  * @param follower The state.
  * @param dose_g The dose, 0.1 to 10000 g.

@@ -741,7 +741,8 @@ pub unsafe extern "C" fn cupwright_follow_zeroed(
     })
 }
 
-/// Tells the dose, where it was weighed elsewhere.
+/// Tells the dose, where it was weighed elsewhere. In a step that weighs coffee the scale has the last
+/// word: cupwright_follow_go_on() first.
 ///
 /// @param follower The state.
 /// @param dose_g The dose, {Dose}.

@@ -19,7 +19,10 @@ export interface Refused {
   refused: number;
 }
 
-/** A function on columns: its inputs, its answers, and arrays of one's own for them, as long as the columns. */
+/**
+ * A function on columns: its inputs, its answers, and arrays of one's own for them, as long as the columns. An array of
+ * one's own may be an input itself, but none that overlaps one otherwise.
+ */
 export type OnColumns<Inputs, Answers> = (options: Inputs, into?: Answers & Statuses) => Answers & Statuses & Refused;
 
 /** Where cups stand in a window; 0 and NaN for a row that is refused, and for a yield where the window has none. */

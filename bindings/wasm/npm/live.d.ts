@@ -49,7 +49,7 @@ export interface Follower {
   goOn(): void;
   /** Tells that readings are lower by so much from the next one on, because the display was set to zero. */
   zeroed(options: { change_g: number }): void;
-  /** Tells the dose, where it was weighed elsewhere. */
+  /** Tells the dose, where it was weighed elsewhere. In a step that weighs coffee the scale has the last word: `goOn()` first. */
   setDose(options: { dose_g: number }): void;
   /** Tells the beverage, where it was weighed elsewhere. */
   setBeverage(options: { beverage_g: number }): void;

@@ -1036,7 +1036,9 @@ impl Gathered {
 }
 
 impl Noise {
+    /// A deviation, to 2⁻¹⁷ g.
     const fn of(deviation: Fixed) -> Self {
+        let deviation = Wrapping(deviation.0 & !7);
         Self { variance: deviation.0.wrapping_mul(deviation.0), deviation }
     }
 

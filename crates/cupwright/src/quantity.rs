@@ -560,7 +560,7 @@ quantities! {
         -1000000000.0..=1000000000.0, 2 decimals, source "range chosen here";
     /// How many steps a recipe that is followed on a scale has.
     112 StepCount = "steps", from_count/count "" as "steps" whole,
-        0.0..=24.0, 0 decimals, source "range chosen here: they are lent on the stack";
+        0.0..=24.0, 0 decimals, source "range chosen here: a reading looks at all of them";
 }
 
 macro_rules! percentages {

@@ -486,7 +486,7 @@ export class ReplayView {
         [SAID.poured, show("poured", this.#poured_g)],
         [SAID.drips, show("drips", account.drips_g)],
         [SAID.beverage, show("beverage", account.beverage_g)],
-        [SAID.unclear, show("unclear", account.unclear_g)],
+        [SAID.unclear, show("unclear", this.#unclear_g)],
       ]),
       h("p", { class: "hint" }, SAID.enterHint),
       h("div", { class: "actions" }, this.#enter),
@@ -509,6 +509,10 @@ export class ReplayView {
   }
 
   // Water at the end, with what evaporated while it was poured; an account has weight alone.
+  get #unclear_g() {
+    return this.#replay.answer(this.#replay.samples.length - 1).seen.unclear_g;
+  }
+
   get #poured_g() {
     return this.#replay.answer(this.#replay.samples.length - 1).seen.poured_g;
   }

@@ -94,7 +94,7 @@ async function isAccount(page, { answers, account }) {
     [SAID.poured, "poured", answers.at(-1).seen.poured_g],
     [SAID.drips, "drips", account.drips_g],
     [SAID.beverage, "beverage", account.beverage_g],
-    [SAID.unclear, "unclear", account.unclear_g],
+    [SAID.unclear, "unclear", answers.at(-1).seen.unclear_g],
     [SAID.gained, "change", account.poured_g],
     [SAID.moved, "change", account.moved_g],
     [SAID.tared, "change", account.tared_g],

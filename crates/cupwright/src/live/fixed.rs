@@ -2,8 +2,8 @@
 //!
 //! A processor without hardware for doubles adds them in a hundred instructions and more, whole
 //! numbers in two. No scale and no clock resolves a millionth, sums are exact, and a double holds every
-//! such number up to 2³³: it comes back from there as it was. Nothing overflows within the ranges of
-//! the quantities; beyond them the numbers wrap.
+//! such number up to 2³³: it comes back from there as it was. Nothing overflows up to flows of
+//! 500 g/s, far beyond any scale; beyond that, a comparison may wrap and a flow go unheard.
 
 use core::num::Wrapping;
 

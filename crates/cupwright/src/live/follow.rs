@@ -425,7 +425,8 @@ impl Follower {
         if let Some(event) = seen.event {
             self.hear(&recipe, &event, &seen);
         }
-        let is_known = self.scale.line.weight() >= SURE;
+        // Once for each point, however many readings it is made of.
+        let is_known = self.scale.line.weight() >= SURE && self.scale.readings == 0;
         if seen.doing == Doing::Pouring && is_known {
             self.flows.take(self.scale.line.time(), self.scale.line.flow);
         }
@@ -469,7 +470,8 @@ impl Follower {
         self.dose
     }
 
-    /// Tells the dose, where it was weighed elsewhere.
+    /// Tells the dose, where it was weighed elsewhere. In a step that weighs coffee the scale has the last
+    /// word: [`go_on`](Self::go_on) first.
     pub fn set_dose(&mut self, dose: Dose) {
         self.dose = Some(dose);
     }
@@ -565,7 +567,7 @@ impl Follower {
 
     /// Goes on to the next step of a kind, if there is one: someone has gone ahead.
     fn skip_to(&mut self, recipe: &impl Recipe, is_it: fn(&Step) -> bool) -> bool {
-        let mut ahead = (self.step.saturating_add(1)..)
+        let mut ahead = (self.step.saturating_add(1)..u16::MAX)
             .map_while(|place| recipe(place.into()).map(|step| (place, step)));
         let found = ahead.find(|(_, step)| is_it(step));
         if let Some((place, _)) = found {
@@ -589,7 +591,14 @@ impl Follower {
             (Happening::Tared, _) => self.level += change,
             // A vessel, not coffee. What comes back tells no weight: another may have been lifted.
             (Happening::Placed | Happening::Returned, Some(Step::Dose { dose }))
-                if seen.level.grams() - self.level > MOST_COFFEE * dose.grams() =>
+                if !(-DOSE_NEAR..=MOST_COFFEE * dose.grams())
+                    .contains(&(seen.level.grams() - self.level)) =>
+            {
+                self.level = seen.level.grams();
+            }
+            // Something stays, without coffee: a hand that rested on it, or the cup under a brewer.
+            (Happening::Lifted, Some(Step::Dose { .. }))
+                if self.dose.is_none() && self.scale.load(seen.level.grams()) > LEAST_COFFEE =>
             {
                 self.level = seen.level.grams();
             }
