@@ -266,6 +266,8 @@ test("it plays at a pace, pauses, goes on, and ends with the same account as at 
 test("cues are spoken politely, once each, and not those that pass at once", () =>
   visit({}, async (page) => {
     await example(page);
+    // What the ticket has to say comes first.
+    await page.waitForTimeout(1500);
     const aloud = page.locator(".calculator > p.unseen[role=status]");
     await aloud.evaluate((region) => {
       window.spoken = [];
