@@ -860,9 +860,7 @@ impl Kept for Follower {
         walk.number(&mut self.level);
         kept::perhaps(walk, &mut self.dose);
         kept::perhaps(walk, &mut self.beverage);
-        let mut first = self.first_water.map(number);
-        walk.perhaps(&mut first);
-        self.first_water = first.map(fixed);
+        walk.perhaps_fixed(&mut self.first_water);
         let (mut water, mut flow) = (self.cued.map(|cued| cued.0), self.cued.map(|cued| cued.1));
         walk.perhaps(&mut water);
         walk.perhaps(&mut flow);

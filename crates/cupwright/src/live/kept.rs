@@ -73,6 +73,16 @@ pub(super) trait Walk {
             self.refuse();
         }
     }
+
+    /// Comes to a mass, a time or a flow that may not be there.
+    fn perhaps_fixed(&mut self, of: &mut Option<Fixed>) {
+        let mut number = of.map(fixed::number);
+        self.perhaps(&mut number);
+        *of = number.map(fixed);
+        if !is_same(of.map(fixed::number), number) {
+            self.refuse();
+        }
+    }
 }
 
 /// Whether a number goes out with the bits that it came in with: each state has one form in bytes.
@@ -103,18 +113,15 @@ pub(super) fn perhaps<M: Measure>(walk: &mut impl Walk, quantity: &mut Option<M>
 impl Kept for Option<Heard> {
     fn walk(&mut self, walk: &mut impl Walk) {
         let mut happening = self.map(|heard| heard.happening);
-        let (mut time, mut change) =
-            (self.map(|heard| fixed::number(heard.time)), self.map(|heard| heard.change));
+        let (mut time, mut change) = (self.map(|heard| heard.time), self.map(|heard| heard.change));
         let all = core::array::from_fn::<_, { Happening::ALL.len() + 1 }, _>(|place| {
             Happening::ALL.get(place.wrapping_sub(1)).copied()
         });
         walk.one_of(&mut happening, &all);
-        walk.perhaps(&mut time);
+        walk.perhaps_fixed(&mut time);
         walk.perhaps(&mut change);
         *self = match (happening, time, change) {
-            (Some(happening), Some(time), Some(change)) => {
-                Some(Heard { happening, time: fixed(time), change })
-            }
+            (Some(happening), Some(time), Some(change)) => Some(Heard { happening, time, change }),
             (None, None, None) => None,
             _ => {
                 walk.refuse();
@@ -220,7 +227,7 @@ mod tests {
         let bytes = Follower::new(Setup::COMMON).to_bytes();
         let mut refused = 0;
         for place in 0..follow::NUMBERS {
-            for number in [5.0_f64, 1.0, 0.5, -0.0] {
+            for number in [5.0_f64, 1.0, 0.5, 0.1, -0.0] {
                 let mut other = bytes;
                 let at = 16 + 8 * place;
                 other[at..at + 8].copy_from_slice(&number.to_le_bytes());
