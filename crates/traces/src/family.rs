@@ -194,6 +194,23 @@ pub fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/traces")
 }
 
+/// What is made of every family, a thread for each, in their order.
+pub fn of_each<T: Send>(
+    families: &[Family],
+    one: impl Fn(&Family) -> Result<Vec<T>, String> + Sync,
+) -> Result<Vec<T>, String> {
+    std::thread::scope(|scope| {
+        let one = &one;
+        let started: Vec<_> =
+            families.iter().map(|family| scope.spawn(move || one(family))).collect();
+        let mut made = Vec::new();
+        for thread in started {
+            made.extend(thread.join().map_err(|_| "a family's thread broke off".to_string())??);
+        }
+        Ok(made)
+    })
+}
+
 impl Family {
     /// Every family of the corpus, in the order of their names.
     pub fn all() -> Result<Vec<Self>, String> {

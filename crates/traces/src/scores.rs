@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use serde::Deserialize;
 
-use crate::family::{Family, folder};
+use crate::family::{Family, folder, of_each};
 use crate::follower::FOLLOWERS;
 use crate::judge::{Verdict, play};
 
@@ -51,16 +51,7 @@ pub fn all(families: &[Family], set: Set) -> Result<Vec<Score>, String> {
         };
         FOLLOWERS.iter().map(score).collect()
     };
-    std::thread::scope(|scope| {
-        let one = &one;
-        let started: Vec<_> =
-            families.iter().map(|family| scope.spawn(move || one(family))).collect();
-        let mut scores = Vec::new();
-        for thread in started {
-            scores.extend(thread.join().map_err(|_| "a family's scoring broke off".to_string())??);
-        }
-        Ok(scores)
-    })
+    of_each(families, one)
 }
 
 /// All verdicts of a family in numbers.

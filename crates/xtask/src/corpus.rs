@@ -10,7 +10,7 @@ use cupwright::live::{Setup, Step};
 use cupwright::quantity::*;
 use cupwright_c::status::cupwright_status;
 use formulas::scattered::fnv;
-use traces::family::Family;
+use traces::family::{Family, of_each};
 use traces::heard::{Heard, heard};
 
 use crate::brews::{self, Played};
@@ -37,7 +37,7 @@ fn traces() -> Outcome<&'static [Trace]> {
     PLAYED.get_or_init(play_all).as_deref().map_err(String::clone)
 }
 
-/// Every trace, a thread for each family.
+/// Every trace.
 fn play_all() -> Outcome<Vec<Trace>> {
     let families = Family::all()?;
     let one = |family: &Family| -> Outcome<Vec<Trace>> {
@@ -46,16 +46,7 @@ fn play_all() -> Outcome<Vec<Trace>> {
             .map(|seed| played(family.name.clone(), seed, &heard(family, seed)?))
             .collect()
     };
-    std::thread::scope(|scope| {
-        let one = &one;
-        let started: Vec<_> =
-            families.iter().map(|family| scope.spawn(move || one(family))).collect();
-        let mut traces = Vec::new();
-        for thread in started {
-            traces.extend(thread.join().map_err(|_| "a family's playing broke off".to_string())??);
-        }
-        Ok(traces)
-    })
+    of_each(&families, one)
 }
 
 /// The aims of a trace as a recipe: each a pour, after what was poured before. Where nothing is aimed
