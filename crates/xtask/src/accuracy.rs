@@ -11,7 +11,7 @@ use formulas::vectors::files;
 use formulas::{FORMULAS, Formula, Outputs};
 use serde_json::{Map, Value, json};
 
-use crate::commands::{program, run};
+use crate::commands::{output, program, run};
 use crate::{Outcome, root, tools};
 
 /// Answered points of each formula.
@@ -101,13 +101,12 @@ fn checked_by(id: &str) -> Vec<String> {
 fn measure(options: &[&str]) -> Outcome {
     let python =
         tools::python("reference-venv", &["--requirement", "tests/reference/requirements.txt"])?;
-    let output = std::process::Command::new(&python)
-        .current_dir(root())
-        .args(["tests/reference/accuracy.py", "--formulas"])
-        .env("PYTHONDONTWRITEBYTECODE", "1")
-        .output()
-        .map_err(|error| format!("{}: {error}", python.display()))?;
-    let listed = String::from_utf8_lossy(&output.stdout).into_owned();
+    let script = || {
+        let mut script = program(&python);
+        script.arg("tests/reference/accuracy.py").env("PYTHONDONTWRITEBYTECODE", "1");
+        script
+    };
+    let listed = output(script().arg("--formulas"))?;
     let examples = examples();
     let mut text = String::new();
     for formula in FORMULAS {
@@ -123,11 +122,7 @@ fn measure(options: &[&str]) -> Outcome {
     std::fs::create_dir_all(&folder)
         .and_then(|()| std::fs::write(&path, text))
         .map_err(|error| format!("{}: {error}", path.display()))?;
-    run(program(python)
-        .arg("tests/reference/accuracy.py")
-        .args(options)
-        .args([path, committed()])
-        .env("PYTHONDONTWRITEBYTECODE", "1"))
+    run(script().args(options).args([path, committed()]))
 }
 
 /// Measures and compares with the committed table, which stays.

@@ -1,6 +1,6 @@
 //! Every function called from JavaScript, each answer and each refusal compared with the core's.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::Command;
 
 use super::{cases, package, page};
@@ -48,69 +48,44 @@ pub fn scattered_in_node() -> Outcome {
 
 /// The same in headless Chromium.
 pub fn scattered_in_chromium() -> Outcome {
-    tools::debian(&["chromium"])?;
-    let packages = tools::node_packages()?;
-    let folder = package::fresh(&root().join("target/npm/scattered"))?;
-    page::copy(&package::built(), &folder.join("cupwright"))?;
-    page::copy(&root().join("tests/js/page"), &folder)?;
-    let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
-    for (from, to) in
-        [(root().join("tests/js/scattered.js"), "scattered.js"), (plans()?, "scattered.json")]
-    {
-        std::fs::copy(from, folder.join(to)).map_err(fail)?;
-    }
-    let mut chromium = program("node");
-    chromium.arg("tests/js/chromium.js").arg(packages).arg(&folder).arg("scattered.html");
-    run(&mut limited(300, &chromium))
+    let files = [root().join("tests/js/scattered.js"), plans()?];
+    run(&mut shown("scattered", &["cupwright"], &files)?)
 }
 
 /// Writes the plans of the draws.
 fn plans() -> Outcome<PathBuf> {
-    let path = root().join("target/npm/scattered.json");
-    std::fs::write(&path, scattered::plans()?)
-        .map_err(|error| format!("{}: {error}", path.display()))?;
-    Ok(path)
+    write("scattered.json", &scattered::plans()?)
 }
 
 /// In headless Chromium, under a strict content security policy, by both entries of the package.
 pub fn in_chromium() -> Outcome {
-    tools::debian(&["chromium"])?;
-    let packages = tools::node_packages()?;
-    let folder = package::fresh(&root().join("target/npm/page"))?;
-    for name in ["cupwright", "slim-copy"] {
-        page::copy(&package::built(), &folder.join(name))?;
-    }
-    page::copy(&root().join("tests/js/page"), &folder)?;
-    let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
     let [cases, brews] = written()?;
-    for (from, to) in [
-        (root().join("tests/js/parity.js"), "parity.js"),
-        (root().join("tests/js/brews.js"), "brews.js"),
-        (cases, "cases.jsonl"),
-        (brews, "brews.txt"),
-    ] {
-        std::fs::copy(from, folder.join(to)).map_err(fail)?;
-    }
-    run(&mut shown(&packages, &folder, "parity.html"))
+    let [parity, play] = ["parity.js", "brews.js"].map(|name| root().join("tests/js").join(name));
+    run(&mut shown("parity", &["cupwright", "slim-copy"], &[parity, play, cases, brews])?)
 }
 
 /// The live corpus in headless Chromium.
 pub fn corpus_in_chromium() -> Outcome {
-    tools::debian(&["chromium"])?;
-    let packages = tools::node_packages()?;
-    let folder = package::fresh(&root().join("target/npm/corpus"))?;
-    page::copy(&package::built(), &folder.join("cupwright"))?;
-    page::copy(&root().join("tests/js/page"), &folder)?;
     let script = corpus::script(Share::All)?;
-    let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
-    std::fs::copy(root().join("tests/js/brews.js"), folder.join("brews.js")).map_err(fail)?;
-    std::fs::write(folder.join("corpus.txt"), &script.text).map_err(fail)?;
-    script.heard_by(&mut shown(&packages, &folder, "corpus.html"))
+    let files = [root().join("tests/js/brews.js"), write("corpus.txt", &script.text)?];
+    script.heard_by(&mut shown("corpus", &["cupwright"], &files)?)
 }
 
-/// The command that shows a page of a folder to Chromium.
-fn shown(packages: &Path, folder: &Path, page: &str) -> Command {
+/// The command that shows a page of `tests/js/page` to headless Chromium, in a folder of its own beside
+/// some files and the package under some names.
+fn shown(page: &str, packages: &[&str], files: &[PathBuf]) -> Outcome<Command> {
+    tools::debian(&["chromium"])?;
+    let tools = tools::node_packages()?;
+    let folder = package::fresh(&root().join("target/npm/page").join(page))?;
+    for name in packages {
+        page::copy(&package::built(), &folder.join(name))?;
+    }
+    page::copy(&root().join("tests/js/page"), &folder)?;
+    for file in files {
+        let place = folder.join(file.file_name().unwrap_or_default());
+        std::fs::copy(file, place).map_err(|error| format!("{}: {error}", file.display()))?;
+    }
     let mut chromium = program("node");
-    chromium.arg("tests/js/chromium.js").arg(packages).arg(folder).arg(page);
-    limited(300, &chromium)
+    chromium.arg("tests/js/chromium.js").arg(tools).arg(folder).arg(format!("{page}.html"));
+    Ok(limited(300, &chromium))
 }
