@@ -467,7 +467,7 @@ export class ReplayView {
   #finish() {
     this.#account = this.#replay.account();
     this.#showAccount();
-    this.#act.say(SAID.ended(amount("poured", this.#poured_g, this.#read().units)));
+    this.#act.say(SAID.ended(amount("poured", this.#last.poured_g, this.#read().units)));
   }
 
   #showAccount() {
@@ -483,10 +483,10 @@ export class ReplayView {
       h("h3", {}, SAID.account),
       list([
         [words.ticket.coffee, show("dose", account.dose_g)],
-        [SAID.poured, show("poured", this.#poured_g)],
+        [SAID.poured, show("poured", this.#last.poured_g)],
         [SAID.drips, show("drips", account.drips_g)],
         [SAID.beverage, show("beverage", account.beverage_g)],
-        [SAID.unclear, show("unclear", this.#unclear_g)],
+        [SAID.unclear, show("unclear", this.#last.unclear_g)],
       ]),
       h("p", { class: "hint" }, SAID.enterHint),
       h("div", { class: "actions" }, this.#enter),
@@ -508,19 +508,15 @@ export class ReplayView {
     this.#showEntering();
   }
 
-  // Water at the end, with what evaporated while it was poured; an account has weight alone.
-  get #unclear_g() {
-    return this.#replay.answer(this.#replay.samples.length - 1).seen.unclear_g;
-  }
-
-  get #poured_g() {
-    return this.#replay.answer(this.#replay.samples.length - 1).seen.poured_g;
+  // What was seen at the end: its water has what evaporated while it was poured; an account has weight alone.
+  get #last() {
+    return this.#replay.answer(this.#replay.samples.length - 1).seen;
   }
 
   // What the brew's form can take, with the digits that are shown.
   #weighed() {
     const { dose_g, beverage_g } = this.#account;
-    const masses = { dose_g, water_g: this.#poured_g, beverage_g };
+    const masses = { dose_g, water_g: this.#last.poured_g, beverage_g };
     for (const [key, mass] of Object.entries(masses)) {
       const { min, decimals } = limits[fieldOf(`brew.${key}`).quantity];
       masses[key] = mass === null || mass < min ? null : Number(mass.toFixed(decimals));

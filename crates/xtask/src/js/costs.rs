@@ -163,6 +163,17 @@ mod tests {
         assert!(!differ(1000, 1050) && differ(1000, 1100));
     }
 
+    /// Offline, a page has only what its worker keeps.
+    #[test]
+    fn the_cafe_s_worker_keeps_every_file_of_the_slim_entry() {
+        let worker = root().join("examples/cafe-page/service-worker.js");
+        let worker = std::fs::read_to_string(worker).unwrap();
+        let [_, (_, own)] = ENTRIES;
+        for file in SHARED.iter().chain(&own) {
+            assert!(worker.contains(&format!("\"cupwright/{file}\"")), "{file}");
+        }
+    }
+
     #[test]
     fn a_weight_is_found_by_its_whole_name() {
         let table = "| `cupwright.wasm` | 5 | 4 |\n| `cupwright` | 7400 | 3500 |\n| `x` | 1 |\n";
