@@ -633,6 +633,24 @@ fn a_gap_is_told_and_what_it_may_have_hidden() {
     assert_eq!(now.seen.doing, Doing::Still);
 }
 
+/// A point is a mean of readings; those before a gap have none in common with those after it.
+#[test]
+fn a_gap_between_the_readings_of_a_point_is_one() {
+    let mut scale = Scale::new(Setup::COMMON);
+    let mut take = |time, mass| scale.take(clock(time), grams(mass)).unwrap();
+    for fortieth in 0..=81 {
+        take(f64::from(fortieth) / 40.0, 100.0);
+    }
+    // Half of a point is there: four readings make one.
+    let seen = [take(4e9, 102.0), take(4e9 + 0.025, 102.0)];
+    let lost = seen.iter().find_map(|seen| seen.event).expect("an event");
+    assert_eq!(
+        (lost.happening, lost.clock, lost.change.grams()),
+        (Happening::Lost, clock(4e9), 2.0)
+    );
+    assert_eq!(seen[1].unclear.grams(), 2.0);
+}
+
 /// A brew that is kept and taken up again anywhere goes on as if nothing had been.
 #[test]
 fn a_state_kept_in_bytes_goes_on_as_it_was() {

@@ -639,12 +639,9 @@ impl Scale {
 
     /// A reading on its way to a point, `step` after the one before.
     fn gather(&mut self, point: Point, step: Fixed, event: &mut Option<Heard>) {
-        // No point lies astride a jump.
-        if self.readings > 0 && !self.hold.is_on() {
-            let off = point.mass - self.gathered.mean(self.readings).mass;
-            if magnitude(off) > self.reach(step) {
-                self.close(point.time - step, event);
-            }
+        if self.readings > 0 && (step > GAP || self.jumps(point, step)) {
+            // No point lies astride a gap or a jump.
+            self.close(point.time - step, event);
         }
         let gathered = &mut self.gathered;
         if self.readings == 0 {
@@ -656,6 +653,12 @@ impl Scale {
         if point.time - gathered.closed >= POINT - (step >> 1) {
             self.close(point.time, event);
         }
+    }
+
+    /// Whether a reading is off those on their way to a point by more than water can bring.
+    fn jumps(&self, reading: Point, step: Fixed) -> bool {
+        let off = reading.mass - self.gathered.mean(self.readings).mass;
+        !self.hold.is_on() && magnitude(off) > self.reach(step)
     }
 
     fn close(&mut self, time: Fixed, event: &mut Option<Heard>) {
