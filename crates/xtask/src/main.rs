@@ -12,9 +12,11 @@ mod fuzz;
 mod js;
 mod live;
 mod main_job;
+mod prove;
 mod published;
 mod reference;
 mod symbols;
+mod tables;
 mod test;
 mod toolchain;
 mod tools;
@@ -29,6 +31,9 @@ const HELP: &str = "\
 cargo xtask COMMAND
 
   test               install what the tests need and run all of them
+  check              the quick part of it, for every commit
+  prove              run what proves each claim of the README, and say whether it stands
+  claims             write the present figures of the claims into the README
   reference          compute the check values of tests/vectors anew
   reference --check  compute them and compare with the committed ones
   accuracy           measure how many digits of each formula are right; fail where fewer than before
@@ -82,6 +87,9 @@ fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> 
     }
     let command: fn() -> Outcome = match arguments {
         ["test"] => test::all,
+        ["check"] => test::quick,
+        ["prove"] => prove::all,
+        ["claims"] => prove::write,
         ["reference"] => reference::write,
         ["reference", "--check"] => reference::check,
         ["bits", "--check"] => test::of_bits,
@@ -132,7 +140,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 24);
+        assert_eq!(count, 27);
     }
 
     #[test]

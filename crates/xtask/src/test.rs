@@ -1,12 +1,13 @@
 //! `cargo xtask test`: every test there is, in an order that fails soonest.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::time::Instant;
 
 use crate::commands::{cargo, run};
 use crate::{
-    Outcome, accuracy, c, corpus, dependencies, embedded, fuzz, js, live, main_job, reference,
-    root, tools,
+    Outcome, accuracy, c, corpus, dependencies, embedded, fuzz, js, live, main_job, prove,
+    reference, root, tools,
 };
 
 type Step = (&'static str, fn() -> Outcome);
@@ -16,6 +17,7 @@ const STEPS: &[Step] = &[
     ("lint", lint),
     ("promises of the source", promises),
     ("dependencies", dependencies::check),
+    ("claims in the README", prove::in_the_readme),
     ("unit, property and published-value tests", tests),
     ("any bytes", fuzz::smoke),
     ("examples in the docs", doc_tests),
@@ -52,20 +54,30 @@ const C_STEPS: &[Step] = &[
 fn in_order(steps: &[Step]) -> Outcome {
     let mut seconds = Vec::new();
     let mut outcome = Ok(());
-    for (name, step) in steps {
-        println!("\n==== {name}");
-        let start = Instant::now();
-        outcome = step().map_err(|words| format!("{name}: {words}"));
-        seconds.push((name, start.elapsed().as_secs_f64()));
+    for step in steps {
+        outcome = timed(step, &mut seconds);
         if outcome.is_err() {
             break;
         }
     }
     println!("\n==== {}", if outcome.is_ok() { "all passed" } else { "the last one failed" });
-    for (name, seconds) in &seconds {
+    show(&seconds);
+    outcome
+}
+
+/// Runs a step and notes how long it took.
+fn timed((name, step): &Step, seconds: &mut Vec<(&'static str, f64)>) -> Outcome {
+    println!("\n==== {name}");
+    let start = Instant::now();
+    let outcome = step().map_err(|words| format!("{name}: {words}"));
+    seconds.push((name, start.elapsed().as_secs_f64()));
+    outcome
+}
+
+fn show(seconds: &[(&str, f64)]) {
+    for (name, seconds) in seconds {
         println!("{seconds:>7.1} s  {name}");
     }
-    outcome
 }
 
 /// What proves the JavaScript package.
@@ -91,9 +103,50 @@ const BITS_STEPS: &[Step] = &[
     ("bits on emulated boards", c::driver::scattered_on_boards),
 ];
 
+fn every() -> Vec<Step> {
+    [STEPS, C_STEPS, JS_STEPS, BITS_STEPS].concat()
+}
+
 /// Runs every step.
 pub fn all() -> Outcome {
-    in_order(&[STEPS, C_STEPS, JS_STEPS, BITS_STEPS].concat())
+    in_order(&every())
+}
+
+/// What a change is looked at with before every commit: no tool is installed for it but rustfmt and clippy.
+const QUICK: [&str; 9] = [
+    "format",
+    "lint",
+    "promises of the source",
+    "dependencies",
+    "claims in the README",
+    "main job",
+    "scores of live flow",
+    "C header",
+    "JavaScript face",
+];
+
+/// Runs the quick steps and the core's own tests.
+pub fn quick() -> Outcome {
+    let mut steps = every();
+    steps.retain(|(name, _)| QUICK.contains(name));
+    steps.push(("tests of the core", || run(&mut cargo(&["test", "--locked", "--test", "core"]))));
+    in_order(&steps)
+}
+
+/// The name of every step.
+#[cfg(test)]
+pub fn names() -> impl Iterator<Item = &'static str> {
+    every().into_iter().map(|(name, _)| name)
+}
+
+/// Runs the steps of these names in order, whatever becomes of one, with what became of each.
+pub fn each(named: &BTreeSet<&str>) -> BTreeMap<&'static str, Outcome> {
+    let mut seconds = Vec::new();
+    let steps = every().into_iter().filter(|(name, _)| named.contains(name));
+    let outcomes = steps.map(|step| (step.0, timed(&step, &mut seconds))).collect();
+    println!();
+    show(&seconds);
+    outcomes
 }
 
 /// Runs the steps of the JavaScript package.
@@ -108,9 +161,8 @@ pub fn of_c() -> Outcome {
 
 /// Runs the steps of the live corpus, with the packages that are there.
 pub fn of_corpus() -> Outcome {
-    let all = [STEPS, C_STEPS, JS_STEPS].concat();
-    let steps: Vec<Step> =
-        all.into_iter().filter(|(name, _)| name.starts_with("live corpus")).collect();
+    let mut steps = every();
+    steps.retain(|(name, _)| name.starts_with("live corpus"));
     in_order(&steps)
 }
 
@@ -137,9 +189,14 @@ fn lint() -> Outcome {
 /// What the core's source says, or must not say, for other checks to hold: the compiler keeps what
 /// lib.rs declares, but not the declaration, and the archive's symbols leave out what is inlined.
 fn promises() -> Outcome {
-    let count = promises_in(&root().join("crates/cupwright/src"))?;
+    let count = promises_of_the_core()?;
     println!("{count} files: no std, no alloc, no unsafe, nothing hidden by #[inline]");
     Ok(())
+}
+
+/// The same; how many files there are.
+pub fn promises_of_the_core() -> Outcome<usize> {
+    promises_in(&root().join("crates/cupwright/src"))
 }
 
 /// Looks at every file of a folder and of those in it, and counts them.

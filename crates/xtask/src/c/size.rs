@@ -14,6 +14,7 @@ use super::calls::dealt;
 use super::driver::{self, BOARDS, Board};
 use super::interface::{self, Interface};
 use crate::commands::{limited, output, program};
+use crate::tables::{self, cell, spaced};
 use crate::toolchain::Toolchain;
 use crate::{Outcome, root, tools};
 
@@ -142,13 +143,10 @@ fn differ(a: u64, b: u64) -> bool {
 
 /// The numbers of each row of a table in Markdown, by its first word.
 pub fn rows(text: &str) -> BTreeMap<String, Vec<u64>> {
-    let cells = |line: &str| -> Option<(String, Vec<u64>)> {
-        let mut cells = line.strip_prefix("| `")?.split('|').map(str::trim);
-        let name = cells.next()?.trim_matches('`').to_string();
-        let numbers = cells.filter_map(|cell| cell.replace(' ', "").parse().ok()).collect();
-        Some((name, numbers))
-    };
-    text.lines().filter_map(cells).collect()
+    let numbers = |cells: &[&str]| (1..cells.len()).filter_map(|at| cell(cells, at).ok()).collect();
+    let named =
+        |cells: Vec<&str>| Some((cells.first()?.trim_matches('`').to_string(), numbers(&cells)));
+    tables::rows(text).into_iter().filter_map(named).collect()
 }
 
 fn within_budget(table: &Table) -> Outcome {
@@ -286,19 +284,6 @@ fn text(table: &Table, made_with: &str) -> String {
             };
         }
         text.push('\n');
-    }
-    text
-}
-
-/// 12345 as 12 345.
-fn spaced(number: u64) -> String {
-    let digits = number.to_string();
-    let mut text = String::new();
-    for (at, digit) in digits.chars().enumerate() {
-        if at > 0 && (digits.len() - at).is_multiple_of(3) {
-            text.push(' ');
-        }
-        text.push(digit);
     }
     text
 }
