@@ -63,7 +63,7 @@ static int check_texts(void) {
         "not one of the choices",
         "an error without a name",
         "measurements that cannot tell",
-        "no profile, or a damaged one",
+        "something else, or damaged",
         "a state that was never begun",
         "not in the profile",
     };

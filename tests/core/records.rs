@@ -265,6 +265,9 @@ fn a_part_that_is_missing_is_named() {
     assert_eq!(part.means(value(93.0)).map(drop).map_err(named), missing("fast_share_pct"));
     let level = part.plateau().map(drop).map_err(named);
     assert_eq!(level, missing("correlation_equilibrium_share"));
+    // Whatever part there is asks for the rest.
+    let part = of(serde_json::json!({ "version": 1, "slow_time_s": known(100.0, 0.1) }));
+    assert_eq!(part.means(value(93.0)).map(drop).map_err(named), missing("equilibrium_yield_pct"));
     // A hold-up below zero is no chamber's.
     let below = of(serde_json::json!({
         "version": 1, "apparent_retention_g_per_g": retention, "fitted_hold_up_g": known(-1.0, 1.0),

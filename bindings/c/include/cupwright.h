@@ -694,7 +694,7 @@ enum cupwright_status
      */
     CUPWRIGHT_STATUS_CANNOT_TELL = 10,
     /**
-     * Bytes that are no profile, or a damaged one; the error's `limit` says which.
+     * Bytes of something else than is read from them, or damaged ones; the error's `limit` says which.
      */
     CUPWRIGHT_STATUS_UNREADABLE = 11,
     /**

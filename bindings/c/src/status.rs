@@ -29,7 +29,7 @@ pub enum cupwright_status {
     Unnamed = 9,
     /// Measurements that cannot tell what they are for; the error's `limit` says why.
     CannotTell = 10,
-    /// Bytes that are no profile, or a damaged one; the error's `limit` says which.
+    /// Bytes of something else than is read from them, or damaged ones; the error's `limit` says which.
     Unreadable = 11,
     /// A state that was never begun, or one of another version of this library.
     NotBegun = 12,

@@ -65,7 +65,7 @@ const STATUSES: [(cupwright_status, &str); 14] = [
     (cupwright_status::UnknownChoice, "not one of the choices\0"),
     (cupwright_status::Unnamed, "an error without a name\0"),
     (cupwright_status::CannotTell, "measurements that cannot tell\0"),
-    (cupwright_status::Unreadable, "no profile, or a damaged one\0"),
+    (cupwright_status::Unreadable, "something else, or damaged\0"),
     (cupwright_status::NotBegun, "a state that was never begun\0"),
     (cupwright_status::NotKept, "not in the profile\0"),
 ];

@@ -391,7 +391,7 @@ impl Profile {
         Ok(Kept { retention, hold_up: hold_up.unwrap_or(HoldUp::NONE) })
     }
 
-    /// What advice takes, with all that is known of coffee and brewer: rates where a plateau or a time
+    /// What advice takes, with all that is known of coffee and brewer: rates where a plateau, a time or a share
     /// was kept, and what is kept of a brew where a retention was. No chamber and no milk.
     ///
     /// # Errors
@@ -415,7 +415,10 @@ impl Profile {
     /// # Ok::<(), cupwright::Error>(())
     /// ```
     pub fn means(&self, water: Temperature) -> Result<Means, Error> {
-        let is_coffee_known = self.equilibrium.is_some() || self.fast.is_some();
+        let is_coffee_known = self.equilibrium.is_some()
+            || self.fast.is_some()
+            || self.slow.is_some()
+            || self.fast_share.is_some();
         Ok(Means {
             rates: is_coffee_known.then(|| self.rates()).transpose()?,
             kept: self.retention.map(|_| self.kept()).transpose()?,
