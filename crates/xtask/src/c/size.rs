@@ -291,7 +291,7 @@ fn text(table: &Table, made_with: &str) -> String {
 }
 
 /// 12345 as 12 345.
-fn spaced(number: u64) -> String {
+pub fn spaced(number: u64) -> String {
     let digits = number.to_string();
     let mut text = String::new();
     for (at, digit) in digits.chars().enumerate() {
