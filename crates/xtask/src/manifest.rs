@@ -108,8 +108,18 @@ impl Public {
 /// Docs without their links, in one line.
 fn plain(docs: &str) -> String {
     let text = docs.lines().map(str::trim).collect::<Vec<_>>().join(" ");
-    let links = [("[`crate::", "`"), ("[`", "`"), ("`]", "`"), ("[module](self)", "room")];
-    links.into_iter().fold(text, |text, (link, words)| text.replace(link, words))
+    without_links(&text)
+}
+
+fn without_links(text: &str) -> String {
+    let links = [
+        ("see the [module](self)", "those of the room"),
+        ("see the [module](crate::plan)", "those of the room"),
+        ("[`crate::", "`"),
+        ("[`", "`"),
+        ("`]", "`"),
+    ];
+    links.into_iter().fold(text.to_string(), |text, (link, words)| text.replace(link, words))
 }
 
 /// Where each formula was found.
@@ -179,7 +189,7 @@ fn rooms() -> Outcome<Vec<(String, String, Vec<Public>)>> {
             paths.extend(parts.filter_map(Result::ok).map(|entry| entry.path()));
         }
         paths.sort();
-        let about = first_line(&read(&folder.join(format!("{room}.rs")))?);
+        let about = introduction(&read(&folder.join(format!("{room}.rs")))?);
         let mut functions = Vec::new();
         for path in paths {
             functions.extend(functions_of(&room, &read(&path)?)?);
@@ -191,10 +201,28 @@ fn rooms() -> Outcome<Vec<(String, String, Vec<Public>)>> {
     Ok(rooms)
 }
 
-/// What a room's docs say first.
-fn first_line(text: &str) -> String {
-    let lines = text.lines().map_while(|line| line.strip_prefix("//!")).map(str::trim);
-    plain(&lines.take_while(|line| !line.is_empty()).collect::<Vec<_>>().join("\n"))
+/// What a room's docs say, without examples in code; their headings stand below the page's own.
+fn introduction(text: &str) -> String {
+    let lines = text.lines().map_while(|line| line.strip_prefix("//!"));
+    let mut whole = String::new();
+    let mut fence = "";
+    for line in lines.map(|line| line.strip_prefix(' ').unwrap_or(line)) {
+        match (line.strip_prefix("```"), fence) {
+            (Some(""), "") => fence = "code",
+            (Some(_), "") => fence = "text",
+            (Some(_), "code") => {
+                fence = "";
+                continue;
+            }
+            (Some(_), _) => fence = "",
+            _ => {}
+        }
+        if fence != "code" {
+            let heading = if fence.is_empty() && line.starts_with("# ") { "##" } else { "" };
+            whole += &format!("{heading}{line}\n");
+        }
+    }
+    without_links(whole.trim()).replace("\n\n\n", "\n\n")
 }
 
 fn public_rooms(text: &str) -> Outcome<BTreeSet<String>> {
@@ -348,5 +376,138 @@ pub fn check() -> Outcome {
             Err(format!("docs/FORMULAS.md is not up to date: cargo xtask manifest\n{shown}"))
         }
         None => Ok(()),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const GOOD: &str = "Brew water per dose.\n\n```text\nR = W/D\n```\n\nSymbols: R ratio, W water. Source: \
+                        definition.\n\n# Errors\nNone.";
+
+    fn good() -> Public {
+        let id = FORMULAS[0].id.to_string();
+        Public { id, docs: GOOD.to_string(), is_fallible: true }
+    }
+
+    fn whole() -> Found {
+        let id = good().id;
+        let one = || BTreeSet::from([id.clone()]);
+        Found {
+            listed: one(),
+            checked: BTreeMap::from([(id.clone(), BTreeMap::from([("a_file".to_string(), 3)]))]),
+            excused: BTreeMap::new(),
+            c: BTreeSet::from([function_of(&id)]),
+            javascript: one(),
+            benched: one(),
+            fuzzed: one(),
+        }
+    }
+
+    #[test]
+    fn a_whole_formula_lacks_nothing() {
+        assert_eq!(whole().lacking(&[good()]), [""; 0]);
+    }
+
+    #[test]
+    fn whatever_is_not_found_is_named() {
+        let gates: [(fn(&mut Found), &str); 7] = [
+            (|found| found.listed.clear(), "no entry in crates/formulas"),
+            (|found| found.checked.clear(), "no check value in tests/vectors"),
+            (|found| found.c.clear(), "no function in C"),
+            (|found| found.javascript.clear(), "no function in JavaScript"),
+            (|found| found.benched.clear(), "no benchmark"),
+            (|found| found.fuzzed.clear(), "no way to it in the fuzz target"),
+            (
+                |found| found.excused = BTreeMap::from([(good().id, "laws".to_string())]),
+                "has a check value and an excuse for having none",
+            ),
+        ];
+        for (without, words) in gates {
+            let mut found = whole();
+            without(&mut found);
+            assert_eq!(found.lacking(&[good()]), [format!("{}: {words}", good().id)]);
+        }
+    }
+
+    #[test]
+    fn whatever_the_docs_leave_out_is_named() {
+        let gates = [
+            ("```text\nR = W/D\n```", "equation"),
+            ("Symbols: R ratio, W water.", "symbols or range"),
+            ("# Errors", "errors"),
+            ("Source: definition.", "source"),
+        ];
+        for (words, what) in gates {
+            let formula = Public { docs: GOOD.replace(words, ""), ..good() };
+            let expected = [format!("{}: no {what} in its docs", formula.id)];
+            assert_eq!(whole().lacking(&[formula]), expected);
+        }
+        let infallible =
+            Public { docs: GOOD.replace("# Errors", ""), is_fallible: false, ..good() };
+        assert_eq!(infallible.lacking(), [""; 0]);
+    }
+
+    #[test]
+    fn a_source_is_a_citation_or_says_what_it_is() {
+        let of = |source: &str| {
+            let docs = GOOD.replace("definition", source);
+            Public { docs, ..good() }.lacking()
+        };
+        assert_eq!(of("IAPWS SR6-08(2011), equation 1"), [""; 0]);
+        assert_eq!(of("estimate, −50 to +40 %"), [""; 0]);
+        assert_eq!(of("well known"), ["source in its docs"]);
+    }
+
+    #[test]
+    fn a_function_that_is_not_listed_is_found() {
+        let text = "
+            /// One.
+            pub fn one(dose: Dose) -> Result<Dose, Error> { todo() }
+            pub(crate) fn hidden() {}
+            pub struct Shown;
+            struct Hidden;
+            impl Shown {
+                pub fn view(&self) -> f64 { 0.0 }
+                pub fn two(&self, dose: Dose) -> f64 { 0.0 }
+            }
+            impl Hidden { pub fn three(dose: Dose) -> f64 { 0.0 } }
+        ";
+        let functions = functions_of("ratio", text).unwrap();
+        let names: Vec<_> = functions.iter().map(|f| (f.id.as_str(), f.is_fallible)).collect();
+        assert_eq!(names, [("ratio.one", true), ("ratio.two", false)]);
+        let lacking = whole().lacking(&functions);
+        assert!(lacking.contains(&"ratio.one: no entry in crates/formulas".to_string()));
+        assert!(lacking.contains(&format!("{}: no public function in the core", good().id)));
+    }
+
+    #[test]
+    fn what_stands_aside_is_there() {
+        let folder = root().join("crates/cupwright/src");
+        let rooms = public_rooms(&read(&folder.join("lib.rs")).unwrap()).unwrap();
+        for (room, _) in WITHOUT_FORMULAS {
+            assert!(rooms.contains(*room), "{room}");
+        }
+        let named =
+            NO_FORMULA.iter().map(|(id, _)| id).chain(OTHERWISE_NAMED.iter().map(|(id, _)| id));
+        for id in named {
+            let (room, name) = id.split_once('.').unwrap();
+            let mut texts = vec![read(&folder.join(format!("{room}.rs"))).unwrap()];
+            for part in std::fs::read_dir(folder.join(room)).into_iter().flatten() {
+                texts.push(read(&part.unwrap().path()).unwrap());
+            }
+            assert!(texts.iter().any(|text| text.contains(&format!("fn {name}"))), "{id}");
+        }
+    }
+
+    #[test]
+    fn benchmarks_and_types_are_read() {
+        assert_eq!(
+            benched("every/a.b: benchmark\nwater/density: benchmark\n"),
+            ["a.b".into()].into()
+        );
+        let types = "export namespace ratio {\n  function waterRatio(options: {\n}\n";
+        assert_eq!(in_javascript(types), ["ratio.water_ratio".into()].into());
     }
 }
