@@ -51,15 +51,6 @@ pub fn files() -> Vec<(PathBuf, File)> {
 
 /// Formulas whose check is elsewhere, with the reason.
 pub const CHECKED_ELSEWHERE: &[(&str, &str)] = &[
-    ("ratio.water_for_ratio", "one multiplication; inverse of water_ratio in laws.rs"),
-    ("ratio.dose_for_water", "one division; inverse of water_ratio in laws.rs"),
-    ("ratio.beverage_for_ratio", "one multiplication; inverse of beverage_ratio in laws.rs"),
-    ("ratio.dose_for_beverage", "one division; inverse of beverage_ratio in laws.rs"),
-    ("ratio.ratio_of_dose_per_litre", "inverse of dose_per_litre in laws.rs"),
-    ("ratio.water_volume", "inverse of water_mass in laws.rs"),
-    ("ratio.for_servings", "one multiplication"),
-    ("ratio.largest_dose", "fills the chamber exactly in laws.rs"),
-    ("extraction.plausibility", "each doubt is put back into the balance in laws.rs"),
     ("heat.reachable", "a comparison"),
     (
         "heat.grounds",

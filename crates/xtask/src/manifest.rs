@@ -73,10 +73,10 @@ impl Public {
         lines.take_while(|line| line.trim() != "```").collect()
     }
 
-    /// The rest of the paragraph after a word.
+    /// The rest of the first paragraph that has a word, after it.
     fn said_after(&self, word: &str) -> Option<String> {
-        let (_, rest) = self.docs.split_once(word)?;
-        Some(plain(rest.split("\n\n").next()?))
+        let paragraphs = self.docs.split("\n\n").map(plain);
+        paragraphs.filter_map(|text| Some(text.split_once(word)?.1.to_string())).next()
     }
 
     fn source(&self) -> Option<String> {
@@ -218,7 +218,7 @@ fn introduction(text: &str) -> String {
             _ => {}
         }
         if fence != "code" {
-            let heading = if fence.is_empty() && line.starts_with("# ") { "##" } else { "" };
+            let heading = if fence.is_empty() && line.starts_with("# ") { "###" } else { "" };
             whole += &format!("{heading}{line}\n");
         }
     }
