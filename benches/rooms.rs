@@ -1,10 +1,13 @@
-//! One benchmark for each formula that does more than a few multiplications.
+//! Every formula at its example, and those that do more than a few multiplications bare, at inputs of
+//! their own types.
 //!
 //! ```text
 //! cargo bench
 //! ```
 
+use std::cell::Cell;
 use std::hint::black_box;
+use std::time::Duration;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use cupwright::advise::{self, Cup, Means};
@@ -18,6 +21,9 @@ use cupwright::ratio::Chamber;
 use cupwright::retention::{Losses, Paper};
 use cupwright::uncertainty::{self, Estimate, Measured, Rates, Standard};
 use cupwright::{decision, dilution, reading, verdict, water};
+use formulas::FORMULAS;
+use formulas::examples::examples;
+use formulas::inputs::{Asked, Inputs, asked_by};
 
 fn value<M: Measure>(value: f64) -> M {
     M::new(value).expect("a value in range")
@@ -265,8 +271,63 @@ fn of_advice(c: &mut Criterion) {
     time(c, "advise/on", cup, advise);
 }
 
+/// An example's inputs in the order in which they are asked for, so that none is looked up.
+struct InOrder {
+    asked: Vec<(String, Asked)>,
+    at: Cell<usize>,
+}
+
+impl InOrder {
+    fn next(&self) -> &Asked {
+        let at = self.at.get();
+        self.at.set(at + 1);
+        &self.asked[at].1
+    }
+}
+
+impl Inputs for InOrder {
+    fn number(&self, field: &str, _: Quantity) -> f64 {
+        let Asked::Number(_, value) = self.next() else { panic!("{field} is a number") };
+        *value
+    }
+
+    fn numbers(&self, field: &str, _: Quantity) -> Vec<f64> {
+        let Asked::Numbers(_, values) = self.next() else { panic!("{field} is a list") };
+        values.clone()
+    }
+
+    fn choice(&self, field: &str, _: u8) -> u8 {
+        let Asked::Choice(code, _) = self.next() else { panic!("{field} is a choice") };
+        *code
+    }
+
+    fn flag(&self, field: &str) -> bool {
+        let Asked::Flag(is) = self.next() else { panic!("{field} is a flag") };
+        *is
+    }
+}
+
+/// Every formula behind its name, at its example: some tens of nanoseconds are the lists of what goes in and
+/// comes out.
+fn of_every_formula(c: &mut Criterion) {
+    let examples = examples();
+    let mut group = c.benchmark_group("every");
+    group.warm_up_time(Duration::from_millis(100)).measurement_time(Duration::from_millis(400));
+    for formula in FORMULAS {
+        let asked = asked_by(formula, &examples[formula.id]);
+        let inputs = InOrder { asked, at: Cell::new(0) };
+        group.bench_function(formula.id, |b| {
+            b.iter(|| {
+                inputs.at.set(0);
+                (formula.call)(black_box(&inputs))
+            })
+        });
+    }
+}
+
 criterion_group!(
     rooms,
+    of_every_formula,
     of_water,
     of_extraction,
     of_heat,

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use formulas::FORMULAS;
 use formulas::inputs::Given;
-use formulas::vectors::files;
+use formulas::vectors::{CHECKED_ELSEWHERE, files};
 
 #[test]
 fn the_core_meets_every_check_value() {
@@ -50,27 +50,6 @@ fn the_core_meets_every_check_value() {
     println!("{checked} values checked");
     assert!(failures.is_empty(), "{} of {checked} fail:\n{}", failures.len(), failures.join("\n"));
 }
-
-/// Formulas whose check is elsewhere, with the reason.
-const CHECKED_ELSEWHERE: &[(&str, &str)] = &[
-    ("ratio.water_for_ratio", "one multiplication; inverse of water_ratio in laws.rs"),
-    ("ratio.dose_for_water", "one division; inverse of water_ratio in laws.rs"),
-    ("ratio.beverage_for_ratio", "one multiplication; inverse of beverage_ratio in laws.rs"),
-    ("ratio.dose_for_beverage", "one division; inverse of beverage_ratio in laws.rs"),
-    ("ratio.ratio_of_dose_per_litre", "inverse of dose_per_litre in laws.rs"),
-    ("ratio.water_volume", "inverse of water_mass in laws.rs"),
-    ("ratio.for_servings", "one multiplication"),
-    ("ratio.largest_dose", "fills the chamber exactly in laws.rs"),
-    ("extraction.plausibility", "each doubt is put back into the balance in laws.rs"),
-    ("heat.reachable", "a comparison"),
-    (
-        "heat.grounds",
-        "one multiplication; 250 g of water over 16 g of grounds in the docs of settle",
-    ),
-    ("verdict.stand", "subtractions; a published window in errors.rs"),
-    ("caution.of", "comparisons; each caution alone in caution.rs"),
-    ("plan.recipe", "the models turned round: its recipes brewed forward again in plans.rs"),
-];
 
 #[test]
 fn no_formula_goes_unchecked() {

@@ -225,6 +225,10 @@ impl Advice {
 /// u(E)/E += u(ln E(t')/E(t))                                   in squares: the rates, tied to this cup
 /// ```
 ///
+/// Symbols: P chances, E yield, t and t' time of contact before and after, u standard
+/// uncertainties. Source: convention chosen here for the order; the doubt of a change is an
+/// estimate.
+///
 /// The first is a convention chosen here, the second an estimate ([`YIELD_DOUBT_OF_CHANGE`]).
 ///
 /// # Errors

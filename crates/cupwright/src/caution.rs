@@ -160,6 +160,14 @@ pub struct Hazards {
 
 /// The cautions that a drink calls for.
 ///
+/// ```text
+/// a caution where its fact is given, or its value past its limit
+/// ```
+///
+/// Symbols: limits are [`SCALDING`], [`VERY_HOT_DRINK`] and [`SINGLE_DOSE_CAFFEINE`]. Source: IARC
+/// Monograph 116 (2016), as reported; EFSA Journal 2015;13(5):4102; published burn times
+/// ([`time_to_burn`]).
+///
 /// ```
 /// # use cupwright::{caution::{self, Caution, Hazards}, quantity::*};
 /// let cautions = caution::of(&Hazards {
@@ -227,6 +235,14 @@ pub enum TimeToBurn {
 
 /// How fast hot water burns adult skin seriously.
 ///
+/// ```text
+/// ln t = ln t1 + (T − T1)/(T2 − T1) · (ln t2 − ln t1)   between neighbouring points
+/// ```
+///
+/// Symbols: t time, T temperature of the water; with 1 and 2 those of the published points. Source:
+/// a US consumer agency for 48.9 and 54.4 °C, the Burn Foundation for 56.1, 60 and 65 °C, another
+/// list for the public for 52, 57 and 68 °C.
+///
 /// Between the published points of 48.9 to 68 °C, ln t runs straight with temperature. Lists differ by
 /// up to a factor of two and this takes the shortest; children burn faster still. A reminder of how
 /// little time there is, never a safe limit.
@@ -244,7 +260,14 @@ pub fn time_to_burn(water: Temperature) -> TimeToBurn {
     }
 }
 
-/// Caffeine of a serving, dose × content × share extracted.
+/// Caffeine of a serving.
+///
+/// ```text
+/// m = D c f
+/// ```
+///
+/// Symbols: m caffeine, D dose, c its caffeine content, f share extracted. Source: definition; the
+/// contents are the caller's.
 ///
 /// Contents vary: green arabica 8 to 14 mg/g dry, robusta 17 to 40 (Belitz et al. 2009, secondary).
 /// Of that, brewing takes out some 70 to 100 % (weak sources); 100 % is the cautious choice.

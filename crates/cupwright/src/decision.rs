@@ -75,6 +75,8 @@ fn scaled(distance: f64, u: f64) -> f64 {
 /// P(below) = F((T_L − y)/u)    P(above) = F((y − T_U)/u)    P(inside) = 1 − P(below) − P(above)
 /// ```
 ///
+/// Symbols: y value, u its standard uncertainty, T_L and T_U edges of the band.
+///
 /// F: Student's distribution with the estimate's ν. Error 10⁻¹². Source: JCGM 106:2012, 7.
 ///
 /// ```
@@ -120,7 +122,12 @@ pub enum Decision {
 
 /// Inside, below, above, or not yet decided at a confidence.
 ///
-/// Source: the three outcomes are common practice; each by its probability ([`chances`]).
+/// ```text
+/// inside, below or above where its P ≥ confidence, else not yet decided
+/// ```
+///
+/// Symbols: P the chances of [`chances`]. Source: common practice, no source, for the three
+/// outcomes; each by its probability ([`chances`]).
 ///
 /// ```
 /// # use cupwright::{decision::{self, Decision}, quantity::*, uncertainty::*, verdict};
@@ -173,8 +180,14 @@ fn outside_at_best<M: Measure>(u: f64, law: Law, band: &Band<M>) -> f64 {
     2.0 * law.tail(scaled(0.5 * width(band), u))
 }
 
-/// The largest standard uncertainty with which any number can be called inside,
-/// (T_U − T_L)/(2 k), k of the [`coverage_factor`].
+/// The largest standard uncertainty with which any number can be called inside.
+///
+/// ```text
+/// u = (T_U − T_L)/(2 k)
+/// ```
+///
+/// Symbols: u standard uncertainty, T_L and T_U edges of the band, k its [`coverage_factor`].
+/// Source: JCGM 106:2012, 7, in the middle of the band, where the chance is largest.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] past the range of the uncertainty.
@@ -201,6 +214,9 @@ pub fn largest_uncertainty<M: Uncertain>(
 /// ```text
 /// F(−g/u) + F(−(T_U − T_L − g)/u) = 1 − confidence       from T_L + g to T_U − g
 /// ```
+///
+/// Symbols: F Student's distribution, g guard, u standard uncertainty, T_L and T_U edges of the
+/// band.
 ///
 /// Both edges count; far from the other one g = t u, with the one-sided t (1.645 at 95 %). g = 2u is the
 /// usual guard of ISO 14253-1 (from memory), 97.7 %. Newton's method, from below; [`decide`] calls both
@@ -276,6 +292,9 @@ pub enum Needed {
 /// u² = s²/n + rest²
 /// ```
 ///
+/// Symbols: u standard uncertainty of the mean, s scatter of one reading, n readings. Source: GUM
+/// 4.2.3 and 5.1.2; decided by [`decide`].
+///
 /// `scatter` is s, that of one reading; `rest` is what repeating does not lessen: the instrument's
 /// own error and the refractive factor.
 ///
@@ -337,6 +356,8 @@ record! {
 /// ```text
 /// both = ∬ of the normal density with correlation r over the rectangle of the two bands
 /// ```
+///
+/// Symbols: r correlation of the two.
 ///
 /// r: [`crate::uncertainty::Budget::correlation_with_strength`]. With few degrees of freedom each edge is moved
 /// to where a normal value is exceeded as often, so each alone is exact and the two go together as
@@ -406,6 +427,13 @@ pub enum JointDecision {
 
 /// Both inside, not both, or not yet decided at a confidence.
 ///
+/// ```text
+/// inside where both ≥ confidence, not both where 1 − both ≥ confidence, else not yet decided
+/// ```
+///
+/// Symbols: both, the chance that strength and yield are inside. Source: common practice, no
+/// source, for the three outcomes, as in [`decide`].
+///
 /// Two values that are each inside with 95 % may be so together with 90 %: two single decisions are not
 /// one about the cup. `both` is that of [`joint`].
 ///
@@ -459,6 +487,9 @@ pub struct Comparison<U> {
 /// ```text
 /// d = y₁ − y₂     real where |d| ≥ t √(u₁² + u₂²)     u²(d) = u₁² + u₂² + (f d)²
 /// ```
+///
+/// Symbols: y₁ and y₂ values, u₁ and u₂ their standard uncertainties, d difference, f relative
+/// uncertainty of the refractive factor.
 ///
 /// What is common to both brews does not belong in u₁ and u₂:
 ///

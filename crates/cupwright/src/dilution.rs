@@ -15,7 +15,14 @@ use crate::quantity::{
 use crate::record::record;
 use crate::water;
 
-/// Strength after adding water, T' = (T B + s A)/(B + A).
+/// Strength after adding water.
+///
+/// ```text
+/// T' = (T B + s A)/(B + A)
+/// ```
+///
+/// Symbols: T' strength after, T strength before, B beverage, s solids of the water, A water added.
+/// Source: conservation of solids.
 ///
 /// # Errors
 /// None in range; the `Result` guards the range of [`Strength`].
@@ -41,7 +48,14 @@ pub fn strength_after_water(
     computed((strength.percent() * b + 100.0 * water.fraction() * a) / (b + a))
 }
 
-/// Water to add for a wanted strength, A = B (T − T')/(T' − s).
+/// Water to add for a wanted strength.
+///
+/// ```text
+/// A = B (T − T')/(T' − s)
+/// ```
+///
+/// Symbols: A water added, B beverage, T strength at hand, T' strength wanted, s solids of the
+/// water. Source: conservation of solids.
 ///
 /// # Errors
 /// [`Error::Infeasible`] for a wish above the strength at hand, since adding water only weakens, and
@@ -116,7 +130,14 @@ fn weaker(strength: Strength, wanted: Strength, water: WaterSolids) -> Result<()
 }
 
 /// Beverage that a strong brew makes when water takes it down to a wanted strength: brew and water
-/// together, B (T − s)/(T' − s). The inverse, the brew needed for a drink, is [`brew_for_drink`].
+/// together. The inverse, the brew needed for a drink, is [`brew_for_drink`].
+///
+/// ```text
+/// C = B (T − s)/(T' − s)
+/// ```
+///
+/// Symbols: C drink, B brew, T its strength, T' strength wanted, s solids of the water. Source:
+/// conservation of solids.
 ///
 /// # Errors
 /// As [`water_to_reach`]; [`Error::ResultOutOfRange`] for a drink larger than [`Beverage`] allows.
@@ -130,8 +151,14 @@ pub fn drink_of_brew(
     computed(brew.grams() + added.grams())
 }
 
-/// Brew needed so that, with water added, a drink of a wanted size and strength results,
-/// B = C (T' − s)/(T − s).
+/// Brew needed so that, with water added, a drink of a wanted size and strength results.
+///
+/// ```text
+/// B = C (T' − s)/(T − s)
+/// ```
+///
+/// Symbols: B brew, C drink, T' strength wanted, s solids of the water, T strength of the brew.
+/// Source: conservation of solids.
 ///
 /// # Errors
 /// [`Error::Infeasible`] for a wish above the strength of the brew, and for one so weak that it takes
@@ -173,7 +200,13 @@ record! {
     }
 }
 
-/// Splits one brew over cups of a wanted size and strength, B = C (T' − s)/(T − s) into each.
+/// Splits one brew over cups of a wanted size and strength.
+///
+/// ```text
+/// B = C (T' − s)/(T − s) into each, C − B of water on it, rest = all − n B
+/// ```
+///
+/// Symbols: n cups; the others as for [`brew_for_drink`]. Source: conservation of solids.
 ///
 /// # Errors
 /// [`Error::Infeasible`] where the brew does not last; the nearest is the largest cup of that
@@ -213,7 +246,14 @@ record! {
     }
 }
 
-/// Coffee with milk, the two kinds of solids kept apart: T B/(B + A) and M A/(B + A).
+/// Coffee with milk, the two kinds of solids kept apart.
+///
+/// ```text
+/// T' = T B/(B + A),   M' = M A/(B + A)
+/// ```
+///
+/// Symbols: T' and M' coffee and milk solids of the drink, T strength of the beverage B, M solids
+/// of the milk A. Source: conservation of solids.
 ///
 /// A refractometer cannot tell them apart: read the strength before the milk goes in. Milk is
 /// perishable: local food rules apply ([`crate::caution::Caution::Milk`]).
@@ -234,7 +274,14 @@ pub fn with_milk(
     })
 }
 
-/// Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t).
+/// Temperature of two waters or brews mixed.
+///
+/// ```text
+/// B h(t1) + A h(t2) = (B + A) h(t), solved for t
+/// ```
+///
+/// Symbols: B and A masses, t1 and t2 their temperatures, t that of the mixture, h heat content of
+/// water ([`water::enthalpy`]). Source: conservation of heat.
 ///
 /// A brew's heat content is taken as water's: 1 % high at filter strength, 5 % at 10 % strength,
 /// which moves a mixture by less than 0.2 K and 1 K. A gram of vapour lost from 250 g costs 2 K and
@@ -257,7 +304,16 @@ pub fn mixed_temperature(
 /// 4.02 in Geankoplis, table A.4). The mean is used.
 pub const MILK_J_PER_G_K: f64 = 3.93;
 
-/// Temperature of a brew with milk, B h(t1) + c A t2 = B h(t) + c A t, the milk's specific heat taken as 3.93 J/(g K) whatever its fat.
+/// Temperature of a brew with milk, whose specific heat c is taken as 3.93 J/(g K) whatever its
+/// fat.
+///
+/// ```text
+/// B h(t1) + c A t2 = B h(t) + c A t, solved for t
+/// ```
+///
+/// Symbols: B brew, A milk, t1 and t2 their temperatures, t that of the drink, h heat content of
+/// water ([`water::enthalpy`]). Source: conservation of heat; [`MILK_J_PER_G_K`] from the Choi–Okos
+/// composition.
 ///
 /// # Errors
 /// None in range; the `Result` guards the range of [`Temperature`].
@@ -303,6 +359,9 @@ record! {
 /// B h(t0) − m [qᵢ + 333.43] = (B + m) h(t)        t ≥ 0
 /// melted = [B h(t0) − m qᵢ]/333.43  at t = 0      otherwise
 /// ```
+///
+/// Symbols: B beverage at t0, m ice, t temperature of the drink, h heat content of water in J/g
+/// ([`water::enthalpy`]). Source: conservation of heat; IAPWS R10-06 for ice.
 ///
 /// qᵢ: heat to warm the ice to 0 °C. The glass and the air give nothing. Iced drinks are under local
 /// food rules ([`crate::caution::Caution::Ice`]).
@@ -362,6 +421,8 @@ pub fn iced(
 /// ```text
 /// m = B [h(t0) − h(t)] / [qᵢ + 333.43 + h(t)]
 /// ```
+///
+/// Symbols: as for [`iced`]. Source: conservation of heat; IAPWS R10-06 for ice.
 ///
 /// # Errors
 /// [`Error::Infeasible`] for a wish above the drink's own temperature; [`Error::ResultOutOfRange`]

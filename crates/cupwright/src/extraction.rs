@@ -128,7 +128,9 @@ impl Balance {
 /// E = [ τ(B + φQ) + s(hD − V) ] / [ D(1 − s − φτ) ]
 /// ```
 ///
-/// Symbols: see the [module](self). The strength counts all solids, those of the water too:
+/// Symbols: see the [module](self). Source: conservation of water and solids.
+///
+/// The strength counts all solids, those of the water too:
 /// [`crate::reading::total_strength`] makes it from a reading.
 ///
 /// # Errors
@@ -187,6 +189,8 @@ fn coffee_solids(strength: Strength, water: WaterSolids) -> Result<f64, Error> {
 /// τ = [ E D(1 − s) − s(hD − V) ] / [ B + φQ + φE D ],   T = τ + s
 /// ```
 ///
+/// Symbols: see the [module](self). Source: conservation of water and solids.
+///
 /// # Errors
 /// [`Error::Impossible`] for less water than such a beverage takes;
 /// [`Error::ResultOutOfRange`] outside the range of [`Strength`].
@@ -203,6 +207,8 @@ pub fn strength(brew: &Brew, extracted: Yield) -> Result<Strength, Error> {
 /// ```text
 /// B = { [ E D(1 − s − φτ) − s(hD − V) ]/τ − φ(W + hD − V) } / (1 − φ)
 /// ```
+///
+/// Symbols: see the [module](self). Source: conservation of water and solids.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] for a held strength of 100 %: a steeped brew is as strong everywhere, so
@@ -233,7 +239,14 @@ pub fn beverage(brew: &Brew, strength: Strength, extracted: Yield) -> Result<Bev
     Ok(drained)
 }
 
-/// Liquid kept by grounds, paper and chamber, its dissolved coffee included: L = Q + E D.
+/// Liquid kept by grounds, paper and chamber, its dissolved coffee included.
+///
+/// ```text
+/// L = Q + E D
+/// ```
+///
+/// Symbols: L liquid kept; the others, see the [module](self). Source: conservation of water and
+/// solids.
 ///
 /// # Errors
 /// [`Error::Impossible`] for less water than such a beverage takes.
@@ -244,7 +257,14 @@ pub fn retained_liquid(brew: &Brew, extracted: Yield) -> Result<Retained, Error>
     computed(b.missing + coffee)
 }
 
-/// The flow-through form of the yield, E = T B/D: kept liquid is plain water, no other corrections.
+/// The flow-through form of the yield: kept liquid is plain water, no other corrections.
+///
+/// ```text
+/// E = T B/D
+/// ```
+///
+/// Symbols: E yield, T strength, B beverage, D dose. Source: conservation of solids; the form of
+/// the SCAA brewing control chart.
 ///
 /// The balance with φ = h = s = V = 0. The form of the published brewing control chart; right for a
 /// long drip, low for a steep.
@@ -264,7 +284,14 @@ pub(crate) fn flow_through_percent(strength: Strength, beverage: Beverage, dose:
     strength.percent() * beverage.grams() / dose.grams()
 }
 
-/// Strength from the flow-through form, T = E D/B: the inverse of [`flow_through_yield`].
+/// Strength from the flow-through form: the inverse of [`flow_through_yield`].
+///
+/// ```text
+/// T = E D/B
+/// ```
+///
+/// Symbols: T strength, E yield, D dose, B beverage. Source: conservation of solids; the form of
+/// the SCAA brewing control chart.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`Strength`].
@@ -285,7 +312,13 @@ pub(crate) fn flow_through_strength_percent(
     extracted.percent() * dose.grams() / beverage.grams()
 }
 
-/// The steeped form of the yield, E = (W/D) T/(1 − T): all liquid is as strong as the beverage.
+/// The steeped form of the yield: all liquid is as strong as the beverage.
+///
+/// ```text
+/// E = (W/D) T/(1 − T)
+/// ```
+///
+/// Symbols: E yield, W brew water, D dose, T strength. Source: conservation of solids.
 ///
 /// The balance with φ = 1, h = s = V = 0; how much was drained does not matter. Right for a steep
 /// that is stirred and then pressed or drained.
@@ -313,7 +346,14 @@ pub(crate) fn steeped_percent(strength: Strength, water: BrewWater, dose: Dose) 
     100.0 * water.grams() / dose.grams() * t / (1.0 - t)
 }
 
-/// Strength of a steep, T = E/(R + E): the inverse of [`steeped_yield`] at a water ratio R.
+/// Strength of a steep: the inverse of [`steeped_yield`] at a water ratio R.
+///
+/// ```text
+/// T = E/(R + E)
+/// ```
+///
+/// Symbols: T strength, E yield, R water ratio. Source: conservation of solids; Liang, Chan &
+/// Ristenpart 2021 for the equilibrium.
 ///
 /// At [`EQUILIBRIUM_YIELD`] this is the published equilibrium of a full steep: strength nearly
 /// inverse to the ratio, yield independent of it (Liang, Chan & Ristenpart 2021,
@@ -326,7 +366,13 @@ pub fn steeped_strength(extracted: Yield, ratio: WaterRatio) -> Result<Strength,
     computed(100.0 * e / (ratio.grams_per_gram() + e))
 }
 
-/// Water ratio at which a steep reaches a strength, R = E(1 − T)/T.
+/// Water ratio at which a steep reaches a strength.
+///
+/// ```text
+/// R = E(1 − T)/T
+/// ```
+///
+/// Symbols: R water ratio, E yield, T strength. Source: conservation of solids.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`WaterRatio`].
@@ -341,7 +387,13 @@ pub fn steeped_ratio(extracted: Yield, strength: Strength) -> Result<WaterRatio,
 /// pass it instead where it is known.
 pub const EQUILIBRIUM_YIELD: Yield = Yield::known(21.0);
 
-/// Yield that oven-drying the spent grounds would show for a steep, E [1 − r/(R + E)].
+/// Yield that oven-drying the spent grounds would show for a steep.
+///
+/// ```text
+/// E' = E [ 1 − r/(R + E) ]
+/// ```
+///
+/// Symbols: E' yield shown, E yield, r true retention, R water ratio.
 ///
 /// The kept liquid dries into the grounds and its solids count as undissolved, so the oven reads
 /// low: at R = 15 and r = 2 g/g, 18.2 % for 21 %. Assumes that nothing but water leaves in the oven.
@@ -359,7 +411,13 @@ pub fn oven_dried_yield(
     computed(extracted.percent() * (1.0 - retention.grams_per_gram() / liquid))
 }
 
-/// Yield per dry coffee from yield per coffee as weighed, E/(1 − h).
+/// Yield per dry coffee from yield per coffee as weighed.
+///
+/// ```text
+/// E' = E/(1 − h)
+/// ```
+///
+/// Symbols: E' yield per dry coffee, E yield per coffee as weighed, h moisture. Source: definition.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] for a yield above 100 %.
@@ -368,6 +426,12 @@ pub fn dry_basis_yield(extracted: Yield, moisture: Moisture) -> Result<Yield, Er
 }
 
 /// Yield per coffee as weighed from yield per dry coffee: the inverse of [`dry_basis_yield`].
+///
+/// ```text
+/// E = E'(1 − h)
+/// ```
+///
+/// Symbols: E yield per coffee as weighed, E' yield per dry coffee, h moisture. Source: definition.
 pub fn as_weighed_yield(dry_basis: Yield, moisture: Moisture) -> Yield {
     Yield::known(dry_basis.percent() * (1.0 - moisture.fraction()))
 }
@@ -396,6 +460,10 @@ record! {
 /// E(t) = E∞ [ f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2)) ]
 /// ```
 ///
+/// Symbols: E∞ yield that it levels off at, f fast share, τ1 and τ2 time constants of both parts, t
+/// time. Source: the two mechanisms of Moroney et al. 2015, doi 10.1016/j.ces.2015.06.003
+/// (abstract); two exponentials for them are a convention chosen here.
+///
 /// Valid at the grind and temperature of the [`Kinetics`], stirred, with water in plenty.
 pub fn yield_at_time(kinetics: &Kinetics, contact: Time) -> Yield {
     let f = kinetics.fast_share.fraction();
@@ -406,6 +474,13 @@ pub fn yield_at_time(kinetics: &Kinetics, contact: Time) -> Yield {
 }
 
 /// Time of contact after which a yield is reached: the inverse of [`yield_at_time`].
+///
+/// ```text
+/// E∞ [ f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2)) ] = E, solved for t
+/// ```
+///
+/// Symbols: as for [`yield_at_time`]. Source: as [`yield_at_time`]: Moroney et al. 2015, doi
+/// 10.1016/j.ces.2015.06.003 (abstract).
 ///
 /// The logarithm of what is still to come is convex in time, so Newton's steps from t = 0 approach
 /// from below and never overshoot; one rate takes a single step.
@@ -518,6 +593,13 @@ pub struct Plausibility {
 
 /// The yield of a brew, judged: a yield near or above what coffee can give is a reason to doubt an
 /// input, not to praise the brew.
+///
+/// ```text
+/// E D(1 − s − φτ) = τ(B + φQ) + s(hD − V) at E = 26 %, solved for T, W, D and φ in turn
+/// ```
+///
+/// Symbols: see the [module](self). Source: conservation of water and solids; limits of trade
+/// education and of the ITC Coffee Guide, Q&A 064; how near counts as near is an estimate.
 ///
 /// Each doubt says what one input would have to be, all others kept, for the yield to come down to
 /// 26 %, the end of what is ordinary ([`SOLUBLE_LIMIT_LOW`] less [`NEAR_LIMIT_POINTS`]). Usual

@@ -274,6 +274,12 @@ impl Intended {
 
 /// Budget of the strength that the drink will have.
 ///
+/// ```text
+/// T' = (T p + s A)/(p + A),   T = N/M + s
+/// ```
+///
+/// Symbols: see the [module](self). Source: conservation of water and solids; GUM 5.1.2.
+///
 /// Terms: dose, brew water, yield, retention, other losses, portion, addition. Equations: see the
 /// [module](self).
 ///
@@ -285,15 +291,31 @@ pub fn strength(intended: &Intended) -> Result<Budget<Strength>, Error> {
     propagate(computed(value)?, intended.inputs(slopes), |inputs| intended.model(inputs).0)
 }
 
-/// Budget of the yield as the control chart will count it, C = T B/D.
+/// Budget of the yield as the control chart will count it.
 ///
-/// Terms and errors: as [`strength`]; [`Error::ResultOutOfRange`] for a yield above 100 %.
+/// ```text
+/// C = T B/D
+/// ```
+///
+/// Symbols: see the [module](self). Source: conservation of water and solids; GUM 5.1.2.
+///
+/// Terms: as [`strength`].
+///
+/// # Errors
+/// As [`strength`]; [`Error::ResultOutOfRange`] for a yield above 100 %.
 pub fn counted_yield(intended: &Intended) -> Result<Budget<Yield>, Error> {
     let Sloped { value, slopes } = intended.results()?.counted;
     propagate(computed(value)?, intended.inputs(slopes), |inputs| intended.model(inputs).1)
 }
 
 /// What a brew will be, and the chance that it lies in a window.
+///
+/// ```text
+/// P(inside) = P(strength and yield inside), correlated by the inputs that they share
+/// ```
+///
+/// Symbols: P by [`decision::joint`]; the others, see the [module](self). Source: conservation of
+/// water and solids; GUM 5.2.2; the chance by JCGM 106:2012, 7.
 ///
 /// # Errors
 /// As [`strength`] and [`counted_yield`].

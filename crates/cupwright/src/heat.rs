@@ -30,6 +30,13 @@ record! {
 impl Body {
     /// Grounds at a temperature, with [`GROUNDS_SPECIFIC_HEAT`].
     ///
+    /// ```text
+    /// C = c D
+    /// ```
+    ///
+    /// Symbols: C heat capacity, c = 1.6 J/(g K), D dose. Source: estimate
+    /// ([`GROUNDS_SPECIFIC_HEAT`]).
+    ///
     /// # Errors
     /// None in range; the `Result` guards the range of [`HeatCapacity`].
     pub fn grounds(dose: Dose, temperature: VesselTemperature) -> Result<Self, Error> {
@@ -83,7 +90,14 @@ const fn material(name: &'static str, specific_heat: f64, source: &'static str) 
     Material { name, specific_heat: SpecificHeat::known(specific_heat), source }
 }
 
-/// Heat capacity of a vessel, f m c, of which a share f follows the liquid.
+/// Heat capacity of a vessel, of which a share follows the liquid.
+///
+/// ```text
+/// C = f m c
+/// ```
+///
+/// Symbols: C heat capacity, f share, m mass of the vessel, c specific heat of its material.
+/// Source: definition.
 ///
 /// The share tends to 100 % for a steep of a minute or more (a 4 mm ceramic wall evens out in about
 /// 24 s) and is well below it for a dripper; no published value was found. Better than guessing:
@@ -112,6 +126,9 @@ fn of_bodies(bodies: &[Body]) -> (f64, f64) {
 /// ```text
 /// m h(t) + t Σ C = m h(t0) + Σ C tᵢ
 /// ```
+///
+/// Symbols: m liquid, t0 its temperature before, t after, C and tᵢ heat capacities and temperatures
+/// of the bodies, h heat content of water ([`water::enthalpy`]). Source: conservation of heat.
 ///
 /// Nothing is lost to the air meanwhile.
 ///
@@ -147,6 +164,12 @@ pub fn settle(
 
 /// Temperature that a liquid must have so that it settles at a wanted one: the inverse of [`settle`].
 ///
+/// ```text
+/// h(t0) = h(t) + Σ C (t − tᵢ)/m, solved for t0
+/// ```
+///
+/// Symbols: as for [`settle`]. Source: conservation of heat.
+///
 /// # Errors
 /// [`Error::ResultOutOfRange`] where that is no temperature of liquid water. Whether it can be
 /// reached under the air pressure at hand is for [`reachable`] to say.
@@ -162,6 +185,12 @@ pub fn before_settling(
 }
 
 /// A vessel after a rinse that is poured away: it keeps the temperature at which both settled.
+///
+/// ```text
+/// m h(t) + C t = m h(t0) + C t_vessel, solved for t; C stays
+/// ```
+///
+/// Symbols: as for [`settle`], with m the water of the rinse. Source: conservation of heat.
 ///
 /// # Errors
 /// As [`settle`].
@@ -180,6 +209,8 @@ pub fn preheated(
 /// ```text
 /// C = { m [h(t0) − h(t)] − Σ Cᵢ (t − tᵢ) } / (t − t_vessel)
 /// ```
+///
+/// Symbols: as for [`settle`], with Cᵢ and tᵢ of the other bodies. Source: conservation of heat.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`HeatCapacity`]: below zero where the
@@ -203,6 +234,9 @@ pub fn vessel_heat_capacity(
 /// ```text
 /// (m − V) h(t) + C t = (m − V) h(t0) + C t0 − V L(t0)
 /// ```
+///
+/// Symbols: m liquid, V vapour lost, C heat capacity of the bodies, t0 and t temperature before and
+/// after, h heat content, L latent heat ([`water::latent_heat`]). Source: conservation of heat.
 ///
 /// A gram of vapour costs 250 g of water 2.2 K.
 ///
@@ -231,7 +265,14 @@ pub fn after_vapour(
     water::balanced_temperature(rest, capacity, heat)
 }
 
-/// Temperature after a pour that costs a drop, t − Δ.
+/// Temperature after a pour that costs a drop.
+///
+/// ```text
+/// t' = t − Δ
+/// ```
+///
+/// Symbols: t temperature before, t' after, Δ drop. Source: definition; the usual drops are
+/// estimates.
 ///
 /// No measured kettle-to-vessel drop was found; estimates are 1 K for a thin stream and 0.4 K for a
 /// dump ([`THIN_STREAM_DROP`], [`DUMP_DROP`]).
@@ -243,6 +284,12 @@ pub fn after_pour(temperature: Temperature, drop: TemperatureDrop) -> Result<Tem
 }
 
 /// Temperature before a pour that costs a drop: the inverse of [`after_pour`].
+///
+/// ```text
+/// t = t' + Δ
+/// ```
+///
+/// Symbols: as for [`after_pour`]. Source: definition; the usual drops are estimates.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] above the range of [`Temperature`].
@@ -257,6 +304,12 @@ pub const THIN_STREAM_DROP: TemperatureDrop = TemperatureDrop::known(1.0);
 pub const DUMP_DROP: TemperatureDrop = TemperatureDrop::known(0.4);
 
 /// Passes a temperature on if boiling water, or what is left of its heat, can be that hot.
+///
+/// ```text
+/// t ≤ t_boiling
+/// ```
+///
+/// Symbols: t temperature wanted, t_boiling boiling point at hand. Source: definition.
 ///
 /// # Errors
 /// [`Error::Infeasible`] above `boiling`, a hair below which is the nearest.
@@ -448,6 +501,10 @@ impl Law {
 /// t = (1/k) ∫ dT/F(T),   F(T) = (T − Ta) + β [p(T) − RH p(Ta)]
 /// ```
 ///
+/// Symbols: t time, T temperature of the drink, Ta of the room, k cooling rate, RH humidity of the
+/// room. Source: estimate for the vapour term ([`OPEN_CUP_K_PER_KPA`]); without it, Newton's law of
+/// cooling.
+///
 /// p: vapour pressure; β = 6 K/kPa open, 0 lidded (then this is Newton's law). Newton's law alone is
 /// wrong by several kelvin for an open cup. Evaluated by one fixed quadrature over ln(T − T_end),
 /// without stepping. Loss of mass by evaporation is not counted.
@@ -487,6 +544,12 @@ pub fn time_to_cool(
 
 /// Cooling rate k from two thermometer readings a known time apart, by the law of [`time_to_cool`].
 ///
+/// ```text
+/// k = (1/t) ∫ dT/F(T)   between the two readings, t apart
+/// ```
+///
+/// Symbols: as for [`time_to_cool`]. Source: estimate, as for [`time_to_cool`].
+///
 /// Ten minutes apart is good; with five, errors of 2 K half an hour on were seen.
 ///
 /// # Errors
@@ -515,6 +578,12 @@ pub fn cooling_rate(
 
 /// Temperature after a time: the inverse of [`time_to_cool`].
 ///
+/// ```text
+/// (1/k) ∫ dT/F(T) = t, solved for the temperature at its end
+/// ```
+///
+/// Symbols: as for [`time_to_cool`]. Source: estimate, as for [`time_to_cool`].
+///
 /// Newton's method on the same quadrature, so the two agree to the last digits; within 0.1 K of
 /// where cooling ends the law is straight and the answer closed.
 ///
@@ -535,7 +604,13 @@ pub fn temperature_after(
 /// Far more than convergence needs (under ten in tests): only a bound for the proof that it ends.
 const MOST_NEWTON_STEPS: u32 = 32;
 
-/// Cooling rate of an open cup without a thermometer, k = h A/(β C).
+/// Cooling rate of an open cup without a thermometer.
+///
+/// ```text
+/// k = h A/(β C)
+/// ```
+///
+/// Symbols: k cooling rate, β = [`OPEN_CUP_K_PER_KPA`]. Source: estimate, −50 to +40 %.
 ///
 /// C is the heat capacity of liquid and cup, A the liquid's surface, h = [`OPEN_CUP_W_PER_M2_KPA`].
 /// Fitted here to a computed reference mug, filled to the brim. Measured open mugs, of unknown mass and

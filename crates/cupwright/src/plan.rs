@@ -295,6 +295,13 @@ record! {
 
 /// Plans a brew.
 ///
+/// ```text
+/// D [ E(1 − s − φτ) − sh − τφ(r + h) ] = τ(B + φk) − sV
+/// W = B + rD + k + V
+/// ```
+///
+/// Symbols: see the [module](crate::plan). Source: conservation of water, solids and heat.
+///
 /// # Errors
 /// [`Error::Infeasible`] with the nearest feasible value: a strength that the coffee cannot give or
 /// that water cannot bring down to, a brew temperature above what boiling water brings here, a cup

@@ -14,7 +14,13 @@ use crate::quantity::{
 use crate::record::record;
 use crate::water;
 
-/// Brew water per dose, R = W/D. A "1:16" brew has R = 16.
+/// Brew water per dose. A "1:16" brew has R = 16.
+///
+/// ```text
+/// R = W/D
+/// ```
+///
+/// Symbols: R water ratio, W brew water, D dose. Source: definition.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`WaterRatio`].
@@ -34,7 +40,13 @@ pub(crate) fn water_per_dose(dose: Dose, water: BrewWater) -> f64 {
     water.grams() / dose.grams()
 }
 
-/// Brew water for a dose at a ratio, W = R D.
+/// Brew water for a dose at a ratio.
+///
+/// ```text
+/// W = R D
+/// ```
+///
+/// Symbols: W brew water, R water ratio, D dose. Source: definition.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`BrewWater`].
@@ -42,7 +54,13 @@ pub fn water_for_ratio(dose: Dose, ratio: WaterRatio) -> Result<BrewWater, Error
     computed(ratio.grams_per_gram() * dose.grams())
 }
 
-/// Dose for an amount of brew water at a ratio, D = W/R.
+/// Dose for an amount of brew water at a ratio.
+///
+/// ```text
+/// D = W/R
+/// ```
+///
+/// Symbols: D dose, W brew water, R water ratio. Source: definition.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`Dose`].
@@ -50,7 +68,13 @@ pub fn dose_for_water(water: BrewWater, ratio: WaterRatio) -> Result<Dose, Error
     computed(water.grams() / ratio.grams_per_gram())
 }
 
-/// Beverage per dose, B/D. An "18 in, 36 out" shot has 2.
+/// Beverage per dose. An "18 in, 36 out" shot has 2.
+///
+/// ```text
+/// R = B/D
+/// ```
+///
+/// Symbols: R beverage ratio, B beverage, D dose. Source: definition.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`BeverageRatio`].
@@ -60,6 +84,12 @@ pub fn beverage_ratio(dose: Dose, beverage: Beverage) -> Result<BeverageRatio, E
 
 /// Beverage from a dose at a ratio.
 ///
+/// ```text
+/// B = R D
+/// ```
+///
+/// Symbols: B beverage, R beverage ratio, D dose. Source: definition.
+///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`Beverage`].
 pub fn beverage_for_ratio(dose: Dose, ratio: BeverageRatio) -> Result<Beverage, Error> {
@@ -68,13 +98,26 @@ pub fn beverage_for_ratio(dose: Dose, ratio: BeverageRatio) -> Result<Beverage, 
 
 /// Dose for a beverage at a ratio.
 ///
+/// ```text
+/// D = B/R
+/// ```
+///
+/// Symbols: D dose, B beverage, R beverage ratio. Source: definition.
+///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`Dose`].
 pub fn dose_for_beverage(beverage: Beverage, ratio: BeverageRatio) -> Result<Dose, Error> {
     computed(beverage.grams() / ratio.grams_per_gram())
 }
 
-/// Dose per litre of brew water measured at the temperature given, ρ/R.
+/// Dose per litre of brew water measured at the temperature given.
+///
+/// ```text
+/// dose per litre = ρ(t)/R
+/// ```
+///
+/// Symbols: ρ density of water at the temperature t ([`water::density`]), R water ratio. Source:
+/// definition.
 ///
 /// The published "55 g/L" does not say at which temperature its litre is measured; between 20 and
 /// 95 °C that is 3.6 %.
@@ -87,6 +130,13 @@ pub fn dose_per_litre(ratio: WaterRatio, measured_at: Temperature) -> Result<Dos
 
 /// The ratio that a dose per litre of brew water stands for: the inverse of [`dose_per_litre`].
 ///
+/// ```text
+/// R = ρ(t)/(dose per litre)
+/// ```
+///
+/// Symbols: R water ratio, ρ density of water at the temperature t ([`water::density`]). Source:
+/// definition.
+///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`WaterRatio`].
 pub fn ratio_of_dose_per_litre(
@@ -96,7 +146,14 @@ pub fn ratio_of_dose_per_litre(
     computed(water::density(measured_at).kilograms_per_cubic_metre() / dose.grams_per_litre())
 }
 
-/// Mass of a volume of water at its temperature, W = ρ V.
+/// Mass of a volume of water at its temperature.
+///
+/// ```text
+/// W = ρ(t) V
+/// ```
+///
+/// Symbols: W mass, ρ density of water at the temperature t ([`water::density`]), V volume. Source:
+/// definition.
 ///
 /// A jug marked in millilitres misleads by the density: 200 mL of water at 95 °C weighs 192.4 g.
 /// The jug's own expansion is left out (glass: below 0.1 %).
@@ -116,6 +173,13 @@ pub fn water_mass(volume: Volume, water: Temperature) -> Result<BrewWater, Error
 
 /// Volume of a mass of water at its temperature: the inverse of [`water_mass`].
 ///
+/// ```text
+/// V = W/ρ(t)
+/// ```
+///
+/// Symbols: V volume, W mass, ρ density of water at the temperature t ([`water::density`]). Source:
+/// definition.
+///
 /// # Errors
 /// None in range; the `Result` guards the range of [`Volume`].
 pub fn water_volume(mass: BrewWater, water: Temperature) -> Result<Volume, Error> {
@@ -123,6 +187,13 @@ pub fn water_volume(mass: BrewWater, water: Temperature) -> Result<Volume, Error
 }
 
 /// Dose and water for several servings of one recipe. Time and ratio stay as they are.
+///
+/// ```text
+/// D' = n D,   W' = n W
+/// ```
+///
+/// Symbols: D dose, W brew water, n servings; with a dash those of all together. Source:
+/// definition.
 ///
 /// Plain multiplication. What a chamber keeps whatever the dose is kept only once, so the cups come out
 /// a little larger; [`crate::plan::recipe`] allows for that.
@@ -138,6 +209,12 @@ pub fn for_servings(
 }
 
 /// How many whole cups of one size a beverage fills.
+///
+/// ```text
+/// n = ⌊B/C⌋
+/// ```
+///
+/// Symbols: n cups, B beverage, C size of a cup. Source: definition.
 ///
 /// # Errors
 /// [`Error::Infeasible`] when it does not fill one; the nearest cup is the beverage itself.
@@ -178,7 +255,14 @@ record! {
     }
 }
 
-/// The fewest equal batches that a chamber can brew, n = ⌈(W/ρ + v D)/V⌉.
+/// The fewest equal batches that a chamber can brew.
+///
+/// ```text
+/// n = ⌈(W/ρ(t) + v D)/V⌉,   D/n and W/n in each
+/// ```
+///
+/// Symbols: n batches, W brew water, ρ density of water at the temperature t, v displacement of the
+/// grounds, D dose, V volume of the chamber. Source: definition.
 ///
 /// Grounds displace v mL of water per gram. Range: all water is in the chamber at once.
 ///
@@ -216,7 +300,14 @@ pub(crate) fn fill_ml(
         + dose_g * displacement.millilitres_per_gram()
 }
 
-/// The largest dose that a chamber can brew in one batch at a ratio, D = V/(R/ρ + v).
+/// The largest dose that a chamber can brew in one batch at a ratio.
+///
+/// ```text
+/// D = V/(R/ρ(t) + v)
+/// ```
+///
+/// Symbols: D dose, V volume of the chamber, R water ratio, ρ density of water at the temperature
+/// t, v displacement of the grounds. Source: definition.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`Dose`].

@@ -51,7 +51,14 @@ pub struct Combined {
 const CRITICAL_RANGE_FACTORS: [f64; 9] =
     [2.7718, 3.3145, 3.6332, 3.8577, 4.0301, 4.1696, 4.2863, 4.3865, 4.4741];
 
-/// The range that n readings exceed once in twenty times, f(n) s_r, in % strength.
+/// The range that n readings exceed once in twenty times, in % strength.
+///
+/// ```text
+/// R = f(n) s_r
+/// ```
+///
+/// Symbols: R critical range, f(n) the 95 % quantile of the range of n standard normal values, s_r
+/// repeatability.
 ///
 /// For two it is the repeatability limit r = 1.96 √2 s_r. Source: ISO 5725-6, acceptability of
 /// results.
@@ -75,6 +82,13 @@ pub fn critical_range(count: ReadingCount, repeatability: Repeatability) -> Resu
 }
 
 /// Combines repeated readings of one sample by the acceptance rule of ISO 5725-6.
+///
+/// ```text
+/// value = mean where x_max − x_min ≤ f(n) s_r; else, from three readings on, the median
+/// ```
+///
+/// Symbols: x readings, n how many, f(n) s_r the [`critical_range`]. Source: ISO 5725-6,
+/// acceptability of results.
 ///
 /// Two readings within f(2) s_r: their mean. Otherwise a third; three within f(3) s_r: their mean;
 /// otherwise their median, or a fourth, and so on to ten. Readings that come as written on the
@@ -131,7 +145,14 @@ fn median(readings: &[Strength]) -> f64 {
     low + (high - low) / 2.0
 }
 
-/// Standard deviation of repeated readings, s = √[Σ(x − x̄)²/(n − 1)]: one's own repeatability.
+/// Standard deviation of repeated readings: one's own repeatability.
+///
+/// ```text
+/// s = √[ Σ(x − x̄)²/(n − 1) ]
+/// ```
+///
+/// Symbols: s repeatability, x readings, x̄ their mean, n how many. Source: definition, as in JCGM
+/// 100:2008, 4.2.2.
 ///
 /// From three readings it is itself uncertain by half; pool several series.
 ///
@@ -170,6 +191,14 @@ pub enum Zero {
 
 /// Strength of all solids in the beverage, which the mass balance works with, from a reading.
 ///
+/// ```text
+/// T = x                 zeroed on distilled water
+/// T = x + s(1 − x)      zeroed on brew water
+/// ```
+///
+/// Symbols: T strength of all solids, x reading, s solids of the brew water. Source: conservation
+/// of solids.
+///
 /// Zeroed on distilled water, the reading itself; on brew water, T + s(1 − T). The minerals are never
 /// counted twice.
 ///
@@ -192,7 +221,15 @@ pub(crate) fn total_percent(reading: f64, zero: Zero, solids: f64) -> f64 {
     }
 }
 
-/// Strength in coffee solids alone, (T − s)/(1 − s), from a reading.
+/// Strength in coffee solids alone, from a reading.
+///
+/// ```text
+/// T = (x − s)/(1 − s)   zeroed on distilled water
+/// T = x                 zeroed on brew water
+/// ```
+///
+/// Symbols: T strength in coffee solids, x reading, s solids of the brew water. Source:
+/// conservation of solids.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] for a reading on a distilled zero below the water's own solids.
@@ -227,6 +264,8 @@ const INDEX_OF_WATER: f64 = 1.332_99;
 /// B = 700.327805 y − 1831.48841 y² + 4666.42701 y³,   y = n − 1.33299
 /// ```
 ///
+/// Symbols: B degrees Brix, n refractive index. Source: ICUMSA 1974, fitted here.
+///
 /// Range: that of [`RefractiveIndex`]. Fitted here to the ICUMSA 1974 sucrose table, 0 to 30 °Bx,
 /// within 0.005 °Bx.
 ///
@@ -242,6 +281,8 @@ pub fn brix_of_index(index: RefractiveIndex) -> Result<Brix, Error> {
 /// ```text
 /// n = 1.33299 + 1.42737174·10⁻³ B + 5.41909447·10⁻⁶ B² + 1.70831402·10⁻⁸ B³
 /// ```
+///
+/// Symbols: n refractive index, B degrees Brix. Source: ICUMSA 1974, fitted here.
 ///
 /// Fitted here to the ICUMSA 1974 sucrose table, 0 to 30 °Bx, within 7·10⁻⁶. [`brix_of_index`] is a
 /// fit of its own, so the two invert each other within 0.006 °Bx.
@@ -259,6 +300,9 @@ pub fn index_of_brix(brix: Brix) -> Result<RefractiveIndex, Error> {
 /// B20 = B + 0.06197413 Δ + 1.209347·10⁻³ Δ² − 7.130168·10⁻⁶ Δ³,   Δ = t − 20 °C
 /// ```
 ///
+/// Symbols: B20 degrees Brix at 20 °C, B reading at the temperature t of the sample. Source: IAPWS
+/// R9-97 and ICUMSA 1974, fitted here.
+///
 /// Only for an instrument that does not compensate by itself and was zeroed at 20 °C. The column of
 /// pure water; at the 1 to 8 °Bx of coffee it is within 0.1 °Bx over 10 to 30 °C. Zeroing on water
 /// at the sample's temperature is better. Fitted here to IAPWS R9-97 through the sucrose scale, with the
@@ -271,7 +315,14 @@ pub fn brix_at_20(brix: Brix, sample: SampleTemperature) -> Result<Brix, Error> 
     computed(brix.degrees() + d * (0.061_974_13 + d * (1.209_347e-3 - d * 7.130_168e-6)))
 }
 
-/// Strength from degrees Brix at 20 °C (or compensated), T = k B.
+/// Strength from degrees Brix at 20 °C (or compensated).
+///
+/// ```text
+/// T = k B
+/// ```
+///
+/// Symbols: T strength, k refractive factor, B degrees Brix. Source: common practice, no source; k
+/// is the caller's, its usual value a trade convention.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] below zero or above the range of [`Strength`].
@@ -296,6 +347,13 @@ pub(crate) fn percent_of_brix(brix: Brix, factor: RefractiveFactor) -> f64 {
 
 /// Degrees Brix that a strength would show: the inverse of [`strength_of_brix`].
 ///
+/// ```text
+/// B = T/k
+/// ```
+///
+/// Symbols: as for [`strength_of_brix`]. Source: common practice, no source, as for
+/// [`strength_of_brix`].
+///
 /// # Errors
 /// [`Error::ResultOutOfRange`] above the range of [`Brix`].
 pub fn brix_of_strength(strength: Strength, factor: RefractiveFactor) -> Result<Brix, Error> {
@@ -303,6 +361,14 @@ pub fn brix_of_strength(strength: Strength, factor: RefractiveFactor) -> Result<
 }
 
 /// Strength from a refractive index read at the sample's temperature, relative to air.
+///
+/// ```text
+/// T = k B20(B(n), t)
+/// ```
+///
+/// Symbols: T strength, k refractive factor, B(n) by [`brix_of_index`], B20 by [`brix_at_20`] at
+/// the temperature t of the sample. Source: ICUMSA 1974 and IAPWS R9-97 up to the Brix; from there
+/// common practice, no source.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] for an index below that of water.

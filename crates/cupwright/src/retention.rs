@@ -83,7 +83,13 @@ impl Losses {
     }
 }
 
-/// Beverage expected, B = W − r D − c − p − d − V.
+/// Beverage expected.
+///
+/// ```text
+/// B = W − r D − c − p − d − V
+/// ```
+///
+/// Symbols: see the [module](self). Source: conservation of mass.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] where nothing is left for the cup.
@@ -112,6 +118,12 @@ pub(crate) fn beverage_grams(losses: &Losses, dose: Dose, water: BrewWater) -> f
 
 /// Brew water for a beverage: the inverse of [`beverage`] in W.
 ///
+/// ```text
+/// W = B + r D + c + p + d + V
+/// ```
+///
+/// Symbols: see the [module](self). Source: conservation of mass.
+///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`BrewWater`].
 pub fn water_for_beverage(
@@ -122,8 +134,14 @@ pub fn water_for_beverage(
     computed(beverage.grams() + losses.retention.grams_per_gram() * dose.grams() + losses.fixed())
 }
 
-/// Apparent retention from one brew on a scale, r = (W − B − c − p − d − V)/D. The retention in
-/// `losses` is not used; its other fields are.
+/// Apparent retention from one brew on a scale. The retention in `losses` is not used; its other
+/// fields are.
+///
+/// ```text
+/// r = (W − B − c − p − d − V)/D
+/// ```
+///
+/// Symbols: see the [module](self). Source: conservation of mass.
 ///
 /// # Errors
 /// [`Error::Impossible`] for less water than the beverage and the other losses take;
@@ -152,7 +170,13 @@ fn too_little_water(water: BrewWater, least: f64) -> Error {
     }
 }
 
-/// Apparent retention as a scale alone sees it, r = (W − B)/D.
+/// Apparent retention as a scale alone sees it.
+///
+/// ```text
+/// r = (W − B)/D
+/// ```
+///
+/// Symbols: r apparent retention, W brew water, B beverage, D dose. Source: definition.
 ///
 /// # Errors
 /// [`Error::Impossible`] for less brew water than beverage; [`Error::ResultOutOfRange`] above the range
@@ -172,7 +196,14 @@ pub fn apparent_retention(
     retention_of_brew(&NOTHING_ELSE, dose, water, beverage)
 }
 
-/// True retention from what a scale sees, r + E + h − V/D.
+/// True retention from what a scale sees.
+///
+/// ```text
+/// r' = r + E + h − V/D
+/// ```
+///
+/// Symbols: r' true retention, r apparent retention, E yield, h moisture, D dose. Source:
+/// conservation of mass.
 ///
 /// V is vapour that the apparent retention still contains; it is zero for a retention from which the
 /// vapour was taken out before, as in [`retention_of_brew`].
@@ -194,6 +225,12 @@ pub fn true_retention(
 
 /// What a scale sees from true retention: the inverse of [`true_retention`].
 ///
+/// ```text
+/// r = r' − E − h + V/D
+/// ```
+///
+/// Symbols: as for [`true_retention`]. Source: conservation of mass.
+///
 /// # Errors
 /// [`Error::ResultOutOfRange`] below zero: the grounds hold less than they dissolved.
 pub fn apparent_of_true_retention(
@@ -209,7 +246,13 @@ pub fn apparent_of_true_retention(
     )
 }
 
-/// True retention per dose from the water content w of spent grounds, w/(1 − w) · (1 − E).
+/// True retention per dose from the water content w of spent grounds.
+///
+/// ```text
+/// r' = w/(1 − w) · (1 − E)
+/// ```
+///
+/// Symbols: r' true retention, w water content, E yield. Source: conservation of mass.
 ///
 /// Reported contents of 50 to 85 % (Waste and Biomass Valorization, 10.1007/s12649-017-0061-4) give
 /// 0.8 to 4.5 g/g at a yield of 20 %. It counts the kept liquid's solids as grounds and so is low, by about
@@ -226,6 +269,12 @@ pub fn retention_of_spent_moisture(
 }
 
 /// Dose that leaves a beverage from an amount of water: the inverse of [`beverage`] in D.
+///
+/// ```text
+/// D = (W − B − c − p − d − V)/r
+/// ```
+///
+/// Symbols: see the [module](self). Source: conservation of mass.
 ///
 /// # Errors
 /// [`Error::Impossible`] where the water does not leave that much with the smallest dose;

@@ -188,7 +188,13 @@ impl<M: Uncertain> Estimate<M> {
         Standard { u: self.u, freedom: self.freedom }
     }
 
-    /// Expanded uncertainty U = k u for a confidence, "1.44 % ± 0.05 %".
+    /// Expanded uncertainty for a confidence, "1.44 % ± 0.05 %".
+    ///
+    /// ```text
+    /// U = k u
+    /// ```
+    ///
+    /// Symbols: U half-width, k [`coverage_factor`], u standard uncertainty. Source: GUM G.3.
     ///
     /// # Errors
     /// [`Error::ResultOutOfRange`] for a half-width past the range of the uncertainty.
@@ -215,6 +221,8 @@ impl<M: Uncertain> Estimate<M> {
 /// P(|T| ≤ k) = confidence,   T of ν degrees of freedom, any ν from 1, whole or not
 /// ```
 ///
+/// Symbols: k coverage factor, ν degrees of freedom.
+///
 /// At [`DegreesOfFreedom::KNOWN`] the normal distribution's, 2·10⁻⁹ from what ν = 10⁹ would give.
 /// Relative error below 10⁻¹¹. Source: GUM G.3.
 ///
@@ -236,6 +244,9 @@ pub fn coverage_factor(confidence: Confidence, freedom: DegreesOfFreedom) -> Cov
 /// ```text
 /// u = s/√n,   s² = Σ(x − x̄)²/(n − 1),   ν = n − 1
 /// ```
+///
+/// Symbols: u standard uncertainty of the mean, s scatter, x repeats, n how many, ν degrees of
+/// freedom.
 ///
 /// Two or three repeats say little about their own scatter: then [`pooled`] from earlier series is better.
 /// Repeats that are all equal give zero, because the display hides the scatter: put [`of_display`]
@@ -294,6 +305,8 @@ impl From<Estimate<Repeatability>> for Series<StrengthUncertainty> {
 /// u = s_p/√n,   s_p² = Σ νᵢ sᵢ²/Σ νᵢ,   ν = Σ νᵢ
 /// ```
 ///
+/// Symbols: u standard uncertainty, s_p pooled scatter, n readings in the mean.
+///
 /// Each series is its standard deviation sᵢ with νᵢ, one less than its number of readings. Source:
 /// GUM 4.2.4.
 ///
@@ -330,6 +343,9 @@ pub fn pooled<U: Uncertainty>(
 /// u = s_r/√n, with the ν of s_r             one reading, or several that agree
 /// u = s/√n,   ν = n − 1, s their own        where they do not: two so far, or their median
 /// ```
+///
+/// Symbols: u standard uncertainty of the value, s_r repeatability, n readings, ν degrees of
+/// freedom. Source: GUM 4.2.4 and 4.2.3, after the rule of ISO 5725-6.
 ///
 /// Readings that do not agree have shown that s_r is not their scatter. Where that was chance, the
 /// median of three scatters by 0.92 s_r, told 1.17 s_r on the average of squares; one reading in five
@@ -398,6 +414,8 @@ pub enum Shape {
 /// u = a/√3 rectangular,   a/√6 triangular,   a/√2 arcsine
 /// ```
 ///
+/// Symbols: u standard uncertainty, a half the width of the limits.
+///
 /// The uncertainty counts as known; where the limit itself is a guess, set `freedom` by
 /// [`freedom_of_doubt`]. Source: GUM 4.3.7, 4.3.9, and H.1 for a cyclic
 /// temperature.
@@ -423,7 +441,13 @@ fn smaller<U: Uncertainty>(u: U, divisor: f64) -> U {
     U::accept(u.value() / divisor).unwrap_or(u)
 }
 
-/// Standard uncertainty that a display of step d adds, u = d/√12. Source: GUM F.2.2.1.
+/// Standard uncertainty that a display adds.
+///
+/// ```text
+/// u = d/√12
+/// ```
+///
+/// Symbols: u standard uncertainty, d step of the display. Source: GUM F.2.2.1.
 ///
 /// ```
 /// # use cupwright::{quantity::*, uncertainty};
@@ -435,7 +459,13 @@ pub fn of_display<U: Uncertainty>(step: U) -> Standard<U> {
     Standard::known(smaller(step, sqrt(12.0)))
 }
 
-/// Standard uncertainty from a certificate that says "± U, k", u = U/k. Source: GUM 4.3.3.
+/// Standard uncertainty from a certificate that says "± U, k".
+///
+/// ```text
+/// u = U/k
+/// ```
+///
+/// Symbols: u standard uncertainty, U expanded uncertainty, k coverage factor. Source: GUM 4.3.3.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] for a U at the end of its range over a k below one.
@@ -454,7 +484,13 @@ pub fn of_expanded<U: Uncertainty>(
     Ok(Standard::known(computed(expanded.value() / factor.ratio())?))
 }
 
-/// Degrees of freedom of an uncertainty that is itself uncertain by Δu/u, ν = ½ (Δu/u)⁻².
+/// Degrees of freedom of an uncertainty that is itself uncertain by Δu/u.
+///
+/// ```text
+/// ν = ½ (Δu/u)⁻²
+/// ```
+///
+/// Symbols: ν degrees of freedom, Δu/u relative doubt.
 ///
 /// A quarter gives 8; less than 0.0022 % counts as known. Source: GUM G.4.2, equation G.3.
 ///
@@ -712,8 +748,15 @@ fn beyond_linear<const N: usize>(
     (variance, shift)
 }
 
-/// Several independent errors of one value, u² = Σ uᵢ²: the scatter of readings and the step of their
-/// display, a thermometer and its place. Source: GUM 5.1.2, G.4.1.
+/// Several independent errors of one value: the scatter of readings and the step of their display,
+/// a thermometer and its place.
+///
+/// ```text
+/// u² = Σ uᵢ²,   ν = u⁴/Σ (uᵢ⁴/νᵢ)
+/// ```
+///
+/// Symbols: uᵢ and νᵢ standard uncertainties and degrees of freedom, u and ν those of all together.
+/// Source: GUM 5.1.2, G.4.1.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] for none or more than ten; [`Error::ResultOutOfRange`] past the range of the
@@ -748,6 +791,13 @@ record! {
 }
 
 /// A budget of one's own, from sensitivities and uncertainties in any units.
+///
+/// ```text
+/// u² = Σ (cᵢ uᵢ)²,   ν = u⁴/Σ ((cᵢ uᵢ)⁴/νᵢ)
+/// ```
+///
+/// Symbols: cᵢ sensitivities, uᵢ and νᵢ standard uncertainties and degrees of freedom, u and ν the
+/// result's. Source: GUM 5.1.2, G.4.1.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] for no term or more than ten;
@@ -807,6 +857,9 @@ record! {
 /// ∂T/∂r = ∂T/∂e = 1 − s    ∂T/∂f = r(1 − s)    ∂T/∂s = 1 − r
 /// ```
 ///
+/// Symbols: T strength, x reading corrected, s water solids; r, e and f as below. Source: GUM
+/// 5.1.2.
+///
 /// Terms: reading, instrument e, factor f (its best estimates are zero), water solids s. Leave `factor` out
 /// where it is to be kept apart for yields and comparisons.
 ///
@@ -851,11 +904,14 @@ pub fn strength(read: &ReadStrength) -> Result<Budget<Strength>, Error> {
     })
 }
 
-/// Strength from a reading in degrees Brix, T = k B ([`reading::strength_of_brix`]).
+/// Strength from a reading in degrees Brix ([`reading::strength_of_brix`]).
 ///
 /// ```text
+/// T = k B
 /// u(T)² = (k u(B))² + (T u(k)/k)²
 /// ```
+///
+/// Symbols: T strength, k refractive factor, B degrees Brix. Source: GUM 5.1.2.
 ///
 /// Terms: Brix, factor. The factor's error is common to all readings of one coffee: where it is given apart
 /// for yields and comparisons, let the factor be exact here.
@@ -887,11 +943,15 @@ pub fn strength_of_brix(
     propagate(strength, inputs, |[b, f]| k * (1.0 + PERCENT * f) * b)
 }
 
-/// The flow-through form of the yield, E = T B/D ([`extraction::flow_through_yield`]).
+/// The flow-through form of the yield ([`extraction::flow_through_yield`]).
 ///
 /// ```text
+/// E = T B/D
 /// (u(E)/E)² = (u(T)/T)² + (u(B)/B)² + (u(D)/D)² + f²
 /// ```
+///
+/// Symbols: E yield, T strength, B beverage, D dose, f relative uncertainty of the refractive
+/// factor. Source: GUM 5.1.2.
 ///
 /// Terms: strength, beverage, dose, factor. The span of the scale cancels.
 ///
@@ -930,11 +990,15 @@ pub fn flow_through_yield(
     propagate(extracted, inputs, |[t, b, d, f]| t * (1.0 + PERCENT * f) * b / d)
 }
 
-/// The steeped form of the yield, E = (W/D) T/(1 − T) ([`extraction::steeped_yield`]).
+/// The steeped form of the yield ([`extraction::steeped_yield`]).
 ///
 /// ```text
+/// E = (W/D) T/(1 − T)
 /// (u(E)/E)² = (u(T)/[T(1 − T)])² + (u(W)/W)² + (u(D)/D)² + (f/(1 − T))²
 /// ```
+///
+/// Symbols: E yield, W brew water, D dose, T strength, f relative uncertainty of the refractive
+/// factor. Source: GUM 5.1.2.
 ///
 /// Terms: strength, brew water, dose, factor. The span of the scale cancels.
 ///
@@ -1029,6 +1093,8 @@ impl Measured {
 /// span:   D ∂E/∂D + W ∂E/∂W + B ∂E/∂B = −V ∂E/∂V         factor: T ∂E/∂T
 /// ```
 ///
+/// Symbols: as in [`extraction`]. Source: GUM 5.1.2.
+///
 /// Terms, in this order: strength, dose, brew water, beverage, moisture, water solids, vapour, held strength,
 /// span, factor. How φ was chosen may move the yield by three points; give it an uncertainty where it
 /// is not known to be 0 or 1.
@@ -1110,11 +1176,14 @@ impl Budget<Yield> {
     }
 }
 
-/// Strength that a steep will have, T = E D/(W + E D) ([`extraction::steeped_strength`]).
+/// Strength that a steep will have ([`extraction::steeped_strength`]).
 ///
 /// ```text
+/// T = E D/(W + E D)
 /// ∂T/∂E = D W/(W + ED)²    ∂T/∂D = E W/(W + ED)²    ∂T/∂W = −E D/(W + ED)²
 /// ```
+///
+/// Symbols: T strength, E yield, D dose, W brew water. Source: GUM 5.1.2.
 ///
 /// Terms: yield, dose, brew water. The yield's uncertainty is how far it differs from brew to brew.
 ///
@@ -1150,7 +1219,14 @@ pub fn steeped_strength(
     propagate(t, inputs, |[e, d, w]| 100.0 * e * d / (100.0 * w + e * d))
 }
 
-/// Beverage that a brew will give, B = W − rD − losses ([`retention::beverage`]).
+/// Beverage that a brew will give ([`retention::beverage`]).
+///
+/// ```text
+/// B = W − r D − losses
+/// u²(B) = u²(W) + (r u(D))² + (D u(r))² + u²(losses)
+/// ```
+///
+/// Symbols: B beverage, W brew water, r apparent retention, D dose. Source: GUM 5.1.2.
 ///
 /// Terms: brew water, dose, retention, other losses. The retention in `losses` is that of `retention`'s value;
 /// `other` is how uncertain hold-up, paper, drips and vapour are together.
@@ -1198,11 +1274,15 @@ pub fn beverage(
     propagate(expected, inputs, |[w, d, r, other]| w - r * d - fixed - other)
 }
 
-/// Water to add for a wanted strength, A = B (T − T')/(T' − s) ([`dilution::water_to_reach`]).
+/// Water to add for a wanted strength ([`dilution::water_to_reach`]).
 ///
 /// ```text
+/// A = B (T − T')/(T' − s)
 /// ∂A/∂B = A/B    ∂A/∂T = B/(T' − s)    ∂A/∂s = A/(T' − s)
 /// ```
+///
+/// Symbols: A water added, B beverage, T strength at hand, T' strength wanted, s water solids.
+/// Source: GUM 5.1.2.
 ///
 /// Terms: beverage, strength, water solids. The wish is exact. On the scale that weighed the beverage its
 /// span cancels.
@@ -1240,12 +1320,15 @@ pub fn water_to_reach(
     propagate(added, inputs, |[b, t, s]| b * (t - aim) / (aim - per_milligram * s))
 }
 
-/// Strength after adding water, or with s = 0 milk, T' = (T B + s A)/(B + A)
-/// ([`dilution::strength_after_water`]).
+/// Strength after adding water, or with s = 0 milk ([`dilution::strength_after_water`]).
 ///
 /// ```text
+/// T' = (T B + s A)/(B + A)
 /// ∂T'/∂B = (T − T')/(B + A)    ∂T'/∂T = B/(B + A)    ∂T'/∂A = (s − T')/(B + A)    ∂T'/∂s = A/(B + A)
 /// ```
+///
+/// Symbols: T' strength after, T before, B beverage, s water solids, A water added. Source: GUM
+/// 5.1.2.
 ///
 /// Terms: beverage, strength, addition, water solids. The span of the scale cancels.
 ///
@@ -1286,12 +1369,15 @@ pub fn strength_after_water(
     propagate(after, inputs, |[b, t, a, s]| (t * b + per_milligram * s * a) / (b + a))
 }
 
-/// Temperature of two waters or brews mixed, B h(t1) + A h(t2) = (B + A) h(t)
-/// ([`dilution::mixed_temperature`]).
+/// Temperature of two waters or brews mixed ([`dilution::mixed_temperature`]).
 ///
 /// ```text
+/// B h(t1) + A h(t2) = (B + A) h(t)
 /// ∂t/∂B = [h(t1) − h(t)]/[(B + A) c(t)]    ∂t/∂t1 = B c(t1)/[(B + A) c(t)]    and for A, t2 alike
 /// ```
+///
+/// Symbols: B and A masses, t1 and t2 their temperatures, t that of the mixture, h heat content and
+/// c specific heat of water. Source: GUM 5.1.2.
 ///
 /// Terms: liquid, its temperature, addition, its temperature. A pour onto a preheated brewer is such a mix, with
 /// the brewer as so much water. What the linear rule leaves out is found with one specific heat.
@@ -1338,12 +1424,16 @@ pub fn mixed_temperature(
     propagate(mixed, inputs, |[b, t, a, other]| (b * t + a * other) / (b + a))
 }
 
-/// Temperature at which a liquid and a body settle, m h(t) + C t = m h(t0) + C t_b ([`heat::settle`]).
+/// Temperature at which a liquid and a body settle ([`heat::settle`]).
 ///
 /// ```text
+/// m h(t) + C t = m h(t0) + C t_b
 /// ∂t/∂t0 = m c(t0)/M    ∂t/∂m = [h(t0) − h(t)]/M    ∂t/∂C = (t_b − t)/M    ∂t/∂t_b = C/M
 /// M = m c(t) + C
 /// ```
+///
+/// Symbols: m liquid, t0 its temperature before, t settled, C heat capacity of the body, t_b its
+/// temperature, h heat content and c specific heat of water. Source: GUM 5.1.2.
 ///
 /// Terms: liquid, its temperature, heat capacity, the body's temperature. Bodies of one temperature are one, of
 /// their heat capacities together. A walk from kettle to cup goes step by step: the temperature that comes out
@@ -1400,6 +1490,8 @@ pub fn settle(
 /// ∂t/∂T1 = 1/[k F(T1)]    ∂t/∂k = −t/k        F as for heat::time_to_cool
 /// ```
 ///
+/// Symbols: t time, T1 temperature now, k cooling rate. Source: GUM 5.1.2.
+///
 /// Terms: temperature now, cooling rate. The wish is exact, and the room counts as known. With a rate from
 /// [`crate::calibrate::cooling`] the law itself is met within 0.8 K, which no budget counts.
 ///
@@ -1452,6 +1544,8 @@ pub fn time_to_cool(
 /// ```text
 /// ∂T/∂T1 = F(T)/F(T1)    ∂T/∂t = −k F(T)    ∂T/∂k = −t F(T)        F as for heat::time_to_cool
 /// ```
+///
+/// Symbols: T temperature after the time t, T1 temperature now, k cooling rate. Source: GUM 5.1.2.
 ///
 /// Terms: temperature now, time, cooling rate. The room counts as known. With a rate from
 /// [`crate::calibrate::cooling`] the law itself is met within 0.8 K, which no budget counts.

@@ -259,6 +259,12 @@ impl Standing {
 
 /// Where a cup stands in a window, without regard to how sure its numbers are.
 ///
+/// ```text
+/// x − lowest,   highest − x,   x − (lowest + highest)/2
+/// ```
+///
+/// Symbols: x strength or yield; lowest and highest the edges of the window. Source: definition.
+///
 /// The yield must be counted as the window counts it ([`Window::counting`]); a steeped yield reads up to
 /// three points higher than a flow-through one for the same cup.
 ///

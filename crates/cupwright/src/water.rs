@@ -126,6 +126,13 @@ const fn absolute_enthalpy(kelvin: f64) -> f64 {
 
 /// The temperature at which liquid water has the heat content given: the inverse of [`enthalpy`].
 ///
+/// ```text
+/// h(t) = h, solved for t
+/// ```
+///
+/// Symbols: h heat content above 0 °C, t temperature. Source: IAPWS SR6-08(2011), equations 2 and
+/// 3, by three of Newton's steps.
+///
 /// # Errors
 /// [`Error::ResultOutOfRange`] above the heat content at 105 °C.
 pub fn temperature_of_enthalpy(heat: Enthalpy) -> Result<Temperature, Error> {
@@ -261,6 +268,8 @@ const EXPONENT: f64 = 9.806_65 / (287.052_87 * LAPSE_K_PER_M);
 /// p = 101.325 kPa (1 − 0.0065 H / 288.15)^5.25588,   H in m
 /// ```
 ///
+/// Symbols: p air pressure, H altitude.
+///
 /// H is geopotential altitude; taking a map's altitude for it moves the boiling point by less than
 /// 0.01 K up to 4000 m. Weather moves the pressure by ±2.5 kPa and so the boiling point by
 /// [`ALTITUDE_ONLY_UNCERTAINTY_K`]: a barometer's station pressure is better where there is one.
@@ -272,6 +281,12 @@ pub fn pressure_at_altitude(altitude: Altitude) -> Pressure {
 
 /// The altitude at which the standard atmosphere has the pressure given: the inverse of
 /// [`pressure_at_altitude`].
+///
+/// ```text
+/// H = (288.15/0.0065) [ 1 − (p/101.325 kPa)^(1/5.25588) ],   H in m
+/// ```
+///
+/// Symbols: H altitude, p air pressure. Source: ISO 2533:1975.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`Altitude`], which is a little narrower than that

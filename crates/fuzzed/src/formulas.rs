@@ -5,10 +5,10 @@ use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
 use cupwright::quantity::Quantity;
-use formulas::FORMULAS;
 use formulas::answers::answers;
 use formulas::examples::examples;
 use formulas::inputs::{Given, Inputs};
+use formulas::{FORMULAS, Formula};
 
 use crate::source::Source;
 
@@ -64,13 +64,18 @@ impl Inputs for Bytes<'_> {
     }
 }
 
+/// The formula that a byte chooses.
+pub fn chosen(byte: u8) -> &'static Formula {
+    &FORMULAS[usize::from(byte) % FORMULAS.len()]
+}
+
 /// Bytes choose formulas and their inputs, until they are used up.
 pub fn run(bytes: &[u8]) {
     static EXAMPLES: OnceLock<BTreeMap<String, Given>> = OnceLock::new();
     let examples = EXAMPLES.get_or_init(examples);
     let mut source = Source::new(bytes);
     while !source.is_empty() {
-        let formula = &FORMULAS[usize::from(source.byte()) % FORMULAS.len()];
+        let formula = chosen(source.byte());
         let inputs = Bytes { source: RefCell::new(source), example: &examples[formula.id] };
         answers(formula, &inputs);
         source = inputs.source.into_inner();

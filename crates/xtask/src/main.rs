@@ -12,6 +12,7 @@ mod fuzz;
 mod js;
 mod live;
 mod main_job;
+mod manifest;
 mod prove;
 mod published;
 mod reference;
@@ -42,6 +43,8 @@ cargo xtask COMMAND
   bits               accept what every formula answers to scattered inputs, where the changelog tells of changes
   bits --check       compare it on every target, with the packages of dist and wasm
   expect             accept the present output of the main job and of the firmware as the expected one
+  manifest           look what each formula must have, and write docs/FORMULAS.md
+  manifest --check   look, and compare the page with the committed one
   live               score what follows a scale live on invented traces, and write it down
   corpus             compare the answers to the live corpus on every target, with the packages that are there
   golden             accept the present answers to the live corpus, bit for bit
@@ -97,6 +100,8 @@ fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> 
         ["accuracy"] => accuracy::write,
         ["accuracy", "--check"] => accuracy::check,
         ["accuracy", "--accept"] => accuracy::accept,
+        ["manifest"] => manifest::write,
+        ["manifest", "--check"] => manifest::check,
         ["live"] => live::write,
         ["golden"] => corpus::write,
         ["corpus"] => test::of_corpus,
@@ -140,7 +145,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 27);
+        assert_eq!(count, 29);
     }
 
     #[test]

@@ -6,8 +6,8 @@ use std::time::Instant;
 
 use crate::commands::{cargo, run};
 use crate::{
-    Outcome, accuracy, c, corpus, dependencies, embedded, fuzz, js, live, main_job, prove,
-    reference, root, tools,
+    Outcome, accuracy, c, corpus, dependencies, embedded, fuzz, js, live, main_job, manifest,
+    prove, reference, root, tools,
 };
 
 type Step = (&'static str, fn() -> Outcome);
@@ -23,6 +23,7 @@ const STEPS: &[Step] = &[
     ("examples in the docs", doc_tests),
     ("docs", docs),
     ("benchmarks build", benches),
+    ("every formula whole", manifest::check),
     ("embedded", embedded::check),
     ("main job", main_job::check),
     ("scores of live flow", live::check),

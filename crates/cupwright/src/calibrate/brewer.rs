@@ -60,7 +60,15 @@ pub struct Expected {
 }
 
 impl RetentionLine {
-    /// Beverage that the next brew gives, B = W − V − c − r D.
+    /// Beverage that the next brew gives.
+    ///
+    /// ```text
+    /// B = W − V − c − r D
+    /// u² = u²(c) + 2 D cov + D² u²(r) + s²,   u_mean the same without s²
+    /// ```
+    ///
+    /// Symbols: W brew water, B beverage, V vapour, D dose, c hold-up and r retention with their
+    /// covariance cov, s scatter from brew to brew. Source: conservation of mass; GUM 5.2.2.
     ///
     /// # Errors
     /// [`Error::ResultOutOfRange`] where nothing is left for the cup.
@@ -131,8 +139,11 @@ impl Keeping {
 /// r = S_xy/S_xx,   c = ȳ − r D̄,   u(r) = s/√S_xx,   u(c) = s √(1/n + D̄²/S_xx),   cov = −D̄ s²/S_xx
 /// ```
 ///
+/// Symbols: W brew water, B beverage, V vapour, D dose, c hold-up, r apparent retention, y = W − B
+/// − V, S sums of squares and products about the means, s scatter, n brews.
+///
 /// Doses far apart tell most: with a scatter of 1 g, two brews each of 15 and 20 g tell r to 0.2
-/// g/g, of 15 and 30 g to 0.07 g/g. Source: linear regression; checked against scipy and NIST's
+/// g/g, of 15 and 30 g to 0.07 g/g. Source: least squares; checked against scipy and NIST's
 /// Norris data.
 ///
 /// # Errors
@@ -203,11 +214,15 @@ fn one_dose((found, needed): (f64, f64)) -> Error {
     Error::CannotTell { quantity: Quantity::HoldUp, why: Untold::OneDose, found, needed }
 }
 
-/// Retention of a brewer that keeps nothing but what the grounds hold, W − B − V = r D.
+/// Retention of a brewer that keeps nothing but what the grounds hold.
 ///
 /// ```text
+/// W − B − V = r D
 /// r = Σ D y/Σ D²,   u(r) = s/√Σ D²
 /// ```
+///
+/// Symbols: W brew water, B beverage, V vapour, D dose, y what was kept, r apparent retention, s
+/// scatter. Source: least squares.
 ///
 /// Also for brews of one dose size: then the hold-up is in it, and it is right for that size alone.
 ///
@@ -256,6 +271,10 @@ record! {
 /// m [h(t0) − h(t)] = C (t − t_vessel)
 /// C = Σxy/Σx²,   u(C) = s/√Σx²
 /// ```
+///
+/// Symbols: m liquid, t0 its temperature before, t settled, C heat capacity, t_vessel temperature
+/// of the vessel before, h heat content of water, s scatter. Source: conservation of heat; least
+/// squares.
 ///
 /// A line through the origin, in the heat that the water gave (y, J) over the rise of the vessel
 /// (x, K). It is the part that warms within the time you wait, so wait as long as a brew takes. A

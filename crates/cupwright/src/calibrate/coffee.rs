@@ -30,6 +30,9 @@ record! {
 /// E∞ = mean of (W/D) T/(1 − T),   u = s/√n
 /// ```
 ///
+/// Symbols: W brew water, D dose, T strength, s scatter, n steeps. Source: conservation of solids;
+/// least squares.
+///
 /// # Errors
 /// [`Error::CannotTell`] for a single steep; [`Error::OutOfRange`] for more than thirty;
 /// [`Error::ResultOutOfRange`] for a steep whose own yield would be above 100 %.
@@ -116,6 +119,9 @@ impl OneRate {
 /// ```text
 /// E(t) = E∞ (1 − e^(−t/τ)),   parameters E∞ and ln τ
 /// ```
+///
+/// Symbols: E yield after the time t, E∞ yield that it levels off at, τ time constant. Source:
+/// least squares; the law of Fuller & Rao 2017, doi 10.1038/s41598-017-18247-4 (abstract).
 ///
 /// One yield each of brews that differ in time of contact only, or of samples drawn from one. No
 /// start is asked for: for each of many τ, four to a halving, the best E∞ is known in closed form,
@@ -390,6 +396,10 @@ const FEWEST_FOR_TWO: f64 = 7.0;
 /// E(t) = E∞ [ f(1 − e^(−t/τ1)) + (1 − f)(1 − e^(−t/τ2)) ]
 /// sought in ln(E∞ f), ln(E∞ (1 − f)), ln(1/τ2), ln(τ2/τ1 − 1)
 /// ```
+///
+/// Symbols: as for [`crate::extraction::yield_at_time`]; S1 and S2 sums of squares left by one and
+/// two rates, ν degrees of freedom. Source: least squares; the law of Moroney et al. 2015, doi
+/// 10.1016/j.ces.2015.06.003 (abstract).
 ///
 /// Yields from a few seconds to well beyond the slow time constant are needed. Even then the parts
 /// are far less certain than their sum E∞. The search begins at the best of all pairs of time

@@ -42,6 +42,9 @@ pub struct Cooling {
 /// ∂T/∂T0 = F(T)/F(T0),     ∂T/∂k = −t F(T)
 /// ```
 ///
+/// Symbols: T temperature after the time t, T0 at the start, k cooling rate. Source: least squares;
+/// the law is an estimate, as for [`crate::heat::time_to_cool`].
+///
 /// Least squares in temperature, by the law of [`crate::heat::time_to_cool`]: every reading counts
 /// alike, the first one too, which [`crate::heat::cooling_rate`] takes to be exact. Readings over
 /// twenty minutes tell more than many within five.

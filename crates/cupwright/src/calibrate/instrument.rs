@@ -17,11 +17,15 @@ record! {
     }
 }
 
-/// Refractive factor of a coffee, T = k x, from samples read and oven-dried.
+/// Refractive factor of a coffee, from samples read and oven-dried.
 ///
 /// ```text
+/// T = k x
 /// k = Σ x T/Σ x²,   u(k)/k = s/(k √Σ x²)
 /// ```
+///
+/// Symbols: T strength by drying, k refractive factor, x degrees Brix, s scatter. Source: least
+/// squares.
 ///
 /// The uncertainty is told relative to k, as [`crate::uncertainty::strength`] takes it.
 ///
@@ -68,6 +72,8 @@ record! {
 /// ```text
 /// s_r² = Σ(x − x̄ of its cup)²/ν,   ν = readings less cups,   u(s_r) ≈ s_r/√(2ν)
 /// ```
+///
+/// Symbols: x readings, s_r repeatability, ν degrees of freedom.
 ///
 /// The order does not matter. A cup that was read once adds nothing. Five cups read three times
 /// tell s_r to a fifth; what counts later is ν: with an interval by Student's t of that many

@@ -53,6 +53,13 @@ pub struct Foreseen {
 
 /// The recipe of a wish, what it leads to, and the chance that it lands in the wish's window.
 ///
+/// ```text
+/// recipe, then P(strength and yield inside) of what it leads to
+/// ```
+///
+/// Symbols: P by [`crate::decision::joint`]. Source: conservation of water, solids and heat; the
+/// chance by JCGM 106:2012, 7.
+///
 /// Both count the yield as the window does, and neither judges it where the window does not say how.
 ///
 /// # Errors
@@ -72,6 +79,14 @@ pub fn foreseen(
 
 /// The recipe that lands in the wish's window most surely: the wish with its strength moved inside the
 /// window, where that is worth a point of chance; else, and without a window, the wish as it is.
+///
+/// ```text
+/// T* = argmax P(strength and yield inside) over the strengths T of the window
+/// ```
+///
+/// Symbols: T strength wished, P as in [`foreseen`]. Source: conservation of water, solids and
+/// heat; the chance by JCGM 106:2012, 7; that a point of chance is worth it is a convention chosen
+/// here.
 ///
 /// The chance of a strength is that of the dose alone changed, found by golden section; the recipe is then
 /// planned anew. Where that strength cannot be planned, for the chamber or the batches, it is the nearest to

@@ -216,6 +216,9 @@ fn within(value: f64, most: f64) -> f64 {
 /// Ė = E∞ [ (f/τ1) e^(−t/τ1) + ((1 − f)/τ2) e^(−t/τ2) ]
 /// ```
 ///
+/// Symbols: c derivatives, r correlations and u standard uncertainties of the parameters; the
+/// others as for [`extraction::yield_at_time`], Ė how fast the yield grows.
+///
 /// Terms: the law, time. The parameters of a law come from one fit and go together, so that they are one
 /// term, in points of yield: counted apart they would seem far less certain within the times that were
 /// measured. Its ν is that of the fit. How far brews differ is no part of it. Source: GUM 5.2.2.
@@ -265,6 +268,8 @@ pub fn yield_at_time(
 /// ```text
 /// u(t) = u(E)/Ė    u(E) and Ė at that time, as for yield_at_time
 /// ```
+///
+/// Symbols: t time, E yield, Ė how fast it grows. Source: GUM 5.2.2.
 ///
 /// Terms: the law. The wish is exact. Near the plateau a yield hardly grows, and no time is sure.
 ///

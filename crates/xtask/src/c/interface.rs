@@ -198,7 +198,7 @@ fn read_file(text: &str, interface: &mut Interface) -> Outcome {
     Ok(())
 }
 
-fn is_public(visibility: &syn::Visibility) -> bool {
+pub fn is_public(visibility: &syn::Visibility) -> bool {
     matches!(visibility, syn::Visibility::Public(_))
 }
 
@@ -227,8 +227,14 @@ fn read_function(function: &syn::ItemFn) -> Outcome<Function> {
     Ok(Function { name, parameters, returns, about })
 }
 
-/// The lines of a doc comment.
+/// A doc comment, its lines trimmed.
 pub fn docs(attributes: &[syn::Attribute]) -> String {
+    let lines = lines_of_docs(attributes);
+    lines.iter().map(|line| line.trim()).collect::<Vec<_>>().join("\n")
+}
+
+/// The lines of a doc comment, as indented behind its marks.
+pub fn lines_of_docs(attributes: &[syn::Attribute]) -> Vec<String> {
     let mut lines = Vec::new();
     for attribute in attributes {
         let syn::Meta::NameValue(meta) = &attribute.meta else { continue };
@@ -236,10 +242,11 @@ pub fn docs(attributes: &[syn::Attribute]) -> String {
             continue;
         };
         if meta.path.is_ident("doc") {
-            lines.push(line.value().trim().to_string());
+            let line = line.value();
+            lines.push(line.strip_prefix(' ').unwrap_or(&line).trim_end().to_string());
         }
     }
-    lines.join("\n")
+    lines
 }
 
 /// What a function's docs say of a parameter.

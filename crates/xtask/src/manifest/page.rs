@@ -1,0 +1,222 @@
+//! The page of all formulas, put together from what is written down elsewhere.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt::Write;
+
+use super::{Found, Public, javascript_of, read};
+use crate::c::calls::function_of;
+use crate::c::header::ranges_put_in;
+use crate::c::interface::{self, Interface, Type, Variable};
+use crate::c::size;
+use crate::tables::spaced;
+use crate::{Outcome, root};
+
+const HEAD: &str = "\
+# Every formula
+
+Made by `cargo xtask manifest` from the source, its docs and its tests; `cargo xtask test` fails where a formula
+lacks anything of what is told here, or where this page is not what would be made.
+
+A formula has one name everywhere: `ratio.water_ratio` is `ratio::water_ratio` in Rust, with types, and
+`cupwright_ratio_water_ratio` in C and `ratio.waterRatio` in JavaScript, with plain numbers whose names carry their
+units. What goes in is checked against the range given with it; percentages are percentages.
+
+* **Check values** are numbers from outside the library: published ones copied by hand, or computed by another method.
+  The names are files of [tests/vectors](../tests/vectors), each with its source.
+* **Digits** are those that are right in the worst of up to a thousand answers, inputs scattered over their whole ranges
+  ([how it is measured](../tests/reference/ACCURACY.md)). Where few are left the reason is told. None are counted of
+  choices, fits and what is made of several formulas; their check values have tolerances of their own.
+* **Instructions** are those of an ordinary call on a Cortex-M0, all arithmetic in software
+  ([other processors, flash](../bindings/c/COSTS.md)).
+
+";
+
+const RECORDS: &str = "\
+# Records
+
+What goes in and out together: structs in C, named `cupwright_` and then as here, and plain objects in JavaScript.
+
+";
+
+/// How well an answer was measured: its fewest right digits, if any were counted, and why they are few.
+#[derive(Default)]
+struct Digits {
+    fewest: Option<f64>,
+    reason: Option<String>,
+}
+
+/// Digits of every formula, from the table of `cargo xtask accuracy`.
+fn digits(table: &str) -> BTreeMap<String, Digits> {
+    let mut all: BTreeMap<String, Digits> = BTreeMap::new();
+    for line in table.lines() {
+        if let Some((id, reason)) = line.strip_prefix("* `").and_then(|l| l.split_once("`: ")) {
+            all.entry(id.to_string()).or_default().reason = Some(reason.to_string());
+        }
+        let cells: Vec<&str> = line.split('|').map(str::trim).collect();
+        let [_, id, _, _, _, digits, _, _, ..] = cells[..] else { continue };
+        let digits = if digits == "all" { Ok(f64::INFINITY) } else { digits.parse::<f64>() };
+        if let Ok(digits) = digits {
+            let entry = all.entry(id.trim_matches('`').to_string()).or_default();
+            entry.fewest = Some(entry.fewest.map_or(digits, |fewest| fewest.min(digits)));
+        }
+    }
+    all
+}
+
+/// What is told of a formula beside its docs.
+struct Told {
+    values: usize,
+    checked: String,
+    digits: String,
+    measured: String,
+    instructions: String,
+}
+
+fn told(id: &str, found: &Found, digits: Option<&Digits>, costs: Option<&Vec<u64>>) -> Told {
+    let files = found.checked.get(id).cloned().unwrap_or_default();
+    let values = files.values().sum();
+    let checked = match found.excused.get(id) {
+        Some(why) => format!("no value of its own: {why}"),
+        None => {
+            let files: Vec<String> =
+                files.iter().map(|(file, count)| format!("{file} {count}")).collect();
+            format!("by {}", files.join(", "))
+        }
+    };
+    let fewest = digits.and_then(|digits| digits.fewest);
+    let digits_of =
+        |fewest: f64| if fewest.is_finite() { format!("{fewest}") } else { "all".into() };
+    let reason = digits.and_then(|digits| digits.reason.clone());
+    let reason = reason.map_or_else(String::new, |reason| format!(" ({reason})"));
+    Told {
+        values,
+        checked,
+        digits: fewest.map_or_else(String::new, digits_of),
+        measured: fewest.map_or_else(String::new, |fewest| {
+            format!("; {} digits at worst{reason}", digits_of(fewest))
+        }),
+        instructions: costs.and_then(|costs| costs.get(2)).map_or_else(String::new, |&n| spaced(n)),
+    }
+}
+
+/// What docs say of a parameter or field, with ranges.
+fn about(variable: &Variable) -> Outcome<String> {
+    let about = variable.about.trim_start_matches("@param[out] ").trim_start_matches("@param ");
+    let about = about.strip_prefix(&format!("{} ", variable.name)).unwrap_or(about);
+    ranges_put_in(&about.replace('\n', " "))
+}
+
+/// The record that a type is, or holds, or points to.
+fn record_of(kind: &Type) -> Option<&str> {
+    match kind {
+        Type::Record(name) => Some(name),
+        Type::In(of) | Type::Out(of) | Type::Array(of, _) => record_of(of),
+        _ => None,
+    }
+}
+
+/// A record's name as a link.
+fn link(record: &str) -> String {
+    let name = record.trim_start_matches("cupwright_");
+    format!("[{name}](#{name})")
+}
+
+/// A line of what goes in or comes out.
+fn line(variable: &Variable) -> Outcome<String> {
+    let about = about(variable)?;
+    Ok(match record_of(&variable.kind) {
+        Some(record) => format!("`{}`, {}: {about}", variable.name, link(record)),
+        None => format!("`{}`: {about}", variable.name),
+    })
+}
+
+/// A formula's own section.
+fn entry(formula: &Public, interface: &Interface, told: &Told) -> Outcome<String> {
+    let (id, c) = (&formula.id, function_of(&formula.id));
+    let parameters = &interface.function(&c).parameters;
+    let mut text = format!("### {id}\n\n{}\n\n```text\n", formula.answers());
+    for equation in formula.equations() {
+        let _ = writeln!(text, "{equation}");
+    }
+    let symbols = formula.symbols().unwrap_or_default();
+    let source = formula.source().unwrap_or_default();
+    let _ = writeln!(text, "```\n\n{symbols}\n");
+    let [inputs @ .., out, _] = &parameters[..] else { return Err(format!("{c} takes nothing")) };
+    for input in inputs.iter().filter(|input| input.kind != Type::Size) {
+        let _ = writeln!(text, "* takes {}", line(input)?);
+    }
+    let _ = writeln!(
+        text,
+        "* gives {}\n* source: {source}\n* checked {}{}\n* `{c}` in C, `{}` in JavaScript\n",
+        line(out)?,
+        told.checked,
+        told.measured,
+        javascript_of(id)
+    );
+    Ok(text)
+}
+
+/// Records that formulas take or give, those inside of them too.
+fn records<'a>(interface: &'a Interface, formulas: &[&Public]) -> BTreeSet<&'a str> {
+    let mut records = BTreeSet::new();
+    let mut open: Vec<&str> = Vec::new();
+    for formula in formulas {
+        let parameters = &interface.function(&function_of(&formula.id)).parameters;
+        let (_, parameters) = parameters.split_last().expect("an error's place");
+        open.extend(parameters.iter().filter_map(|parameter| record_of(&parameter.kind)));
+    }
+    while let Some(name) = open.pop() {
+        if records.insert(name) {
+            let fields = interface.record(name).fields.iter();
+            open.extend(fields.filter_map(|field| record_of(&field.kind)));
+        }
+    }
+    records
+}
+
+/// The page.
+pub fn made(rooms: &[(String, String, Vec<Public>)], found: &Found) -> Outcome<String> {
+    let interface = interface::read()?;
+    let digits = digits(&read(&root().join("tests/reference/ACCURACY.md"))?);
+    let costs = size::rows(&read(&root().join("bindings/c/COSTS.md"))?);
+    let mut text = HEAD.to_string();
+    let all: Vec<&Public> = rooms.iter().flat_map(|(_, _, formulas)| formulas).collect();
+    let links: Vec<String> =
+        rooms.iter().map(|(room, _, _)| format!("[{room}](#{room})")).collect();
+    let _ =
+        writeln!(text, "{} formulas in {} rooms: {}.\n", all.len(), rooms.len(), links.join(", "));
+    for (room, about, formulas) in rooms {
+        let _ = writeln!(
+            text,
+            "## {room}\n\n{about}\n\n\
+             | formula | equation | check values | digits | instructions |\n|---|---|---:|---:|---:|"
+        );
+        let mut entries = String::new();
+        for formula in formulas {
+            let id = &formula.id;
+            let told = told(id, found, digits.get(id), costs.get(&function_of(id)));
+            let (_, name) = id.split_once('.').unwrap_or_default();
+            let anchor = id.replace('.', "");
+            let equation =
+                formula.equations().first().copied().unwrap_or_default().replace('|', "\\|");
+            let Told { values, digits, instructions, .. } = &told;
+            let values = if *values > 0 { values.to_string() } else { String::new() };
+            let _ = writeln!(
+                text,
+                "| [{name}](#{anchor}) | `{}` | {values} | {digits} | {instructions} |",
+                equation.trim()
+            );
+            entries.push_str(&entry(formula, &interface, &told)?);
+        }
+        let _ = write!(text, "\n{entries}");
+    }
+    text.push_str(RECORDS);
+    for name in records(&interface, &all) {
+        let _ = writeln!(text, "### {}\n", name.trim_start_matches("cupwright_"));
+        for field in &interface.record(name).fields {
+            let _ = writeln!(text, "* {}", line(field)?);
+        }
+        text.push('\n');
+    }
+    Ok(text.trim_end().to_string() + "\n")
+}
