@@ -4,6 +4,7 @@ mod accuracy;
 mod brews;
 mod c;
 mod commands;
+mod contents;
 mod corpus;
 mod dependencies;
 mod difference;
@@ -40,6 +41,7 @@ cargo xtask COMMAND
   live               score what follows a scale live on invented traces, and write it down
   corpus             compare the answers to the live corpus on every target, with the packages that are there
   golden             accept the present answers to the live corpus, bit for bit
+  contents           compare what the crate and the npm package of wasm hold with tests/packages
   fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said
   c                  all that proves the C interface
   header             make the C header anew
@@ -92,6 +94,7 @@ fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> 
         ["live"] => live::write,
         ["golden"] => corpus::write,
         ["corpus"] => test::of_corpus,
+        ["contents"] => || contents::of_crate().and_then(|()| contents::of_npm()),
         ["c"] => test::of_c,
         ["header"] => c::header::write,
         ["abi"] => c::abi::write,
@@ -132,7 +135,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 24);
+        assert_eq!(count, 25);
     }
 
     #[test]

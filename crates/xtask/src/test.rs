@@ -5,7 +5,7 @@ use std::time::Instant;
 
 use crate::commands::{cargo, run};
 use crate::{
-    Outcome, accuracy, c, corpus, dependencies, embedded, fuzz, js, live, main_job, reference,
+    Outcome, accuracy, c, contents, corpus, dependencies, embedded, fuzz, js, live, main_job, reference,
     root, tools,
 };
 
@@ -20,6 +20,7 @@ const STEPS: &[Step] = &[
     ("any bytes", fuzz::smoke),
     ("examples in the docs", doc_tests),
     ("docs", docs),
+    ("crate as published", contents::of_crate),
     ("benchmarks build", benches),
     ("embedded", embedded::check),
     ("main job", main_job::check),
@@ -72,6 +73,7 @@ fn in_order(steps: &[Step]) -> Outcome {
 const JS_STEPS: &[Step] = &[
     ("JavaScript face", js::package::check_face),
     ("JavaScript package", js::package::build),
+    ("npm package as published", contents::of_npm),
     ("JavaScript types", js::types::check),
     ("JavaScript package in use", js::consumers::check),
     ("JavaScript calls in Node.js", js::parity::in_node),
