@@ -6,7 +6,7 @@ use std::path::Path;
 
 use serde_json::Value;
 
-use crate::commands::{cargo, output, program, quietly, run};
+use crate::commands::{cargo, output, program, run};
 use crate::js::package;
 use crate::{Outcome, root};
 
@@ -45,7 +45,9 @@ pub fn of_npm() -> Outcome {
     let packed = read_json("npm pack", &output(pack.current_dir(package::built()))?)?;
     let files = packed[0]["files"].as_array().ok_or("npm pack: no files")?;
     same_files("npm", files.iter().filter_map(|file| file["path"].as_str()))?;
-    same_text(&root().join("LICENSE"), &package::built().join("LICENSE"))?;
+    for name in ["LICENSE", "CHANGELOG.md"] {
+        same_text(&root().join(name), &package::built().join(name))?;
+    }
     let version = env!("CARGO_PKG_VERSION");
     if packed[0]["version"] == version {
         return Ok(());

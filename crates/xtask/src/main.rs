@@ -1,6 +1,7 @@
 //! `cargo xtask COMMAND`: everything that a contributor or CI runs.
 
 mod accuracy;
+mod api;
 mod brews;
 mod c;
 mod commands;
@@ -13,6 +14,7 @@ mod fuzz;
 mod js;
 mod live;
 mod main_job;
+mod msrv;
 mod published;
 mod reference;
 mod symbols;
@@ -42,6 +44,10 @@ cargo xtask COMMAND
   corpus             compare the answers to the live corpus on every target, with the packages that are there
   golden             accept the present answers to the live corpus, bit for bit
   contents           compare what the crate and the npm package of wasm hold with tests/packages
+  api                accept the crate's public interface, item by item
+  api --check        compare it with the accepted one
+  builds             compile the library in nine ways and compare the bits of all answers
+  msrv               test the core and build the C interface with the oldest Rust that is promised
   fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said
   c                  all that proves the C interface
   header             make the C header anew
@@ -95,6 +101,10 @@ fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> 
         ["golden"] => corpus::write,
         ["corpus"] => test::of_corpus,
         ["contents"] => || contents::of_crate().and_then(|()| contents::of_npm()),
+        ["api"] => api::write,
+        ["api", "--check"] => api::check,
+        ["builds"] => c::builds::check,
+        ["msrv"] => msrv::check,
         ["c"] => test::of_c,
         ["header"] => c::header::write,
         ["abi"] => c::abi::write,
@@ -135,7 +145,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 25);
+        assert_eq!(count, 29);
     }
 
     #[test]

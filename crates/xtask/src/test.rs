@@ -27,6 +27,7 @@ const STEPS: &[Step] = &[
     ("scores of live flow", live::check),
     ("live corpus as accepted", corpus::check),
     ("reference values", reference::check),
+    ("licences of Python packages", dependencies::check_python),
     ("right digits", accuracy::check),
 ];
 
