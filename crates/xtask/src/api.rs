@@ -10,7 +10,7 @@ use crate::{Outcome, difference, root};
 const NIGHTLY: &str = public_api::MINIMUM_NIGHTLY_RUST_VERSION;
 
 fn listed() -> PathBuf {
-    root().join("crates/cupwright/API.txt")
+    root().join("tests/packages/api.txt")
 }
 
 /// Accepts the present interface.
@@ -22,8 +22,8 @@ pub fn write() -> Outcome {
 pub fn check() -> Outcome {
     let path = listed();
     let known = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
-    let count = compared(&known, &found()?)
-        .map_err(|words| format!("{}: {words}", path.display()))?;
+    let count =
+        compared(&known, &found()?).map_err(|words| format!("{}: {words}", path.display()))?;
     println!("{count} items of the public interface, as accepted");
     Ok(())
 }
@@ -55,13 +55,14 @@ fn found() -> Outcome<String> {
     rustdoc.args(["rustdoc", "--quiet", "--locked", "--package", "cupwright", "--all-features"]);
     rustdoc.args(["--target-dir", "target/api", "--", "-Z", "unstable-options"]);
     run(rustdoc.args(["--output-format", "json", "--cap-lints", "allow"]))?;
-    let interface = public_api::Builder::from_rustdoc_json(root().join("target/api/doc/cupwright.json"))
-        // Send, Sync and the like of every type, and what every type has by blanket.
-        .omit_auto_trait_impls(false)
-        .omit_blanket_impls(true)
-        .sorted(true)
-        .build()
-        .map_err(|error| format!("rustdoc's JSON: {error}"))?;
+    let interface =
+        public_api::Builder::from_rustdoc_json(root().join("target/api/doc/cupwright.json"))
+            // Send, Sync and the like of every type, and what every type has by blanket.
+            .omit_auto_trait_impls(false)
+            .omit_blanket_impls(true)
+            .sorted(true)
+            .build()
+            .map_err(|error| format!("rustdoc's JSON: {error}"))?;
     Ok(interface.items().map(|item| format!("{item}\n")).collect())
 }
 

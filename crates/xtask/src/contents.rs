@@ -76,7 +76,11 @@ fn compared(wanted: &BTreeSet<&str>, found: &BTreeSet<&str>) -> Outcome<usize> {
     if wanted == found {
         return Ok(found.len());
     }
-    Err(format!("packed but not listed [{}], gone [{}]", names(found, wanted), names(wanted, found)))
+    Err(format!(
+        "packed but not listed [{}], gone [{}]",
+        names(found, wanted),
+        names(wanted, found)
+    ))
 }
 
 /// Whether one file is the other to the byte: a link may come out of a checkout as a text.
@@ -146,9 +150,8 @@ mod tests {
             "license": "MIT", "readme": "README.md", "rust_version": "1.88",
             "keywords": ["x"], "categories": ["x"],
         });
-        let of = |packages: &[&Value]| {
-            says_enough(&json!({ "packages": packages })).map(str::to_string)
-        };
+        let of =
+            |packages: &[&Value]| says_enough(&json!({ "packages": packages })).map(str::to_string);
         assert_eq!(of(&[&package]), Ok("0.1.0".to_string()));
         for name in ["description", "license", "readme", "rust_version", "keywords", "categories"] {
             let mut silent = package.clone();

@@ -162,7 +162,8 @@ fn node_lock(lock: &str) -> Outcome {
 /// Whether pip is told exact versions, and nothing of where they come from.
 fn requirements(text: &str) -> Outcome {
     let exact = |line: &&str| {
-        let word = |text: &str| text.chars().all(|c| c.is_ascii_alphanumeric() || "._-".contains(c));
+        let word =
+            |text: &str| text.chars().all(|c| c.is_ascii_alphanumeric() || "._-".contains(c));
         line.split_once("==").is_some_and(|(name, version)| word(name) && word(version))
     };
     match text.lines().find(|line| !exact(line)) {
@@ -267,7 +268,8 @@ mod tests {
             python_licences(&format!(r#"{{"installed": [{{"metadata": {metadata}}}]}}"#))
         };
         assert_eq!(of(r#"{"name": "mpmath", "license_expression": "BSD-3-Clause"}"#), Ok(()));
-        let classified = "Programming Language :: Python\", \"License :: OSI Approved :: MIT License";
+        let classified =
+            "Programming Language :: Python\", \"License :: OSI Approved :: MIT License";
         assert_eq!(of(&format!(r#"{{"name": "gtc", "classifier": ["{classified}"]}}"#)), Ok(()));
         assert!(of(r#"{"name": "mpmath", "license_expression": "GPL-3.0"}"#).is_err());
         assert!(of(r#"{"name": "mpmath"}"#).unwrap_err().contains("\"none\""));

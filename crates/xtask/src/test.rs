@@ -5,8 +5,8 @@ use std::time::Instant;
 
 use crate::commands::{cargo, run};
 use crate::{
-    Outcome, accuracy, c, contents, corpus, dependencies, embedded, fuzz, js, live, main_job, reference,
-    root, tools,
+    Outcome, accuracy, c, contents, corpus, dependencies, embedded, fuzz, js, live, main_job,
+    reference, root, tools,
 };
 
 type Step = (&'static str, fn() -> Outcome);

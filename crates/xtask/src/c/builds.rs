@@ -164,8 +164,7 @@ fn another(
 /// The drivers of scattered inputs and of brews; the first sees a wrong bit.
 fn linked(cases: &str) -> Outcome<[PathBuf; 2]> {
     let place = current();
-    let library =
-        [format!("-L{}", place.display()), format!("-Wl,-rpath,{}", place.display())];
+    let library = [format!("-L{}", place.display()), format!("-Wl,-rpath,{}", place.display())];
     let library = [&library[0], &library[1], "-lcupwright_library"];
     let options = ["-std=c99", "-O2", "-Ibindings/c/include"];
     let build = |name| driver::build(name, "gcc", &options, &library, "-builds");
