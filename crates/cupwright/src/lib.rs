@@ -109,3 +109,8 @@ pub mod verdict;
 pub mod water;
 
 pub use error::Error;
+
+/// The README's example runs as a doc test.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+struct Readme;

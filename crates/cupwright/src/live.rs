@@ -415,7 +415,7 @@ pub const SCALE_BYTES: usize = Seal::length(NUMBERS);
 impl Scale {
     /// The state as bytes, the same on every processor, for a memory that outlives a restart.
     pub fn to_bytes(&self) -> [u8; SCALE_BYTES] {
-        kept::closed::<_, NUMBERS, _>(&SEAL, *self)
+        kept::closed::<_, NUMBERS, SCALE_BYTES>(&SEAL, *self)
     }
 
     /// A state from its bytes. The clock must have gone on meanwhile; the first reading afterwards

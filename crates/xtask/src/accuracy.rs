@@ -12,7 +12,7 @@ use formulas::{FORMULAS, Formula, Outputs};
 use serde_json::{Map, Value, json};
 
 use crate::commands::{output, program, run};
-use crate::{Outcome, root, tools};
+use crate::{Outcome, reference, root};
 
 /// Answered points of each formula.
 const POINTS: usize = 1000;
@@ -99,8 +99,7 @@ fn checked_by(id: &str) -> Vec<String> {
 /// Measures, and refuses what is worse than what was accepted. The table is written where `accept` says so,
 /// or where nothing is worse.
 fn measure(options: &[&str]) -> Outcome {
-    let python =
-        tools::python("reference-venv", &["--requirement", "tests/reference/requirements.txt"])?;
+    let python = reference::python()?;
     let script = || {
         let mut script = program(&python);
         script.arg("tests/reference/accuracy.py").env("PYTHONDONTWRITEBYTECODE", "1");

@@ -2,8 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use crate::Outcome;
-use crate::commands::{cargo, output};
+use serde_json::Value;
+
+use crate::commands::{cargo, output, program};
+use crate::{Outcome, reference, root};
 
 /// The core and its dependencies; the last five make thiserror's macros and run on the host only.
 const CORE: [&str; 8] = [
@@ -33,11 +35,52 @@ const LICENCES: [&str; 9] = [
     "Zlib",
 ];
 
-/// Compares both lists with what cargo resolves.
+/// What the tools that build and test may have besides: they are part of nothing that is shipped. The last is that of
+/// a table of browsers' versions, the one before that of LLVM's fuzzer.
+const TOOLS: [&str; 6] = ["ISC", "0BSD", "BlueOak-1.0.0", "PSF-2.0", "NCSA", "CC-BY-4.0"];
+
+/// Packages of the Python environment that computes check values, what each says of its licence, and what that is.
+/// GPL's is run beside the library, for comparison; nothing of it is in what we give away.
+const PYTHON: [(&str, &str); 9] = [
+    ("CoolProp", "MIT License"),
+    ("GTC", "MIT License"),
+    ("iapws", "GNU General Public License v3 (GPLv3)"),
+    ("mpmath", "BSD-3-Clause"),
+    ("numpy", "BSD-3-Clause AND 0BSD AND MIT AND Zlib AND CC0-1.0"),
+    ("pip", "MIT"),
+    ("scipy", "BSD License"),
+    ("setuptools", "MIT License"),
+    ("uncertainties", "BSD License"),
+];
+
+/// How cargo writes down that a package comes from where it looks by itself.
+const REGISTRY: &str = "registry+https://github.com/rust-lang/crates.io-index";
+
+/// Compares both lists with what cargo resolves; then the licences of all that is locked, and where it comes from.
 pub fn check() -> Outcome {
     same("no features", &CORE.into(), &tree("--no-default-features")?)?;
     same("all features", &CORE.into_iter().chain(SERDE).collect(), &tree("--all-features")?)?;
-    licences(&output(&mut cargo(&["metadata", "--format-version=1", "--locked"]))?)
+    let metadata = ["metadata", "--format-version=1", "--locked", "--manifest-path"];
+    let of = |manifest| output(cargo(&metadata).arg(manifest));
+    licences("Cargo.toml", &of("Cargo.toml")?, &[])?;
+    licences("fuzz/Cargo.toml", &of("fuzz/Cargo.toml")?, &TOOLS)?;
+    let read = |path: &str| {
+        std::fs::read_to_string(root().join(path)).map_err(|error| format!("{path}: {error}"))
+    };
+    for path in ["Cargo.lock", "fuzz/Cargo.lock"] {
+        sources(&read(path)?).map_err(|words| format!("{path}: {words}"))?;
+    }
+    let path = "bindings/wasm/tools/package-lock.json";
+    node_lock(&read(path)?).map_err(|words| format!("{path}: {words}"))?;
+    let path = "tests/reference/requirements.txt";
+    requirements(&read(path)?).map_err(|words| format!("{path}: {words}"))
+}
+
+/// Compares the Python packages that are installed with the list, names and licences.
+pub fn check_python() -> Outcome {
+    let python = reference::python()?;
+    let pip = ["-m", "pip", "--disable-pip-version-check", "inspect", "--local"];
+    python_licences(&output(program(python).args(pip))?)
 }
 
 fn same(what: &str, allowed: &BTreeSet<&str>, found: &BTreeSet<String>) -> Outcome {
@@ -65,29 +108,109 @@ fn tree(features: &str) -> Outcome<BTreeSet<String>> {
     Ok(names.lines().filter_map(|line| line.split(' ').next()).map(str::to_string).collect())
 }
 
-/// Every package in `cargo metadata` has a licence that the list allows.
-fn licences(metadata: &str) -> Outcome {
-    let metadata: serde_json::Value =
-        serde_json::from_str(metadata).map_err(|error| format!("cargo metadata: {error}"))?;
+fn parsed(what: &str, text: &str) -> Outcome<Value> {
+    serde_json::from_str(text).map_err(|error| format!("{what}: {error}"))
+}
+
+/// Every package in `cargo metadata` has a licence that the lists allow.
+fn licences(what: &str, metadata: &str, besides: &[&str]) -> Outcome {
+    let metadata = parsed(what, metadata)?;
     let packages = metadata["packages"].as_array().ok_or("cargo metadata: no packages")?;
     for package in packages {
-        let name = package["name"].as_str().unwrap_or("?");
-        let licence = package["license"].as_str().unwrap_or("none");
-        if !allowed(licence) {
-            return Err(format!("{name} has the licence {licence:?}, which is not in the list"));
+        licence(&package["name"], &package["license"], besides)?;
+    }
+    println!("{what}: {} packages, each with a licence in the list", packages.len());
+    Ok(())
+}
+
+fn licence(name: &Value, licence: &Value, besides: &[&str]) -> Outcome {
+    let licence = licence.as_str().unwrap_or("none");
+    if allowed(licence, besides) {
+        return Ok(());
+    }
+    let name = name.as_str().unwrap_or("?");
+    Err(format!("{name} has the licence {licence:?}, which is not in the list"))
+}
+
+/// Whether every package of one of cargo's locks comes from the usual registry or from here.
+fn sources(lock: &str) -> Outcome {
+    let said = lock.lines().filter_map(|line| line.strip_prefix("source = "));
+    match said.map(|source| source.trim_matches('"')).find(|source| *source != REGISTRY) {
+        Some(source) => Err(format!("a package comes from {source}")),
+        None => Ok(()),
+    }
+}
+
+/// Every package of npm's lock has a licence in the lists, is told by its bytes, and from no place of its own.
+fn node_lock(lock: &str) -> Outcome {
+    let lock = parsed("lock", lock)?;
+    let packages = lock["packages"].as_object().ok_or("no packages")?;
+    let others = || packages.iter().filter(|(name, _)| !name.is_empty());
+    for (name, package) in others() {
+        licence(&Value::from(name.as_str()), &package["license"], &TOOLS)?;
+        if !package["resolved"].is_null() {
+            return Err(format!("{name} comes from {}", package["resolved"]));
+        }
+        if !package["integrity"].is_string() {
+            return Err(format!("{name} has no hash"));
         }
     }
-    println!("{} packages, each with a licence in the list", packages.len());
+    println!("npm: {} packages, each with a licence in the list", others().count());
     Ok(())
+}
+
+/// Whether pip is told exact versions, and nothing of where they come from.
+fn requirements(text: &str) -> Outcome {
+    let exact = |line: &&str| {
+        let word =
+            |text: &str| text.chars().all(|c| c.is_ascii_alphanumeric() || "._-".contains(c));
+        line.split_once("==").is_some_and(|(name, version)| word(name) && word(version))
+    };
+    match text.lines().find(|line| !exact(line)) {
+        Some(line) => Err(format!("{line:?} is no name with an exact version")),
+        None => Ok(()),
+    }
+}
+
+/// Compares what `pip inspect` tells of each package with the list.
+fn python_licences(inspected: &str) -> Outcome {
+    let inspected = parsed("pip inspect", inspected)?;
+    let packages = inspected["installed"].as_array().ok_or("pip inspect: none installed")?;
+    for package in packages {
+        let metadata = &package["metadata"];
+        let name = metadata["name"].as_str().unwrap_or("?");
+        let said = python_licence(metadata);
+        let known = PYTHON.iter().find(|(known, _)| known.eq_ignore_ascii_case(name));
+        match known {
+            None => return Err(format!("{name} with the licence {said:?} is not in the list")),
+            Some((_, licence)) if *licence != said => {
+                return Err(format!("{name} has the licence {said:?}, not {licence:?}"));
+            }
+            Some(_) => {}
+        }
+    }
+    println!("Python: {} packages, each with the licence in the list", packages.len());
+    Ok(())
+}
+
+/// What a package says of its licence: an expression, else how it is classified.
+fn python_licence(metadata: &Value) -> &str {
+    let classified = || {
+        let all = metadata["classifier"].as_array()?;
+        let mut licences = all.iter().filter_map(|one| one.as_str()?.strip_prefix("License :: "));
+        licences.next()?.rsplit(" :: ").next()
+    };
+    metadata["license_expression"].as_str().or_else(classified).unwrap_or("none")
 }
 
 /// Whether an expression of alternatives and conjunctions can be met from the list.
 ///
 /// Parentheses are dropped and alternatives bind first, which is exact for `(A OR B) AND C`; of any
 /// other mixture it may refuse what could be met, but never allows what could not.
-fn allowed(expression: &str) -> bool {
+fn allowed(expression: &str, besides: &[&str]) -> bool {
     let plain = expression.replace(['(', ')'], "").replace('/', " OR ");
-    plain.split(" AND ").all(|all| all.split(" OR ").any(|one| LICENCES.contains(&one.trim())))
+    let one = |name: &str| LICENCES.contains(&name) || besides.contains(&name);
+    plain.split(" AND ").all(|all| all.split(" OR ").any(|name| one(name.trim())))
 }
 
 #[cfg(test)]
@@ -96,23 +219,61 @@ mod tests {
 
     #[test]
     fn licence_expressions() {
-        assert!(allowed("MIT"));
-        assert!(allowed("MIT/Apache-2.0"));
-        assert!(allowed("LGPL-3.0 OR MIT"));
-        assert!(allowed("(MIT OR Apache-2.0) AND Unicode-3.0"));
-        assert!(!allowed("GPL-3.0"));
-        assert!(!allowed("MIT AND GPL-3.0"));
-        assert!(!allowed("(MIT AND GPL-3.0) OR GPL-3.0"));
-        assert!(!allowed("GPL-3.0 OR (MIT AND GPL-3.0)"));
-        assert!(!allowed("none"));
+        assert!(allowed("MIT", &[]));
+        assert!(allowed("MIT/Apache-2.0", &[]));
+        assert!(allowed("LGPL-3.0 OR MIT", &[]));
+        assert!(allowed("(MIT OR Apache-2.0) AND Unicode-3.0", &[]));
+        assert!(!allowed("GPL-3.0", &[]));
+        assert!(!allowed("MIT AND GPL-3.0", &[]));
+        assert!(!allowed("(MIT AND GPL-3.0) OR GPL-3.0", &[]));
+        assert!(!allowed("GPL-3.0 OR (MIT AND GPL-3.0)", &[]));
+        assert!(!allowed("none", &[]));
+        assert!(!allowed("ISC", &[]));
+        assert!(allowed("ISC", &TOOLS));
     }
 
     #[test]
     fn a_licence_outside_the_list_is_refused() {
         let metadata = r#"{"packages": [{"name": "x", "license": "GPL-3.0"}]}"#;
-        assert!(licences(metadata).unwrap_err().contains("x has the licence"));
+        assert!(licences("x", metadata, &[]).unwrap_err().contains("x has the licence"));
         let metadata = r#"{"packages": [{"name": "x", "license": null}]}"#;
-        assert!(licences(metadata).is_err());
+        assert!(licences("x", metadata, &[]).is_err());
+    }
+
+    #[test]
+    fn locks_name_no_other_place() {
+        assert_eq!(sources(&format!("name = \"x\"\nsource = \"{REGISTRY}\"\n")), Ok(()));
+        let other = "source = \"registry+mirror\"\n";
+        assert!(sources(other).unwrap_err().contains("registry+mirror"));
+
+        let lock = |package: &str| format!(r#"{{"packages": {{"": {{}}, "x": {package}}}}}"#);
+        let good = r#"{"license": "ISC", "integrity": "sha512-0"}"#;
+        assert_eq!(node_lock(&lock(good)), Ok(()));
+        let other = r#"{"license": "ISC", "integrity": "sha512-0", "resolved": "mirror"}"#;
+        assert!(node_lock(&lock(other)).unwrap_err().contains("x comes from \"mirror\""));
+        assert!(node_lock(&lock(r#"{"license": "ISC"}"#)).unwrap_err().contains("no hash"));
+        let strange = r#"{"license": "GPL-3.0", "integrity": "sha512-0"}"#;
+        assert!(node_lock(&lock(strange)).unwrap_err().contains("x has the licence"));
+        assert!(node_lock(&lock(r#"{"integrity": "sha512-0"}"#)).is_err());
+
+        assert_eq!(requirements("numpy==2.4.6\n"), Ok(()));
+        for other in ["numpy", "numpy>=2", "--index-url mirror", "numpy==2 --hash=0"] {
+            assert!(requirements(other).unwrap_err().contains(other));
+        }
+    }
+
+    #[test]
+    fn python_packages_are_known_with_their_licences() {
+        let of = |metadata: &str| {
+            python_licences(&format!(r#"{{"installed": [{{"metadata": {metadata}}}]}}"#))
+        };
+        assert_eq!(of(r#"{"name": "mpmath", "license_expression": "BSD-3-Clause"}"#), Ok(()));
+        let classified =
+            "Programming Language :: Python\", \"License :: OSI Approved :: MIT License";
+        assert_eq!(of(&format!(r#"{{"name": "gtc", "classifier": ["{classified}"]}}"#)), Ok(()));
+        assert!(of(r#"{"name": "mpmath", "license_expression": "GPL-3.0"}"#).is_err());
+        assert!(of(r#"{"name": "mpmath"}"#).unwrap_err().contains("\"none\""));
+        assert!(of(r#"{"name": "new", "license_expression": "MIT"}"#).unwrap_err().contains("new"));
     }
 
     #[test]

@@ -1,9 +1,11 @@
 //! `cargo xtask COMMAND`: everything that a contributor or CI runs.
 
 mod accuracy;
+mod api;
 mod brews;
 mod c;
 mod commands;
+mod contents;
 mod corpus;
 mod dependencies;
 mod difference;
@@ -13,6 +15,7 @@ mod js;
 mod live;
 mod main_job;
 mod manifest;
+mod msrv;
 mod prove;
 mod published;
 mod reference;
@@ -48,6 +51,11 @@ cargo xtask COMMAND
   live               score what follows a scale live on invented traces, and write it down
   corpus             compare the answers to the live corpus on every target, with the packages that are there
   golden             accept the present answers to the live corpus, bit for bit
+  contents           compare what the crate and the npm package of wasm hold with tests/packages
+  api                accept the crate's public interface, item by item
+  api --check        compare it with the accepted one
+  builds             compile the library in nine ways and compare the bits of all answers
+  msrv               test the core and build the C interface with the oldest Rust that is promised
   fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said
   c                  all that proves the C interface
   header             make the C header anew
@@ -105,6 +113,11 @@ fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> 
         ["live"] => live::write,
         ["golden"] => corpus::write,
         ["corpus"] => test::of_corpus,
+        ["contents"] => || contents::of_crate().and_then(|()| contents::of_npm()),
+        ["api"] => api::write,
+        ["api", "--check"] => api::check,
+        ["builds"] => c::builds::check,
+        ["msrv"] => msrv::check,
         ["c"] => test::of_c,
         ["header"] => c::header::write,
         ["abi"] => c::abi::write,
@@ -145,7 +158,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 29);
+        assert_eq!(count, 34);
     }
 
     #[test]

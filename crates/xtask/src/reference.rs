@@ -59,10 +59,13 @@ fn compare(fresh: &Path, committed: &Path) -> Outcome<usize> {
     Ok(count)
 }
 
+/// The environment's interpreter.
+pub fn python() -> Outcome<PathBuf> {
+    tools::python("reference-venv", &["--requirement", "tests/reference/requirements.txt"])
+}
+
 fn make(folder: &Path) -> Outcome {
-    let python =
-        tools::python("reference-venv", &["--requirement", "tests/reference/requirements.txt"])?;
-    run(program(python)
+    run(program(python()?)
         .arg("tests/reference/make.py")
         .arg("--out")
         .arg(folder)

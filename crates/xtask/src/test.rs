@@ -6,8 +6,8 @@ use std::time::Instant;
 
 use crate::commands::{cargo, run};
 use crate::{
-    Outcome, accuracy, c, corpus, dependencies, embedded, fuzz, js, live, main_job, manifest,
-    prove, reference, root, tools,
+    Outcome, accuracy, c, contents, corpus, dependencies, embedded, fuzz, js, live, main_job,
+    manifest, prove, reference, root, tools,
 };
 
 type Step = (&'static str, fn() -> Outcome);
@@ -22,6 +22,7 @@ const STEPS: &[Step] = &[
     ("any bytes", fuzz::smoke),
     ("examples in the docs", doc_tests),
     ("docs", docs),
+    ("crate as published", contents::of_crate),
     ("benchmarks build", benches),
     ("every formula whole", manifest::check),
     ("embedded", embedded::check),
@@ -29,6 +30,7 @@ const STEPS: &[Step] = &[
     ("scores of live flow", live::check),
     ("live corpus as accepted", corpus::check),
     ("reference values", reference::check),
+    ("licences of Python packages", dependencies::check_python),
     ("right digits", accuracy::check),
 ];
 
@@ -85,6 +87,7 @@ fn show(seconds: &[(&str, f64)]) {
 const JS_STEPS: &[Step] = &[
     ("JavaScript face", js::package::check_face),
     ("JavaScript package", js::package::build),
+    ("npm package as published", contents::of_npm),
     ("JavaScript types", js::types::check),
     ("JavaScript package in use", js::consumers::check),
     ("JavaScript calls in Node.js", js::parity::in_node),

@@ -102,7 +102,7 @@ fn digits(got: f64, certified: f64) -> f64 {
 
 #[test]
 fn certified_norris() {
-    let data = Certified::read(include_str!("../../../../tests/vectors/nist_strd/norris.txt"));
+    let data = Certified::read(include_str!("../../nist_strd/norris.txt"));
     let points = data.points.iter().copied();
     let line = Line::of(points.clone()).unwrap();
     let squares = points.clone().map(|(x, y)| square(y - line.at(x))).sum::<f64>();
@@ -122,21 +122,21 @@ fn levelling_off(x: f64, [b1, b2]: &[f64; 2]) -> (f64, [f64; 2]) {
 
 #[test]
 fn certified_misra1a() {
-    let data = Certified::read(include_str!("../../../../tests/vectors/nist_strd/misra1a.txt"));
+    let data = Certified::read(include_str!("../../nist_strd/misra1a.txt"));
     let fewest = data.fit("Misra1a", levelling_off);
     assert!(fewest.0 > 10.0 && fewest.1 > 10.0, "{fewest:?}");
 }
 
 #[test]
 fn certified_boxbod() {
-    let data = Certified::read(include_str!("../../../../tests/vectors/nist_strd/boxbod.txt"));
+    let data = Certified::read(include_str!("../../nist_strd/boxbod.txt"));
     let fewest = data.fit("BoxBOD", levelling_off);
     assert!(fewest.0 > 10.0 && fewest.1 > 10.0, "{fewest:?}");
 }
 
 #[test]
 fn certified_chwirut2() {
-    let data = Certified::read(include_str!("../../../../tests/vectors/nist_strd/chwirut2.txt"));
+    let data = Certified::read(include_str!("../../nist_strd/chwirut2.txt"));
     let fewest = data.fit("Chwirut2", |x, [b1, b2, b3]| {
         let below = b2 + b3 * x;
         let y = exp(-b1 * x) / below;
@@ -147,7 +147,7 @@ fn certified_chwirut2() {
 
 #[test]
 fn certified_mgh17() {
-    let data = Certified::read(include_str!("../../../../tests/vectors/nist_strd/mgh17.txt"));
+    let data = Certified::read(include_str!("../../nist_strd/mgh17.txt"));
     let fewest = data.fit("MGH17", |x, [b1, b2, b3, b4, b5]| {
         let (slow, fast) = (exp(-b4 * x), exp(-b5 * x));
         let slopes = [1.0, slow, fast, -b2 * x * slow, -b3 * x * fast];

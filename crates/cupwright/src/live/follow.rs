@@ -365,7 +365,7 @@ pub const FOLLOWER_BYTES: usize = Seal::length(NUMBERS);
 impl Follower {
     /// The state as bytes: see [`Scale::to_bytes`].
     pub fn to_bytes(&self) -> [u8; FOLLOWER_BYTES] {
-        kept::closed::<_, NUMBERS, _>(&SEAL, *self)
+        kept::closed::<_, NUMBERS, FOLLOWER_BYTES>(&SEAL, *self)
     }
 
     /// A state from its bytes: see [`Scale::from_bytes`].

@@ -208,7 +208,7 @@ impl Driver<'_> {
 }
 
 /// Compiles and links a driver for this computer.
-fn build(
+pub fn build(
     driver: &str,
     compiler: &str,
     options: &[&str],
@@ -230,7 +230,7 @@ fn build(
 }
 
 /// A driver passes good cases, and fails where the last bit of one line is wrong.
-fn sees_a_wrong_bit(driver: &Path, good: &str, line: usize) -> Outcome {
+pub fn sees_a_wrong_bit(driver: &Path, good: &str, line: usize) -> Outcome {
     let path = folder()?.join("wrong.txt");
     write(&path, good)?;
     fed(&mut program(driver), &path)?;
@@ -273,7 +273,7 @@ pub fn scattered_on_boards() -> Outcome {
 }
 
 /// Writes what the driver of scattered inputs is compiled with, and its cases.
-fn set_up_scattered(calls: &[Call]) -> Outcome<PathBuf> {
+pub fn set_up_scattered(calls: &[Call]) -> Outcome<PathBuf> {
     let (folder, interface) = (folder()?, interface::read()?);
     write(&folder.join("calls.h"), &calls::source(&interface, calls))?;
     write(&folder.join("scattered.h"), &scattered::source(calls))?;
@@ -282,7 +282,7 @@ fn set_up_scattered(calls: &[Call]) -> Outcome<PathBuf> {
 }
 
 /// Runs a command with a file to read.
-fn fed(command: &mut Command, file: &Path) -> Outcome {
+pub fn fed(command: &mut Command, file: &Path) -> Outcome {
     let file = File::open(file).map_err(|error| format!("{}: {error}", file.display()))?;
     run(command.stdin(Stdio::from(file)))
 }

@@ -89,6 +89,7 @@ pub fn build() -> Outcome {
         copy(source().join("src").join(name), &format!("src/{name}"))?;
     }
     copy(root().join("LICENSE"), "LICENSE")?;
+    copy(root().join("CHANGELOG.md"), "CHANGELOG.md")?;
     copy(root().join("bindings/c/package/THIRD-PARTY.txt"), "THIRD-PARTY.txt")?;
     inline(&module, &folder.join("src/inlined.js"))
 }
