@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 use std::path::PathBuf;
 
+use formulas::FORMULAS;
 use formulas::vectors::files;
 
 use crate::c::{calls, interface};
@@ -63,6 +64,11 @@ const CLAIMS: &[Claim] = &[
         words: "Answers meet published values and independent libraries",
         figure: check_values,
         steps: &["unit, property and published-value tests", "reference values"],
+    },
+    Claim {
+        words: "Every formula has its equation, symbols, source, check value, benchmark, C and JavaScript function",
+        figure: || Ok(format!("{} formulas", FORMULAS.len())),
+        steps: &["every formula whole"],
     },
     Claim {
         words: "The core cannot panic, has no heap and no unsafe code; its packages leave nothing undefined",
