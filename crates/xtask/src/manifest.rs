@@ -83,10 +83,13 @@ impl Public {
         self.said_after("Source: ")
     }
 
-    /// What its symbols stand for, or over what range it holds.
+    /// What its symbols stand for, or over what range it holds, with that word.
     fn symbols(&self) -> Option<String> {
-        let said = self.said_after("Symbols: ").or_else(|| self.said_after("Range: "))?;
-        Some(said.split("Source: ").next().unwrap_or_default().trim().to_string())
+        ["Symbols: ", "Range: "].into_iter().find_map(|word| {
+            let said = self.said_after(word)?;
+            let said = said.split("Source: ").next()?.trim();
+            (!said.is_empty()).then(|| format!("{word}{said}"))
+        })
     }
 
     /// What is missing in its docs.
@@ -97,7 +100,7 @@ impl Public {
         });
         let has = [
             (!self.equations().is_empty(), "equation in its docs"),
-            (self.symbols().is_some_and(|said| !said.is_empty()), "symbols or range in its docs"),
+            (self.symbols().is_some(), "symbols or range in its docs"),
             (!self.is_fallible || self.docs.contains("# Errors\n"), "errors in its docs"),
             (is_sourced, "source in its docs"),
         ];
@@ -128,7 +131,7 @@ struct Found {
     /// In `crates/formulas`.
     listed: BTreeSet<String>,
     /// In `tests/vectors`: how many values in which file.
-    checked: BTreeMap<String, BTreeMap<String, usize>>,
+    checked: BTreeMap<String, BTreeMap<String, u64>>,
     /// Checked elsewhere, and where.
     excused: BTreeMap<String, String>,
     c: BTreeSet<String>,
@@ -308,7 +311,7 @@ fn found() -> Outcome<Found> {
         let name = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
         for check in file.checks {
             let by = found.checked.entry(check.formula).or_default();
-            *by.entry(name.clone()).or_default() += check.out.len();
+            *by.entry(name.clone()).or_default() += check.out.len() as u64;
         }
     }
     let excused = CHECKED_ELSEWHERE.iter().map(|(id, why)| (id.to_string(), why.to_string()));
