@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 
-use super::{Found, Public, javascript_of, read};
+use super::{Found, Public, Room, javascript_of, read};
 use crate::c::calls::function_of;
 use crate::c::header::ranges_put_in;
 use crate::c::interface::{self, Interface, Type, Variable};
@@ -57,7 +57,9 @@ fn digits(table: &str) -> BTreeMap<String, Digits> {
         let digits = if digits == "all" { Ok(f64::INFINITY) } else { digits.parse::<f64>() };
         if let Ok(digits) = digits {
             let entry = all.entry(id.trim_matches('`').to_string()).or_default();
-            entry.fewest = Some(entry.fewest.map_or(digits, |fewest| fewest.min(digits)));
+            if entry.fewest.is_none_or(|fewest| digits < fewest) {
+                entry.fewest = Some(digits);
+            }
         }
     }
     all
@@ -169,19 +171,19 @@ fn records<'a>(interface: &'a Interface, formulas: &[&Public]) -> BTreeSet<&'a s
 }
 
 /// The page.
-pub fn made(rooms: &[(String, String, Vec<Public>)], found: &Found) -> Outcome<String> {
+pub fn made(rooms: &[Room], found: &Found) -> Outcome<String> {
     let interface = interface::read()?;
     let digits = digits(&read(&root().join("tests/reference/ACCURACY.md"))?);
     let costs = size::rows(&read(&root().join("bindings/c/COSTS.md"))?);
     let mut text = HEAD.to_string();
-    let all: Vec<&Public> = rooms.iter().flat_map(|(_, _, formulas)| formulas).collect();
+    let all: Vec<&Public> = rooms.iter().flat_map(|room| &room.formulas).collect();
     let _ = writeln!(text, "| {} rooms | | {} formulas |\n|---|---|---:|", rooms.len(), all.len());
-    for (room, about, formulas) in rooms {
+    for Room { name: room, about, formulas } in rooms {
         let first = about.split("\n\n").next().unwrap_or_default().replace('\n', " ");
         let _ = writeln!(text, "| [{room}](#{room}) | {first} | {} |", formulas.len());
     }
     text.push('\n');
-    for (room, about, formulas) in rooms {
+    for Room { name: room, about, formulas } in rooms {
         let _ = writeln!(
             text,
             "## {room}\n\n{about}\n\n\
