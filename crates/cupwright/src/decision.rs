@@ -75,9 +75,10 @@ fn scaled(distance: f64, u: f64) -> f64 {
 /// P(below) = F((T_L − y)/u)    P(above) = F((y − T_U)/u)    P(inside) = 1 − P(below) − P(above)
 /// ```
 ///
-/// Symbols: y value, u its standard uncertainty, T_L and T_U edges of the band.
+/// Symbols: F Student's distribution with the estimate's ν, y value, u its standard uncertainty,
+/// T_L and T_U edges of the band.
 ///
-/// F: Student's distribution with the estimate's ν. Error 10⁻¹². Source: JCGM 106:2012, 7.
+/// Error 10⁻¹². Source: JCGM 106:2012, 7.
 ///
 /// ```
 /// # use cupwright::{decision, quantity::*, uncertainty::*, verdict};

@@ -360,11 +360,12 @@ record! {
 /// melted = [B h(t0) − m qᵢ]/333.43  at t = 0      otherwise
 /// ```
 ///
-/// Symbols: B beverage at t0, m ice, t temperature of the drink, h heat content of water in J/g
-/// ([`water::enthalpy`]). Source: conservation of heat; IAPWS R10-06 for ice.
+/// Symbols: B beverage at t0, m ice, qᵢ heat to warm a gram of it to 0 °C, t temperature of the
+/// drink, h heat content of water in J/g ([`water::enthalpy`]). Source: conservation of heat; IAPWS
+/// R10-06 for ice.
 ///
-/// qᵢ: heat to warm the ice to 0 °C. The glass and the air give nothing. Iced drinks are under local
-/// food rules ([`crate::caution::Caution::Ice`]).
+/// The glass and the air give nothing. Iced drinks are under local food rules
+/// ([`crate::caution::Caution::Ice`]).
 ///
 /// # Errors
 /// [`Error::Infeasible`] for ice so cold and plentiful that the drink itself would begin to freeze;

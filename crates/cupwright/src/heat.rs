@@ -501,13 +501,13 @@ impl Law {
 /// t = (1/k) ∫ dT/F(T),   F(T) = (T − Ta) + β [p(T) − RH p(Ta)]
 /// ```
 ///
-/// Symbols: t time, T temperature of the drink, Ta of the room, k cooling rate, RH humidity of the
-/// room. Source: estimate for the vapour term ([`OPEN_CUP_K_PER_KPA`]); without it, Newton's law of
-/// cooling.
+/// Symbols: t time, T temperature of the drink, Ta of the room, k cooling rate, p vapour pressure,
+/// RH humidity of the room, β = 6 K/kPa open, 0 lidded. Source: estimate for the vapour term
+/// ([`OPEN_CUP_K_PER_KPA`]); without it, Newton's law of cooling.
 ///
-/// p: vapour pressure; β = 6 K/kPa open, 0 lidded (then this is Newton's law). Newton's law alone is
-/// wrong by several kelvin for an open cup. Evaluated by one fixed quadrature over ln(T − T_end),
-/// without stepping. Loss of mass by evaporation is not counted.
+/// Lidded, this is Newton's law, which alone is wrong by several kelvin for an open cup. Evaluated
+/// by one fixed quadrature over ln(T − T_end), without stepping. Loss of mass by evaporation is not
+/// counted.
 ///
 /// With a rate from two readings ten minutes apart ([`cooling_rate`]), measured cups were met within
 /// 0.8 K half an hour on. A thermometer's 0.5 K becomes about 0.6 K there.
@@ -610,12 +610,12 @@ const MOST_NEWTON_STEPS: u32 = 32;
 /// k = h A/(β C)
 /// ```
 ///
-/// Symbols: k cooling rate, β = [`OPEN_CUP_K_PER_KPA`]. Source: estimate, −50 to +40 %.
+/// Symbols: k cooling rate, h = [`OPEN_CUP_W_PER_M2_KPA`], A surface of the liquid, β =
+/// [`OPEN_CUP_K_PER_KPA`], C heat capacity of liquid and cup. Source: estimate, −50 to +40 %.
 ///
-/// C is the heat capacity of liquid and cup, A the liquid's surface, h = [`OPEN_CUP_W_PER_M2_KPA`].
-/// Fitted here to a computed reference mug, filled to the brim. Measured open mugs, of unknown mass and
-/// width, lay at half to three quarters of its rate: expect less rather than more. Estimate, −50 to
-/// +40 %; two readings and [`cooling_rate`] are far better.
+/// Fitted here to a computed reference mug, filled to the brim. Measured open mugs, of unknown mass
+/// and width, lay at half to three quarters of its rate: expect less rather than more. Estimate,
+/// −50 to +40 %; two readings and [`cooling_rate`] are far better.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`CoolingRate`].

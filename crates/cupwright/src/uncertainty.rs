@@ -857,8 +857,8 @@ record! {
 /// ∂T/∂r = ∂T/∂e = 1 − s    ∂T/∂f = r(1 − s)    ∂T/∂s = 1 − r
 /// ```
 ///
-/// Symbols: T strength, x reading corrected, s water solids; r, e and f as below. Source: GUM
-/// 5.1.2.
+/// Symbols: T strength, r reading, e error of the instrument and f of the factor, s water solids.
+/// Source: GUM 5.1.2.
 ///
 /// Terms: reading, instrument e, factor f (its best estimates are zero), water solids s. Leave `factor` out
 /// where it is to be kept apart for yields and comparisons.

@@ -179,8 +179,8 @@ fn without_rounding_past_an_end(celsius: f64) -> f64 {
 /// Vapour pressure p of water.
 ///
 /// ```text
-/// ϑ = T + n9/(T − n10),  A = ϑ² + n1 ϑ + n2,  B = n3 ϑ² + n4 ϑ + n5,  C = n6 ϑ² + n7 ϑ + n8
 /// p = [ 2C / (−B + √(B² − 4AC)) ]⁴
+/// ϑ = T + n9/(T − n10),  A = ϑ² + n1 ϑ + n2,  B = n3 ϑ² + n4 ϑ + n5,  C = n6 ϑ² + n7 ϑ + n8
 /// ```
 ///
 /// Range: that of [`Temperature`]. Source: IAPWS-IF97 region 4, R7-97(2012), equation 30. Between 0
@@ -216,9 +216,9 @@ pub(crate) fn vapour_pressure_at(celsius: f64) -> f64 {
 /// Boiling point of water under the air pressure given.
 ///
 /// ```text
-/// β = p^¼,  E = β² + n3 β + n6,  F = n1 β² + n4 β + n7,  G = n2 β² + n5 β + n8
-/// D = 2G / (−F − √(F² − 4EG))
 /// T = [ n10 + D − √((n10 + D)² − 4(n9 + n10 D)) ] / 2
+/// D = 2G / (−F − √(F² − 4EG))
+/// β = p^¼,  E = β² + n3 β + n6,  F = n1 β² + n4 β + n7,  G = n2 β² + n5 β + n8
 /// ```
 ///
 /// Range: that of [`Pressure`], 81.3 to 102.3 °C. Source: IAPWS-IF97 region 4, R7-97(2012),

@@ -83,10 +83,13 @@ impl Public {
         self.said_after("Source: ")
     }
 
-    /// What its symbols stand for, or over what range it holds.
+    /// What its symbols stand for, or over what range it holds, with that word.
     fn symbols(&self) -> Option<String> {
-        let said = self.said_after("Symbols: ").or_else(|| self.said_after("Range: "))?;
-        Some(said.split("Source: ").next().unwrap_or_default().trim().to_string())
+        ["Symbols: ", "Range: "].into_iter().find_map(|word| {
+            let said = self.said_after(word)?;
+            let said = said.split("Source: ").next()?.trim();
+            (!said.is_empty()).then(|| format!("{word}{said}"))
+        })
     }
 
     /// What is missing in its docs.
@@ -97,7 +100,7 @@ impl Public {
         });
         let has = [
             (!self.equations().is_empty(), "equation in its docs"),
-            (self.symbols().is_some_and(|said| !said.is_empty()), "symbols or range in its docs"),
+            (self.symbols().is_some(), "symbols or range in its docs"),
             (!self.is_fallible || self.docs.contains("# Errors\n"), "errors in its docs"),
             (is_sourced, "source in its docs"),
         ];
@@ -128,7 +131,7 @@ struct Found {
     /// In `crates/formulas`.
     listed: BTreeSet<String>,
     /// In `tests/vectors`: how many values in which file.
-    checked: BTreeMap<String, BTreeMap<String, usize>>,
+    checked: BTreeMap<String, BTreeMap<String, u64>>,
     /// Checked elsewhere, and where.
     excused: BTreeMap<String, String>,
     c: BTreeSet<String>,
@@ -171,8 +174,16 @@ fn read(path: &Path) -> Outcome<String> {
     std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
 }
 
-/// The rooms with formulas, in the order of the list, each with its docs and its functions.
-fn rooms() -> Outcome<Vec<(String, String, Vec<Public>)>> {
+/// A room with formulas.
+struct Room {
+    name: String,
+    /// Its docs.
+    about: String,
+    formulas: Vec<Public>,
+}
+
+/// The rooms with formulas, in the order of the list.
+fn rooms() -> Outcome<Vec<Room>> {
     let folder = root().join("crates/cupwright/src");
     let declared: BTreeSet<String> = public_rooms(&read(&folder.join("lib.rs"))?)?;
     let mut names: Vec<String> = Vec::new();
@@ -183,20 +194,20 @@ fn rooms() -> Outcome<Vec<(String, String, Vec<Public>)>> {
         }
     }
     let mut rooms = Vec::new();
-    for room in names {
-        let mut paths = vec![folder.join(format!("{room}.rs"))];
-        if let Ok(parts) = std::fs::read_dir(folder.join(&room)) {
+    for name in names {
+        let mut paths = vec![folder.join(format!("{name}.rs"))];
+        if let Ok(parts) = std::fs::read_dir(folder.join(&name)) {
             paths.extend(parts.filter_map(Result::ok).map(|entry| entry.path()));
         }
         paths.sort();
-        let about = introduction(&read(&folder.join(format!("{room}.rs")))?);
-        let mut functions = Vec::new();
+        let about = introduction(&read(&folder.join(format!("{name}.rs")))?);
+        let mut formulas = Vec::new();
         for path in paths {
-            functions.extend(functions_of(&room, &read(&path)?)?);
+            formulas.extend(functions_of(&name, &read(&path)?)?);
         }
         let place = |id: &str| FORMULAS.iter().position(|formula| formula.id == id);
-        functions.sort_by_key(|function| place(&function.id));
-        rooms.push((room, about, functions));
+        formulas.sort_by_key(|formula| place(&formula.id));
+        rooms.push(Room { name, about, formulas });
     }
     Ok(rooms)
 }
@@ -204,23 +215,16 @@ fn rooms() -> Outcome<Vec<(String, String, Vec<Public>)>> {
 /// What a room's docs say, without examples in code; their headings stand below the page's own.
 fn introduction(text: &str) -> String {
     let lines = text.lines().map_while(|line| line.strip_prefix("//!"));
-    let mut whole = String::new();
-    let mut fence = "";
+    let (mut whole, mut is_code, mut is_text) = (String::new(), false, false);
     for line in lines.map(|line| line.strip_prefix(' ').unwrap_or(line)) {
-        match (line.strip_prefix("```"), fence) {
-            (Some(""), "") => fence = "code",
-            (Some(_), "") => fence = "text",
-            (Some(_), "code") => {
-                fence = "";
-                continue;
-            }
-            (Some(_), _) => fence = "",
-            _ => {}
+        let is_fence = line.starts_with("```");
+        if is_code || (is_fence && line == "```" && !is_text) {
+            is_code ^= is_fence;
+            continue;
         }
-        if fence != "code" {
-            let heading = if fence.is_empty() && line.starts_with("# ") { "###" } else { "" };
-            whole += &format!("{heading}{line}\n");
-        }
+        is_text ^= is_fence;
+        let deeper = if line.starts_with("# ") { "###" } else { "" };
+        whole += &format!("{deeper}{line}\n");
     }
     without_links(whole.trim()).replace("\n\n\n", "\n\n")
 }
@@ -308,7 +312,7 @@ fn found() -> Outcome<Found> {
         let name = path.file_stem().unwrap_or_default().to_string_lossy().into_owned();
         for check in file.checks {
             let by = found.checked.entry(check.formula).or_default();
-            *by.entry(name.clone()).or_default() += check.out.len();
+            *by.entry(name.clone()).or_default() += check.out.len() as u64;
         }
     }
     let excused = CHECKED_ELSEWHERE.iter().map(|(id, why)| (id.to_string(), why.to_string()));
@@ -354,8 +358,7 @@ fn path() -> PathBuf {
 /// The page, if no formula lacks anything.
 fn made() -> Outcome<String> {
     let (rooms, found) = (rooms()?, found()?);
-    let public: Vec<Public> =
-        rooms.iter().flat_map(|(_, _, functions)| functions).cloned().collect();
+    let public: Vec<Public> = rooms.iter().flat_map(|room| &room.formulas).cloned().collect();
     let lacking = found.lacking(&public);
     if !lacking.is_empty() {
         return Err(format!("{} lacks:\n{}", lacking.len(), lacking.join("\n")));
@@ -412,7 +415,8 @@ mod tests {
 
     #[test]
     fn whatever_is_not_found_is_named() {
-        let gates: [(fn(&mut Found), &str); 7] = [
+        type Without = fn(&mut Found);
+        let gates: [(Without, &str); 7] = [
             (|found| found.listed.clear(), "no entry in crates/formulas"),
             (|found| found.checked.clear(), "no check value in tests/vectors"),
             (|found| found.c.clear(), "no function in C"),
@@ -480,6 +484,13 @@ mod tests {
         let lacking = whole().lacking(&functions);
         assert!(lacking.contains(&"ratio.one: no entry in crates/formulas".to_string()));
         assert!(lacking.contains(&format!("{}: no public function in the core", good().id)));
+    }
+
+    #[test]
+    fn an_introduction_has_no_examples() {
+        let text = "//! Room.\n//!\n//! # How\n//! ```text\n//! a = b\n//! ```\n//!\n//! ```\n//! # use\n//! \
+                    ```\n//!\n//! See [`one`].\nuse x;\n//! not this";
+        assert_eq!(introduction(text), "Room.\n\n#### How\n```text\na = b\n```\n\nSee `one`.");
     }
 
     #[test]

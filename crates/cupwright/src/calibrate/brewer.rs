@@ -139,8 +139,8 @@ impl Keeping {
 /// r = S_xy/S_xx,   c = ȳ − r D̄,   u(r) = s/√S_xx,   u(c) = s √(1/n + D̄²/S_xx),   cov = −D̄ s²/S_xx
 /// ```
 ///
-/// Symbols: W brew water, B beverage, V vapour, D dose, c hold-up, r apparent retention, y = W − B
-/// − V, S sums of squares and products about the means, s scatter, n brews.
+/// Symbols: W brew water, B beverage, V vapour, D dose, c hold-up, r apparent retention, y what was
+/// kept, S sums of squares and products about the means, s scatter, n brews.
 ///
 /// Doses far apart tell most: with a scatter of 1 g, two brews each of 15 and 20 g tell r to 0.2
 /// g/g, of 15 and 30 g to 0.07 g/g. Source: least squares; checked against scipy and NIST's

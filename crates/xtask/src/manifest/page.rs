@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 
-use super::{Found, Public, javascript_of, read};
+use super::{Found, Public, Room, javascript_of, read};
 use crate::c::calls::function_of;
 use crate::c::header::ranges_put_in;
 use crate::c::interface::{self, Interface, Type, Variable};
@@ -19,7 +19,8 @@ lacks anything of what is told here, or where this page is not what would be mad
 
 A formula has one name everywhere: `ratio.water_ratio` is `ratio::water_ratio` in Rust, with types, and
 `cupwright_ratio_water_ratio` in C and `ratio.waterRatio` in JavaScript, with plain numbers whose names carry their
-units. What goes in is checked against the range given with it; percentages are percentages.
+units. What goes in is checked against the range given with it. Percentages go in and come out as percentages, and into
+an equation as fractions.
 
 * **Check values** are numbers from outside the library: published ones copied by hand, or computed by another method.
   The names are files of [tests/vectors](../tests/vectors), each with its source.
@@ -57,7 +58,9 @@ fn digits(table: &str) -> BTreeMap<String, Digits> {
         let digits = if digits == "all" { Ok(f64::INFINITY) } else { digits.parse::<f64>() };
         if let Ok(digits) = digits {
             let entry = all.entry(id.trim_matches('`').to_string()).or_default();
-            entry.fewest = Some(entry.fewest.map_or(digits, |fewest| fewest.min(digits)));
+            if entry.fewest.is_none_or(|fewest| digits < fewest) {
+                entry.fewest = Some(digits);
+            }
         }
     }
     all
@@ -65,37 +68,33 @@ fn digits(table: &str) -> BTreeMap<String, Digits> {
 
 /// What is told of a formula beside its docs.
 struct Told {
-    values: usize,
+    values: String,
     checked: String,
     digits: String,
-    measured: String,
+    reason: String,
     instructions: String,
 }
 
 fn told(id: &str, found: &Found, digits: Option<&Digits>, costs: Option<&Vec<u64>>) -> Told {
     let files = found.checked.get(id).cloned().unwrap_or_default();
-    let values = files.values().sum();
-    let checked = match found.excused.get(id) {
-        Some(why) => format!("no value of its own: {why}"),
-        None => {
-            let files: Vec<String> =
-                files.iter().map(|(file, count)| format!("{file} {count}")).collect();
-            format!("by {}", files.join(", "))
-        }
+    let checked: Vec<String> =
+        files.iter().map(|(file, count)| format!("{file} {count}")).collect();
+    let none_of_its_own = found.excused.get(id).map(|why| format!("none of its own; {why}"));
+    let shown = |fewest: f64| {
+        if fewest.is_finite() { format!("{fewest:.1}") } else { "all".to_string() }
     };
-    let fewest = digits.and_then(|digits| digits.fewest);
-    let digits_of =
-        |fewest: f64| if fewest.is_finite() { format!("{fewest}") } else { "all".into() };
     let reason = digits.and_then(|digits| digits.reason.clone());
-    let reason = reason.map_or_else(String::new, |reason| format!(" ({reason})"));
     Told {
-        values,
-        checked,
-        digits: fewest.map_or_else(String::new, digits_of),
-        measured: fewest.map_or_else(String::new, |fewest| {
-            format!("; {} digits at worst{reason}", digits_of(fewest))
-        }),
-        instructions: costs.and_then(|costs| costs.get(2)).map_or_else(String::new, |&n| spaced(n)),
+        values: match files.values().sum::<u64>() {
+            0 => String::new(),
+            count => spaced(count),
+        },
+        checked: none_of_its_own.unwrap_or_else(|| checked.join(", ")),
+        digits: digits.and_then(|digits| digits.fewest).map_or_else(String::new, shown),
+        reason: reason.map_or_else(String::new, |reason| format!(": {reason}")),
+        instructions: costs
+            .and_then(|costs| costs.get(2))
+            .map_or_else(String::new, |count| spaced(*count)),
     }
 }
 
@@ -145,14 +144,12 @@ fn entry(formula: &Public, interface: &Interface, told: &Told) -> Outcome<String
     for input in inputs.iter().filter(|input| input.kind != Type::Size) {
         let _ = writeln!(text, "* takes {}", line(input)?);
     }
-    let _ = writeln!(
-        text,
-        "* gives {}\n* source: {source}\n* checked {}{}\n* `{c}` in C, `{}` in JavaScript\n",
-        line(out)?,
-        told.checked,
-        told.measured,
-        javascript_of(id)
-    );
+    let _ = writeln!(text, "* gives {}", line(out)?);
+    let _ = writeln!(text, "* source: {source}\n* check values: {}", told.checked);
+    if !told.digits.is_empty() {
+        let _ = writeln!(text, "* right digits, at worst: {}{}", told.digits, told.reason);
+    }
+    let _ = writeln!(text, "* `{c}` in C, `{}` in JavaScript\n", javascript_of(id));
     Ok(text)
 }
 
@@ -175,17 +172,19 @@ fn records<'a>(interface: &'a Interface, formulas: &[&Public]) -> BTreeSet<&'a s
 }
 
 /// The page.
-pub fn made(rooms: &[(String, String, Vec<Public>)], found: &Found) -> Outcome<String> {
+pub fn made(rooms: &[Room], found: &Found) -> Outcome<String> {
     let interface = interface::read()?;
     let digits = digits(&read(&root().join("tests/reference/ACCURACY.md"))?);
     let costs = size::rows(&read(&root().join("bindings/c/COSTS.md"))?);
     let mut text = HEAD.to_string();
-    let all: Vec<&Public> = rooms.iter().flat_map(|(_, _, formulas)| formulas).collect();
-    let links: Vec<String> =
-        rooms.iter().map(|(room, _, _)| format!("[{room}](#{room})")).collect();
-    let _ =
-        writeln!(text, "{} formulas in {} rooms: {}.\n", all.len(), rooms.len(), links.join(", "));
-    for (room, about, formulas) in rooms {
+    let all: Vec<&Public> = rooms.iter().flat_map(|room| &room.formulas).collect();
+    let _ = writeln!(text, "| {} rooms | | {} formulas |\n|---|---|---:|", rooms.len(), all.len());
+    for Room { name: room, about, formulas } in rooms {
+        let first = about.split("\n\n").next().unwrap_or_default().replace('\n', " ");
+        let _ = writeln!(text, "| [{room}](#{room}) | {first} | {} |", formulas.len());
+    }
+    text.push('\n');
+    for Room { name: room, about, formulas } in rooms {
         let _ = writeln!(
             text,
             "## {room}\n\n{about}\n\n\
@@ -200,7 +199,6 @@ pub fn made(rooms: &[(String, String, Vec<Public>)], found: &Found) -> Outcome<S
             let equation =
                 formula.equations().first().copied().unwrap_or_default().replace('|', "\\|");
             let Told { values, digits, instructions, .. } = &told;
-            let values = if *values > 0 { values.to_string() } else { String::new() };
             let _ = writeln!(
                 text,
                 "| [{name}](#{anchor}) | `{}` | {values} | {digits} | {instructions} |",
