@@ -236,7 +236,7 @@ impl Advice {
 /// uncertainty, past its range. What is wrong with the next brew alone stands in [`Advice::untold`].
 ///
 /// ```
-/// # use cupwright::{advise::{self, *}, extraction::Brew, forecast::Straying, quantity::*, uncertainty::*, verdict};
+/// # use cupwright::{advise::{self, Change, *}, extraction::Brew, forecast::Straying, quantity::*, uncertainty::*, verdict};
 /// // Invented cup: 14 g and 200 g gave 178 g that read 1.50 %, on the strong side.
 /// let gram = |u| MassUncertainty::from_grams(u).map(Standard::known);
 /// let brew = Brew {

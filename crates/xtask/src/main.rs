@@ -7,6 +7,7 @@ mod c;
 mod commands;
 mod contents;
 mod corpus;
+mod coverage;
 mod dependencies;
 mod difference;
 mod embedded;
@@ -56,6 +57,7 @@ cargo xtask COMMAND
   api --check        compare it with the accepted one
   builds             compile the library in nine ways and compare the bits of all answers
   msrv               test the core and build the C interface with the oldest Rust that is promised
+  coverage           measure which lines and regions of the core the Rust tests run, and write it down
   fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said
   c                  all that proves the C interface
   header             make the C header anew
@@ -118,6 +120,7 @@ fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> 
         ["api", "--check"] => api::check,
         ["builds"] => c::builds::check,
         ["msrv"] => msrv::check,
+        ["coverage"] => coverage::write,
         ["c"] => test::of_c,
         ["header"] => c::header::write,
         ["abi"] => c::abi::write,
@@ -158,7 +161,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 34);
+        assert_eq!(count, 35);
     }
 
     #[test]
