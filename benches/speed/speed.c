@@ -214,7 +214,8 @@ static void theirs_fast_parabola(long calls) { sloped(calls, 80, WEIGHTS_2_129, 
 #define FORMULA(name, id, low, high, remark) \
     {name, remark, low, high, 1e-9, INPUTS, ours_##id, theirs_##id}
 #define FIT(name, id, remark) {name, remark, 0.99, 1.01, 1e-6, INPUTS, ours_##id, theirs_##id}
-#define LIVE(name, id, peer, hz, remark) {name, remark, hz, hz, 0.1, 1000, ours_##id, theirs_##peer}
+/* As many readings as end within a pour; two slopes of noisy readings are only roughly the same. */
+#define LIVE(name, id, peer, hz, calls, remark) {name, remark, hz, hz, 0.5, calls, ours_##id, theirs_##peer}
 
 static const struct row ROWS[] = {
     FORMULA("loop", loop, 1, 2, ""),
@@ -257,9 +258,9 @@ static const struct row ROWS[] = {
     FIT("calibrate_one_rate", fitted_one_rate, ""),
     FIT("calibrate_two_rates", fitted_two_rates, ""),
     FIT("calibrate_cooling", fitted_cooling, ""),
-    LIVE("live_take at 10 Hz, line", slow_scale, slow_line, 10, ""),
-    LIVE("live_take at 10 Hz, parabola", slow_scale, slow_parabola, 10, ""),
-    LIVE("live_take at 80 Hz, parabola", fast_scale, fast_parabola, 80, ""),
+    LIVE("live_take at 10 Hz, line", slow_scale, slow_line, 10, 1000, ""),
+    LIVE("live_take at 10 Hz, parabola", slow_scale, slow_parabola, 10, 1000, ""),
+    LIVE("live_take at 80 Hz, parabola", fast_scale, fast_parabola, 80, 560, ""),
 };
 
 /* Makes a row's inputs what the loops read. */
@@ -293,14 +294,15 @@ static double seconds(void (*calls)(long), long count) {
     return (double)(end.tv_sec - start.tv_sec) + (double)(end.tv_nsec - start.tv_nsec) * 1e-9;
 }
 
-/* Nanoseconds of a call: the least of eleven runs of two milliseconds, ours and theirs in turn. */
+/* Nanoseconds of a call: the least of 99 short runs, ours and theirs in turn, so that on a busy machine some of
+   them are left alone. */
 static void clocked(const struct row *row) {
     void (*side[2])(long) = {row->ours, row->theirs};
     double least[2] = {INFINITY, INFINITY};
     long count[2] = {row->calls, row->calls};
     for (int i = 0; i < 2; i++)
-        while (seconds(side[i], count[i]) < 2e-3) count[i] *= 2;
-    for (int run = 0; run < 11; run++)
+        while (seconds(side[i], count[i]) < 2e-4) count[i] *= 2;
+    for (int run = 0; run < 99; run++)
         for (int i = 0; i < 2; i++) least[i] = fmin(least[i], seconds(side[i], count[i]) / (double)count[i]);
     printf("%s|%.2f|%.2f|%s\n", row->name, least[0] * 1e9, least[1] * 1e9, row->remark);
 }
@@ -310,11 +312,10 @@ static void count(const struct row *row) {
     void (*side[2])(long) = {row->ours, row->theirs};
     char name[100];
     for (int i = 0; i < 2; i++) {
-        side[i](row->calls);
         for (int times = 1; times <= 2; times++) {
+            snprintf(name, sizeof name, "%s|%d|%ld", row->name, i, times * row->calls);
             CALLGRIND_ZERO_STATS;
             side[i](times * row->calls);
-            snprintf(name, sizeof name, "%s|%d|%ld", row->name, i, times * row->calls);
             CALLGRIND_DUMP_STATS_AT(name);
         }
     }
