@@ -17,7 +17,7 @@ from iapws import iapws97
 
 ICE = 273.15
 AIR = 1e5
-RUNS = 7
+RUNS = 25
 
 
 def coolprop(wish, first, second):
@@ -93,7 +93,7 @@ def main():
     for name, (by_coolprop, by_iapws) in WATER.items():
         inputs, ours = numpy.array(asked[name]), numpy.array(answered[name])
         exact, quick = by_coolprop("HEOS", inputs), by_coolprop("IF97", inputs)
-        many = numpy.linspace(inputs[0], inputs[-1], 2000)
+        many = numpy.linspace(inputs[0], inputs[-1], 500)
         few = many[::10].tolist()
         print(
             name,
