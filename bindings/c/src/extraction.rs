@@ -86,6 +86,9 @@ pub struct cupwright_plausibility {
 }
 
 /// The core's brew.
+//
+// Where it is out of line, as on small boards, its doubles go through memory twice.
+#[cfg_attr(not(target_os = "none"), inline(always))]
 pub(crate) fn brew_of(call: Call, brew: &cupwright_brew) -> Result<Brew, Refused> {
     Ok(Brew {
         dose: checked!(call, brew.dose_g)?,

@@ -27,6 +27,9 @@ pub struct cupwright_losses {
 }
 
 /// The core's losses.
+//
+// Inline as brews are.
+#[cfg_attr(not(target_os = "none"), inline(always))]
 pub(crate) fn losses(call: Call, losses: &cupwright_losses) -> Result<Losses, Refused> {
     Ok(Losses {
         retention: checked!(call, losses.apparent_retention_g_per_g)?,

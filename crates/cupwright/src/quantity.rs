@@ -60,16 +60,22 @@ pub(crate) const fn is_accepted<M: Measure>(value: f64) -> bool {
     (value >= lowest) & (value <= highest)
 }
 
-/// Turns -0 into +0, so that equal values have equal bits. By the bits: every number that enters or
-/// leaves comes here, and where doubles are computed in software an addition is dear.
+/// Whether doubles are computed in software, as on most bare boards: there every comparison is dear.
+const SOFT: bool = cfg!(target_os = "none");
+
+/// Turns -0 into +0, so that equal values have equal bits. Every number that enters or leaves comes here: in
+/// software by the bits.
 const fn with_one_zero(value: f64) -> f64 {
+    if !SOFT {
+        return value + 0.0;
+    }
     const SIGN: u64 = 1 << 63;
     let bits = value.to_bits();
     // Of zero alone the magnitude less one has a sign.
     f64::from_bits(bits & !((bits & !SIGN).wrapping_sub(1) & SIGN))
 }
 
-/// A number's place among all, those that are not numbers at either end: a comparison is dear as well.
+/// A number's place among all, those that are not numbers at either end.
 const fn place(value: f64) -> i64 {
     let bits = value.to_bits() as i64;
     let magnitude = bits & i64::MAX;
@@ -190,14 +196,18 @@ macro_rules! quantities {
                 }
 
                 /// The same as [`Quantity::accepts`], without a look into a table.
-                #[inline(never)]
+                #[cfg_attr(any(target_os = "none", target_family = "wasm"), inline(never))]
                 const fn accepted(value: f64) -> Option<Self> {
                     const OF: Quantity = Quantity::$name;
                     const EDGES: [i64; 2] = [place(OF.lowest()), place(OF.highest())];
                     const IS_WHOLE: bool = OF.is_whole();
                     let [lowest, highest] = EDGES;
                     let among = place(value);
-                    let in_range = among >= lowest && among <= highest;
+                    let in_range = if SOFT {
+                        among >= lowest && among <= highest
+                    } else {
+                        value >= OF.lowest() && value <= OF.highest()
+                    };
                     if in_range && (!IS_WHOLE || value as u32 as f64 == value) {
                         Some(Self(with_one_zero(value)))
                     } else {

@@ -20,6 +20,7 @@ mod msrv;
 mod prove;
 mod published;
 mod reference;
+mod speed;
 mod symbols;
 mod tables;
 mod test;
@@ -64,6 +65,8 @@ cargo xtask COMMAND
   abi                promise what is new in the C interface's layout, for good
   dist               make the packages for C: an object, an archive and a header for every target
   size               measure what each C function costs, and write it down
+  speed              measure formulas, fits and live flow beside established peers, and write it down
+  speed --check      compare the instructions that ours take with the committed ones
   js                 all that proves the JavaScript package
   face               make the JavaScript face anew
   wasm               build the JavaScript package in target/npm
@@ -126,6 +129,8 @@ fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> 
         ["abi"] => c::abi::write,
         ["dist"] => c::archive::dist,
         ["size"] => c::size::write,
+        ["speed"] => speed::write,
+        ["speed", "--check"] => speed::check,
         ["js"] => test::of_js,
         ["face"] => js::package::write,
         ["wasm"] => js::package::build,
@@ -161,7 +166,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 35);
+        assert_eq!(count, 37);
     }
 
     #[test]

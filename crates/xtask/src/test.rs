@@ -7,7 +7,7 @@ use std::time::Instant;
 use crate::commands::{cargo, run};
 use crate::{
     Outcome, accuracy, c, contents, corpus, dependencies, embedded, fuzz, js, live, main_job,
-    manifest, prove, reference, root, tools,
+    manifest, prove, reference, root, speed, tools,
 };
 
 type Step = (&'static str, fn() -> Outcome);
@@ -51,6 +51,7 @@ const C_STEPS: &[Step] = &[
     ("C calls from Rust under Miri", c::driver::under_miri),
     ("C costs", c::size::check),
     ("scale's firmware", c::firmware::check),
+    ("speed beside peers", speed::check),
 ];
 
 /// Runs steps in order up to the first that fails, and says how long each took.

@@ -134,6 +134,12 @@ pub fn packages() -> Outcome<Toolchain> {
     Ok(toolchain)
 }
 
+/// Makes and checks this computer's package alone, which no toolchain for others is asked for.
+pub fn of_host() -> Outcome {
+    tools::debian(&["binutils", "cmake"])?;
+    package(&HOST, Toolchain::Rustup)
+}
+
 fn package(target: &Target, toolchain: Toolchain) -> Outcome {
     let fail = |error: std::io::Error| format!("{}: {error}", target.triple);
     let (folder, version) = (target.package(), env!("CARGO_PKG_VERSION"));
