@@ -12,6 +12,7 @@ mod fuzz;
 mod js;
 mod live;
 mod main_job;
+mod mutants;
 mod published;
 mod reference;
 mod symbols;
@@ -41,6 +42,7 @@ cargo xtask COMMAND
   corpus             compare the answers to the live corpus on every target, with the packages that are there
   golden             accept the present answers to the live corpus, bit for bit
   fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said
+  mutants            look whether the tests notice every small change of the core: [ROOM…], all if nothing is said
   c                  all that proves the C interface
   header             make the C header anew
   abi                promise what is new in the C interface's layout, for good
@@ -79,6 +81,9 @@ fn main() -> ExitCode {
 fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> {
     if let ["fuzz", rest @ ..] = arguments {
         return Some(Box::new(|| fuzz::look(rest)));
+    }
+    if let ["mutants", rest @ ..] = arguments {
+        return Some(Box::new(|| mutants::of_rooms(rest)));
     }
     let command: fn() -> Outcome = match arguments {
         ["test"] => test::all,
@@ -132,7 +137,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 24);
+        assert_eq!(count, 25);
     }
 
     #[test]
