@@ -13,10 +13,13 @@ import json
 import os
 import pathlib
 import re
+import signal
 import subprocess
 import sys
 import tempfile
-import time
+
+# How a process over its limit ends.
+OVER = (-signal.SIGXCPU, -signal.SIGKILL)
 
 OPEN = "not yet killed"
 UNREACHED = "not yet killed; no test comes here"
@@ -32,12 +35,14 @@ A mutant that does not compile is none. What cannot be switched (an iterator's t
 not been run. The share is of those that were run. A sample's mutants are spread evenly over the file.
 """
 
-# A run of a test, when recorded, is at least this long in the limits, in seconds.
-LEAST = 10.0
+# Limits, in seconds of processor: they hold on a busy computer too. A group of tests may take ten times what it
+# took without a mutant, and this.
+LEAST = 5
 # A first run of the quickest tests, together this long; most mutants are caught there.
 QUICK = 0.5
-# Tests longer than this come last, one by one.
-SLOW = 3.0
+# Tests longer than this come last, one by one; or not at all where QUICK_TESTS_ONLY is in the environment.
+SLOW = 2
+ONLY_QUICK = "QUICK_TESTS_ONLY" in os.environ
 
 
 def surroundings(**more):
@@ -51,15 +56,27 @@ def tests_of(binary):
     return [line.removesuffix(": test") for line in shown.stdout.splitlines() if line.endswith(": test")]
 
 
+def ran(tree, binary, names, seconds, **more):
+    """Some tests of a binary: how they ended, what they said, and their seconds of processor."""
+    # The shell sets the limit; a process over it is ended by a signal.
+    command = ["sh", "-c", 'ulimit -t "$0"; exec "$@"', str(seconds), binary, "--exact", *names,
+               "--test-threads=1"]
+    with tempfile.TemporaryFile(mode="w+", errors="replace") as said:
+        child = subprocess.Popen(command, cwd=tree, stdout=said, stderr=subprocess.DEVNULL,
+                                 env=surroundings(**more))
+        _, status, used = os.wait4(child.pid, 0)
+        child.returncode = os.waitstatus_to_exitcode(status)
+        said.seek(0)
+        return child.returncode, said.read(), used.ru_utime + used.ru_stime
+
+
 def reach(tree, binary, name):
     with tempfile.NamedTemporaryFile(mode="r") as seen:
-        start = time.monotonic()
-        told = subprocess.run([binary, "--exact", name, "--test-threads=1"], cwd=tree, capture_output=True,
-                              env=surroundings(MUTANTS_SEEN=seen.name))
-        seconds = time.monotonic() - start
+        limit = 2 * SLOW if ONLY_QUICK else "unlimited"
+        ended, _, seconds = ran(tree, binary, [name], limit, MUTANTS_SEEN=seen.name)
         reached = sorted(map(int, seen.read().split()))
-    return {"binary": binary, "name": name, "seconds": seconds, "passed": told.returncode == 0,
-            "reached": reached}
+    return {"binary": binary, "name": name, "seconds": seconds, "reached": reached,
+            "passed": ended == 0 or ended in OVER and seconds >= SLOW}
 
 
 def recorded(pool, tree, binaries):
@@ -77,35 +94,31 @@ def recorded(pool, tree, binaries):
 
 def attempt(tree, number, tests):
     """The word for some tests of one binary, and what ended them."""
-    limit = LEAST + 10 * sum(t["seconds"] for t in tests)
-    names = [t["name"] for t in tests]
-    try:
-        told = subprocess.run([tests[0]["binary"], "--exact", *names, "--test-threads=1"], cwd=tree,
-                              capture_output=True, text=True, errors="replace", timeout=limit,
-                              env=surroundings(MUTANT=str(number)))
-    except subprocess.TimeoutExpired:
-        return "timeout", names[0]
-    if told.returncode == 0:
+    limit = LEAST + round(10 * sum(test["seconds"] for test in tests))
+    names = [test["name"] for test in tests]
+    ended, said, seconds = ran(tree, tests[0]["binary"], names, limit, MUTANT=str(number))
+    if ended == 0:
         return None
-    failed = [line.split()[1] for line in told.stdout.splitlines() if line.endswith("... FAILED")]
-    return "caught", failed[0] if failed else f"ended with {told.returncode}"
+    if ended in OVER and seconds >= limit - 1:
+        return "timeout", names[0]
+    failed = [line.split()[1] for line in said.splitlines() if line.endswith("... FAILED")]
+    return "caught", failed[0] if failed else f"ended with {ended}"
 
 
 def judge(tree, number, tests):
     if not tests:
         return "unreached", "-"
-    tests = sorted(tests, key=lambda t: t["seconds"])
-    groups, quick, total = [], [], 0.0
-    for test in tests:
-        total += test["seconds"]
-        if total <= QUICK or not quick:
-            quick.append(test)
-    rest = [t for t in tests if t not in quick]
-    for some in (quick, [t for t in rest if t["seconds"] < SLOW]):
-        for binary in sorted({t["binary"] for t in some}):
-            groups.append([t for t in some if t["binary"] == binary])
-    if not os.environ.get("QUICK_TESTS_ONLY"):
-        groups += [[t] for t in rest if t["seconds"] >= SLOW]
+    groups, left = [], 0.0
+    for test in sorted(tests, key=lambda test: test["seconds"]):
+        if test["seconds"] >= SLOW and ONLY_QUICK:
+            break
+        # A run goes on after a failure: so first short ones, then each twice as long.
+        left -= test["seconds"]
+        if left < 0.0:
+            left = QUICK * 2 ** len(groups)
+            groups.append([])
+        groups[-1].append(test)
+    groups = [[t for t in group if t["binary"] == b] for group in groups for b in {t["binary"] for t in group}]
     for group in groups:
         if told := attempt(tree, number, group):
             return told
@@ -181,7 +194,7 @@ def main():
         for test in told:
             for number in test["reached"]:
                 reaching.setdefault(number, []).append(test)
-        record = Record(pathlib.Path(__file__).resolve().parents[1] / "MUTANTS.md")
+        kept = pathlib.Path(__file__).resolve().parents[1] / "MUTANTS.md"
         for room in rooms:
             here = {n: m for n, m in enumerate(mutants) if room_of(m) == room}
             numbers = [n for n in here if n % every == every // 2 and n not in skipped]
@@ -192,6 +205,7 @@ def main():
                 if words[number] in ("survived", "unreached"):
                     print(number, words[number], mutants[number]["name"], flush=True)
             count = lambda kind: sum(n in here for n in build[kind])
+            record = Record(kept)
             record.add(room, here, words, every, count("unviable"), count("unswitched"))
             record.write()
             print(room, *record.rows[room], flush=True)
