@@ -6,6 +6,7 @@ mod any_input;
 mod check_values;
 mod columns;
 mod coverage;
+mod edges;
 mod errors;
 mod laws;
 mod laws_of_advice;
