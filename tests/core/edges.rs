@@ -3,6 +3,8 @@
 use approx::assert_relative_eq;
 use cupwright::dilution;
 use cupwright::error::{Error, Limit};
+use cupwright::extraction::{self, Brew, Kinetics};
+use cupwright::heat::{self, Cover, Surroundings};
 use cupwright::quantity::*;
 use cupwright::ratio;
 use cupwright::retention::{self, Losses, Paper};
@@ -76,6 +78,27 @@ fn the_least_brew_makes_the_weakest_drink() {
     assert_relative_eq!(brew(weakest).unwrap().grams(), 0.1, max_relative = 1e-6);
 }
 
+// ---- Ice ----------------------------------------------------------------------------------------
+
+#[test]
+fn the_most_ice_that_a_drink_takes_is_warmed_to_the_melting_point_by_all_its_heat() {
+    let iced = |ice| dilution::iced(value(100.0), value(5.0), value(1.2), value(ice), value(-30.0));
+    let most = nearest(iced(2000.0), Limit::IceAndHeat);
+    let glass = iced(most).unwrap();
+    assert_eq!(glass.temperature.celsius(), 0.0);
+    assert!(glass.melted.grams() < 1e-6, "{glass:?}");
+    assert_relative_eq!(glass.left.grams(), most, max_relative = 1e-8);
+    assert_relative_eq!(glass.strength.percent(), 1.2, max_relative = 1e-8);
+}
+
+#[test]
+fn a_drink_that_is_cold_enough_takes_no_ice_and_one_that_is_colder_cannot_be_warmed() {
+    let reach =
+        |wanted| dilution::ice_to_reach(value(150.0), value(60.0), value(wanted), value(-18.0));
+    assert_eq!(reach(60.0).unwrap().grams(), 0.0);
+    assert_eq!(nearest(reach(61.0), Limit::IceAndHeat), 60.0);
+}
+
 // ---- Retention ----------------------------------------------------------------------------------
 
 /// Six grams stay behind whatever the dose.
@@ -120,4 +143,104 @@ fn a_published_retention_is_what_its_scale_saw() {
         retention::PUBLISHED.map(|row| row.retention.grams_per_gram()),
         [1.5, seen.grams_per_gram(), 2.0]
     );
+}
+
+// ---- Extraction ---------------------------------------------------------------------------------
+
+const STEEP: fn() -> Brew = || Brew {
+    dose: value(15.0),
+    water: value(200.0),
+    beverage: value(172.0),
+    moisture: value(3.0),
+    water_solids: value(300.0),
+    vapour: value(1.0),
+    held_strength: value(40.0),
+};
+
+/// The lowest that an impossible value could have been.
+fn lowest<T: std::fmt::Debug>(answer: Result<T, Error>, of: Quantity) -> f64 {
+    match answer {
+        Err(Error::Impossible { quantity, lowest, .. }) if quantity == of => lowest,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn a_beverage_of_all_there_is_can_be_and_a_larger_one_is_named_with_what_is_missing() {
+    // With nothing kept: B = W + hD − V + x, and x + sW = T B.
+    let (t, s) = (0.014, STEEP().water_solids.fraction());
+    let most = (200.0 * (1.0 - s) + 0.03 * 15.0 - 1.0) / (1.0 - t);
+    let of = |beverage: f64| {
+        extraction::extraction_yield(&Brew { beverage: value(beverage), ..STEEP() }, value(1.4))
+    };
+    assert!(of(most * (1.0 - 1e-12)).is_ok());
+    let more = lowest(of(most + 5.0), Quantity::BrewWater);
+    assert_relative_eq!(more, 205.0, max_relative = 1e-12);
+}
+
+#[test]
+fn a_strength_below_the_water_s_own_is_named_with_that() {
+    // 300 mg in a litre, which weighs 998.2 g.
+    let own = 100.0 * 0.3 / 998.2;
+    let weak = extraction::extraction_yield(&STEEP(), value(0.02));
+    assert_relative_eq!(lowest(weak, Quantity::Strength), own, max_relative = 1e-4);
+    // No coffee says nothing of how much beverage there was: it takes a hair more.
+    let exactly = 100.0 * STEEP().water_solids.fraction();
+    let none = extraction::beverage(&STEEP(), value(exactly), value(20.0));
+    assert_eq!(lowest(none, Quantity::Strength), exactly.next_up());
+}
+
+#[test]
+fn no_strength_takes_water_without_end() {
+    for extracted in [0.0, 20.0] {
+        let error = extraction::steeped_ratio(value(extracted), value(0.0)).unwrap_err();
+        let Error::ResultOutOfRange { quantity, value, .. } = error else { panic!("{error}") };
+        assert_eq!((quantity, value), (Quantity::WaterRatio, f64::INFINITY));
+    }
+}
+
+const ONE_RATE: fn() -> Kinetics = || Kinetics {
+    equilibrium: value(20.0),
+    fast_share: value(100.0),
+    fast: value(100.0),
+    slow: value(100.0),
+};
+
+#[test]
+fn the_equilibrium_is_never_reached() {
+    let within = extraction::time_for_yield(&ONE_RATE(), value(20.0));
+    let most = nearest(within, Limit::EquilibriumYield);
+    assert_relative_eq!(most, 20.0, max_relative = 1e-8);
+    assert!(extraction::time_for_yield(&ONE_RATE(), value(most)).is_ok());
+}
+
+#[test]
+fn times_early_and_late_have_all_their_digits() {
+    // A ten-millionth of it, and all but a ten-millionth: t = −τ ln(1 − E/E∞).
+    let early = extraction::time_for_yield(&ONE_RATE(), value(20.0 * 1e-7)).unwrap();
+    assert_relative_eq!(early.seconds(), -100.0 * (-1e-7_f64).ln_1p(), max_relative = 1e-14);
+    let late = 20.0 * (1.0 - 1e-7);
+    let left = 1.0 - late / 20.0;
+    let late = extraction::time_for_yield(&ONE_RATE(), value(late)).unwrap();
+    assert_relative_eq!(late.seconds(), -100.0 * left.ln(), max_relative = 1e-14);
+}
+
+// ---- Heat ---------------------------------------------------------------------------------------
+
+#[test]
+fn grounds_take_up_as_much_as_their_dose_says() {
+    let grounds = heat::Body::grounds(value(20.0), value(21.0)).unwrap();
+    // 20 g of 1.6 J/(g K).
+    assert_eq!(grounds.heat_capacity.joules_per_kelvin(), 32.0);
+}
+
+#[test]
+fn cooling_begins_a_tenth_of_a_kelvin_above_its_end() {
+    // Under a lid it ends at the temperature of the room.
+    let room = Surroundings { room: value(20.0), humidity: value(50.0), cover: Cover::Lidded };
+    let after = |from: f64| heat::temperature_after(value(from), value(60.0), value(0.01), &room);
+    let least = lowest(after(20.05), Quantity::Temperature);
+    assert_relative_eq!(least, 20.1, epsilon = 1e-5, max_relative = 0.0);
+    assert!(after(least).is_ok());
+    assert!(after(least - 1e-4).is_err());
 }

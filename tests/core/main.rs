@@ -3,6 +3,7 @@
 #![allow(clippy::disallowed_methods, reason = "the last bit does not matter in a test")]
 
 mod any_input;
+mod bends;
 mod check_values;
 mod columns;
 mod coverage;
