@@ -8,6 +8,7 @@ use cupwright::heat::{self, Cover, Surroundings};
 use cupwright::quantity::*;
 use cupwright::ratio;
 use cupwright::retention::{self, Losses, Paper};
+use cupwright::verdict::{self, Band, Side};
 
 use crate::value;
 
@@ -243,4 +244,62 @@ fn cooling_begins_a_tenth_of_a_kelvin_above_its_end() {
     assert_relative_eq!(least, 20.1, epsilon = 1e-5, max_relative = 0.0);
     assert!(after(least).is_ok());
     assert!(after(least - 1e-4).is_err());
+}
+
+#[test]
+fn a_start_just_where_the_law_begins_cools() {
+    let frost = Surroundings { room: value(0.0), humidity: value(50.0), cover: Cover::Lidded };
+    assert!(heat::temperature_after(value(0.1), value(60.0), value(0.01), &frost).is_ok());
+}
+
+#[test]
+fn a_rate_is_refused_with_the_temperatures_that_have_one() {
+    let room = Surroundings { room: value(20.0), humidity: value(50.0), cover: Cover::Lidded };
+    let between =
+        |from: f64, to: f64| match heat::cooling_rate(value(from), value(to), value(600.0), &room)
+            .unwrap_err()
+        {
+            Error::Impossible { quantity: Quantity::Temperature, lowest, highest, .. } => {
+                (lowest, highest)
+            }
+            other => panic!("{other}"),
+        };
+    for (from, to, highest) in [(60.0, 20.05, 60.0), (60.0, 61.0, 60.0), (20.1, 20.05, 20.1)] {
+        let (low, high) = between(from, to);
+        assert_relative_eq!(low, 20.1, epsilon = 1e-5, max_relative = 0.0);
+        assert_relative_eq!(high, highest, epsilon = 1e-5, max_relative = 0.0);
+        assert!(low <= high);
+    }
+    // Nothing within no time.
+    let error = heat::cooling_rate(value(60.0), value(60.0), value(0.0), &room).unwrap_err();
+    let Error::ResultOutOfRange { quantity, value, .. } = error else { panic!("{error}") };
+    assert_eq!((quantity, value), (Quantity::CoolingRate, f64::INFINITY));
+}
+
+// ---- Verdicts -----------------------------------------------------------------------------------
+
+#[test]
+fn the_edges_of_a_band_are_inside() {
+    let band = Band::<Strength>::new(value(1.125), value(1.375)).unwrap();
+    let side = |strength| band.place(value(strength)).side;
+    let at = [1.0, 1.125, 1.25, 1.375, 1.5].map(side);
+    use Side::{Above, Below, Inside};
+    assert_eq!(at, [Below, Inside, Inside, Inside, Above]);
+    let place = band.place(value(1.5));
+    let distances = (place.above_lowest, place.below_highest, place.above_centre);
+    assert_eq!(distances, (0.375, -0.125, 0.25));
+}
+
+#[test]
+fn a_cup_is_inside_where_its_strength_is_and_its_yield_if_that_is_judged() {
+    let window = verdict::HOME_BREWER_2018.window;
+    let is_inside =
+        |window, strength, e| verdict::stand(&window, value(strength), value(e)).is_inside();
+    assert!(is_inside(window, 1.3, 20.0));
+    assert!(!is_inside(window, 1.5, 20.0));
+    assert!(!is_inside(window, 1.3, 23.0));
+    assert!(!is_inside(window, 1.5, 23.0));
+    let strength_alone = verdict::Window { extracted: None, ..window };
+    assert!(is_inside(strength_alone, 1.3, 23.0));
+    assert!(!is_inside(strength_alone, 1.5, 23.0));
 }

@@ -29,10 +29,14 @@ HEAD = """# Mutants
 What cargo-mutants 27.1.0 would change in the core, and whether the tests notice: the unit tests of
 `crates/cupwright` and `tests/core`. `cargo xtask mutants [ROOM…]` writes this file. One build holds all mutants
 behind switches (`tests/mutants`), with the core at opt-level 1; each is run with only the tests that reach it, to
-the first that fails. Properties are tried on PROPTEST cases as ever.
+the first that fails. Where an operator changes, operands stay as the source groups them. Properties are tried on as
+many random inputs as ever.
 
-A mutant that does not compile is none. What cannot be switched (an iterator's type, a condition with `let`) has
-not been run. The share is of those that were run. A sample's mutants are spread evenly over the file.
+A mutant that does not compile is none. What cannot be switched (a constant, an iterator's type, a condition with
+`let`) has not been run. The share is of those that were run. A sample's mutants are spread evenly over the file.
+Tests that take longer than two seconds of processor (`QUICK_TESTS_ONLY`) were not asked: shares are lower bounds.
+Nor were the comparisons of bits with `tests/vectors/GOLDEN` and `tests/traces/GOLDEN`, which notice nearly every change
+and cannot say which side is right.
 """
 
 # Limits, in seconds of processor: they hold on a busy computer too. A group of tests may take ten times what it

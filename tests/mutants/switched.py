@@ -84,6 +84,9 @@ class Source:
         start, end = self.byte(mutant["span"]["start"]), self.byte(mutant["span"]["end"])
         node = self.root.descendant_for_byte_range(start, end)
         genre = mutant["genre"]
+        if not mutant["function"]:
+            # A constant: the compiler has its value.
+            return False
         if genre == "StructField":
             # With its comma.
             node = self.root.descendant_for_byte_range(start, start + 1)
