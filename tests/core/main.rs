@@ -3,9 +3,11 @@
 #![allow(clippy::disallowed_methods, reason = "the last bit does not matter in a test")]
 
 mod any_input;
+mod bends;
 mod check_values;
 mod columns;
 mod coverage;
+mod edges;
 mod errors;
 mod laws;
 mod laws_of_advice;

@@ -17,6 +17,7 @@ mod live;
 mod main_job;
 mod manifest;
 mod msrv;
+mod mutants;
 mod prove;
 mod published;
 mod reference;
@@ -60,6 +61,7 @@ cargo xtask COMMAND
   msrv               test the core and build the C interface with the oldest Rust that is promised
   coverage           measure which lines and regions of the core the Rust tests run, and write it down
   fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said
+  mutants            look whether the tests notice every small change of the core: [ROOM…], all if nothing is said
   c                  all that proves the C interface
   header             make the C header anew
   abi                promise what is new in the C interface's layout, for good
@@ -100,6 +102,9 @@ fn main() -> ExitCode {
 fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> {
     if let ["fuzz", rest @ ..] = arguments {
         return Some(Box::new(|| fuzz::look(rest)));
+    }
+    if let ["mutants", rest @ ..] = arguments {
+        return Some(Box::new(|| mutants::of_rooms(rest)));
     }
     let command: fn() -> Outcome = match arguments {
         ["test"] => test::all,
@@ -166,7 +171,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 37);
+        assert_eq!(count, 38);
     }
 
     #[test]
