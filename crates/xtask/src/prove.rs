@@ -35,6 +35,11 @@ const CLAIMS: &[Claim] = &[
         ],
     },
     Claim {
+        words: "Those bits hang on no compiler option: unoptimised or for size, with or without link-time optimisation",
+        figure: || Ok("nine builds".to_string()),
+        steps: &["nine builds"],
+    },
+    Claim {
         words: "So has every call with its refusals, from C on six boards, from JavaScript in both",
         figure: functions,
         steps: &[
@@ -89,6 +94,11 @@ const CLAIMS: &[Claim] = &[
         words: "A watched scale hears every pour in the traces it was never tuned on, where nothing hides them",
         figure: live_scores,
         steps: &["scores of live flow"],
+    },
+    Claim {
+        words: "The core is tested and the C interface built with the oldest Rust that they promise",
+        figure: || Ok(format!("Rust {}", env!("CARGO_PKG_RUST_VERSION"))),
+        steps: &["oldest Rust"],
     },
     Claim {
         words: "The JavaScript package weighs less than 300 KB gzipped, whatever is imported",

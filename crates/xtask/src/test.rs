@@ -7,7 +7,7 @@ use std::time::Instant;
 use crate::commands::{cargo, run};
 use crate::{
     Outcome, accuracy, c, contents, corpus, dependencies, embedded, fuzz, js, live, main_job,
-    manifest, prove, reference, root, speed, tools,
+    manifest, msrv, prove, reference, root, speed, tools,
 };
 
 type Step = (&'static str, fn() -> Outcome);
@@ -108,6 +108,10 @@ const BITS_STEPS: &[Step] = &[
     ("bits on emulated boards", c::driver::scattered_on_boards),
 ];
 
+/// What takes long and hangs on no single change: for `cargo xtask prove` alone.
+const LONG_STEPS: &[Step] = &[("nine builds", c::builds::check), ("oldest Rust", msrv::check)];
+
+/// Every step of the tests.
 fn every() -> Vec<Step> {
     [STEPS, C_STEPS, JS_STEPS, BITS_STEPS].concat()
 }
@@ -138,16 +142,17 @@ pub fn quick() -> Outcome {
     in_order(&steps)
 }
 
-/// The name of every step.
+/// The name of every step, of long ones too.
 #[cfg(test)]
 pub fn names() -> impl Iterator<Item = &'static str> {
-    every().into_iter().map(|(name, _)| name)
+    every().into_iter().chain(LONG_STEPS.iter().copied()).map(|(name, _)| name)
 }
 
 /// Runs the steps of these names in order, whatever becomes of one, with what became of each.
 pub fn each(named: &BTreeSet<&str>) -> BTreeMap<&'static str, Outcome> {
     let mut seconds = Vec::new();
-    let steps = every().into_iter().filter(|(name, _)| named.contains(name));
+    let steps = every().into_iter().chain(LONG_STEPS.iter().copied());
+    let steps = steps.filter(|(name, _)| named.contains(name));
     let outcomes = steps.map(|step| (step.0, timed(&step, &mut seconds))).collect();
     println!();
     show(&seconds);
