@@ -50,6 +50,7 @@ cargo xtask COMMAND
   builds             compile the library in nine ways and compare the bits of all answers
   msrv               test the core and build the C interface with the oldest Rust that is promised
   coverage           measure which lines and regions of the core the Rust tests run, and write it down
+  dependencies       compare what everything depends on, its licences and its places with the lists
   fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said
   c                  all that proves the C interface
   header             make the C header anew
@@ -108,6 +109,7 @@ fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> 
         ["builds"] => c::builds::check,
         ["msrv"] => msrv::check,
         ["coverage"] => coverage::write,
+        ["dependencies"] => || dependencies::check().and_then(|()| dependencies::check_python()),
         ["c"] => test::of_c,
         ["header"] => c::header::write,
         ["abi"] => c::abi::write,
@@ -148,7 +150,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 30);
+        assert_eq!(count, 31);
     }
 
     #[test]
