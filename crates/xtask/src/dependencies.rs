@@ -41,15 +41,13 @@ const TOOLS: [&str; 6] = ["ISC", "0BSD", "BlueOak-1.0.0", "PSF-2.0", "NCSA", "CC
 
 /// Packages of the Python environment that computes check values, what each says of its licence, and what that is.
 /// GPL's is run beside the library, for comparison; nothing of it is in what we give away.
-const PYTHON: [(&str, &str); 9] = [
+const PYTHON: [(&str, &str); 7] = [
     ("CoolProp", "MIT License"),
     ("GTC", "MIT License"),
     ("iapws", "GNU General Public License v3 (GPLv3)"),
     ("mpmath", "BSD-3-Clause"),
     ("numpy", "BSD-3-Clause AND 0BSD AND MIT AND Zlib AND CC0-1.0"),
-    ("pip", "MIT"),
     ("scipy", "BSD License"),
-    ("setuptools", "MIT License"),
     ("uncertainties", "BSD License"),
 ];
 
@@ -76,13 +74,15 @@ pub fn check() -> Outcome {
     requirements(&read(path)?).map_err(|words| format!("{path}: {words}"))
 }
 
-/// Prints a line for each installed package, its name and its licence: an expression, else how it is classified.
+/// Prints a line for each installed package but those that come with Python: its name and its licence, an
+/// expression or else how it is classified.
 const INSTALLED: &str = "
 from importlib.metadata import distributions
 for one in distributions():
     classified = [c for c in one.metadata.get_all('Classifier', []) if c.startswith('License :: ')]
     licence = one.metadata['License-Expression'] or ', '.join(c.split(' :: ')[-1] for c in classified)
-    print(one.metadata['Name'], licence)
+    if one.metadata['Name'] not in ('pip', 'setuptools'):
+        print(one.metadata['Name'], licence)
 ";
 
 /// Compares the Python packages that are installed with the list, names and licences.
