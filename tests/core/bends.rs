@@ -69,6 +69,15 @@ fn compare<M: Uncertain, const N: usize>(
 ) {
     let budget = budget.unwrap();
     let (linear, second) = (budget.estimate.u.value(), budget.second_order.unwrap());
+    for (i, term) in budget.terms().enumerate() {
+        let moved = |by: f64| {
+            let mut x = x;
+            x[i] += by * u[i];
+            formula(x)
+        };
+        let slope = (moved(1e-3) - moved(-1e-3)) / (2e-3 * u[i]);
+        assert_relative_eq!(term.sensitivity, slope, max_relative = within, epsilon = 1e-9);
+    }
     let (variance, shift) = left_out(x, u, &formula);
     assert_relative_eq!(second.shift, shift, max_relative = within, epsilon = 1e-10);
     let more = second.u.value().powi(2) - linear.powi(2);
