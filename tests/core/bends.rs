@@ -5,6 +5,7 @@ use cupwright::dilution;
 use cupwright::extraction::{self, Brew};
 use cupwright::heat::{self, Cover, Surroundings};
 use cupwright::quantity::*;
+use cupwright::reading::{self, Zero};
 use cupwright::retention::{self, Losses, Paper};
 use cupwright::uncertainty::{self, *};
 
@@ -68,10 +69,48 @@ fn compare<M: Uncertain, const N: usize>(
 ) {
     let budget = budget.unwrap();
     let (linear, second) = (budget.estimate.u.value(), budget.second_order.unwrap());
+    for (i, term) in budget.terms().enumerate() {
+        let moved = |by: f64| {
+            let mut x = x;
+            x[i] += by * u[i];
+            formula(x)
+        };
+        let slope = (moved(1e-3) - moved(-1e-3)) / (2e-3 * u[i]);
+        assert_relative_eq!(term.sensitivity, slope, max_relative = within, epsilon = 1e-9);
+    }
     let (variance, shift) = left_out(x, u, &formula);
     assert_relative_eq!(second.shift, shift, max_relative = within, epsilon = 1e-10);
     let more = second.u.value().powi(2) - linear.powi(2);
     assert_relative_eq!(more, variance, max_relative = within, epsilon = 1e-10);
+}
+
+#[test]
+fn of_readings() {
+    let (x, u) = ([1.7, 0.0], [0.1, 6.0]);
+    compare(
+        uncertainty::strength_of_brix(&known(x[0], u[0]), &known(0.85, u[1])),
+        x,
+        u,
+        EXACT,
+        |[brix, f]| {
+            let factor = value(0.85 * (1.0 + f / 100.0));
+            reading::strength_of_brix(value(brix), factor).unwrap().percent()
+        },
+    );
+    for zero in [Zero::Distilled, Zero::BrewWater] {
+        let (x, u) = ([1.4, 0.0, 0.0, 300.0], [0.1, 0.05, 6.0, 100.0]);
+        let read = ReadStrength {
+            reading: known(x[0], u[0]),
+            instrument: Standard::known(value(u[1])),
+            factor: Standard::known(value(u[2])),
+            zero,
+            water_solids: known(x[3], u[3]),
+        };
+        compare(uncertainty::strength(&read), x, u, EXACT, |[r, e, f, s]| {
+            let r = value((r + e) * (1.0 + f / 100.0));
+            reading::total_strength(r, zero, value(s)).unwrap().percent()
+        });
+    }
 }
 
 #[test]

@@ -1,13 +1,16 @@
 //! What holds on an edge itself, and what a refusal beyond it says.
 
 use approx::assert_relative_eq;
+use cupwright::decision::{self, Decision};
 use cupwright::dilution;
 use cupwright::error::{Error, Limit};
 use cupwright::extraction::{self, Brew, Kinetics};
 use cupwright::heat::{self, Cover, Surroundings};
 use cupwright::quantity::*;
 use cupwright::ratio;
+use cupwright::reading::{self, Agreement};
 use cupwright::retention::{self, Losses, Paper};
+use cupwright::uncertainty::{Estimate, Standard};
 use cupwright::verdict::{self, Band, Side};
 
 use crate::value;
@@ -302,4 +305,54 @@ fn a_cup_is_inside_where_its_strength_is_and_its_yield_if_that_is_judged() {
     let strength_alone = verdict::Window { extracted: None, ..window };
     assert!(is_inside(strength_alone, 1.3, 23.0));
     assert!(!is_inside(strength_alone, 1.5, 23.0));
+}
+
+// ---- Decisions ----------------------------------------------------------------------------------
+
+#[test]
+fn what_is_not_uncertain_is_where_it_is() {
+    let band = Band::<Strength>::new(value(1.125), value(1.375)).unwrap();
+    let sure = value(95.0);
+    let decide = |strength| decision::decide(&Estimate::exact(value(strength)), &band, sure);
+    use Decision::{Above, Below, Inside};
+    let at = [1.0, 1.125, 1.25, 1.375, 1.5].map(decide);
+    assert_eq!(at, [Below, Inside, Inside, Inside, Above]);
+    let chances = decision::chances(&Estimate::exact(value(1.0)), &band);
+    let parts = (chances.below.percent(), chances.inside.percent(), chances.above.percent());
+    assert_eq!(parts, (100.0, 0.0, 0.0));
+    // All of it, edges too, can be called inside.
+    let safe = decision::acceptance(&Standard::NONE, &band, sure).unwrap();
+    assert_eq!((safe.lowest(), safe.highest()), (band.lowest(), band.highest()));
+}
+
+#[test]
+fn what_can_be_called_inside_shrinks_to_the_middle_and_goes() {
+    let band = Band::<Strength>::new(value(1.15), value(1.45)).unwrap();
+    let sure: Confidence = value(95.0);
+    let most =
+        decision::largest_uncertainty(&band, sure, DegreesOfFreedom::KNOWN).unwrap().percent();
+    let of = |u: f64| decision::acceptance(&Standard::known(value(u)), &band, sure);
+    assert_eq!(of(most * 1.001), None);
+    assert_eq!(of(most * 10.0), None);
+    for share in [0.5, 0.9, 0.99, 0.9999] {
+        let safe = of(most * share).unwrap();
+        assert_relative_eq!(safe.centre(), 1.3, max_relative = 1e-12);
+        // Just sure enough at its edge, and no longer a hundredth of an uncertainty outside.
+        let u = Standard::known(value(most * share));
+        let inside = |strength| {
+            decision::chances(&Estimate::with(value(strength), u), &band).inside.percent()
+        };
+        assert_relative_eq!(inside(safe.lowest().percent()), 95.0, max_relative = 1e-11);
+        assert!(inside(safe.lowest().percent() - 0.01 * most) < 95.0);
+    }
+}
+
+#[test]
+fn readings_just_as_far_apart_as_they_may_be_agree() {
+    let s_r = value(0.01);
+    let critical = reading::critical_range(value(2.0), s_r).unwrap();
+    let readings = [value(1.4), value(1.4 + critical)];
+    assert_eq!(reading::combine(&readings, s_r).unwrap().agreement, Agreement::Mean);
+    let farther = [value(1.4), value(1.4 + critical + 1e-6)];
+    assert_eq!(reading::combine(&farther, s_r).unwrap().agreement, Agreement::TakeAnother);
 }

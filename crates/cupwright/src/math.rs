@@ -141,4 +141,18 @@ mod tests {
         assert!(quadratic_roots(0.0, 2.0, -8.0).eq([4.0]));
         assert!(quadratic_roots(0.0, -2.0, 8.0).eq([4.0]));
     }
+
+    #[test]
+    fn of_two_zeros_the_second_is_taken() {
+        assert!(min(-0.0, 0.0).is_sign_positive() && min(0.0, -0.0).is_sign_negative());
+        assert!(max(-0.0, 0.0).is_sign_positive() && max(0.0, -0.0).is_sign_negative());
+    }
+
+    #[test]
+    fn nearest_values_are_a_billionth_away() {
+        for limit in [200.0_f64, -200.0] {
+            assert!((just_above(limit) - limit - 2e-7).abs() < 1e-12);
+            assert!((limit - just_below(limit) - 2e-7).abs() < 1e-12);
+        }
+    }
 }
