@@ -65,11 +65,12 @@ pub(super) struct Ray {
 }
 
 impl Ray {
-    /// The ray through points, b = Σxy/Σx², or none where all x are zero.
+    /// The ray through points, b = Σxy/Σx², or none where all x are zero, or so near it that
+    /// their squares have no digits.
     pub(super) fn of(points: impl Iterator<Item = (f64, f64)> + Clone) -> Option<Self> {
         let squares = points.clone().map(|(x, _)| square(x)).sum::<f64>();
         let slope = points.map(|(x, y)| x * y).sum::<f64>() / squares;
-        (squares > 0.0).then_some(Self { slope, squares })
+        (squares >= f64::MIN_POSITIVE).then_some(Self { slope, squares })
     }
 
     /// Leverage of a point at x, h = x²/Σx².
@@ -80,5 +81,17 @@ impl Ray {
     /// Variance of the slope over s², 1/Σx².
     pub(super) fn slope_variance(&self) -> f64 {
         1.0 / self.squares
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_ray_through_points_next_to_zero_is_none() {
+        let ray = |x: f64| Ray::of([(x, 0.0), (-x, 0.0)].into_iter());
+        assert!([0.0, 5e-324, 1e-160].into_iter().all(|x| ray(x).is_none()));
+        assert!(ray(1e-150).unwrap().slope_variance().is_finite());
     }
 }
