@@ -57,8 +57,8 @@ fn found() -> Outcome<String> {
     run(rustdoc.args(["--output-format", "json", "--cap-lints", "allow"]))?;
     let interface =
         public_api::Builder::from_rustdoc_json(root().join("target/api/doc/cupwright.json"))
-            // Send, Sync and the like of every type, and what every type has by blanket.
-            .omit_auto_trait_impls(false)
+            // Send, Sync and the like, which all plain data has, and what every type has by blanket.
+            .omit_auto_trait_impls(true)
             .omit_blanket_impls(true)
             .sorted(true)
             .build()
