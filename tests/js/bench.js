@@ -1,5 +1,6 @@
 // node bench.js PACKAGE: nanoseconds of a call, options object in and plain object out, against the same
-// formula written by hand in JavaScript without any checks. The least of several runs.
+// formula written by hand in JavaScript without any checks. The least of many short runs: on a busy machine
+// some are left alone.
 
 import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -7,8 +8,8 @@ import { pathToFileURL } from "node:url";
 const library = await import(pathToFileURL(join(resolve(process.argv[2]), "src/index.js")).href);
 const { dilution, extraction, heat, water } = library;
 
-const RUNS = 9;
-const CALLS = 200_000;
+const RUNS = 400;
+const CALLS = 5_000;
 
 /** Keeps what is computed from being left out. */
 let kept = 0;
@@ -23,14 +24,24 @@ function nanoseconds(call) {
   return least;
 }
 
-/** The quadrature-free law of a lidded cup, as one would write it. */
+/** Each as one would write it. */
 const byHand = {
+  afterPour: ({ water_c, drop_k }) => ({ after_c: water_c - drop_k }),
   flowThroughYield: ({ strength_pct, beverage_g, dose_g }) => ({ yield_pct: (strength_pct * beverage_g) / dose_g }),
   strengthAfterWater: ({ beverage_g, strength_pct, added_g, water_solids_mg_per_l }) => ({
     after_pct:
       (strength_pct * beverage_g + ((100 * water_solids_mg_per_l * 1e-6) / 0.9982065) * added_g) /
       (beverage_g + added_g),
   }),
+  extractionYield({ brew, strength_pct }) {
+    const s = (brew.water_solids_mg_per_l * 1e-6) / 0.9982065;
+    const beanWater = (brew.moisture_pct / 100) * brew.dose_g - brew.vapour_g;
+    const missing = brew.water_g + beanWater - brew.beverage_g;
+    const held = brew.held_strength_pct / 100;
+    const tau = strength_pct / 100 - s;
+    const dissolved = tau * (brew.beverage_g + held * missing) + s * beanWater;
+    return { yield_pct: (100 * dissolved) / (brew.dose_g * (1 - s - held * tau)) };
+  },
   boilingPoint({ pressure_kpa }) {
     const n = [
       0, 1167.0521452767, -724213.16703206, -17.073846940092, 12020.82470247, -3232555.0322333, 14.91510861353,
@@ -46,7 +57,22 @@ const byHand = {
   },
 };
 
+const brew = (dose_g) => ({
+  dose_g,
+  water_g: 200,
+  beverage_g: 172,
+  moisture_pct: 2,
+  water_solids_mg_per_l: 80,
+  vapour_g: 2,
+  held_strength_pct: 100,
+});
+
 const rows = [
+  [
+    "heat.afterPour",
+    (x) => heat.afterPour({ water_c: 90 * x, drop_k: 1 }).after_c,
+    (x) => byHand.afterPour({ water_c: 90 * x, drop_k: 1 }).after_c,
+  ],
   [
     "extraction.flowThroughYield",
     (x) => extraction.flowThroughYield({ strength_pct: 1.4 * x, beverage_g: 190, dose_g: 16 }).yield_pct,
@@ -68,20 +94,8 @@ const rows = [
   ],
   [
     "extraction.extractionYield",
-    (x) =>
-      extraction.extractionYield({
-        brew: {
-          dose_g: 15 * x,
-          water_g: 200,
-          beverage_g: 172,
-          moisture_pct: 2,
-          water_solids_mg_per_l: 80,
-          vapour_g: 2,
-          held_strength_pct: 100,
-        },
-        strength_pct: 1.44,
-      }).yield_pct,
-    null,
+    (x) => extraction.extractionYield({ brew: brew(15 * x), strength_pct: 1.44 }).yield_pct,
+    (x) => byHand.extractionYield({ brew: brew(15 * x), strength_pct: 1.44 }).yield_pct,
   ],
   [
     "heat.timeToCool",
@@ -96,6 +110,7 @@ const rows = [
   ],
 ];
 for (const [name, call, hand] of rows) {
+  if (hand !== null && Math.abs(hand(1) / call(1) - 1) > 1e-9) throw new Error(`${name}: ${call(1)}, by hand ${hand(1)}`);
   const [ours, theirs] = [nanoseconds(call), hand === null ? null : nanoseconds(hand)];
   console.log(name, ours.toFixed(1), theirs === null ? "-" : theirs.toFixed(1));
 }

@@ -87,8 +87,8 @@ pub struct cupwright_plausibility {
 
 /// The core's brew.
 //
-// Where it is out of line, as on small boards, its doubles go through memory twice.
-#[cfg_attr(not(target_os = "none"), inline(always))]
+// Out of line, where size counts, its doubles go through memory twice.
+#[cfg_attr(not(any(target_os = "none", target_family = "wasm")), inline(always))]
 pub(crate) fn brew_of(call: Call, brew: &cupwright_brew) -> Result<Brew, Refused> {
     Ok(Brew {
         dose: checked!(call, brew.dose_g)?,

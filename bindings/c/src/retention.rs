@@ -29,7 +29,7 @@ pub struct cupwright_losses {
 /// The core's losses.
 //
 // Inline as brews are.
-#[cfg_attr(not(target_os = "none"), inline(always))]
+#[cfg_attr(not(any(target_os = "none", target_family = "wasm")), inline(always))]
 pub(crate) fn losses(call: Call, losses: &cupwright_losses) -> Result<Losses, Refused> {
     Ok(Losses {
         retention: checked!(call, losses.apparent_retention_g_per_g)?,

@@ -226,7 +226,9 @@ pub fn vessel_heat_capacity(
     let given =
         water::enthalpy(before).joules_per_gram() - water::enthalpy(settled).joules_per_gram();
     let (capacity, heat) = of_bodies(others);
-    computed((liquid.grams() * given - (capacity * t - heat)) / (t - vessel.celsius()))
+    let quotient = (liquid.grams() * given - (capacity * t - heat)) / (t - vessel.celsius());
+    // Nothing given and nothing taken fits any capacity: as much as something given.
+    computed(if quotient.is_nan() { f64::INFINITY } else { quotient })
 }
 
 /// Temperature after a vapour loss that water and bodies, all at one temperature, pay for.
