@@ -497,15 +497,16 @@ impl Scale {
     /// Standard uncertainty of the water poured, g, by what the scale saw alone:
     ///
     /// ```text
-    /// u² = 2n u_L² + (u_R t)² + Q²/3     u_R² = 1/(1/u_0² + t_S²/u_L²)
+    /// u² = 2n u_L² + (u_R t)² + Q²/3     u_R² = 1/(1/u_0² + t_S²/u_S²)
     /// ```
     ///
     /// | symbol | meaning |
     /// |---|---|
     /// | n | runs of water, pours and drips, since it is counted |
-    /// | u_L | of a level at rest, 0.08 g (estimate) |
+    /// | u_L | of a level at the end of a run, 0.08 g (estimate) |
     /// | u_R | of the rate of drift while water came, in t |
     /// | u_0, t_S | of usual drift, 0.01 g/s (estimate); time at rest in which its rate was seen |
+    /// | u_S | of a level at the end of such a time, 0.05 g (estimate) |
     /// | Q | [`Seen::unclear`]: all of it may be water, or none |
     ///
     /// The scale's own span is not in it. How often the truth lies within two of it, on invented
@@ -592,6 +593,7 @@ impl Scale {
     fn turn(&mut self, phase: Phase, time: Fixed) {
         if self.phase == Phase::Still && phase != Phase::Still {
             self.runs = self.runs.saturating_add(1);
+            self.book.run();
         }
         self.phase = phase;
         self.asking = 0;
