@@ -122,6 +122,9 @@ const QUIET: Fixed = fixed(0.8);
 /// What a movement leaves comes to rest within this time, s (estimate).
 const AFTERMATH: Fixed = fixed(2.0);
 
+/// What a level still changes by within this time after water came to rest belongs to it, s (estimate).
+const COMING_TO_REST: Fixed = fixed(2.0);
+
 /// Drift that is told, g (estimate).
 const DRIFT_TOLD: Fixed = fixed(2.0);
 
@@ -850,9 +853,13 @@ impl Scale {
         let step = number(step.min(fixed(1.0)));
         let change = step * gain;
         self.since = time;
-        self.book.drift(change);
-        if time - self.calm > fixed(2.0) {
+        if time - self.calm > COMING_TO_REST {
+            self.book.drift(change);
             self.book.still(step, change);
+        } else if self.hold.ended_at(time, AFTERMATH + QUIET) {
+            self.book.drift(change);
+        } else {
+            self.book.rest(step, change);
         }
         let drifted = fixed(self.book.drifted) - self.drift_told;
         if magnitude(drifted) > DRIFT_TOLD {

@@ -127,6 +127,17 @@ impl Book {
         self.wet += seconds;
     }
 
+    /// A while during which water that came was still finding its level; before any came, drift.
+    pub(super) fn rest(&mut self, seconds: f64, change: f64) {
+        if self.wet > 0.0 {
+            self.poured += change;
+            self.anchor += change;
+            self.wet += seconds;
+        } else {
+            self.drift(change);
+        }
+    }
+
     /// A while during which nothing but drift went on.
     pub(super) fn still(&mut self, seconds: f64, drift: f64) {
         if self.wet > 0.0 {
