@@ -356,6 +356,54 @@ impl Heard {
     }
 }
 
+/// What happened at the same time as what is being told, in order. One is told with each reading, and no
+/// reading makes more than there is room for: a pour's end, an overload's, what was left, and a gap.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Pending([Waiting; 3]);
+
+/// Something that waits to be told, in sixteen bytes: its time, and in the lowest eight bits its happening.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Waiting {
+    stamp: i64,
+    change: f64,
+}
+
+impl Waiting {
+    const NONE: Self = Self { stamp: 0, change: 0.0 };
+
+    fn of(heard: Heard) -> Self {
+        let Heard { happening, time, change } = heard;
+        Self { stamp: time.0 << 8 | happening as i64, change }
+    }
+
+    fn heard(self) -> Option<Heard> {
+        let place = usize::from((self.stamp as u8).checked_sub(1)?);
+        let happening = *Happening::ALL.get(place)?;
+        Some(Heard { happening, time: Wrapping(self.stamp >> 8), change: self.change })
+    }
+}
+
+impl Pending {
+    const NONE: Self = Self([Waiting::NONE; 3]);
+
+    /// Takes the first out.
+    fn next(&mut self) -> Option<Heard> {
+        let [first, second, third] = self.0;
+        let heard = first.heard()?;
+        self.0 = [second, third, Waiting::NONE];
+        Some(heard)
+    }
+
+    fn add(&mut self, heard: Heard) {
+        let place = self.0.iter_mut().find(|place| **place == Waiting::NONE);
+        #[cfg(test)]
+        assert!(place.is_some(), "{heard:?} would be lost: {self:?}");
+        if let Some(place) = place {
+            *place = Waiting::of(heard);
+        }
+    }
+}
+
 /// Readings on their way to a point.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Gathered {
@@ -372,9 +420,11 @@ struct Gathered {
 /// A scale that is being watched. See the [module](self).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scale {
-    division: Fixed,
+    /// This and two more in 32 bits, that the whole may be small; 2⁻²⁰ g.
+    division: i32,
     capacity: Fixed,
-    fastest: Fixed,
+    /// 2⁻²⁰ g/s.
+    fastest: i32,
     gathered: Gathered,
     /// How many readings that is. Here and not there, where it would take eight bytes.
     readings: u8,
@@ -391,10 +441,9 @@ pub struct Scale {
     /// Since when nothing but drift goes on.
     calm: Fixed,
     book: Book,
-    /// What was drift when it was last told.
-    drift_told: Fixed,
-    /// What happened at the same time as what is being told.
-    pending: Option<Heard>,
+    /// What was drift when it was last told, 2⁻¹⁰ g.
+    drift_told: i32,
+    pending: Pending,
 }
 
 /// The noise of a point.
@@ -410,7 +459,7 @@ struct Noise {
 const SEAL: Seal = Seal { letters: *b"CUPS", version: 1 };
 
 /// Numbers of a scale's state.
-const NUMBERS: usize = 72;
+const NUMBERS: usize = 76;
 
 /// Length of a scale's state in bytes.
 pub const SCALE_BYTES: usize = Seal::length(NUMBERS);
@@ -433,9 +482,9 @@ impl Scale {
     /// A scale of which nothing is known yet. Its first reading is taken for what lies on it.
     pub const fn new(setup: Setup) -> Self {
         Self {
-            division: fixed(setup.division.grams()),
+            division: fixed(setup.division.grams()).0 as i32,
             capacity: fixed(setup.capacity.grams()),
-            fastest: fixed(setup.fastest.grams_per_second()),
+            fastest: fixed(setup.fastest.grams_per_second()).0 as i32,
             gathered: Gathered {
                 first: Point::NONE,
                 time: ZERO,
@@ -453,8 +502,8 @@ impl Scale {
             since: ZERO,
             calm: ZERO,
             book: Book::BLANK,
-            drift_told: ZERO,
-            pending: None,
+            drift_told: 0,
+            pending: Pending::NONE,
         }
     }
 
@@ -477,10 +526,10 @@ impl Scale {
         let point = Point { time: fixed(time), mass: fixed(reading.grams()) };
         let step = point.time - fixed(self.gathered.last);
         self.gathered.last = time;
-        let mut event = self.pending.take();
+        let mut event = self.pending.next();
         if !self.line.is_begun() {
             self.begin(point);
-        } else if point.mass - fixed(self.book.tared) >= self.capacity - self.division {
+        } else if point.mass - fixed(self.book.tared) >= self.capacity - self.division() {
             self.overload(point, &mut event);
         } else {
             self.gather(point, step, &mut event);
@@ -509,7 +558,7 @@ impl Scale {
     /// | u_L | of a level at the end of a run, 0.08 g (estimate) |
     /// | u_R | of the rate of drift while water came, in t |
     /// | u_0, t_S | of usual drift, 0.01 g/s (estimate); time at rest in which its rate was seen |
-    /// | u_S | of a level at the end of such a time, 0.05 g (estimate) |
+    /// | u_S | of a level at the end of such a time, 0.06 g (estimate) |
     /// | Q | [`Seen::unclear`]: all of it may be water, or none |
     ///
     /// The scale's own span is not in it. How often the truth lies within two of it, on invented
@@ -562,6 +611,14 @@ impl Scale {
         self.hold.lower(by);
     }
 
+    fn division(&self) -> Fixed {
+        Wrapping(self.division.into())
+    }
+
+    fn fastest(&self) -> Fixed {
+        Wrapping(self.fastest.into())
+    }
+
     /// So many times the noise of a point.
     fn noise(&self, times: Fixed) -> Fixed {
         product(times, self.noise.deviation)
@@ -570,7 +627,7 @@ impl Scale {
     /// How far a point can be off without being something else than water.
     fn reach(&self, step: Fixed) -> Fixed {
         // Four standard deviations of a difference.
-        brought(self.fastest, step) + self.noise(fixed(5.7)) + self.division
+        brought(self.fastest(), step) + self.noise(fixed(5.7)) + self.division()
     }
 
     /// Level, g.
@@ -700,7 +757,7 @@ impl Scale {
     /// Follows the noise.
     fn listen(&mut self, point: Point) {
         if let Some(bend) = self.line.bend(point) {
-            self.noise.take(bend, self.division);
+            self.noise.take(bend, self.division());
         }
     }
 
@@ -741,7 +798,7 @@ impl Scale {
         let (flow, weight) = (self.line.flow, self.line.weight());
         let asks = weight >= 3
             && flow > ON
-            && flow < product(fixed(1.2), self.fastest)
+            && flow < product(fixed(1.2), self.fastest())
             && fixed(self.under_way()) > fixed(0.25) + self.noise(fixed(3.0))
             && (weight >= 6 || self.line.is_rising())
             && self.is_sure(flow, 16);
@@ -861,9 +918,10 @@ impl Scale {
         } else {
             self.book.rest(step, change);
         }
-        let drifted = fixed(self.book.drifted) - self.drift_told;
+        let told: Fixed = Wrapping(self.drift_told.into());
+        let drifted = fixed(self.book.drifted) - (told << 10);
         if magnitude(drifted) > DRIFT_TOLD {
-            self.drift_told += drifted;
+            self.drift_told = self.drift_told.wrapping_add((drifted >> 10).0 as i32);
             self.tell(event, Happening::Drifted, time, number(drifted));
         }
     }
@@ -899,13 +957,13 @@ impl Scale {
         }
         // Water that began with a splash.
         let gain = point.mass - self.line.level;
-        let is_water = gain + reach > ZERO && gain < brought(self.fastest, elapsed) + reach;
-        if is_water && self.hold.rises(OFF, self.fastest) {
+        let is_water = gain + reach > ZERO && gain < brought(self.fastest(), elapsed) + reach;
+        if is_water && self.hold.rises(OFF, self.fastest()) {
             self.line.begin(self.hold.last_three());
             self.hold.end(None);
             return self.judge(point.time, step, event);
         }
-        if self.hold.is_calm(self.noise(fixed(6.0)).max(self.division * Wrapping(3))) {
+        if self.hold.is_calm(self.noise(fixed(6.0)).max(self.division() * Wrapping(3))) {
             return self.elsewhere(point.time, elapsed, event);
         }
         self.announce(point.time, event)
@@ -965,12 +1023,12 @@ impl Scale {
             self.tell(event, Happening::Released, time, change);
         }
         self.turn(Phase::Still, time);
-        let nothing = product(fixed(2.5), self.division).max(self.noise(fixed(3.5)));
+        let nothing = product(fixed(2.5), self.division()).max(self.noise(fixed(3.5)));
         if magnitude(after) <= nothing && magnitude(before) > fixed(1.0) && was_sudden {
             self.enter(|book| &mut book.tared);
             return self.tell(event, Happening::Tared, since, change);
         }
-        let could_be_water = change > 0.0 && after - before <= brought(self.fastest, elapsed);
+        let could_be_water = change > 0.0 && after - before <= brought(self.fastest(), elapsed);
         if could_be_water && was_told {
             self.enter(|book| &mut book.unclear);
             self.book.unsure += change;
@@ -1000,7 +1058,7 @@ impl Scale {
         let change = point.mass - self.line.level;
         let (reach, expected) = (self.reach(POINT), brought(flow, gap));
         let went_on = magnitude(change - expected) < (expected >> 1) + reach;
-        let could_be_water = change + reach > ZERO && change < brought(self.fastest, gap) + reach;
+        let could_be_water = change + reach > ZERO && change < brought(self.fastest(), gap) + reach;
         let changed = number(change);
         self.line.begin(&[point]);
         self.hold.suspect(ZERO);
@@ -1030,10 +1088,13 @@ impl Scale {
         }
     }
 
-    /// Tells now, or with the next reading where something is told already.
+    /// Tells now, or with one of the next readings where something is told already.
     fn tell(&mut self, event: &mut Option<Heard>, happening: Happening, time: Fixed, change: f64) {
-        let place = if event.is_none() { event } else { &mut self.pending };
-        *place = Some(Heard { happening, time, change });
+        let heard = Heard { happening, time, change };
+        match event {
+            None => *event = Some(heard),
+            Some(_) => self.pending.add(heard),
+        }
     }
 }
 
@@ -1083,9 +1144,10 @@ impl Kept for Noise {
 impl Kept for Scale {
     fn walk(&mut self, walk: &mut impl Walk) {
         use Phase::{Dripping, Pouring, Settling, Still};
-        for setup in [&mut self.division, &mut self.capacity, &mut self.fastest] {
-            walk.fixed(setup);
+        for short in [&mut self.division, &mut self.fastest, &mut self.drift_told] {
+            walk.whole(short, |number| number as i32);
         }
+        walk.fixed(&mut self.capacity);
         let Gathered { first, time, mass, closed, last } = &mut self.gathered;
         first.walk(walk);
         for gathered in [time, mass, closed] {
@@ -1102,7 +1164,6 @@ impl Kept for Scale {
         walk.fixed(&mut self.since);
         walk.fixed(&mut self.calm);
         self.book.walk(walk);
-        walk.fixed(&mut self.drift_told);
         self.pending.walk(walk);
     }
 }

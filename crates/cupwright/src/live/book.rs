@@ -16,7 +16,7 @@ const FASTEST_DRIFT: f64 = 0.02;
 const END: f64 = 0.08;
 
 /// A level at either end of a still time, the mean of more points (estimate).
-const STILL_END: f64 = 0.05;
+const STILL_END: f64 = 0.06;
 
 /// The anchor follows the level by so many seconds: drift just before a run is still to be put down.
 const LAG: f64 = 1.0;

@@ -362,7 +362,7 @@ fn coffee(grams: f64) -> Option<Dose> {
 const SEAL: Seal = Seal { letters: *b"CUPF", version: 1 };
 
 /// Numbers of a follower's state.
-pub(super) const NUMBERS: usize = 92;
+pub(super) const NUMBERS: usize = 96;
 
 /// Length of a follower's state in bytes.
 pub const FOLLOWER_BYTES: usize = Seal::length(NUMBERS);
