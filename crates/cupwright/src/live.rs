@@ -116,6 +116,12 @@ const SETTLED: Fixed = fixed(3.0);
 /// What rises by more than this is no hand that wavers, and no spoon, g (estimate).
 const WATER: f64 = 10.0;
 
+/// A hand that looks like a thing still wavers by its weight over 2 to this (estimate).
+const WAVER: usize = 10;
+
+/// And may look like water within this time, s (estimate).
+const WAVERING: Fixed = fixed(2.5);
+
 /// No pour begins so soon after something moved, s (estimate).
 const QUIET: Fixed = fixed(0.8);
 
@@ -768,8 +774,9 @@ impl Scale {
             (self.calm, self.since) = (time, time);
             return;
         }
-        if self.phase != Phase::Pouring && self.starts() {
-            if self.phase != Phase::Still {
+        if self.phase != Phase::Pouring && self.starts(time) {
+            // A drip may still prove to be a spoon, and is one run with what it grows to.
+            if self.phase == Phase::Settling {
                 self.enter(|book| &mut book.poured);
             }
             let gain = self.under_way();
@@ -794,12 +801,16 @@ impl Scale {
     }
 
     /// Whether a pour starts: the flow is large, surely so, and has brought something.
-    fn starts(&mut self) -> bool {
+    fn starts(&mut self, time: Fixed) -> bool {
         let (flow, weight) = (self.line.flow, self.line.weight());
+        // A hand wavers by some share of its weight.
+        let is_new = self.hold.ended_at(time, WAVERING);
+        let wavers = if is_new { self.hold.suspected() >> WAVER } else { ZERO };
+        let least = wavers.max(fixed(0.25));
         let asks = weight >= 3
             && flow > ON
             && flow < product(fixed(1.2), self.fastest())
-            && fixed(self.under_way()) > fixed(0.25) + self.noise(fixed(3.0))
+            && fixed(self.under_way()) > least + self.noise(fixed(3.0))
             && (weight >= 6 || self.line.is_rising())
             && self.is_sure(flow, 16);
         self.asking = if asks { self.asking.saturating_add(1) } else { 0 };
@@ -811,7 +822,7 @@ impl Scale {
     fn falls(&self) -> bool {
         let flow = self.line.flow;
         let most = match self.phase {
-            Phase::Pouring | Phase::Settling => fixed(0.25),
+            Phase::Pouring | Phase::Settling | Phase::Dripping => fixed(0.25),
             Phase::Still if self.hold.suspected() > ZERO => fixed(-0.25),
             _ => return false,
         };
@@ -836,8 +847,10 @@ impl Scale {
         self.line.begin(&[Point { time, mass: before }]);
         self.turn(Phase::Still, time);
         self.tell(event, happening, since, number(off));
-        if phase == Phase::Pouring {
-            self.tell(event, Happening::PourStopped, since, 0.0);
+        match phase {
+            Phase::Pouring => self.tell(event, Happening::PourStopped, since, 0.0),
+            Phase::Dripping => self.tell(event, Happening::DripStopped, since, 0.0),
+            Phase::Still | Phase::Settling => {}
         }
     }
 
@@ -888,10 +901,12 @@ impl Scale {
         let (flow, gain) = (self.line.flow, self.under_way());
         if magnitude(flow) >= DRIFT {
             // A hand wavers by some grams.
-            let least = fixed(if self.hold.suspected() > ZERO { 2.0 } else { 0.3 });
+            let suspected = self.hold.suspected() > ZERO;
+            let least = fixed(if suspected { 2.0 } else { 0.3 }) + self.noise(fixed(3.0));
             let is_drip = flow > ZERO
                 && time - self.since > DRIP
-                && fixed(gain) > least + self.noise(fixed(3.0))
+                && !self.hold.ended_at(time, AFTERMATH + DRIP)
+                && fixed(gain) > least
                 && self.is_sure(flow, 16);
             if is_drip {
                 self.turn(Phase::Dripping, time);
@@ -1003,7 +1018,9 @@ impl Scale {
             return self.hand(last, event);
         }
         self.line.begin_flat(&last);
+        let suspected = self.hold.suspected();
         self.hold = Hold::ended(time);
+        self.hold.suspect(suspected);
         let after = self.line.level;
         let (old, new) = (number(before), number(after));
         let change = new - old;
@@ -1040,7 +1057,7 @@ impl Scale {
     /// Something was put down, taken off or put back.
     fn moved(&mut self, time: Fixed, change: f64, event: &mut Option<Heard>) {
         self.enter(|book| &mut book.moved);
-        self.hold.suspect(fixed(change));
+        self.hold.waver(fixed(change));
         if change < 0.0 {
             self.book.take_off(-change);
             return self.tell(event, Happening::Lifted, time, change);
