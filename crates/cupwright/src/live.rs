@@ -116,7 +116,7 @@ const SETTLED: Fixed = fixed(3.0);
 /// What rises by more than this is no hand that wavers, and no spoon, g (estimate).
 const WATER: f64 = 10.0;
 
-/// A hand that looks like a thing still wavers by its weight over 2 to this (estimate).
+/// A hand that looks like a thing still wavers by its weight over two to the power of this (estimate).
 const WAVER: usize = 10;
 
 /// And may look like water within this time, s (estimate).

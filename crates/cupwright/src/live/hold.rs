@@ -79,10 +79,10 @@ impl Hold {
         self.press = if weight > PRESS { weight } else { ZERO };
     }
 
-    /// Something was put down or taken off. What is a little lighter than it was may still be a hand.
+    /// Something was put down or taken off. What only wavers may still be a hand.
     pub(super) fn waver(&mut self, change: Fixed) {
         let suspected = self.suspected();
-        let is_little = change < ZERO && magnitude(change) < suspected >> 4;
+        let is_little = magnitude(change) < suspected >> 6;
         self.suspect(if is_little { suspected + change } else { change });
     }
 
