@@ -1010,10 +1010,10 @@ impl Scale {
         let was_told = self.hold.told() != Told::Nothing;
         // A spoon that was taken for water.
         let last = *self.hold.last_three();
-        if self.phase == Phase::Pouring
+        if self.phase != Phase::Still
             && self.under_way() < WATER
             && magnitude(before - mean(&last)) < fixed(WATER)
-            && number(mean(&last)) - self.book.anchor < 0.0
+            && number(mean(&last)) - self.book.anchor < 0.25
         {
             return self.hand(last, event);
         }
