@@ -1184,3 +1184,36 @@ impl Kept for Scale {
         self.pending.walk(walk);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Whatever comes, in jumps, floods, gaps and overloads: nothing is told that finds no room.
+    #[test]
+    fn nothing_that_happens_is_lost() {
+        let mut dice = Wrapping(1_u32);
+        let mut roll = |among: u32| {
+            dice = dice * Wrapping(1_664_525) + Wrapping(1_013_904_223);
+            f64::from((dice.0 >> 16) % among)
+        };
+        let (mut heard, mut waited) = (0, 0);
+        for _ in 0..100 {
+            let mut scale = Scale::new(Setup::COMMON);
+            let (mut time, mut mass, mut flow) = (0.0, 0.0, 0.0);
+            for _ in 0..1000 {
+                time += if roll(50) < 1.0 { roll(8) } else { 0.0 } + 0.02 + roll(9) / 100.0;
+                if roll(12) < 1.0 {
+                    flow = 0.5 * roll(4) * roll(2);
+                    mass = if roll(3) < 1.0 { 10.0 * roll(400) } else { mass };
+                }
+                mass += flow;
+                let (clock, reading) = (Clock::known(time), ScaleReading::known(mass));
+                let seen = scale.take(clock, reading).unwrap();
+                heard += u32::from(seen.event.is_some());
+                waited += u32::from(scale.pending != Pending::NONE);
+            }
+        }
+        assert!(heard > 1000 && waited > 100, "{heard}, {waited}");
+    }
+}
