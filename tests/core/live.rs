@@ -619,6 +619,50 @@ fn a_spoon_that_lifts_and_sinks_leaves_no_water() {
     );
 }
 
+/// Invented: a pour ends under a load beyond the scale, and something heavier is left.
+#[test]
+fn three_things_at_once_are_told_one_after_the_other() {
+    use Happening::*;
+    let (heard, _) = heard_of(25, |time| match time {
+        ..10.0 => poured_first(time),
+        ..13.0 => 3000.0,
+        _ => poured_first(10.0) + 400.0,
+    });
+    assert_eq!(heard, [PourStarted, Overloaded, PourStopped, Released, Placed]);
+}
+
+/// Invented: a spoon is let down slowly, then strokes.
+#[test]
+fn a_spoon_that_begins_like_a_drip_leaves_no_water() {
+    let spoon = |time: f64| match time - 30.0 {
+        ..0.0 => 0.0,
+        after @ ..2.0 => 0.7 * after,
+        after @ ..2.5 => 1.4 + 4.0 * (after - 2.0),
+        after @ ..6.0 => 3.0 * (std::f64::consts::TAU * 1.9 * (after - 2.2)).cos(),
+        _ => 0.0,
+    };
+    let (heard, scale) = heard_of(60, |time| poured_first(time) + spoon(time));
+    assert!(heard.contains(&Happening::DripStarted), "{heard:?}");
+    let poured = scale.poured().unwrap().grams();
+    assert!((poured - 100.0).abs() < 0.3, "{heard:?} {poured}");
+}
+
+/// Invented: a hand of 13 N that has looked like a thing wavers by 0.8 g, like water for a moment.
+#[test]
+fn a_hand_that_was_just_taken_for_a_thing_pours_nothing() {
+    let hand = |time: f64| match time - 30.0 {
+        ..0.0 => 0.0,
+        ..2.0 => 1327.0,
+        after @ ..2.4 => 1327.0 + 2.5 * (after - 2.0),
+        ..8.0 => 1327.0 - 30.0 * (time * 7.0).sin().abs(),
+        _ => 0.0,
+    };
+    let (heard, scale) = heard_of(60, |time| poured_first(time) + hand(time));
+    let pours = heard.iter().filter(|happening| **happening == Happening::PourStarted).count();
+    assert_eq!(pours, 1, "{heard:?}");
+    assert!((scale.poured().unwrap().grams() - 100.0).abs() < 0.3, "{heard:?}");
+}
+
 #[test]
 fn a_gap_is_told_and_what_it_may_have_hidden() {
     let mut brew = Brew::new(Vec::new());

@@ -633,12 +633,12 @@ typedef enum cupwright_quantity cupwright_quantity;
 /**
  * Length of a scale's state as bytes.
  */
-#define CUPWRIGHT_SCALE_BYTES 592
+#define CUPWRIGHT_SCALE_BYTES 624
 
 /**
  * Length of a follower's state as bytes.
  */
-#define CUPWRIGHT_FOLLOWER_BYTES 744
+#define CUPWRIGHT_FOLLOWER_BYTES 784
 
 /**
  * Whether a function answered, and if not, why. A value never changes its meaning and is never used

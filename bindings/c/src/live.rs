@@ -12,10 +12,10 @@ use crate::status::cupwright_error;
 use crate::verdict::{self, cupwright_window};
 
 /// Length of a scale's state as bytes.
-pub const CUPWRIGHT_SCALE_BYTES: usize = 592;
+pub const CUPWRIGHT_SCALE_BYTES: usize = 624;
 
 /// Length of a follower's state as bytes.
-pub const CUPWRIGHT_FOLLOWER_BYTES: usize = 744;
+pub const CUPWRIGHT_FOLLOWER_BYTES: usize = 784;
 
 const _: () = assert!(CUPWRIGHT_SCALE_BYTES == SCALE_BYTES);
 const _: () = assert!(CUPWRIGHT_FOLLOWER_BYTES == FOLLOWER_BYTES);

@@ -116,11 +116,20 @@ const SETTLED: Fixed = fixed(3.0);
 /// What rises by more than this is no hand that wavers, and no spoon, g (estimate).
 const WATER: f64 = 10.0;
 
+/// A hand that looks like a thing still wavers by its weight over two to the power of this (estimate).
+const WAVER: usize = 10;
+
+/// And may look like water within this time, s (estimate).
+const WAVERING: Fixed = fixed(2.5);
+
 /// No pour begins so soon after something moved, s (estimate).
 const QUIET: Fixed = fixed(0.8);
 
 /// What a movement leaves comes to rest within this time, s (estimate).
 const AFTERMATH: Fixed = fixed(2.0);
+
+/// What a level still changes by within this time after water came to rest belongs to it, s (estimate).
+const COMING_TO_REST: Fixed = fixed(2.0);
 
 /// Drift that is told, g (estimate).
 const DRIFT_TOLD: Fixed = fixed(2.0);
@@ -353,6 +362,54 @@ impl Heard {
     }
 }
 
+/// What happened at the same time as what is being told, in order. One is told with each reading, and no
+/// reading makes more than there is room for: a pour's end, an overload's, what was left, and a gap.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Pending([Waiting; 3]);
+
+/// Something that waits to be told, in sixteen bytes: its time, and in the lowest eight bits its happening.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Waiting {
+    stamp: i64,
+    change: f64,
+}
+
+impl Waiting {
+    const NONE: Self = Self { stamp: 0, change: 0.0 };
+
+    fn of(heard: Heard) -> Self {
+        let Heard { happening, time, change } = heard;
+        Self { stamp: time.0 << 8 | happening as i64, change }
+    }
+
+    fn heard(self) -> Option<Heard> {
+        let place = usize::from((self.stamp as u8).checked_sub(1)?);
+        let happening = *Happening::ALL.get(place)?;
+        Some(Heard { happening, time: Wrapping(self.stamp >> 8), change: self.change })
+    }
+}
+
+impl Pending {
+    const NONE: Self = Self([Waiting::NONE; 3]);
+
+    /// Takes the first out.
+    fn next(&mut self) -> Option<Heard> {
+        let [first, second, third] = self.0;
+        let heard = first.heard()?;
+        self.0 = [second, third, Waiting::NONE];
+        Some(heard)
+    }
+
+    fn add(&mut self, heard: Heard) {
+        let place = self.0.iter_mut().find(|place| **place == Waiting::NONE);
+        #[cfg(test)]
+        assert!(place.is_some(), "{heard:?} would be lost: {self:?}");
+        if let Some(place) = place {
+            *place = Waiting::of(heard);
+        }
+    }
+}
+
 /// Readings on their way to a point.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Gathered {
@@ -369,9 +426,11 @@ struct Gathered {
 /// A scale that is being watched. See the [module](self).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scale {
-    division: Fixed,
+    /// This and two more in 32 bits, that the whole may be small; 2⁻²⁰ g.
+    division: i32,
     capacity: Fixed,
-    fastest: Fixed,
+    /// 2⁻²⁰ g/s.
+    fastest: i32,
     gathered: Gathered,
     /// How many readings that is. Here and not there, where it would take eight bytes.
     readings: u8,
@@ -388,10 +447,9 @@ pub struct Scale {
     /// Since when nothing but drift goes on.
     calm: Fixed,
     book: Book,
-    /// What was drift when it was last told.
-    drift_told: Fixed,
-    /// What happened at the same time as what is being told.
-    pending: Option<Heard>,
+    /// What was drift when it was last told, 2⁻¹⁰ g.
+    drift_told: i32,
+    pending: Pending,
 }
 
 /// The noise of a point.
@@ -407,7 +465,7 @@ struct Noise {
 const SEAL: Seal = Seal { letters: *b"CUPS", version: 1 };
 
 /// Numbers of a scale's state.
-const NUMBERS: usize = 72;
+const NUMBERS: usize = 76;
 
 /// Length of a scale's state in bytes.
 pub const SCALE_BYTES: usize = Seal::length(NUMBERS);
@@ -430,9 +488,9 @@ impl Scale {
     /// A scale of which nothing is known yet. Its first reading is taken for what lies on it.
     pub const fn new(setup: Setup) -> Self {
         Self {
-            division: fixed(setup.division.grams()),
+            division: fixed(setup.division.grams()).0 as i32,
             capacity: fixed(setup.capacity.grams()),
-            fastest: fixed(setup.fastest.grams_per_second()),
+            fastest: fixed(setup.fastest.grams_per_second()).0 as i32,
             gathered: Gathered {
                 first: Point::NONE,
                 time: ZERO,
@@ -450,8 +508,8 @@ impl Scale {
             since: ZERO,
             calm: ZERO,
             book: Book::BLANK,
-            drift_told: ZERO,
-            pending: None,
+            drift_told: 0,
+            pending: Pending::NONE,
         }
     }
 
@@ -474,10 +532,10 @@ impl Scale {
         let point = Point { time: fixed(time), mass: fixed(reading.grams()) };
         let step = point.time - fixed(self.gathered.last);
         self.gathered.last = time;
-        let mut event = self.pending.take();
+        let mut event = self.pending.next();
         if !self.line.is_begun() {
             self.begin(point);
-        } else if point.mass - fixed(self.book.tared) >= self.capacity - self.division {
+        } else if point.mass - fixed(self.book.tared) >= self.capacity - self.division() {
             self.overload(point, &mut event);
         } else {
             self.gather(point, step, &mut event);
@@ -497,15 +555,16 @@ impl Scale {
     /// Standard uncertainty of the water poured, g, by what the scale saw alone:
     ///
     /// ```text
-    /// u² = 2n u_L² + (u_R t)² + Q²/3     u_R² = 1/(1/u_0² + t_S²/u_L²)
+    /// u² = 2n u_L² + (u_R t)² + Q²/3     u_R² = 1/(1/u_0² + t_S²/u_S²)
     /// ```
     ///
     /// | symbol | meaning |
     /// |---|---|
     /// | n | runs of water, pours and drips, since it is counted |
-    /// | u_L | of a level at rest, 0.08 g (estimate) |
+    /// | u_L | of a level at the end of a run, 0.08 g (estimate) |
     /// | u_R | of the rate of drift while water came, in t |
     /// | u_0, t_S | of usual drift, 0.01 g/s (estimate); time at rest in which its rate was seen |
+    /// | u_S | of a level at the end of such a time, 0.06 g (estimate) |
     /// | Q | [`Seen::unclear`]: all of it may be water, or none |
     ///
     /// The scale's own span is not in it. How often the truth lies within two of it, on invented
@@ -558,6 +617,14 @@ impl Scale {
         self.hold.lower(by);
     }
 
+    fn division(&self) -> Fixed {
+        Wrapping(self.division.into())
+    }
+
+    fn fastest(&self) -> Fixed {
+        Wrapping(self.fastest.into())
+    }
+
     /// So many times the noise of a point.
     fn noise(&self, times: Fixed) -> Fixed {
         product(times, self.noise.deviation)
@@ -566,7 +633,7 @@ impl Scale {
     /// How far a point can be off without being something else than water.
     fn reach(&self, step: Fixed) -> Fixed {
         // Four standard deviations of a difference.
-        brought(self.fastest, step) + self.noise(fixed(5.7)) + self.division
+        brought(self.fastest(), step) + self.noise(fixed(5.7)) + self.division()
     }
 
     /// Level, g.
@@ -592,6 +659,7 @@ impl Scale {
     fn turn(&mut self, phase: Phase, time: Fixed) {
         if self.phase == Phase::Still && phase != Phase::Still {
             self.runs = self.runs.saturating_add(1);
+            self.book.run();
         }
         self.phase = phase;
         self.asking = 0;
@@ -695,7 +763,7 @@ impl Scale {
     /// Follows the noise.
     fn listen(&mut self, point: Point) {
         if let Some(bend) = self.line.bend(point) {
-            self.noise.take(bend, self.division);
+            self.noise.take(bend, self.division());
         }
     }
 
@@ -706,8 +774,9 @@ impl Scale {
             (self.calm, self.since) = (time, time);
             return;
         }
-        if self.phase != Phase::Pouring && self.starts() {
-            if self.phase != Phase::Still {
+        if self.phase != Phase::Pouring && self.starts(time) {
+            // A drip may still prove to be a spoon, and is one run with what it grows to.
+            if self.phase == Phase::Settling {
                 self.enter(|book| &mut book.poured);
             }
             let gain = self.under_way();
@@ -732,12 +801,16 @@ impl Scale {
     }
 
     /// Whether a pour starts: the flow is large, surely so, and has brought something.
-    fn starts(&mut self) -> bool {
+    fn starts(&mut self, time: Fixed) -> bool {
         let (flow, weight) = (self.line.flow, self.line.weight());
+        // A hand wavers by some share of its weight.
+        let is_new = self.hold.ended_at(time, WAVERING);
+        let wavers = if is_new { self.hold.suspected() >> WAVER } else { ZERO };
+        let least = wavers.max(fixed(0.25));
         let asks = weight >= 3
             && flow > ON
-            && flow < product(fixed(1.2), self.fastest)
-            && fixed(self.under_way()) > fixed(0.25) + self.noise(fixed(3.0))
+            && flow < product(fixed(1.2), self.fastest())
+            && fixed(self.under_way()) > least + self.noise(fixed(3.0))
             && (weight >= 6 || self.line.is_rising())
             && self.is_sure(flow, 16);
         self.asking = if asks { self.asking.saturating_add(1) } else { 0 };
@@ -749,7 +822,7 @@ impl Scale {
     fn falls(&self) -> bool {
         let flow = self.line.flow;
         let most = match self.phase {
-            Phase::Pouring | Phase::Settling => fixed(0.25),
+            Phase::Pouring | Phase::Settling | Phase::Dripping => fixed(0.25),
             Phase::Still if self.hold.suspected() > ZERO => fixed(-0.25),
             _ => return false,
         };
@@ -774,8 +847,10 @@ impl Scale {
         self.line.begin(&[Point { time, mass: before }]);
         self.turn(Phase::Still, time);
         self.tell(event, happening, since, number(off));
-        if phase == Phase::Pouring {
-            self.tell(event, Happening::PourStopped, since, 0.0);
+        match phase {
+            Phase::Pouring => self.tell(event, Happening::PourStopped, since, 0.0),
+            Phase::Dripping => self.tell(event, Happening::DripStopped, since, 0.0),
+            Phase::Still | Phase::Settling => {}
         }
     }
 
@@ -826,10 +901,12 @@ impl Scale {
         let (flow, gain) = (self.line.flow, self.under_way());
         if magnitude(flow) >= DRIFT {
             // A hand wavers by some grams.
-            let least = fixed(if self.hold.suspected() > ZERO { 2.0 } else { 0.3 });
+            let suspected = self.hold.suspected() > ZERO;
+            let least = fixed(if suspected { 2.0 } else { 0.3 }) + self.noise(fixed(3.0));
             let is_drip = flow > ZERO
                 && time - self.since > DRIP
-                && fixed(gain) > least + self.noise(fixed(3.0))
+                && !self.hold.ended_at(time, AFTERMATH + DRIP)
+                && fixed(gain) > least
                 && self.is_sure(flow, 16);
             if is_drip {
                 self.turn(Phase::Dripping, time);
@@ -848,13 +925,18 @@ impl Scale {
         let step = number(step.min(fixed(1.0)));
         let change = step * gain;
         self.since = time;
-        self.book.drift(change);
-        if time - self.calm > fixed(2.0) {
+        if time - self.calm > COMING_TO_REST {
+            self.book.drift(change);
             self.book.still(step, change);
+        } else if self.hold.ended_at(time, AFTERMATH + QUIET) {
+            self.book.drift(change);
+        } else {
+            self.book.rest(step, change);
         }
-        let drifted = fixed(self.book.drifted) - self.drift_told;
+        let told: Fixed = Wrapping(self.drift_told.into());
+        let drifted = fixed(self.book.drifted) - (told << 10);
         if magnitude(drifted) > DRIFT_TOLD {
-            self.drift_told += drifted;
+            self.drift_told = self.drift_told.wrapping_add((drifted >> 10).0 as i32);
             self.tell(event, Happening::Drifted, time, number(drifted));
         }
     }
@@ -890,13 +972,13 @@ impl Scale {
         }
         // Water that began with a splash.
         let gain = point.mass - self.line.level;
-        let is_water = gain + reach > ZERO && gain < brought(self.fastest, elapsed) + reach;
-        if is_water && self.hold.rises(OFF, self.fastest) {
+        let is_water = gain + reach > ZERO && gain < brought(self.fastest(), elapsed) + reach;
+        if is_water && self.hold.rises(OFF, self.fastest()) {
             self.line.begin(self.hold.last_three());
             self.hold.end(None);
             return self.judge(point.time, step, event);
         }
-        if self.hold.is_calm(self.noise(fixed(6.0)).max(self.division * Wrapping(3))) {
+        if self.hold.is_calm(self.noise(fixed(6.0)).max(self.division() * Wrapping(3))) {
             return self.elsewhere(point.time, elapsed, event);
         }
         self.announce(point.time, event)
@@ -928,15 +1010,17 @@ impl Scale {
         let was_told = self.hold.told() != Told::Nothing;
         // A spoon that was taken for water.
         let last = *self.hold.last_three();
-        if self.phase == Phase::Pouring
+        if self.phase != Phase::Still
             && self.under_way() < WATER
             && magnitude(before - mean(&last)) < fixed(WATER)
-            && number(mean(&last)) - self.book.anchor < 0.0
+            && number(mean(&last)) - self.book.anchor < 0.25
         {
             return self.hand(last, event);
         }
         self.line.begin_flat(&last);
+        let suspected = self.hold.suspected();
         self.hold = Hold::ended(time);
+        self.hold.suspect(suspected);
         let after = self.line.level;
         let (old, new) = (number(before), number(after));
         let change = new - old;
@@ -956,12 +1040,12 @@ impl Scale {
             self.tell(event, Happening::Released, time, change);
         }
         self.turn(Phase::Still, time);
-        let nothing = product(fixed(2.5), self.division).max(self.noise(fixed(3.5)));
+        let nothing = product(fixed(2.5), self.division()).max(self.noise(fixed(3.5)));
         if magnitude(after) <= nothing && magnitude(before) > fixed(1.0) && was_sudden {
             self.enter(|book| &mut book.tared);
             return self.tell(event, Happening::Tared, since, change);
         }
-        let could_be_water = change > 0.0 && after - before <= brought(self.fastest, elapsed);
+        let could_be_water = change > 0.0 && after - before <= brought(self.fastest(), elapsed);
         if could_be_water && was_told {
             self.enter(|book| &mut book.unclear);
             self.book.unsure += change;
@@ -973,7 +1057,7 @@ impl Scale {
     /// Something was put down, taken off or put back.
     fn moved(&mut self, time: Fixed, change: f64, event: &mut Option<Heard>) {
         self.enter(|book| &mut book.moved);
-        self.hold.suspect(fixed(change));
+        self.hold.waver(fixed(change));
         if change < 0.0 {
             self.book.take_off(-change);
             return self.tell(event, Happening::Lifted, time, change);
@@ -991,7 +1075,7 @@ impl Scale {
         let change = point.mass - self.line.level;
         let (reach, expected) = (self.reach(POINT), brought(flow, gap));
         let went_on = magnitude(change - expected) < (expected >> 1) + reach;
-        let could_be_water = change + reach > ZERO && change < brought(self.fastest, gap) + reach;
+        let could_be_water = change + reach > ZERO && change < brought(self.fastest(), gap) + reach;
         let changed = number(change);
         self.line.begin(&[point]);
         self.hold.suspect(ZERO);
@@ -1021,10 +1105,13 @@ impl Scale {
         }
     }
 
-    /// Tells now, or with the next reading where something is told already.
+    /// Tells now, or with one of the next readings where something is told already.
     fn tell(&mut self, event: &mut Option<Heard>, happening: Happening, time: Fixed, change: f64) {
-        let place = if event.is_none() { event } else { &mut self.pending };
-        *place = Some(Heard { happening, time, change });
+        let heard = Heard { happening, time, change };
+        match event {
+            None => *event = Some(heard),
+            Some(_) => self.pending.add(heard),
+        }
     }
 }
 
@@ -1074,9 +1161,10 @@ impl Kept for Noise {
 impl Kept for Scale {
     fn walk(&mut self, walk: &mut impl Walk) {
         use Phase::{Dripping, Pouring, Settling, Still};
-        for setup in [&mut self.division, &mut self.capacity, &mut self.fastest] {
-            walk.fixed(setup);
+        for short in [&mut self.division, &mut self.fastest, &mut self.drift_told] {
+            walk.whole(short, |number| number as i32);
         }
+        walk.fixed(&mut self.capacity);
         let Gathered { first, time, mass, closed, last } = &mut self.gathered;
         first.walk(walk);
         for gathered in [time, mass, closed] {
@@ -1093,7 +1181,39 @@ impl Kept for Scale {
         walk.fixed(&mut self.since);
         walk.fixed(&mut self.calm);
         self.book.walk(walk);
-        walk.fixed(&mut self.drift_told);
         self.pending.walk(walk);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Whatever comes, in jumps, floods, gaps and overloads: nothing is told that finds no room.
+    #[test]
+    fn nothing_that_happens_is_lost() {
+        let mut dice = Wrapping(1_u32);
+        let mut roll = |among: u32| {
+            dice = dice * Wrapping(1_664_525) + Wrapping(1_013_904_223);
+            f64::from((dice.0 >> 16) % among)
+        };
+        let (mut heard, mut waited) = (0, 0);
+        for _ in 0..100 {
+            let mut scale = Scale::new(Setup::COMMON);
+            let (mut time, mut mass, mut flow) = (0.0, 0.0, 0.0);
+            for _ in 0..1000 {
+                time += if roll(50) < 1.0 { roll(8) } else { 0.0 } + 0.02 + roll(9) / 100.0;
+                if roll(12) < 1.0 {
+                    flow = 0.5 * roll(4) * roll(2);
+                    mass = if roll(3) < 1.0 { 10.0 * roll(400) } else { mass };
+                }
+                mass += flow;
+                let (clock, reading) = (Clock::known(time), ScaleReading::known(mass));
+                let seen = scale.take(clock, reading).unwrap();
+                heard += u32::from(seen.event.is_some());
+                waited += u32::from(scale.pending != Pending::NONE);
+            }
+        }
+        assert!(heard > 1000 && waited > 100, "{heard}, {waited}");
     }
 }

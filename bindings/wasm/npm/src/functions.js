@@ -2837,8 +2837,8 @@ export const profile = Object.freeze({
 /** Bytes of states and of what is kept of them, where one is lent after the base, and numbers of what goes with it. */
 export const SCALE = 512;
 export const FOLLOWER = 768;
-export const SCALE_BYTES = 592;
-export const FOLLOWER_BYTES = 744;
+export const SCALE_BYTES = 624;
+export const FOLLOWER_BYTES = 784;
 export const STATE_AT = 1152;
 export const SETUP_DOUBLES = 3;
 export const STEP_DOUBLES = 5;

@@ -9,8 +9,17 @@ const REMEMBERED: usize = 3;
 /// How much drift is usual, g/s (estimate: a hot open brewer loses 0.005 to 0.02 g/s).
 const USUAL_DRIFT: f64 = 0.01;
 
-/// A level at either end of a still time is known to so many grams (estimate).
+/// The fastest that water goes off, g/s (estimate: that of such a brewer).
+const FASTEST_DRIFT: f64 = 0.02;
+
+/// A level at either end of a run of water is known to so many grams (estimate).
 const END: f64 = 0.08;
+
+/// A level at either end of a still time, the mean of more points (estimate).
+const STILL_END: f64 = 0.06;
+
+/// The anchor follows the level by so many seconds: drift just before a run is still to be put down.
+const LAG: f64 = 1.0;
 
 /// The accounts. Their sum is the anchor.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,19 +84,21 @@ impl Book {
 
     /// Water poured, with what went off meanwhile.
     ///
-    /// Hot water evaporates, and creep goes on, while it is poured too. The rate of still times is
-    /// taken for it, as far as it can be told: weighted by the variance of what is usual over the sum
-    /// of that and of the rate's own.
+    /// Hot water evaporates while it is poured too. The rate of still times is taken for it, as far as it
+    /// can be told: weighted by the variance of what is usual over the sum of that and of the rate's own.
+    /// No water comes from nowhere, and none goes off faster than from a hot open brewer: such a rate is
+    /// noise, or what a press has left.
     pub(super) fn water(&self) -> f64 {
-        if self.still <= 0.0 {
+        if self.drift >= 0.0 {
             return self.poured;
         }
-        self.poured - self.still * self.drift * self.wet / self.rate_spread()
+        let rate = self.still * self.drift / self.rate_spread();
+        self.poured - max(rate, -FASTEST_DRIFT) * self.wet
     }
 
     /// Square of how long still times were, and as much as makes their rate half known: t² + (u_end/u_usual)².
     fn rate_spread(&self) -> f64 {
-        const ENDS: f64 = (END / USUAL_DRIFT) * (END / USUAL_DRIFT);
+        const ENDS: f64 = (STILL_END / USUAL_DRIFT) * (STILL_END / USUAL_DRIFT);
         square(self.still) + ENDS
     }
 
@@ -95,7 +106,7 @@ impl Book {
     /// each, what is left of the rate's doubt, and what may be water or not, as likely anything up to
     /// all of it.
     pub(super) fn water_variance(&self, runs: u8) -> f64 {
-        let rate = square(END) / self.rate_spread();
+        let rate = square(STILL_END) / self.rate_spread();
         2.0 * f64::from(runs) * square(END) + rate * square(self.wet) + square(self.unsure) / 3.0
     }
 
@@ -106,9 +117,25 @@ impl Book {
         (self.still, self.drift, self.wet) = (0.0, 0.0, 0.0);
     }
 
+    /// Water begins to come.
+    pub(super) fn run(&mut self) {
+        self.wet(LAG);
+    }
+
     /// A while during which water came.
     pub(super) fn wet(&mut self, seconds: f64) {
         self.wet += seconds;
+    }
+
+    /// A while during which water that came was still finding its level; before any came, drift.
+    pub(super) fn rest(&mut self, seconds: f64, change: f64) {
+        if self.wet > 0.0 {
+            self.poured += change;
+            self.anchor += change;
+            self.wet += seconds;
+        } else {
+            self.drift(change);
+        }
     }
 
     /// A while during which nothing but drift went on.

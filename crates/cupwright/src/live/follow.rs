@@ -16,12 +16,15 @@ use crate::quantity::{
 use crate::sealed::{Seal, Unreadable};
 use crate::uncertainty::{Estimate, Standard};
 
-/// A cue to stop comes this long before the water is reached, until a hand has shown better: half a
-/// reaction, the kettle's way back, the stream's fall (estimate).
-const FIRST_LEAD: Lead = Lead::known(0.45);
+/// A cue to stop comes this long before the water is reached, until a hand has shown better: a
+/// reaction of 0.275 s, half the kettle's way back of 0.45 s, half the time between readings (estimate).
+const FIRST_LEAD: Lead = Lead::known(0.55);
 
-/// Share of a new look at the lead (estimate).
-const NEW_LEAD: f64 = 0.5;
+/// Stops that teach the lead; of later ones each counts as the last of these (estimate).
+const MOST_STOPS: u8 = 7;
+
+/// A lead that was set counts for so many stops (estimate).
+const SET_STOPS: u8 = 3;
 
 /// Coffee is as wanted within this, g (estimate).
 const DOSE_NEAR: f64 = 0.3;
@@ -299,6 +302,8 @@ pub struct Follower {
     /// Water and flow for which the cue to stop was given in this pour.
     cued: Option<(f64, f64)>,
     lead: Lead,
+    /// Stops that taught it.
+    stops: u8,
     /// What dripped off while the vessel was lifted.
     drips: f64,
     flows: Flows,
@@ -357,7 +362,7 @@ fn coffee(grams: f64) -> Option<Dose> {
 const SEAL: Seal = Seal { letters: *b"CUPF", version: 1 };
 
 /// Numbers of a follower's state.
-pub(super) const NUMBERS: usize = 91;
+pub(super) const NUMBERS: usize = 96;
 
 /// Length of a follower's state in bytes.
 pub const FOLLOWER_BYTES: usize = Seal::length(NUMBERS);
@@ -388,6 +393,7 @@ impl Follower {
             first_water: None,
             cued: None,
             lead: FIRST_LEAD,
+            stops: 0,
             drips: 0.0,
             flows: Flows::since(ZERO),
         }
@@ -500,9 +506,9 @@ impl Follower {
         self.lead
     }
 
-    /// Sets the lead, for a hand that is known.
+    /// Sets the lead, for a hand that is known. Stops go on teaching it, as if there had been three.
     pub fn set_lead(&mut self, lead: Lead) {
-        self.lead = lead;
+        (self.lead, self.stops) = (lead, SET_STOPS);
     }
 
     /// A brew as it was meant, with the dose and the water that are there by now in their places: what
@@ -670,14 +676,16 @@ impl Follower {
         self.first_water = self.first_water.or(Some(time));
     }
 
-    /// How far a stop missed what it was cued for teaches the lead.
+    /// How far a stop missed what it was cued for teaches the lead: the mean over the stops, in which the
+    /// first lead counts as one.
     fn learn(&mut self, seen: &Seen) {
         if let Some((water, flow)) = self.cued.take().filter(|(_, flow)| *flow > LEAST_TAUGHT) {
             let late = (seen.poured.grams() - water) / flow;
             if late > LATEST_STOP {
                 return;
             }
-            let lead = self.lead.seconds() + NEW_LEAD * late;
+            self.stops = self.stops.saturating_add(1).min(MOST_STOPS);
+            let lead = self.lead.seconds() + late / f64::from(self.stops.saturating_add(1));
             let lead = min(max(lead, Lead::QUANTITY.lowest()), Lead::QUANTITY.highest());
             self.lead = Lead::accept(lead).unwrap_or(self.lead);
         }
@@ -869,6 +877,7 @@ impl Kept for Follower {
             walk.refuse();
         }
         kept::quantity(walk, &mut self.lead);
+        walk.count(&mut self.stops);
         walk.number(&mut self.drips);
         let Flows { since, count, sum, squares } = &mut self.flows;
         walk.fixed(since);

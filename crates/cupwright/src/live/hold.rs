@@ -79,6 +79,13 @@ impl Hold {
         self.press = if weight > PRESS { weight } else { ZERO };
     }
 
+    /// Something was put down or taken off. What only wavers may still be a hand.
+    pub(super) fn waver(&mut self, change: Fixed) {
+        let suspected = self.suspected();
+        let is_little = magnitude(change) < suspected >> 6;
+        self.suspect(if is_little { suspected + change } else { change });
+    }
+
     /// Weight of what was put down and may be a hand; zero where there is none.
     pub(super) fn suspected(&self) -> Fixed {
         if self.was_press() { ZERO } else { self.press }

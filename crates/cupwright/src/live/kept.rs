@@ -2,8 +2,8 @@
 //!
 //! The same walk goes out and comes in, so what is written and what is read cannot differ.
 
-use super::fixed::{self, Fixed, fixed};
-use super::{Happening, Heard};
+use super::fixed::{self, Fixed, ZERO, fixed};
+use super::{Happening, Heard, Pending, Waiting};
 use crate::quantity::Measure;
 use crate::sealed::{Seal, Unreadable};
 
@@ -113,21 +113,33 @@ pub(super) fn perhaps<M: Measure>(walk: &mut impl Walk, quantity: &mut Option<M>
 impl Kept for Option<Heard> {
     fn walk(&mut self, walk: &mut impl Walk) {
         let mut happening = self.map(|heard| heard.happening);
-        let (mut time, mut change) = (self.map(|heard| heard.time), self.map(|heard| heard.change));
+        let (mut time, mut change) = self.map_or((ZERO, 0.0), |heard| (heard.time, heard.change));
         let all = core::array::from_fn::<_, { Happening::ALL.len() + 1 }, _>(|place| {
             Happening::ALL.get(place.wrapping_sub(1)).copied()
         });
         walk.one_of(&mut happening, &all);
-        walk.perhaps_fixed(&mut time);
-        walk.perhaps(&mut change);
-        *self = match (happening, time, change) {
-            (Some(happening), Some(time), Some(change)) => Some(Heard { happening, time, change }),
-            (None, None, None) => None,
-            _ => {
+        walk.fixed(&mut time);
+        walk.number(&mut change);
+        *self = happening.map(|happening| Heard { happening, time, change });
+        if self.is_none() && !(time == ZERO && is_same(Some(change), Some(0.0))) {
+            walk.refuse();
+        }
+    }
+}
+
+impl Kept for Pending {
+    fn walk(&mut self, walk: &mut impl Walk) {
+        for waiting in &mut self.0 {
+            let mut heard = waiting.heard();
+            heard.walk(walk);
+            *waiting = heard.map_or(Waiting::NONE, Waiting::of);
+            if waiting.heard() != heard {
                 walk.refuse();
-                None
             }
-        };
+        }
+        if !self.0.is_sorted_by_key(|waiting| *waiting == Waiting::NONE) {
+            walk.refuse();
+        }
     }
 }
 

@@ -70,6 +70,8 @@ pub(super) struct Line {
     points: [Point; KEPT],
     /// How many of them are there.
     there: u8,
+    /// Of the sums; here and not there, where it would take eight bytes.
+    weight: u8,
     /// Sums over the points of the line, about the newest one.
     sums: Sums,
     /// The two cumulative sums, and how many points in a row have kept each above zero.
@@ -84,7 +86,6 @@ pub(super) struct Line {
 /// Weighted sums over points, with ages counted back from the newest point and masses from its own.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Sums {
-    weight: u8,
     age: Fixed,
     mass: Fixed,
     /// Of products, 2⁻³².
@@ -99,31 +100,22 @@ fn fine(a: Fixed, b: Fixed) -> Fixed {
 }
 
 impl Sums {
-    const NONE: Self = Self { weight: 0, age: ZERO, mass: ZERO, age_squared: ZERO, age_mass: ZERO };
-
-    fn weight(&self) -> Fixed {
-        Wrapping(self.weight.into())
-    }
+    const NONE: Self = Self { age: ZERO, mass: ZERO, age_squared: ZERO, age_mass: ZERO };
 
     /// Moves on to a newer point, `step` later and `rise` higher.
-    fn take(&mut self, step: Fixed, rise: Fixed) {
-        let aged = self.age + self.weight() * step;
-        let lower = self.mass - self.weight() * rise;
+    fn take(&mut self, weight: Fixed, step: Fixed, rise: Fixed) {
+        let aged = self.age + weight * step;
+        let lower = self.mass - weight * rise;
         self.age_squared += fine(step, self.age + aged);
         self.age_mass += fine(step, lower) - fine(self.age, rise);
         (self.age, self.mass) = (aged, lower);
-        if self.weight < LONGEST {
-            self.weight = self.weight.saturating_add(1);
-            return;
-        }
+    }
+
+    /// The oldest points fade.
+    fn fade(&mut self) {
         for sum in [&mut self.age, &mut self.mass, &mut self.age_squared, &mut self.age_mass] {
             *sum -= (*sum * Wrapping(3)) >> 6;
         }
-    }
-
-    /// S_tt of the points times their weight, 2⁻³² s²: divisions are dear.
-    fn weighted_spread(&self) -> Fixed {
-        self.weight() * self.age_squared - fine(self.age, self.age)
     }
 }
 
@@ -132,6 +124,7 @@ impl Line {
     pub(super) const NONE: Self = Self {
         points: [Point::NONE; KEPT],
         there: 0,
+        weight: 0,
         sums: Sums::NONE,
         watched: [0; 2],
         watching: [0; 2],
@@ -169,7 +162,13 @@ impl Line {
 
     /// How many points the line is fitted to; those that have faded count for less.
     pub(super) fn weight(&self) -> u8 {
-        self.sums.weight
+        self.weight
+    }
+
+    /// S_tt of the points times their weight, 2⁻³² s²: divisions are dear.
+    fn weighted_spread(&self) -> Fixed {
+        let Sums { age, age_squared, .. } = self.sums;
+        Wrapping(self.weight.into()) * age_squared - fine(age, age)
     }
 
     /// Time of the newest point.
@@ -195,11 +194,11 @@ impl Line {
 
     /// How far a point lies off the line ahead of it, over the standard deviation of that, 2⁻¹⁰.
     fn error(&self, point: Point, variance: i64) -> i32 {
-        let (off, spread) = (point.mass - self.ahead(point.time), self.sums.weighted_spread());
+        let (off, spread) = (point.mass - self.ahead(point.time), self.weighted_spread());
         if spread.0 < LEAST_SPREAD {
             return 0;
         }
-        let weight = self.sums.weight();
+        let weight: Fixed = Wrapping(self.weight.into());
         let away = weight * (point.time - self.time()) + self.sums.age;
         // e² = (z − ẑ)² n D/(σ² (n D + D + away²)), where D = n S_tt: one division.
         let spreads = (weight + Wrapping(1)) * spread + fine(away, away);
@@ -212,8 +211,8 @@ impl Line {
     /// Whether a flow surely is one on this line: many times its standard deviation σ √(n/D), the
     /// square of how many times given.
     pub(super) fn is_sure(&self, flow: Fixed, squared: u8, variance: i64) -> bool {
-        let spread = self.sums.weighted_spread();
-        let noise = Wrapping(variance) * self.sums.weight() * Wrapping(squared.into());
+        let spread = self.weighted_spread();
+        let noise = Wrapping(variance) * Wrapping(self.weight.into()) * Wrapping(squared.into());
         spread.0 >= LEAST_SPREAD && double(flow * flow) * double(spread) > scaled(double(noise), 32)
     }
 
@@ -241,7 +240,12 @@ impl Line {
         if self.weight() >= FEWEST {
             self.watch(self.error(point, variance));
         }
-        self.sums.take(point.time - newest.time, point.mass - newest.mass);
+        let weight = Wrapping(self.weight.into());
+        self.sums.take(weight, point.time - newest.time, point.mass - newest.mass);
+        match self.weight < LONGEST {
+            true => self.weight = self.weight.saturating_add(1),
+            false => self.sums.fade(),
+        }
         self.points.rotate_right(1);
         if let Some(newest) = self.points.first_mut() {
             *newest = point;
@@ -280,13 +284,13 @@ impl Line {
     #[inline(never)]
     fn restart(&mut self, points: u8) {
         let newest = self.newest();
-        self.sums = Sums::NONE;
+        (self.sums, self.weight) = (Sums::NONE, 0);
         for point in self.points.iter().take(points.min(self.there).into()) {
             let (back, off) = (newest.time - point.time, point.mass - newest.mass);
             if back > OLD {
                 break;
             }
-            self.sums.weight = self.sums.weight.saturating_add(1);
+            self.weight = self.weight.saturating_add(1);
             self.sums.age += back;
             self.sums.mass += off;
             self.sums.age_squared += fine(back, back);
@@ -297,12 +301,12 @@ impl Line {
 
     /// Least squares.
     fn fit(&mut self) {
-        let Sums { weight, age, mass, age_mass, .. } = self.sums;
-        let spread = self.sums.weighted_spread();
+        let (Sums { age, mass, age_mass, .. }, weight) = (self.sums, self.weight);
+        let spread = self.weighted_spread();
         self.flow = if spread.0 < LEAST_SPREAD {
             ZERO
         } else {
-            let slope = fine(age, mass) - self.sums.weight() * age_mass;
+            let slope = fine(age, mass) - Wrapping(self.weight.into()) * age_mass;
             fixed(double(slope) / double(spread))
         };
         self.level = self.newest().mass + share(mass + product(self.flow, age), weight);
@@ -325,8 +329,8 @@ impl Kept for Line {
     fn walk(&mut self, walk: &mut impl Walk) {
         self.points.iter_mut().for_each(|point| point.walk(walk));
         walk.count(&mut self.there);
-        let Sums { weight, age, mass, age_squared, age_mass } = &mut self.sums;
-        walk.count(weight);
+        walk.count(&mut self.weight);
+        let Sums { age, mass, age_squared, age_mass } = &mut self.sums;
         for sum in [age, mass, age_squared, age_mass] {
             walk.fixed(sum);
         }
