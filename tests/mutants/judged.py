@@ -34,7 +34,8 @@ many random inputs as ever.
 
 A mutant that does not compile is none. What cannot be switched (a constant, an iterator's type, a condition with
 `let`) has not been run. The share is of those that were run. A sample's mutants are spread evenly over the file.
-Tests that take longer than two seconds of processor (`QUICK_TESTS_ONLY`) were not asked: shares are lower bounds.
+Tests that take longer than two seconds of processor were not asked (with `ALL_TESTS` in the environment they are):
+shares are lower bounds.
 Nor were the comparisons of bits with `tests/vectors/GOLDEN` and `tests/traces/GOLDEN`, which notice nearly every change
 and cannot say which side is right.
 """
@@ -44,9 +45,9 @@ and cannot say which side is right.
 LEAST = 5
 # A first run of the quickest tests, together this long; most mutants are caught there.
 QUICK = 0.5
-# Tests longer than this come last, one by one; or not at all where QUICK_TESTS_ONLY is in the environment.
+# Tests longer than this come last, one by one; and only where ALL_TESTS is in the environment.
 SLOW = 2
-ONLY_QUICK = "QUICK_TESTS_ONLY" in os.environ
+ONLY_QUICK = "ALL_TESTS" not in os.environ
 
 
 def surroundings(**more):

@@ -1,6 +1,7 @@
 //! Mutation testing: what cargo-mutants would change in the core, put behind switches in one build, and
 //! whether the tests notice. cargo-mutants itself compiles once for each of thousands of mutants.
 
+use std::num::NonZeroU32;
 use std::path::PathBuf;
 
 use crate::commands::{cargo, output, program, run, works};
@@ -18,9 +19,16 @@ fn place() -> PathBuf {
     root().join("target/mutants")
 }
 
-/// `cargo xtask mutants [ROOM…]`: the mutants of some rooms, or of all, and their record.
-pub fn of_rooms(rooms: &[&str]) -> Outcome {
+/// `cargo xtask mutants [--every N] [ROOM…]`: the mutants of some rooms, or of all, and their record.
+pub fn of_rooms(arguments: &[&str]) -> Outcome {
     let source = root().join("crates/cupwright/src");
+    let rooms = match arguments {
+        ["--every", every, rooms @ ..] => {
+            every.parse::<NonZeroU32>().map_err(|_| format!("every {every:?}: not a number"))?;
+            rooms
+        }
+        rooms => rooms,
+    };
     if let Some(other) = rooms.iter().find(|room| !source.join(format!("{room}.rs")).is_file()) {
         return Err(format!("{other:?}: there is no crates/cupwright/src/{other}.rs"));
     }
@@ -43,7 +51,7 @@ pub fn of_rooms(rooms: &[&str]) -> Outcome {
         script
     };
     run(&mut script("switched.py"))?;
-    run(script("judged.py").args(rooms))
+    run(script("judged.py").args(arguments))
 }
 
 /// Copies what belongs to the workspace, as it is now.
@@ -76,5 +84,7 @@ mod tests {
     #[test]
     fn a_room_that_is_not_there_is_refused() {
         assert!(of_rooms(&["extraction", "attic"]).unwrap_err().starts_with("\"attic\""));
+        assert!(of_rooms(&["--every", "20", "attic"]).unwrap_err().starts_with("\"attic\""));
+        assert!(of_rooms(&["--every", "attic"]).unwrap_err().contains("not a number"));
     }
 }
