@@ -8,8 +8,8 @@ import { pathToFileURL } from "node:url";
 const library = await import(pathToFileURL(join(resolve(process.argv[2]), "src/index.js")).href);
 const { dilution, extraction, heat, water } = library;
 
-const RUNS = 400;
-const CALLS = 5_000;
+const RUNS = 4_000;
+const CALLS = 500;
 
 /** Keeps what is computed from being left out. */
 let kept = 0;
