@@ -1,7 +1,7 @@
 //! How sure a number is: standard uncertainties, and budgets that carry them through the models.
 //!
 //! The rules are those of the GUM, the Guide to the expression of uncertainty in measurement
-//! (JCGM 100:2008).
+//! (JCGM 100:2008); its clauses are cited from memory, but for those that check values come from.
 //!
 //! | question | functions |
 //! |---|---|

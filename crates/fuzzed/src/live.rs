@@ -238,7 +238,7 @@ pub(crate) fn kept_live(seed: u8) -> [Vec<u8>; 2] {
     [twins.scales[0].to_bytes().into(), twins.followers[0].to_bytes().into()]
 }
 
-/// Bytes make a scale, a recipe and all that happens; see the [crate](crate).
+/// Bytes make a scale, a recipe and all that happens; see the [crate].
 pub fn run(bytes: &[u8]) {
     let mut source = Source::new(bytes);
     let mut twins = Twins::new(&mut source);

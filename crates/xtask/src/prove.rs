@@ -35,12 +35,12 @@ const CLAIMS: &[Claim] = &[
         ],
     },
     Claim {
-        words: "Those bits hang on no compiler option: unoptimised or for size, with or without link-time optimisation",
-        figure: || Ok("nine builds".to_string()),
+        words: "Those bits do not depend on how the library is compiled: unoptimised or for size, as one unit or many",
+        figure: || Ok("nine builds, the unoptimised one at 200 inputs of each formula".to_string()),
         steps: &["nine builds"],
     },
     Claim {
-        words: "So has every call with its refusals, from C on six boards, from JavaScript in both",
+        words: "Every formula refuses and answers alike in C on six boards and in JavaScript in Node.js and Chromium",
         figure: functions,
         steps: &[
             "C calls",
@@ -50,7 +50,7 @@ const CLAIMS: &[Claim] = &[
         ],
     },
     Claim {
-        words: "So has every brew that is followed live",
+        words: "Brews that are followed live have the same bits on all of them",
         figure: traces,
         steps: &[
             "live corpus as accepted",
@@ -61,7 +61,7 @@ const CLAIMS: &[Claim] = &[
         ],
     },
     Claim {
-        words: "Over whole ranges, models add ten roundings of their inputs at most; probabilities have ten digits",
+        words: "Over whole ranges, models are off by ten roundings of their inputs at most; probabilities have ten right digits",
         figure: accuracy,
         steps: &["right digits"],
     },
@@ -71,7 +71,7 @@ const CLAIMS: &[Claim] = &[
         steps: &["unit, property and published-value tests", "reference values"],
     },
     Claim {
-        words: "Every formula has its equation, symbols, source, check value, benchmark, C and JavaScript function",
+        words: "Every formula has its equation, symbols or range, source, check value, benchmark, C and JavaScript function",
         figure: || Ok(format!("{} formulas", FORMULAS.len())),
         steps: &["every formula whole"],
     },
@@ -81,12 +81,12 @@ const CLAIMS: &[Claim] = &[
         steps: &["promises of the source", "embedded", "C packages", "any bytes"],
     },
     Claim {
-        words: "Calls from C use memory as they should, under Miri, valgrind and two sanitizers",
+        words: "Calls use memory as they should: from C under valgrind and two sanitizers, from Rust under Miri",
         figure: functions,
         steps: &["C calls", "C calls from Rust under Miri"],
     },
     Claim {
-        words: "A Cortex-M0 follows a brew with 30 000 instructions a reading at most, a Cortex-M4F with 8 000",
+        words: "A Cortex-M0 follows the brews measured with 30 000 instructions a reading at most, a Cortex-M4F with 8 000",
         figure: live_costs,
         steps: &["C costs"],
     },
@@ -96,7 +96,7 @@ const CLAIMS: &[Claim] = &[
         steps: &["scores of live flow"],
     },
     Claim {
-        words: "The core is tested and the C interface built with the oldest Rust that they promise",
+        words: "The oldest Rust that is promised runs the core's unit and doc tests and builds the C interface",
         figure: || Ok(format!("Rust {}", env!("CARGO_PKG_RUST_VERSION"))),
         steps: &["oldest Rust"],
     },
@@ -115,6 +115,8 @@ pub fn all() -> Outcome {
     let mut named: BTreeSet<&str> = MAKERS.into();
     named.extend(CLAIMS.iter().flat_map(|claim| claim.steps));
     let outcomes = test::each(&named);
+    // Without them others would look at packages of before.
+    MAKERS.iter().filter_map(|maker| outcomes.get(maker).cloned()).collect::<Outcome>()?;
     let (text, fallen) = verdicts(CLAIMS, &outcomes);
     print!("\n{text}");
     in_the_readme()?;
@@ -238,7 +240,7 @@ fn accuracy() -> Outcome<String> {
     }
     let formulas: BTreeSet<&str> = measured().map(|cells| cells[0]).collect();
     let count = formulas.len();
-    Ok(format!("{count} formulas against up to 50 digits: {roundings} roundings, {digits} digits"))
+    Ok(format!("{count} formulas: {roundings} roundings, {digits} digits at worst"))
 }
 
 fn check_values() -> Outcome<String> {

@@ -294,6 +294,13 @@ mod tests {
     }
 
     #[test]
+    fn every_quick_step_is_one() {
+        for step in QUICK {
+            assert!(names().any(|name| name == step), "{step}");
+        }
+    }
+
+    #[test]
     fn broken_promises_are_found() {
         let good = "#![no_std]\n#![forbid(unsafe_code)]\n// unsafe { } in words\n";
         assert_eq!(broken_promises(good, true), [""; 0]);

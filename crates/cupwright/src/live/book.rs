@@ -18,6 +18,9 @@ const END: f64 = 0.08;
 /// A level at either end of a still time, the mean of more points (estimate).
 const STILL_END: f64 = 0.06;
 
+/// Less than this lost at rest may be noise at its ends, g (estimate: 1.2 standard deviations of two).
+const SURE_DRIFT: f64 = 0.1;
+
 /// The anchor follows the level by so many seconds: drift just before a run is still to be put down.
 const LAG: f64 = 1.0;
 
@@ -87,9 +90,10 @@ impl Book {
     /// Hot water evaporates while it is poured too. The rate of still times is taken for it, as far as it
     /// can be told: weighted by the variance of what is usual over the sum of that and of the rate's own.
     /// No water comes from nowhere, and none goes off faster than from a hot open brewer: such a rate is
-    /// noise, or what a press has left.
+    /// noise, or what a press has left. Nor is there a rate before more is lost than noise may have made:
+    /// of noise alone half would be taken for evaporation.
     pub(super) fn water(&self) -> f64 {
-        if self.drift >= 0.0 {
+        if self.drift >= -SURE_DRIFT {
             return self.poured;
         }
         let rate = self.still * self.drift / self.rate_spread();

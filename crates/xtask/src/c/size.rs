@@ -88,6 +88,9 @@ const DEEPER: [(&str, u64); 34] = [
     ("cupwright_calibrate_repeatability", 3840),
 ];
 
+/// Most instructions of a reading on each board: five in a hundred of 48 MHz at 80 readings a second on the first.
+const READING: [u64; 2] = [30_000, 8_000];
+
 /// The boards of the table.
 fn boards() -> &'static [Board] {
     &BOARDS[..2]
@@ -153,9 +156,17 @@ fn within_budget(table: &Table) -> Outcome {
     for (name, costs) in table {
         let most =
             DEEPER.iter().find(|(deeper, _)| deeper == name).map_or(STACK, |(_, most)| *most);
-        for cost in costs {
+        for (cost, reading) in costs.iter().zip(READING) {
             if cost.memory > 0 {
                 return Err(format!("{name} takes {} bytes of memory of its own", cost.memory));
+            }
+            if let Some(call) =
+                cost.call.filter(|call| name.ends_with("_take") && call.most > reading)
+            {
+                return Err(format!(
+                    "{name} takes {} instructions, more than {reading}",
+                    call.most
+                ));
             }
             if let Some(call) = cost.call.filter(|call| call.stack > most) {
                 return Err(format!(

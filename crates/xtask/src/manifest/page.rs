@@ -27,6 +27,7 @@ an equation as fractions.
 * **Digits** are those that are right in the worst of up to a thousand answers, inputs scattered over their whole ranges
   ([how it is measured](../tests/reference/ACCURACY.md)). Where few are left the reason is told. None are counted of
   choices, fits and what is made of several formulas; their check values have tolerances of their own.
+* **Sources**: clauses of the GUM are cited from memory, but for those that check values come from.
 * **Instructions** are those of an ordinary call on a Cortex-M0, all arithmetic in software
   ([other processors, flash](../bindings/c/COSTS.md)).
 
