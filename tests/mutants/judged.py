@@ -37,7 +37,7 @@ A mutant that does not compile is none. What cannot be switched (a constant, an 
 Tests that take longer than two seconds of processor were not asked (with `ALL_TESTS` in the environment they are):
 shares are lower bounds.
 Nor were the comparisons of bits with `tests/vectors/GOLDEN` and `tests/traces/GOLDEN`, which notice nearly every change
-and cannot say which side is right.
+and cannot say which side is right. Lines and columns are those of the source when a room was run.
 """
 
 # Limits, in seconds of processor: they hold on a busy computer too. A group of tests may take ten times what it
