@@ -61,7 +61,8 @@ impl Quality {
         // Adding zero turns -0 into +0.
         kept.zip(each.clone()).for_each(|((e, h), of)| (*e, *h) = (of.0 + 0.0, of.1 + 0.0));
         let freedom = measurements.count() - parameters;
-        let squares = each.clone().filter(tells).map(|(e, _)| square(e)).sum::<f64>();
+        // A sum over none is -0 as well.
+        let squares = each.clone().filter(tells).map(|(e, _)| square(e)).sum::<f64>() + 0.0;
         Self {
             measurements,
             freedom: DegreesOfFreedom::known(freedom),
@@ -127,6 +128,13 @@ fn oddest(
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn where_nothing_tells_there_is_no_scatter_without_a_sign() {
+        let measurements = Measurements::from_count(4.0).unwrap();
+        let quality = Quality::of(measurements, 2.0, [(0.1, 0.0); 4].into_iter());
+        assert_eq!(quality.s.to_bits(), 0);
+    }
 
     #[test]
     fn what_stands_alone_is_not_judged() {
