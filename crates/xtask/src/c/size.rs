@@ -49,15 +49,16 @@ const STACK: u64 = 1024;
 
 /// What goes past it, and how far it may: a judgement solves the balance for four inputs, a plan calls
 /// nearly everything there is, a hundred repeats are lent as quantities, and a budget is ten terms in the
-/// core and ten in C beside the differences of its model. A fit is lent up to thirty measurements, and tells
+/// core and ten in C beside the differences of its model, and where a law of extraction is an input all that one fit
+/// told together. A fit is lent up to thirty measurements, and tells
 /// a residual and a leverage of each. Advice tells up to eight outlooks, and the surest recipe is planned twice.
-const DEEPER: [(&str, u64); 34] = [
-    ("cupwright_live_take", 1408),
+const DEEPER: [(&str, u64); 37] = [
+    ("cupwright_live_take", 1472),
     ("cupwright_follow_take", 2048),
     ("cupwright_plan_foreseen", 6144),
     ("cupwright_plan_surest", 8064),
-    ("cupwright_forecast_strength", 3584),
-    ("cupwright_forecast_counted_yield", 3584),
+    ("cupwright_forecast_strength", 3840),
+    ("cupwright_forecast_counted_yield", 3840),
     ("cupwright_forecast_outlook", 3072),
     ("cupwright_advise_on", 8192),
     ("cupwright_extraction_plausibility", 1152),
@@ -67,17 +68,20 @@ const DEEPER: [(&str, u64); 34] = [
     ("cupwright_uncertainty_strength", 2560),
     ("cupwright_uncertainty_flow_through_yield", 2560),
     ("cupwright_uncertainty_steeped_yield", 2560),
-    ("cupwright_uncertainty_extraction_yield", 3584),
+    ("cupwright_uncertainty_extraction_yield", 4096),
     ("cupwright_uncertainty_steeped_strength", 2560),
-    ("cupwright_uncertainty_beverage", 2560),
+    ("cupwright_uncertainty_beverage", 2688),
     ("cupwright_uncertainty_water_to_reach", 2560),
     ("cupwright_uncertainty_strength_after_water", 2560),
-    ("cupwright_uncertainty_mixed_temperature", 2560),
+    ("cupwright_uncertainty_mixed_temperature", 2688),
     ("cupwright_uncertainty_strength_of_brix", 2560),
-    ("cupwright_uncertainty_settle", 2560),
-    ("cupwright_uncertainty_time_to_cool", 2560),
+    ("cupwright_uncertainty_settle", 2688),
+    ("cupwright_uncertainty_time_to_cool", 2688),
+    ("cupwright_uncertainty_temperature_after", 2688),
+    ("cupwright_uncertainty_yield_at_time", 3072),
+    ("cupwright_uncertainty_time_for_yield", 3072),
     ("cupwright_calibrate_retention_line", 4608),
-    ("cupwright_calibrate_expected_beverage", 4096),
+    ("cupwright_calibrate_expected_beverage", 4608),
     ("cupwright_calibrate_retention", 4352),
     ("cupwright_calibrate_heat_capacity", 4352),
     ("cupwright_calibrate_equilibrium_yield", 4352),
