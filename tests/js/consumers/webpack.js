@@ -13,7 +13,7 @@ const output = { path: join(project, "webpack"), filename: "main.js" };
 mkdirSync(output.path);
 copyFileSync(join(project, "index.html"), join(output.path, "index.html"));
 // The whole library in one bundle is more than webpack's 244 KiB, of which the README tells; how much more is a limit here.
-const most = 700 * 1024;
+const most = 750 * 1024;
 const performance = { maxAssetSize: most, maxEntrypointSize: most };
 webpack({ mode: "production", context: project, entry: "./main.js", output, performance }, (error, stats) => {
   if (error) throw error;
