@@ -460,7 +460,7 @@ impl Now<'_> {
         let shared = share * by_strength * square(strength.u.percent());
         let apart = u_strength * extracted.u.percent();
         // A yield told surer than its strength allows cannot have come from it.
-        Correlation::known(if apart > 0.0 { min(1.0, shared / apart) } else { 0.0 })
+        Correlation::known(if apart > 0.0 { max(-1.0, min(1.0, shared / apart)) } else { 0.0 })
     }
 }
 
