@@ -3,8 +3,8 @@
 
 use std::path::PathBuf;
 
-use crate::commands::{limited, program, run, works};
-use crate::{Outcome, difference, root};
+use crate::commands::run;
+use crate::{Outcome, difference, root, tools};
 
 /// The nightly Rust whose rustdoc the reader of its JSON understands.
 const NIGHTLY: &str = public_api::MINIMUM_NIGHTLY_RUST_VERSION;
@@ -41,17 +41,7 @@ fn compared(known: &str, found: &str) -> Outcome<usize> {
 
 /// Every public item with all features, a line each.
 fn found() -> Outcome<String> {
-    if !works("cargo", &[&format!("+{NIGHTLY}"), "--version"]) {
-        let mut install = program("rustup");
-        install.args(["toolchain", "install", NIGHTLY, "--profile", "minimal"]);
-        run(&mut limited(600, &install))?;
-    }
-    let mut rustdoc = program("cargo");
-    // What the toolchain that runs us has set for itself.
-    for name in ["CARGO", "RUSTC", "RUSTDOC", "LD_LIBRARY_PATH"] {
-        rustdoc.env_remove(name);
-    }
-    rustdoc.env("RUSTUP_TOOLCHAIN", NIGHTLY);
+    let mut rustdoc = tools::under_toolchain(NIGHTLY, "cargo", &[], &[])?;
     rustdoc.args(["rustdoc", "--quiet", "--locked", "--package", "cupwright", "--all-features"]);
     rustdoc.args(["--target-dir", "target/api", "--", "-Z", "unstable-options"]);
     run(rustdoc.args(["--output-format", "json", "--cap-lints", "allow"]))?;

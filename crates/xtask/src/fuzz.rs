@@ -1,14 +1,11 @@
 //! Any bytes at the entry points: made by chance in every test run, sought by libFuzzer for as long as
 //! one likes.
 
-use std::path::PathBuf;
-
-use crate::commands::{cargo, limited, program, run, works};
+use crate::commands::{cargo, run};
 use crate::{Outcome, root, tools};
 
-/// The version of cargo-fuzz, and where it is installed for us alone.
+/// The version of cargo-fuzz.
 const CARGO_FUZZ: &str = "0.13.1";
-const PLACE: &str = "target/cargo-fuzz";
 
 /// Every target, and how many inputs of chance it gets in a test run: some seconds' worth.
 const TARGETS: [(&str, u32); 4] =
@@ -40,36 +37,16 @@ fn for_some_time(target: &str, seconds: u32) -> Outcome {
     let corpus = root().join("fuzz/corpus").join(target);
     let seeds = ["run", "--quiet", "--locked", "--package", "fuzzed", "--", "seeds"];
     run(cargo(&seeds).arg(&corpus))?;
-    let cargo_fuzz = installed()?;
-    let mut fuzz = program(cargo_fuzz);
-    // What the toolchain that runs us has set for itself.
-    for name in ["CARGO", "RUSTC", "RUSTDOC", "LD_LIBRARY_PATH"] {
-        fuzz.env_remove(name);
-    }
-    fuzz.env("RUSTUP_TOOLCHAIN", "nightly")
+    // What libFuzzer is compiled with.
+    tools::debian(&["g++"])?;
+    let cargo_fuzz = tools::cargo_tool("fuzz", CARGO_FUZZ)?;
+    let mut fuzz = tools::under_toolchain("nightly", cargo_fuzz, &[], &[])?;
+    fuzz
         // No sanitizer: only target c has unsafe code, and that is its own calls.
         .args(["run", "--fuzz-dir", "fuzz", "--target-dir", "target/fuzz", "--sanitizer", "none"])
         .args([target, "--", "-max_len=2048", "-print_final_stats=1"])
         .arg(format!("-max_total_time={seconds}"));
     run(&mut fuzz)
-}
-
-/// cargo-fuzz, and the nightly Rust that it needs, installed if they are missing.
-fn installed() -> Outcome<PathBuf> {
-    if !works("cargo", &["+nightly", "--version"]) {
-        let mut install = program("rustup");
-        install.args(["toolchain", "install", "nightly", "--profile", "minimal"]);
-        run(&mut limited(600, &install))?;
-    }
-    // What libFuzzer is compiled with.
-    tools::debian(&["g++"])?;
-    let cargo_fuzz = root().join(PLACE).join("bin/cargo-fuzz");
-    let version = format!("={CARGO_FUZZ}");
-    if !works(&cargo_fuzz, &["fuzz", "--version"]) {
-        let mut install = cargo(&["install", "cargo-fuzz", "--locked", "--root", PLACE]);
-        run(install.args(["--version", &version]))?;
-    }
-    Ok(cargo_fuzz)
 }
 
 #[cfg(test)]

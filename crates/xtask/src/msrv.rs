@@ -1,7 +1,7 @@
 //! The oldest Rust that the manifests promise: the core tested and the C interface built with exactly that one.
 
-use crate::commands::{cargo, limited, output, program, run, works};
-use crate::{Outcome, root};
+use crate::commands::{cargo, output, run};
+use crate::{Outcome, root, tools};
 
 /// Installs the toolchain, tests the core with it and builds the C interface.
 pub fn check() -> Outcome {
@@ -13,18 +13,9 @@ pub fn check() -> Outcome {
         std::fs::read_to_string(&readme).map_err(|e| format!("{}: {e}", readme.display()))?;
     told(&text, &version)?;
     let toolchain = format!("{version}.0");
-    if !works("cargo", &[&format!("+{toolchain}"), "--version"]) {
-        let mut install = program("rustup");
-        install.args(["toolchain", "install", &toolchain, "--profile", "minimal"]);
-        run(&mut limited(600, &install))?;
-    }
     let with = |arguments: &[&str]| {
-        let mut cargo = program("cargo");
-        // What the toolchain that runs us has set for itself.
-        for name in ["CARGO", "RUSTC", "RUSTDOC", "LD_LIBRARY_PATH"] {
-            cargo.env_remove(name);
-        }
-        cargo.env("RUSTUP_TOOLCHAIN", &toolchain).args(arguments);
+        let mut cargo = tools::under_toolchain(&toolchain, "cargo", &[], &[])?;
+        cargo.args(arguments);
         cargo.args(["--quiet", "--locked", "--target-dir", "target/msrv"]);
         run(&mut cargo)
     };

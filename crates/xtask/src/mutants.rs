@@ -4,12 +4,11 @@
 use std::num::NonZeroU32;
 use std::path::PathBuf;
 
-use crate::commands::{cargo, output, program, run, works};
+use crate::commands::{output, program, run};
 use crate::{Outcome, root, tools};
 
-/// The version of cargo-mutants, which says what the mutants are, and where it is installed for us alone.
+/// The version of cargo-mutants, which says what the mutants are.
 const CARGO_MUTANTS: &str = "27.1.0";
-const PLACE: &str = "target/cargo-mutants";
 
 /// What reads Rust where the switches are put.
 const PYTHON: [&str; 2] = ["tree-sitter==0.26.1", "tree-sitter-rust==0.24.2"];
@@ -38,7 +37,7 @@ pub fn of_rooms(arguments: &[&str]) -> Outcome {
         std::fs::remove_dir_all(&tree).map_err(fail)?;
     }
     std::fs::create_dir_all(&tree).map_err(fail)?;
-    let mut mutants = program(installed()?);
+    let mut mutants = program(tools::cargo_tool("mutants", CARGO_MUTANTS)?);
     mutants.args(["mutants", "--list", "--json", "--package", "cupwright"]);
     std::fs::write(&list, output(&mut mutants)?).map_err(fail)?;
     copy(&tree)?;
@@ -64,17 +63,6 @@ fn copy(tree: &std::path::Path) -> Outcome {
         std::fs::copy(from, to).map_err(fail)?;
     }
     Ok(())
-}
-
-/// cargo-mutants, installed if it is missing.
-fn installed() -> Outcome<PathBuf> {
-    let cargo_mutants = root().join(PLACE).join("bin/cargo-mutants");
-    if !works(&cargo_mutants, &["mutants", "--version"]) {
-        // Compiled once and asked for a list: not worth optimising.
-        let mut install = cargo(&["install", "cargo-mutants", "--locked", "--debug"]);
-        run(install.args(["--root", PLACE, "--version", &format!("={CARGO_MUTANTS}")]))?;
-    }
-    Ok(cargo_mutants)
 }
 
 #[cfg(test)]

@@ -12,6 +12,7 @@ use serde_json::Value;
 
 use crate::c::archive;
 use crate::commands::{limited, output, program, quietly};
+use crate::tables::{cell, rows};
 use crate::{Outcome, root, tools};
 
 /// Calls and answers of a formula without its peer's: what the loop takes around both.
@@ -68,12 +69,8 @@ fn differ(a: f64, b: f64) -> bool {
 
 /// Our instructions by the names of the rows that have some.
 fn listed(table: &str) -> BTreeMap<&str, f64> {
-    let row = |line| -> Option<(&str, f64)> {
-        let cells: Vec<&str> = str::split(line, '|').map(str::trim).collect();
-        let name = cells.get(1)?.strip_prefix('`')?.strip_suffix('`')?;
-        Some((name, cells.get(3)?.parse().ok()?))
-    };
-    table.lines().filter_map(row).collect()
+    let rows = rows(table).into_iter();
+    rows.filter_map(|row| Some((row.first()?.trim_matches('`'), cell(&row, 2).ok()?))).collect()
 }
 
 /// The program of all rows, once each answers like its peer.

@@ -1,9 +1,10 @@
 //! Tools that the tests need: installed when missing, or a clear failure.
 
+use std::ffi::OsStr;
 use std::path::PathBuf;
-use std::process::Stdio;
+use std::process::{Command, Stdio};
 
-use crate::commands::{cargo, output, own_programs, program, run, works};
+use crate::commands::{cargo, limited, output, own_programs, program, run, works};
 use crate::{Outcome, root};
 
 /// Installs a rustup component if its cargo command is missing.
@@ -16,6 +17,43 @@ pub fn component(subcommand: &str, component: &str) -> Outcome {
     }
     run(program("rustup").args(["component", "add", component]))?;
     run(&mut cargo(&[subcommand, "--version"]))
+}
+
+/// A program under another toolchain than the one that runs us; the toolchain is installed, with components, if
+/// its cargo does not know a subcommand.
+pub fn under_toolchain(
+    toolchain: &str,
+    name: impl AsRef<OsStr>,
+    subcommand: &[&str],
+    components: &[&str],
+) -> Outcome<Command> {
+    let chosen = format!("+{toolchain}");
+    let known = [&[chosen.as_str()], subcommand, &["--version"]].concat();
+    if !works("cargo", &known) {
+        let mut install = program("rustup");
+        install.args(["toolchain", "install", toolchain, "--profile", "minimal"]);
+        install.args(components.iter().flat_map(|component| ["--component", component]));
+        run(&mut limited(600, &install))?;
+    }
+    let mut program = program(name);
+    // What the toolchain that runs us has set for itself.
+    for name in ["CARGO", "RUSTC", "RUSTDOC", "LD_LIBRARY_PATH"] {
+        program.env_remove(name);
+    }
+    program.env("RUSTUP_TOOLCHAIN", toolchain);
+    Ok(program)
+}
+
+/// A subcommand of cargo of exactly one version, compiled for us alone if it is missing: not worth optimising.
+pub fn cargo_tool(subcommand: &str, version: &str) -> Outcome<PathBuf> {
+    let (name, version) = (format!("cargo-{subcommand}"), format!("={version}"));
+    let place = root().join("target").join(&name);
+    let tool = place.join("bin").join(&name);
+    if !works(&tool, &[subcommand, "--version"]) {
+        let mut install = cargo(&["install", &name, "--locked", "--debug", "--version", &version]);
+        run(install.arg("--root").arg(place))?;
+    }
+    Ok(tool)
 }
 
 /// Installs Debian packages, through sudo where we are not root.

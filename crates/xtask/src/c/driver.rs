@@ -12,7 +12,7 @@ use super::calls::{self, Call};
 use super::cases;
 use super::interface::{self, Interface};
 use super::scattered;
-use crate::commands::{limited, program, quietly, run, works};
+use crate::commands::{limited, program, quietly, run};
 use crate::corpus::{self, Share};
 use crate::{Outcome, brews, root, tools};
 
@@ -399,18 +399,8 @@ impl Board {
 
 /// The interface called from Rust under Miri, which sees every wrong use of memory.
 pub fn under_miri() -> Outcome {
-    if !works("cargo", &["+nightly", "miri", "--version"]) {
-        let mut install = program("rustup");
-        install.args(["toolchain", "install", "nightly", "--profile", "minimal"]);
-        install.args(["--component", "miri", "--component", "rust-src"]);
-        run(&mut limited(600, &install))?;
-    }
-    let mut miri = program("cargo");
-    // What the toolchain that runs us has set for itself.
-    for name in ["RUSTUP_TOOLCHAIN", "CARGO", "RUSTC", "RUSTDOC", "LD_LIBRARY_PATH"] {
-        miri.env_remove(name);
-    }
+    let mut miri = tools::under_toolchain("nightly", "cargo", &["miri"], &["miri", "rust-src"])?;
     run(miri
-        .args(["+nightly", "miri", "test", "--locked", "--quiet", "--package", "cupwright-c"])
+        .args(["miri", "test", "--locked", "--quiet", "--package", "cupwright-c"])
         .args(["--target-dir", "target/miri"]))
 }

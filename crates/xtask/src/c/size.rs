@@ -93,7 +93,7 @@ const DEEPER: [(&str, u64); 37] = [
 ];
 
 /// Most instructions of a reading on each board: five in a hundred of 48 MHz at 80 readings a second on the first.
-const READING: [u64; 2] = [30_000, 8_000];
+pub const READING: [u64; 2] = [30_000, 8_000];
 
 /// The boards of the table.
 fn boards() -> &'static [Board] {
