@@ -26,11 +26,11 @@ const KEPT: usize = 7;
 /// Points from which on the weights fade (estimate). Each time they lose 3/64, which keeps their sum.
 const LONGEST: u8 = 21;
 
-/// What a cumulative sum loses each time, in standard deviations (estimate).
-const SLACK: i32 = deviations(0.75);
+/// What a cumulative sum loses each time, in standard deviations, 2⁻¹⁰ (estimate).
+const SLACK: i32 = whole(0.75, 10) as i32;
 
-/// Where a cumulative sum tells that the line has changed (estimate).
-const ALARM: i32 = deviations(5.0);
+/// Where a cumulative sum tells that the line has changed, alike (estimate).
+const ALARM: i32 = whole(5.0, 10) as i32;
 
 /// Fewest points of a line that starts anew.
 const FEWEST: u8 = 3;
@@ -40,11 +40,6 @@ const OLD: Fixed = fixed(8.0);
 
 /// Points nearer than a millisecond tell nothing of it either: n S_tt, s², of sums 2⁻³².
 const LEAST_SPREAD: i64 = 1 << 12;
-
-/// Standard deviations, as sums count them: 2⁻¹⁰.
-const fn deviations(number: f64) -> i32 {
-    whole(number, 10) as i32
-}
 
 /// A point of the scale.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -517,8 +512,8 @@ mod tests {
                 assert!(is_sure(1.001) && !is_sure(0.999), "{sigma} {times} {sign}");
             }
         }
-        // At exactly so many it is not yet sure: no noise, no flow.
-        assert!(!line.is_sure(ZERO, 1, 0));
+        // At exactly so many it is not yet sure: 4² · 0.3125 is 5.
+        assert!(!line.is_sure(Wrapping(4), 1, 5) && line.is_sure(Wrapping(5), 1, 5));
     }
 
     /// A second difference: of points at even steps off/√6.
@@ -588,11 +583,24 @@ mod tests {
         lower.lower(fixed(400.0));
         assert_eq!(line.level - lower.level, fixed(400.0));
         assert_eq!(number(lower.ahead(fixed(3.0)) - lower.level), number(lower.flow));
-        for masses in [5.5, 6.25] {
-            line.take(point(masses, masses), variance(0.1));
-            lower.take(point(masses, masses - 400.0), variance(0.1));
+        for time in [2.25, 2.5] {
+            line.take(point(time, 4.0 * time), variance(0.1));
+            lower.take(point(time, 4.0 * time - 400.0), variance(0.1));
             assert_eq!((line.level - lower.level, line.flow), (fixed(400.0), lower.flow));
         }
+    }
+
+    /// At five deviations in sum there is no alarm yet.
+    #[test]
+    fn an_alarm_forgets_what_gave_it() {
+        let left = |sum: i32| {
+            let mut line = Line::NONE;
+            line.begin(&[point(1.0, 0.0), point(0.5, 0.0)]);
+            (line.watched, line.watching) = ([0, sum], [0, 4]);
+            line.take(point(1.5, 0.0), variance(0.1));
+            (line.watched, line.watching)
+        };
+        assert_eq!((left(5 * 1024), left(5 * 1024 + 1)), (([0, 5120], [0, 4]), ([0; 2], [0; 2])));
     }
 
     /// Each of the last two steps makes three tenths of what the flow does.
