@@ -645,6 +645,49 @@ mod tests {
         );
     }
 
+    /// Samples at no time count for the highest yield alone.
+    #[test]
+    fn the_shortest_contact_is_above_zero() {
+        let timed = |contact: f64, extracted: f64| Timed {
+            contact: Time::from_seconds(contact).unwrap(),
+            extracted: Yield::from_percent(extracted).unwrap(),
+        };
+        let yields = [timed(0.0, 19.0), timed(9.0, 8.0), timed(4.0, 3.0), timed(9.0, 7.0)];
+        let Reach { shortest, longest, last, most } = Reach::of(&yields).unwrap();
+        assert_eq!([shortest, longest, last, most], [4.0, 9.0, 8.0, 19.0]);
+    }
+
+    /// F = [(S1 − S2)/2]/(S2/ν) is what is found where one rate does.
+    #[test]
+    fn what_a_second_rate_explains_is_a_ratio_of_variances() {
+        let bumps = [1.0, -1.2, 0.5, -1.0, 1.2, -0.5, 1.0, -0.8];
+        let times = [10.0, 20.0, 40.0, 60.0, 90.0, 120.0, 200.0, 400.0];
+        let mut explained = 0;
+        for scatter in [0.05, 0.1, 0.2, 0.4, 0.8] {
+            let mut steeps = times.map(|time| (time, two(time, [8.0, 12.0, 10.0, 60.0])));
+            steeps.iter_mut().zip(bumps).for_each(|((_, e), bump)| *e += scatter * bump);
+            let yields = steeps.map(|(time, e)| Timed {
+                contact: Time::from_seconds(time).unwrap(),
+                extracted: Yield::from_percent(e).unwrap(),
+            });
+            let Err(Error::CannotTell { why: Untold::OneRate, found, .. }) = two_rates(&yields)
+            else {
+                continue;
+            };
+            let pair = best_pair(steeps.into_iter(), &Reach::of(&yields).unwrap()).unwrap();
+            let curve = curve::fit(steeps.into_iter(), pair.sought(), double);
+            let left = curve.map_or(pair.squares, |fitted| {
+                let curve = double(&fitted.parameters);
+                steeps.iter().map(|(time, e)| square(e - curve(*time).0)).sum()
+            });
+            let one = one_rate(&yields).unwrap().quality;
+            let gain = max(0.0, one.freedom.count() * square(one.s) - left);
+            near(found, 0.5 * gain / (left / 4.0));
+            explained += u32::from(found > 0.1);
+        }
+        assert!(explained > 0);
+    }
+
     #[test]
     fn why_a_time_constant_is_not_told() {
         let why = |last, time: f64| match reach(last).refusal(ln(time)) {

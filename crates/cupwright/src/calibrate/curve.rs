@@ -291,19 +291,37 @@ mod tests {
     /// Two parameters of the same effect, or one of none, cannot be told; of one ten thousand times as small they can.
     #[test]
     fn what_cannot_be_told_apart_is_no_curve() {
-        let both = |by: f64| {
-            fit(POINTS.into_iter(), [0.0; 2], move |[a, b]: &[f64; 2]| {
+        let both = |points: [(f64, f64); 4], size: f64, by: f64| {
+            fit(points.into_iter(), [1.0; 2], move |[a, b]: &[f64; 2]| {
                 let (a, b) = (*a, *b);
-                move |x| (a + b * (1.0 + by * x), [1.0, 1.0 + by * x])
+                move |x| (size * (a + b * (1.0 + by * x)), [size, size * (1.0 + by * x)])
             })
         };
-        assert!(both(0.0).is_none() && both(1e-11).is_none());
-        assert!(both(1e-6).is_some());
-        let none = fit(POINTS.into_iter(), [0.0; 2], |[a, _]: &[f64; 2]| {
-            let a = *a;
-            move |x| (a + x, [1.0, 0.0])
-        });
-        assert!(none.is_none());
+        assert!(both(POINTS, 1.0, 0.0).is_none() && both(POINTS, 1.0, 1e-11).is_none());
+        assert!(both(POINTS, 1.0, 1e-6).is_some());
+        assert!(both(POINTS.map(|(x, y)| (x, 1e-6 * y)), 1e-6, 1e-3).is_some(), "a small effect");
+        // Nor where the start is right already.
+        assert!(both(POINTS.map(|(x, _)| (x, 2.0)), 1.0, 0.0).is_none());
+        let of_none = |points: [(f64, f64); 4]| {
+            fit(points.into_iter(), [1.0; 2], |[a, _]: &[f64; 2]| {
+                let a = *a;
+                move |x| (a + x, [1.0, 0.0])
+            })
+        };
+        assert!(of_none(POINTS).is_none() && of_none(POINTS.map(|(x, _)| (x, 1.0 + x))).is_none());
+    }
+
+    /// Slopes that lead the wrong way lead to no least squares, however small these are.
+    #[test]
+    fn what_does_not_settle_is_no_curve() {
+        for size in [1.0, 1e-5, 1e5] {
+            let points = POINTS.map(|(x, y)| (x, size * y));
+            let astray = fit(points.into_iter(), [0.0; 2], |[a, b]: &[f64; 2]| {
+                let (a, b) = (*a, *b);
+                move |x| (a + b * x, [-1.0, -x])
+            });
+            assert!(astray.is_none(), "{size}");
+        }
     }
 
     /// Points without scatter are fitted to rounding, far from the start too.

@@ -18,6 +18,9 @@ const END: f64 = 0.08;
 /// A level at either end of a still time, the mean of more points (estimate).
 const STILL_END: f64 = 0.06;
 
+/// Square of how long a still time must be for its rate to be half known, s²: (u_end/u_usual)².
+const HALF_KNOWN: f64 = (STILL_END / USUAL_DRIFT) * (STILL_END / USUAL_DRIFT);
+
 /// Less than this lost at rest may be noise at its ends, g (estimate: 1.2 standard deviations of two).
 const SURE_DRIFT: f64 = 0.1;
 
@@ -102,8 +105,7 @@ impl Book {
 
     /// Square of how long still times were, and as much as makes their rate half known: t² + (u_end/u_usual)².
     fn rate_spread(&self) -> f64 {
-        const ENDS: f64 = (STILL_END / USUAL_DRIFT) * (STILL_END / USUAL_DRIFT);
-        square(self.still) + ENDS
+        square(self.still) + HALF_KNOWN
     }
 
     /// Variance of [`water`](Self::water), where it came in so many runs: a level at either end of
