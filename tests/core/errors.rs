@@ -391,6 +391,96 @@ fn doses_too_near_each_other_tell_no_hold_up() {
     assert!((found - 0.2).abs() < 1e-12 && needed == 7.5, "{error}");
 }
 
+/// Scatter makes the line only where doses lie near each other, and only where there is scatter.
+#[test]
+fn doses_half_as_large_again_or_without_scatter_tell_a_hold_up() {
+    let line = |points: &[(f64, f64)]| {
+        let brew = |(dose, kept): &(f64, f64)| Drained {
+            dose: value(*dose),
+            water: value(512.0),
+            beverage: value(512.0 - kept),
+            vapour: value(0.0),
+        };
+        calibrate::retention_line(&points.iter().map(brew).collect::<Vec<_>>())
+    };
+    let is_refused = |points: &[(f64, f64)]| {
+        matches!(line(points), Err(Error::CannotTell { why: Untold::OneDose, .. }))
+    };
+    // r of 2 g/g, uncertain by 4.6 g/g: u² = Σe²/0.02, Σe² = 0.43 g².
+    assert!(is_refused(&[(15.0, 30.0), (15.1, 31.0), (15.2, 30.4)]));
+    // The same doses where r is uncertain by nothing.
+    let told = line(&[(16.0, 34.0), (16.25, 34.5), (16.5, 35.0)]).unwrap();
+    assert_eq!((told.retention.value.grams_per_gram(), told.hold_up.value.grams()), (2.0, 2.0));
+    assert_eq!((told.retention.u.grams_per_gram(), told.covariance.to_bits()), (0.0, 0));
+    // As uncertain, with doses as far apart as is asked for: 10 g and half of that more.
+    let told = line(&[(10.0, 20.0), (15.0, 20.0), (15.0, 40.0)]).unwrap();
+    assert!(told.retention.u.grams_per_gram() > 3.0);
+    assert!(is_refused(&[(10.0, 20.0), (14.9, 20.0), (14.9, 40.0)]));
+    // Doses far apart whose line is none of a brewer's.
+    let error = line(&[(10.0, 300.0), (20.0, 200.0), (30.0, 100.0)]).unwrap_err();
+    assert!(matches!(error, Error::ResultOutOfRange { .. }), "{error}");
+}
+
+/// A plateau and a rise without end: two rates describe it, of which the slower is not told. And a rise
+/// that was over before the first sample.
+#[test]
+fn a_second_rate_beyond_the_yields_is_not_told() {
+    let bumps = [0.02, -0.02, 0.01, -0.015, 0.02, -0.01, 0.015, -0.02, 0.01];
+    let told = |times: [f64; 9], law: &dyn Fn(f64) -> f64| {
+        let points: Vec<_> =
+            times.iter().zip(bumps).map(|(t, bump)| (*t, law(*t) + bump)).collect();
+        calibrate::two_rates(&timed(&points))
+    };
+    let done = |turns: f64| 1.0 - (-turns).exp();
+    let times = [2.0, 4.0, 8.0, 15.0, 30.0, 60.0, 100.0, 150.0, 200.0];
+    let rising = told(times, &|t| 10.0 * done(t / 5.0) + 0.02 * t).unwrap_err();
+    let (quantity, why) = (Quantity::Yield, Untold::StillRising);
+    assert_eq!(rising, Error::CannotTell { quantity, why, found: 200.0, needed: 400.0 });
+    let times = [20.0, 30.0, 45.0, 70.0, 100.0, 150.0, 220.0, 330.0, 500.0];
+    let risen = told(times, &|t| 10.0 + 10.0 * done(t / 100.0)).unwrap_err();
+    let (quantity, why) = (Quantity::TimeConstant, Untold::LevelledOff);
+    assert_eq!(risen, Error::CannotTell { quantity, why, found: 0.0, needed: 1.0 });
+}
+
+/// Nearly straight with scatter: a least-squares curve there is, but its time constant could be any.
+#[test]
+fn a_time_constant_uncertain_by_a_factor_of_e_is_not_told() {
+    let yields = |scatter: f64| {
+        let bumps = [1.0, -1.0, 1.0, -1.0, 1.0, -1.0];
+        let law = |t: f64| 20.0 * (1.0 - (-t / 120.0).exp());
+        let point = |(at, bump): (usize, f64)| {
+            let t = 10.0 * (at as f64 + 1.0);
+            (t, law(t) + scatter * bump)
+        };
+        timed(&bumps.into_iter().enumerate().map(point).collect::<Vec<_>>())
+    };
+    let told = calibrate::one_rate(&yields(0.05)).unwrap();
+    assert!(told.time.u.ratio() > 0.05 && told.time.u.ratio() < 0.5, "{:?}", told.time.u);
+    let error = calibrate::one_rate(&yields(0.6)).unwrap_err();
+    let (quantity, why) = (Quantity::Yield, Untold::StillRising);
+    assert_eq!(error, Error::CannotTell { quantity, why, found: 60.0, needed: 120.0 });
+}
+
+/// Readings that rise, but for one near the end of cooling, which a logarithm makes much of: the rate that fits
+/// best is below zero, and is told.
+#[test]
+fn readings_that_rise_on_the_whole_do_not_cool() {
+    let room = Surroundings { room: value(20.0), humidity: value(50.0), cover: Cover::Lidded };
+    let readings: Vec<_> = (0..11)
+        .map(|at| {
+            let rising = 60.0 + 2.0 * f64::from(at);
+            let celsius = if at == 7 { 20.5 } else { rising };
+            Thermometer { time: value(60.0 * f64::from(at)), temperature: value(celsius) }
+        })
+        .collect();
+    let error = calibrate::cooling(&readings, &room).unwrap_err();
+    let Error::CannotTell { quantity: Quantity::CoolingRate, why, found, needed: 0.005 } = error
+    else {
+        panic!("{error}")
+    };
+    assert!(why == Untold::NotCooling && found < 0.0 && found > -0.05, "{error}");
+}
+
 #[test]
 fn yields_that_fall_are_called_so() {
     let yields = timed(&[(30.0, 20.0), (60.0, 15.0), (120.0, 10.0)]);

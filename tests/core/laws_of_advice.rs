@@ -548,3 +548,34 @@ fn a_wish_outside_the_window_is_refused() {
     }
     assert!(wanted(1.15).is_ok() && wanted(1.45).is_ok());
 }
+
+/// Water that changes less than a thousandth of the cup is not worth adding.
+#[test]
+fn a_thousandth_of_a_cup_is_not_added() {
+    let is_suggested = |strength: f64| {
+        let means = Means { milk: true, ..means_of(None, None) };
+        let advice =
+            advised(&steep(strength, 0.2), &means, 1.30, &HOME_BREWER_2018.window).unwrap();
+        [Change::AddWater, Change::AddMilk].map(|change| find(&advice, change).is_some())
+    };
+    assert_eq!((is_suggested(1.3012), is_suggested(1.3014)), ([false; 2], [true; 2]));
+}
+
+/// By the whole balance a yield and a strength go together as far as both are uncertain: not at all where one is not.
+#[test]
+fn what_is_sure_goes_together_with_nothing() {
+    let window = Window { counting: Counting::MassBalance, ..window((1.15, 1.45), (18.0, 22.0)) };
+    let correlation = |u_strength: f64, u_yield: f64| {
+        let mut cup = steep(1.30, u_yield);
+        cup.strength.u = value(u_strength);
+        let advice = advised(&cup, &means_of(None, None), 1.30, &window).unwrap();
+        find(&advice, Change::DrinkAsItIs).unwrap().outlook.correlation.ratio()
+    };
+    assert_eq!(
+        (correlation(0.01, 0.0), correlation(0.0, 0.2), correlation(0.0, 0.0)),
+        (0.0, 0.0, 0.0)
+    );
+    let both = correlation(0.01, 0.2);
+    assert!(both > 0.5 && both < 1.0, "{both}");
+    assert_eq!(correlation(0.02, 0.2), (2.0 * both).min(1.0), "the reading is all that they share");
+}

@@ -622,6 +622,66 @@ fn what_the_linear_rule_leaves_out_of_a_law() {
     assert!((second - true_u).abs() < 0.3 * (linear - true_u).abs(), "{second} {linear} {true_u}");
 }
 
+/// Each part of a law alone, and the time of contact: mean and scatter by summing over its normal law, the
+/// model with a second rate and with the time turned round.
+#[test]
+fn what_the_linear_rule_leaves_out_of_each_part_of_a_law() {
+    let u = [0.8, 6.0, 0.2, 0.2];
+    let done = |t: f64, tau: f64| 1.0 - (-t / tau).exp();
+    let extracted = |z: [f64; 4], t: f64| {
+        let (fast, slow) = (10.0 * (u[2] * z[2]).exp(), 120.0 * (u[3] * z[3]).exp());
+        let share = 0.45 + 0.01 * u[1] * z[1];
+        (22.0 + u[0] * z[0]) * (share * done(t, fast) + (1.0 - share) * done(t, slow))
+    };
+    let steps = || (-600..=600).map(|k| f64::from(k) / 100.0);
+    let weight = |z: f64| (-0.5 * z * z).exp() / (2.0 * std::f64::consts::PI).sqrt() / 100.0;
+    let compare = |told: (f64, f64, f64), model: &dyn Fn(f64) -> f64| {
+        let (u, shift, linear) = told;
+        let mean: f64 = steps().map(|z| weight(z) * model(z)).sum();
+        let variance: f64 = steps().map(|z| weight(z) * (model(z) - mean).powi(2)).sum();
+        let true_u = variance.sqrt();
+        assert_abs_diff_eq!(shift, mean - model(0.0), epsilon = 0.02 * true_u);
+        let left = (u - true_u).abs();
+        assert!(left <= 0.4 * (linear - true_u).abs() + 1e-4 * true_u, "{u} {linear} {true_u}");
+    };
+    for part in 0..4 {
+        let mut alone = [0.0; 4];
+        alone[part] = u[part];
+        let (rates, level) = law(alone, [0.0; 6]);
+        let moved = |z: f64| {
+            let mut all = [0.0; 4];
+            all[part] = z;
+            all
+        };
+        for t in [15.0, 90.0] {
+            let contact = Estimate::exact(value(t));
+            let budget = uncertainty::yield_at_time(&rates, &level, &contact).unwrap();
+            let second = budget.second_order.unwrap();
+            let told = (second.u.percent(), second.shift, budget.estimate.u.percent());
+            compare(told, &|z| extracted(moved(z), t));
+        }
+        let wanted = extracted([0.0; 4], 40.0);
+        let budget = uncertainty::time_for_yield(&rates, &level, value(wanted)).unwrap();
+        let second = budget.second_order.unwrap();
+        let told = (second.u.seconds(), second.shift, budget.estimate.u.seconds());
+        compare(told, &|z| {
+            let (mut early, mut late) = (0.0, 4000.0);
+            for _ in 0..60 {
+                let middle = 0.5 * (early + late);
+                let is_later = extracted(moved(z), middle) < wanted;
+                *(if is_later { &mut early } else { &mut late }) = middle;
+            }
+            early
+        });
+    }
+    let (rates, level) = law([0.0; 4], [0.0; 6]);
+    let contact = Estimate::with(value(40.0), Standard::known(value(6.0)));
+    let budget = uncertainty::yield_at_time(&rates, &level, &contact).unwrap();
+    let second = budget.second_order.unwrap();
+    let told = (second.u.percent(), second.shift, budget.estimate.u.percent());
+    compare(told, &|z| extracted([0.0; 4], 40.0 + 6.0 * z));
+}
+
 /// The temperature after a time and the time to that temperature say the same of the same doubt.
 #[test]
 fn cooling_by_time_and_by_temperature_agree() {

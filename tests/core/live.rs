@@ -2,7 +2,7 @@
 //! invented brew.
 
 use cupwright::Error;
-use cupwright::live::{Cue, Doing, Follower, Happening, Scale, Setup, Step, Why};
+use cupwright::live::{Cue, Doing, Follower, Happening, Scale, Setup, Step, StepKind, Why};
 use cupwright::quantity::*;
 use proptest::prelude::*;
 
@@ -789,4 +789,28 @@ fn damaged_states_are_refused() {
     }
     assert!(Follower::from_bytes(&bytes[1..]).is_err());
     assert!(Scale::from_bytes(&bytes).is_err());
+}
+
+/// Each value of each kind has words of its own, and a code of its own.
+#[test]
+fn everything_that_is_told_has_its_own_words() {
+    fn check<T: Copy + std::fmt::Debug>(
+        all: &[T],
+        words: fn(T) -> &'static str,
+        code: fn(T) -> u16,
+    ) {
+        for (at, one) in all.iter().enumerate() {
+            let told = words(*one);
+            assert!(told.contains(|letter: char| letter.is_ascii_lowercase()), "{one:?}: {told:?}");
+            for other in &all[..at] {
+                assert_ne!(told, words(*other), "{one:?} {other:?}");
+                assert_ne!(code(*one), code(*other), "{one:?} {other:?}");
+            }
+        }
+    }
+    check(Doing::ALL, Doing::words, |one| one as u16);
+    check(Happening::ALL, Happening::words, |one| one as u16);
+    check(StepKind::ALL, StepKind::words, |one| one as u16);
+    check(Cue::ALL, Cue::words, |one| one as u16);
+    check(Why::ALL, Why::words, |one| one as u16);
 }

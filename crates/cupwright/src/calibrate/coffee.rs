@@ -598,3 +598,224 @@ fn best_pair(points: impl Iterator<Item = (f64, f64)> + Clone, reach: &Reach) ->
     }
     best
 }
+
+#[cfg(test)]
+#[allow(clippy::indexing_slicing, clippy::arithmetic_side_effects)]
+mod tests {
+    use super::*;
+
+    const TIMES: [f64; 8] = [3.0, 6.0, 12.0, 25.0, 50.0, 100.0, 200.0, 400.0];
+
+    fn near(a: f64, b: f64) {
+        assert!((a - b).abs() <= 1e-9 * (1.0 + b.abs()), "{a} {b}");
+    }
+
+    fn reach(last: f64) -> Reach {
+        Reach { shortest: 4.0, longest: 1024.0, last, most: 20.0 }
+    }
+
+    fn points(of: impl Fn(f64) -> f64) -> [(f64, f64); 8] {
+        TIMES.map(|time| (time, of(time)))
+    }
+
+    fn two(time: f64, [fast_part, slow_part, fast, slow]: [f64; 4]) -> f64 {
+        fast_part * one_minus_exp_minus(time / fast) + slow_part * one_minus_exp_minus(time / slow)
+    }
+
+    /// Beyond a twentieth of the shortest contact and a hundred times the longest no time constant leaves a
+    /// trace; from the one to the other they are halved.
+    #[test]
+    fn time_constants_that_leave_a_trace() {
+        let reach = reach(20.0);
+        let (least, most) = reach.ln_times();
+        near(exp(least), 0.2);
+        near(exp(most), 102_400.0);
+        assert!(!reach.covers(least) && !reach.covers(most), "the ends are none");
+        assert!(reach.covers(least + 1e-9) && reach.covers(most - 1e-9));
+        // 512 000 is 2^18.97: eighteen halvings, and the first one.
+        assert_eq!(reach.tries(), 19);
+        let long = Reach { longest: 1e12, ..reach };
+        assert_eq!(long.tries(), 33, "no more than 32 halvings");
+        let quarter = 0.25 * LN_2;
+        assert!(
+            !reach.surrounds(least + 0.999 * quarter) && reach.surrounds(least + 1.001 * quarter)
+        );
+        assert!(
+            !reach.surrounds(most - 0.999 * quarter) && reach.surrounds(most - 1.001 * quarter)
+        );
+    }
+
+    /// Samples at no time count for the highest yield alone.
+    #[test]
+    fn the_shortest_contact_is_above_zero() {
+        let timed = |contact: f64, extracted: f64| Timed {
+            contact: Time::from_seconds(contact).unwrap(),
+            extracted: Yield::from_percent(extracted).unwrap(),
+        };
+        let yields = [timed(0.0, 19.0), timed(9.0, 8.0), timed(4.0, 3.0), timed(9.0, 7.0)];
+        let Reach { shortest, longest, last, most } = Reach::of(&yields).unwrap();
+        assert_eq!([shortest, longest, last, most], [4.0, 9.0, 8.0, 19.0]);
+    }
+
+    /// F = [(S1 − S2)/2]/(S2/ν) is what is found where one rate does.
+    #[test]
+    fn what_a_second_rate_explains_is_a_ratio_of_variances() {
+        let bumps = [1.0, -1.2, 0.5, -1.0, 1.2, -0.5, 1.0, -0.8];
+        let times = [10.0, 20.0, 40.0, 60.0, 90.0, 120.0, 200.0, 400.0];
+        let mut explained = 0;
+        for scatter in [0.05, 0.1, 0.2, 0.4, 0.8] {
+            let mut steeps = times.map(|time| (time, two(time, [8.0, 12.0, 10.0, 60.0])));
+            steeps.iter_mut().zip(bumps).for_each(|((_, e), bump)| *e += scatter * bump);
+            let yields = steeps.map(|(time, e)| Timed {
+                contact: Time::from_seconds(time).unwrap(),
+                extracted: Yield::from_percent(e).unwrap(),
+            });
+            let Err(Error::CannotTell { why: Untold::OneRate, found, .. }) = two_rates(&yields)
+            else {
+                continue;
+            };
+            let pair = best_pair(steeps.into_iter(), &Reach::of(&yields).unwrap()).unwrap();
+            let curve = curve::fit(steeps.into_iter(), pair.sought(), double);
+            let left = curve.map_or(pair.squares, |fitted| {
+                let curve = double(&fitted.parameters);
+                steeps.iter().map(|(time, e)| square(e - curve(*time).0)).sum()
+            });
+            let one = one_rate(&yields).unwrap().quality;
+            let gain = max(0.0, one.freedom.count() * square(one.s) - left);
+            near(found, 0.5 * gain / (left / 4.0));
+            explained += u32::from(found > 0.1);
+        }
+        assert!(explained > 0);
+    }
+
+    #[test]
+    fn why_a_time_constant_is_not_told() {
+        let why = |last, time: f64| match reach(last).refusal(ln(time)) {
+            Error::CannotTell { quantity, why, found, needed } => (quantity, why, found, needed),
+            other => panic!("{other}"),
+        };
+        // Nine tenths of the most is no fall yet; the middle of 4 and 1024 s is 64 s.
+        let fallen = (Quantity::Yield, Untold::Falling, 17.9, 18.0);
+        assert_eq!((why(17.9, 1.0), why(17.9, 1e6)), (fallen, fallen));
+        let done = (Quantity::TimeConstant, Untold::LevelledOff, 0.0, 1.0);
+        let rising = (Quantity::Yield, Untold::StillRising, 1024.0, 2048.0);
+        assert_eq!((why(18.0, 63.9), why(18.0, 64.1)), (done, rising));
+        let middle = 0.5 * (ln(4.0) + ln(1024.0));
+        let at_the_middle = reach(20.0).refusal(middle);
+        assert!(matches!(at_the_middle, Error::CannotTell { why: Untold::LevelledOff, .. }));
+    }
+
+    #[test]
+    fn what_is_left_at_half_a_time_constant() {
+        let mut left = Left::of(points(|_| 0.0).into_iter(), ln(40.0));
+        for time_constant in [40.0, 20.0, 10.0] {
+            near(exp(left.ln_time), time_constant);
+            let shares = TIMES.iter().zip(left.shares);
+            shares.for_each(|(time, share)| near(share, exp(-time / time_constant)));
+            left.halve();
+        }
+    }
+
+    /// A yield by a rate that is tried is found with all that it explains, one between two within half of
+    /// their distance.
+    #[test]
+    fn the_best_single_rate() {
+        let reach = Reach { shortest: 3.0, longest: 400.0, last: 20.0, most: 20.0 };
+        for halvings in [3.0, 7.25, 9.5, 10.75] {
+            let time_constant = 40_000.0 / power(2.0, halvings);
+            let steeps = points(|time| 21.0 * one_minus_exp_minus(time / time_constant));
+            let best = best_single(steeps.into_iter(), &reach);
+            near(exp(best.ln_time), time_constant);
+            near(best.equilibrium, 21.0);
+            near(best.explained, steeps.iter().map(|(_, e)| e * e).sum());
+        }
+        for time_constant in [7.0, 31.0, 150.0, 490.0] {
+            let steeps = points(|time| 21.0 * one_minus_exp_minus(time / time_constant));
+            let best = best_single(steeps.into_iter(), &reach);
+            assert!((best.ln_time - ln(time_constant)).abs() < 0.55 * APART, "{time_constant}");
+        }
+    }
+
+    #[test]
+    fn the_best_pair_of_rates() {
+        let reach = Reach { shortest: 3.0, longest: 400.0, last: 20.0, most: 20.0 };
+        // Both are tried: 40 000 s halved eight times and thirteen times.
+        let (slow, fast) = (40_000.0 / 256.0, 40_000.0 / 8192.0);
+        let steeps = points(|time| two(time, [12.0, 9.0, fast, slow]));
+        let best = best_pair(steeps.into_iter(), &reach).unwrap();
+        near(exp(best.ln_fast), fast);
+        near(exp(best.ln_slow), slow);
+        near(best.fast_part, 12.0);
+        near(best.slow_part, 9.0);
+        assert!((0.0..1e-9).contains(&best.squares), "{}", best.squares);
+        // What is sought from there is that law.
+        let law = Law::of(&best.sought());
+        near(exp(law.ln_fast), fast);
+        near(exp(law.ln_slow), slow);
+        near(law.equilibrium, 21.0);
+        near(law.fast_share, 12.0 / 21.0);
+        // Yields that fall again have no two parts above zero.
+        let falling = points(|time| 20.0 * exp(-time / 100.0));
+        assert!(best_pair(falling.into_iter(), &reach).is_none());
+    }
+
+    /// Of scattered yields too: no parts nearby leave less, and what they leave is what is told.
+    #[test]
+    fn the_parts_of_a_pair_are_least_squares() {
+        let bumps = [0.3, -0.2, 0.25, -0.4, 0.1, 0.35, -0.3, 0.15];
+        let mut steeps = points(|time| two(time, [12.0, 9.0, 5.0, 160.0]));
+        steeps.iter_mut().zip(bumps).for_each(|((_, e), bump)| *e += bump);
+        let left = |time_constant| Left::of(steeps.into_iter(), ln(time_constant));
+        let pair = Pair::of(steeps.into_iter(), &left(4.0), &left(150.0));
+        let squares = |fast_part, slow_part| -> f64 {
+            let law = [fast_part, slow_part, 4.0, 150.0];
+            steeps.iter().map(|(time, e)| square(e - two(*time, law))).sum()
+        };
+        near(pair.squares, squares(pair.fast_part, pair.slow_part));
+        for (more, other) in [(0.01, 0.0), (-0.01, 0.0), (0.0, 0.01), (0.0, -0.01), (0.01, -0.01)] {
+            let (fast_part, slow_part) = (pair.fast_part + more, pair.slow_part + other);
+            assert!(squares(fast_part, slow_part) > pair.squares, "{more} {other}");
+        }
+    }
+
+    fn slope(of: impl Fn(f64) -> f64) -> f64 {
+        (of(1e-5) - of(-1e-5)) / 2e-5
+    }
+
+    #[test]
+    fn slopes_are_those_of_the_laws() {
+        let close = |a: f64, b: f64| assert!((a - b).abs() < 1e-7 * (1.0 + b.abs()), "{a} {b}");
+        for time in [1.0, 40.0, 300.0] {
+            let at = [20.0, ln(60.0)];
+            let (value, slopes) = single(&at)(time);
+            near(value, 20.0 * one_minus_exp_minus(time / 60.0));
+            for (place, wanted) in slopes.into_iter().enumerate() {
+                let moved = |by| {
+                    let mut moved = at;
+                    moved[place] += by;
+                    single(&moved)(time).0
+                };
+                close(slope(moved), wanted);
+            }
+            let at = [ln(12.0), ln(9.0), -ln(150.0), ln(29.0)];
+            let (value, slopes) = double(&at)(time);
+            near(value, two(time, [12.0, 9.0, 5.0, 150.0]));
+            for (place, wanted) in slopes.into_iter().enumerate() {
+                let moved = |by| {
+                    let mut moved = at;
+                    moved[place] += by;
+                    moved
+                };
+                close(slope(|by| double(&moved(by))(time).0), wanted);
+                let law = Law::of(&at);
+                let told = |by| {
+                    let law = Law::of(&moved(by));
+                    [law.equilibrium, 100.0 * law.fast_share, law.ln_fast, law.ln_slow]
+                };
+                for (row, slopes) in law.slopes.into_iter().enumerate() {
+                    close(slope(|by| told(by)[row]), slopes[place]);
+                }
+            }
+        }
+    }
+}

@@ -230,3 +230,115 @@ pub(super) fn covaried<const P: usize>(
 ) -> f64 {
     covariance.iter().zip(one).map(|(row, weight)| weight * dot(*row, *other)).sum()
 }
+
+#[cfg(test)]
+#[allow(clippy::indexing_slicing, clippy::arithmetic_side_effects)]
+mod tests {
+    use super::*;
+    use crate::math::exp;
+
+    fn near(a: f64, b: f64) {
+        assert!((a - b).abs() <= 1e-12 * (1.0 + b.abs()), "{a} {b}");
+    }
+
+    /// A line of these: x̄ = 2.5, ȳ = 3.5, S_xx = 5, S_xy = 5.5.
+    const POINTS: [(f64, f64); 4] = [(1.0, 2.0), (2.0, 2.5), (3.0, 4.5), (4.0, 5.0)];
+
+    fn straight([a, b]: &[f64; 2]) -> impl Fn(f64) -> (f64, [f64; 2]) + use<> {
+        let (a, b) = (*a, *b);
+        move |x| (a + b * x, [1.0, x])
+    }
+
+    #[test]
+    fn a_straight_line_is_a_curve() {
+        for start in [[0.0, 0.0], [1e6, -1e6], [0.75, 1.1]] {
+            let Curve { parameters: [a, b], covariance } =
+                fit(POINTS.into_iter(), start, straight).unwrap();
+            near(a, 0.75);
+            near(b, 1.1);
+            // 1/n + x̄²/S_xx, −x̄/S_xx, 1/S_xx
+            near(covariance[0][0], 1.5);
+            near(covariance[0][1], -0.5);
+            near(covariance[1][0], -0.5);
+            near(covariance[1][1], 0.2);
+            // The variance of the line at 6, and its covariance with that at 0.
+            near(covaried(&covariance, &[1.0, 6.0], &[1.0, 6.0]), 0.25 + 3.5 * 3.5 / 5.0);
+            near(covaried(&covariance, &[1.0, 6.0], &[1.0, 0.0]), -1.5);
+        }
+    }
+
+    /// R of JᵀJ, and what is promised: the whole sum of squares but for what no line takes away.
+    #[test]
+    fn a_triangle_has_the_squares_of_its_columns() {
+        let place = Place::at(POINTS.into_iter(), [0.0; 2], straight(&[0.0; 2]));
+        let squares: [f64; 2] =
+            core::array::from_fn(|at| place.triangle.column_squares().nth(at).unwrap());
+        near(squares[0], 4.0);
+        near(squares[1], 30.0);
+        near(place.squares, 4.0 + 6.25 + 20.25 + 25.0);
+        // Σ(y − line)² = 0.15² + 0.45² + 0.45² + 0.15²
+        near(place.promise(), place.squares - 0.45);
+        let [a, b] = place.triangle.solve();
+        near(a, 0.75);
+        near(b, 1.1);
+        // (JᵀJ + μ I) δ = Jᵀ r with μ = 2: 6 a + 10 b = 14, 10 a + 32 b = 40.5.
+        let ([a, b], promised) = place.triangle.damped_step(2.0);
+        near(a, 43.0 / 92.0);
+        near(b, 103.0 / 92.0);
+        near(promised, 2.0 * (a * a + b * b) + 14.0 * a + 40.5 * b);
+    }
+
+    /// Two parameters of the same effect, or one of none, cannot be told; of one ten thousand times as small they can.
+    #[test]
+    fn what_cannot_be_told_apart_is_no_curve() {
+        let both = |points: [(f64, f64); 4], size: f64, by: f64| {
+            fit(points.into_iter(), [1.0; 2], move |[a, b]: &[f64; 2]| {
+                let (a, b) = (*a, *b);
+                move |x| (size * (a + b * (1.0 + by * x)), [size, size * (1.0 + by * x)])
+            })
+        };
+        assert!(both(POINTS, 1.0, 0.0).is_none() && both(POINTS, 1.0, 1e-11).is_none());
+        assert!(both(POINTS, 1.0, 1e-6).is_some());
+        assert!(both(POINTS.map(|(x, y)| (x, 1e-6 * y)), 1e-6, 1e-3).is_some(), "a small effect");
+        // Nor where the start is right already.
+        assert!(both(POINTS.map(|(x, _)| (x, 2.0)), 1.0, 0.0).is_none());
+        let of_none = |points: [(f64, f64); 4]| {
+            fit(points.into_iter(), [1.0; 2], |[a, _]: &[f64; 2]| {
+                let a = *a;
+                move |x| (a + x, [1.0, 0.0])
+            })
+        };
+        assert!(of_none(POINTS).is_none() && of_none(POINTS.map(|(x, _)| (x, 1.0 + x))).is_none());
+    }
+
+    /// Slopes that lead the wrong way lead to no least squares, however small these are.
+    #[test]
+    fn what_does_not_settle_is_no_curve() {
+        for size in [1.0, 1e-5, 1e5] {
+            let points = POINTS.map(|(x, y)| (x, size * y));
+            let astray = fit(points.into_iter(), [0.0; 2], |[a, b]: &[f64; 2]| {
+                let (a, b) = (*a, *b);
+                move |x| (a + b * x, [-1.0, -x])
+            });
+            assert!(astray.is_none(), "{size}");
+        }
+    }
+
+    /// Points without scatter are fitted to rounding, far from the start too.
+    #[test]
+    fn a_curve_without_scatter() {
+        let law = |[a, k]: &[f64; 2]| {
+            let (a, k) = (*a, *k);
+            move |x: f64| (a * exp(-k * x), [exp(-k * x), -a * x * exp(-k * x)])
+        };
+        let points = [0.0, 1.0, 2.0, 5.0, 9.0].map(|x| (x, 7.0 * exp(-0.3 * x)));
+        for start in [[7.0, 0.3], [1.0, 1.0], [50.0, 0.01], [3.0, 2.0]] {
+            let Curve { parameters: [a, k], .. } = fit(points.into_iter(), start, law).unwrap();
+            near(a, 7.0);
+            near(k, 0.3);
+        }
+        let nothing = points.map(|(x, _)| (x, 0.0));
+        let flat = fit(nothing.into_iter(), [0.0, 0.3], law);
+        assert!(flat.is_none(), "where nothing is measured no rate is told");
+    }
+}

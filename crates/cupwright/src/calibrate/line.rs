@@ -88,6 +88,15 @@ impl Ray {
 mod tests {
     use super::*;
 
+    /// A gap of a thousandth of a gram between doses of a kilogram is none.
+    #[test]
+    fn a_line_through_points_at_one_place_is_none() {
+        let line = |gap: f64| Line::of([(1e3 - gap, 1.0), (1e3 + gap, 2.0)].into_iter());
+        assert!(line(0.999e-3).is_none());
+        let line = line(1.001e-3).unwrap();
+        assert!((line.at(1e3) - 1.5).abs() < 1e-9 && (line.slope - 1.0 / 2.002e-3).abs() < 1e-5);
+    }
+
     #[test]
     fn a_ray_through_points_next_to_zero_is_none() {
         let ray = |x: f64| Ray::of([(x, 0.0), (-x, 0.0)].into_iter());

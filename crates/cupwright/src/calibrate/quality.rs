@@ -137,6 +137,27 @@ mod tests {
     }
 
     #[test]
+    fn nothing_that_is_told_has_a_zero_with_a_sign() {
+        let measurements = Measurements::from_count(4.0).unwrap();
+        // One stands alone: of the others none is off.
+        let each = [(0.5, 1.0 - 1e-12), (-0.0, 0.5), (-0.0, 0.5), (-0.0, -0.0)];
+        let quality = Quality::of(measurements, 2.0, each.into_iter());
+        assert!(
+            quality.residuals.iter().chain(&quality.leverages).all(|one| one.to_bits() >> 63 == 0)
+        );
+        assert_eq!(quality.odd.unwrap().studentised.to_bits(), 0);
+    }
+
+    /// e²/(1 − h) of the first is all of Σe², to the last digit.
+    #[test]
+    fn one_that_makes_all_of_the_scatter_is_still_at_some_distance() {
+        let measurements = Measurements::from_count(4.0).unwrap();
+        let each = [(1.0, 0.5), (1.0, 0.25), (0.0, 0.5), (0.0, 0.5)];
+        let odd = Quality::of(measurements, 2.0, each.into_iter()).odd.unwrap();
+        assert!(odd.at == 0 && odd.studentised > 1e6 && odd.studentised < 1e9, "{odd:?}");
+    }
+
+    #[test]
     fn what_stands_alone_is_not_judged() {
         let measurements = Measurements::from_count(4.0).unwrap();
         // The first has all the leverage and no residual of its own.

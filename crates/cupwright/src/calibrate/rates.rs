@@ -61,3 +61,17 @@ impl TwoRates {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_not_uncertain_goes_together_with_nothing() {
+        let of = |covariance, u, other| correlation(covariance, u, other).ratio();
+        assert_eq!((of(-0.03, 0.2, 0.5), of(0.03, 0.2, 0.5)), (-0.3, 0.3));
+        assert_eq!((of(0.0, 0.0, 0.5), of(0.1, 0.0, 0.5), of(-0.1, 0.2, 0.0)), (0.0, 0.0, 0.0));
+        // Rounding alone brings it past one.
+        assert_eq!((of(0.1000001, 0.2, 0.5), of(-0.1000001, 0.2, 0.5)), (1.0, -1.0));
+    }
+}

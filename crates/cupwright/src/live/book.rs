@@ -18,6 +18,9 @@ const END: f64 = 0.08;
 /// A level at either end of a still time, the mean of more points (estimate).
 const STILL_END: f64 = 0.06;
 
+/// Square of how long a still time must be for its rate to be half known, s²: (u_end/u_usual)².
+const HALF_KNOWN: f64 = (STILL_END / USUAL_DRIFT) * (STILL_END / USUAL_DRIFT);
+
 /// Less than this lost at rest may be noise at its ends, g (estimate: 1.2 standard deviations of two).
 const SURE_DRIFT: f64 = 0.1;
 
@@ -105,8 +108,7 @@ impl Book {
 
     /// Square of how long still times were, and as much as makes their rate half known: t² + (u_end/u_usual)².
     fn rate_spread(&self) -> f64 {
-        const ENDS: f64 = (STILL_END / USUAL_DRIFT) * (STILL_END / USUAL_DRIFT);
-        square(self.still) + ENDS
+        square(self.still) + HALF_KNOWN
     }
 
     /// Variance of [`water`](Self::water), where it came in so many runs: a level at either end of
@@ -169,5 +171,116 @@ impl Kept for Book {
         walk.numbers([poured, moved, tared, drifted, unclear, anchor, unsure]);
         off.iter_mut().for_each(|grams| walk.number(grams));
         walk.numbers([still, drift, wet]);
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::arithmetic_side_effects)]
+mod tests {
+    use super::*;
+
+    fn near(a: f64, b: f64) {
+        assert!((a - b).abs() < 1e-12 * (1.0 + b.abs()), "{a} {b}");
+    }
+
+    fn accounts(book: &Book) -> [f64; 5] {
+        [book.poured, book.moved, book.tared, book.drifted, book.unclear]
+    }
+
+    /// A vessel of 300 g, 20 g of water, a display set to zero, some drift, something unclear, and a hand.
+    #[test]
+    fn every_change_has_one_account_and_all_make_the_anchor() {
+        let mut book = Book::BLANK;
+        let check = |book: &Book, wanted: [f64; 5]| {
+            accounts(book).into_iter().zip(wanted).for_each(|(one, wanted)| near(one, wanted));
+            near(book.anchor, wanted.iter().sum());
+        };
+        book.enter(300.0, |book| &mut book.moved);
+        check(&book, [0.0, 300.0, 0.0, 0.0, 0.0]);
+        book.drift(-0.5);
+        check(&book, [0.0, 300.0, 0.0, -0.5, 0.0]);
+        book.rest(2.0, 0.25);
+        check(&book, [0.0, 300.0, 0.0, -0.25, 0.0]);
+        book.run();
+        book.enter(319.75, |book| &mut book.poured);
+        book.rest(2.0, 0.25);
+        check(&book, [20.25, 300.0, 0.0, -0.25, 0.0]);
+        book.zeroed(320.0);
+        check(&book, [20.25, 300.0, -320.0, -0.25, 0.0]);
+        book.enter(7.0, |book| &mut book.unclear);
+        check(&book, [20.25, 300.0, -320.0, -0.25, 7.0]);
+        book.take_back(40.0);
+        check(&book, [20.25, 260.0, -320.0, -0.25, 7.0]);
+        book.unsure = 7.0;
+        book.count_anew();
+        check(&book, [0.0, 280.25, -320.0, -0.25, 7.0]);
+        near(book.unsure, 0.0);
+        near(book.water_variance(0), 0.0);
+    }
+
+    /// What went off meanwhile, by the rate of still times: its weight is t²/(t² + 6²), and it is 0.02 g/s at most.
+    #[test]
+    fn water_goes_off_while_it_is_poured_too() {
+        let water = |still: f64, drift: f64| {
+            let mut book = Book { poured: 50.0, ..Book::BLANK };
+            // Before any water came there is nothing that tells of it.
+            book.still(40.0, -9.0);
+            book.run();
+            book.wet(9.0);
+            book.still(still, drift);
+            book.water()
+        };
+        near(water(12.0, -0.18), 50.0 + 0.015 * 0.8 * 10.0);
+        near(water(6.0, -0.12), 50.0 + 0.02 * 0.5 * 10.0);
+        near(water(12.0, -3.0), 50.0 + 0.02 * 10.0);
+        near(water(12.0, -0.1), 50.0);
+        near(water(12.0, -0.10001), 50.0 + 0.10001 / 12.0 * 0.8 * 10.0);
+        near(water(12.0, 3.0), 50.0);
+    }
+
+    /// u² = 2n u_L² + (u_R t)² + Q²/3, as `Scale::poured_uncertainty` has it.
+    #[test]
+    fn the_variance_of_water_has_three_parts() {
+        let mut book = Book::BLANK;
+        near(book.water_variance(3), 6.0 * 0.08 * 0.08);
+        book.unsure = -3.0;
+        near(book.water_variance(0), 3.0);
+        book.unsure = 0.0;
+        book.run();
+        near(book.water_variance(0), 0.01 * 0.01);
+        book.wet(5.0);
+        book.rest(4.0, 0.0);
+        near(book.water_variance(0), square(0.01 * 10.0));
+        book.still(8.0, 0.0);
+        near(book.water_variance(0), square(0.1) / (1.0 + square(8.0 / 6.0)));
+        near(book.water_variance(1), 2.0 * square(0.08) + square(0.1) * 0.36);
+    }
+
+    #[test]
+    fn what_was_taken_off_is_known_when_it_comes_back() {
+        let back = |off: f64, weight: f64| {
+            let mut book = Book::BLANK;
+            book.take_off(off);
+            book.put_back(weight)
+        };
+        for (weight, is_it) in [(50.0, false), (50.1, true), (104.9, true), (105.0, false)] {
+            assert_eq!(back(100.0, weight), is_it.then_some(100.0), "{weight}");
+        }
+        for (weight, is_it) in [(500.0, false), (1019.9, true), (1020.0, false)] {
+            assert_eq!(back(1000.0, weight), is_it.then_some(1000.0), "{weight}");
+        }
+        let mut blank = Book::BLANK;
+        assert_eq!(blank.put_back(4.0), None, "nothing was taken off");
+    }
+
+    #[test]
+    fn the_last_three_that_were_taken_off_are_remembered_and_come_back_once() {
+        let mut book = Book::BLANK;
+        [900.0, 400.0, 403.0, 30.0].into_iter().for_each(|off| book.take_off(off));
+        assert_eq!(book.put_back(900.0), None, "of four the first is forgotten");
+        assert_eq!(book.put_back(401.0), Some(403.0), "the last that it can be");
+        assert_eq!(book.put_back(401.0), Some(400.0));
+        assert_eq!(book.put_back(401.0), None);
+        assert_eq!(book.put_back(30.0), Some(30.0));
     }
 }

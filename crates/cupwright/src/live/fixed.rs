@@ -29,13 +29,13 @@ pub(super) const fn fixed(number: f64) -> Fixed {
 /// The largest whole number not above 2ⁿ times a number; ±2⁶² for larger ones. By its bits, which is
 /// cheaper than a multiplication.
 pub(super) const fn whole(number: f64, n: i32) -> i64 {
-    const FRACTION: u64 = (1 << 52) - 1;
     let bits = number.to_bits();
     let exponent = (bits >> 52) as i32 & 0x7FF;
     if exponent == 0 {
         return 0;
     }
-    let fraction = (bits & FRACTION | 1 << 52) as i64;
+    // The digits behind the point, and the one before it, which is not told.
+    let fraction = ((bits << 11 | 1 << 63) >> 11) as i64;
     let (signed, largest) = match bits >> 63 {
         0 => (fraction, 1 << 62),
         _ => (fraction.wrapping_neg(), -1 << 62),
@@ -98,5 +98,34 @@ mod tests {
         assert_eq!(whole(f64::INFINITY, 20), 1 << 62);
         assert_eq!((whole(3.9, 0), whole(-3.9, 0), whole(3.0, -1)), (3, -4, 1));
         assert_eq!((scaled(3.0, 4), scaled(-48.0, -4)), (48.0, -3.0));
+    }
+
+    /// At the ends of what a shift can do: the largest that still fits, and the least that leave a digit.
+    #[test]
+    fn whole_numbers_of_any_size() {
+        let one_and_a_last_digit = 1.0 + f64::EPSILON;
+        assert_eq!(whole(one_and_a_last_digit, 52), (1 << 52) + 1);
+        assert_eq!(whole(-one_and_a_last_digit, 53), -(1 << 53) - 2);
+        assert_eq!(whole(one_and_a_last_digit, 61), (1 << 61) + (1 << 9));
+        assert_eq!((whole(1.0, 62), whole(-1.0, 62)), (1 << 62, -1 << 62));
+        assert_eq!((whole(1.5, 62), whole(-1.5, 62)), (1 << 62, -1 << 62), "too large");
+        assert_eq!((whole(1.0, -10), whole(-1.0, -10)), (0, -1));
+        assert_eq!((whole(1.0, -11), whole(-1.0, -11)), (0, -1));
+        assert_eq!((whole(1.0, -300), whole(-1.0, -300)), (0, -1));
+        // Below the least number with all its digits everything is nought.
+        assert_eq!((whole(-f64::MIN_POSITIVE, 20), whole(-0.5 * f64::MIN_POSITIVE, 20)), (-1, 0));
+    }
+
+    #[test]
+    fn products_and_shares_are_rounded_down() {
+        let least = Wrapping(1);
+        assert_eq!(product(fixed(-1.5), fixed(2.25)), fixed(-3.375));
+        assert_eq!((product(least, least), product(least, -least)), (ZERO, -least));
+        assert_eq!(brought(fixed(0.5), fixed(16384.0)), fixed(8192.0));
+        assert_eq!(brought(fixed(0.5), fixed(1e12)), fixed(8192.0), "longer than any brew");
+        assert_eq!((share(fixed(9.0), 0), share(fixed(9.0), 1)), (fixed(9.0), fixed(9.0)));
+        assert_eq!((share(fixed(9.0), 4), share(fixed(-9.0), 8)), (fixed(2.25), fixed(-1.125)));
+        assert!((number(share(fixed(9.0), 3)) - 3.0).abs() < 1e-5);
+        assert_eq!((magnitude(fixed(-2.5)), magnitude(fixed(2.5))), (fixed(2.5), fixed(2.5)));
     }
 }

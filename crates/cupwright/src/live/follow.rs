@@ -886,3 +886,502 @@ impl Kept for Follower {
         walk.fixed(squares);
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::arithmetic_side_effects)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Flow, Level};
+
+    fn value<M: Measure>(x: f64) -> M {
+        M::accept(x).unwrap()
+    }
+
+    fn near_by(a: f64, b: f64) {
+        assert!((a - b).abs() < 1e-9, "{a} {b}");
+    }
+
+    /// A level and water on it.
+    fn seen(doing: Doing, level: f64, poured: f64) -> Seen {
+        Seen {
+            level: value::<Level>(level),
+            flow: Some(value::<Flow>(4.0)),
+            poured: value(poured),
+            unclear: value(0.0),
+            doing,
+            event: None,
+        }
+    }
+
+    fn event(happening: Happening, change: f64) -> Event {
+        Event { happening, clock: value(20.0), change: value(change) }
+    }
+
+    fn pour(to: f64, from: f64) -> Step {
+        Step::Pour { to: value(to), from: value(from) }
+    }
+
+    fn dose(grams: f64) -> Step {
+        Step::Dose { dose: value(grams) }
+    }
+
+    const BEVERAGE: Step = Step::Beverage { vessel: VesselMass::known(300.0) };
+
+    fn at(steps: &[Step]) -> impl Recipe + '_ {
+        |place| steps.get(place).copied()
+    }
+
+    /// A brew at a step, of which the first water came at the tenth second.
+    fn brewing(step: u16) -> Follower {
+        Follower { step, first_water: Some(fixed(10.0)), ..Follower::new(Setup::COMMON) }
+    }
+
+    #[test]
+    fn a_flow_wanders_by_its_deviation_over_its_mean() {
+        let mut flows = Flows::since(fixed(5.0));
+        flows.take(fixed(5.9), fixed(90.0));
+        assert_eq!((flows.count, flows.variation()), (0, None), "not before it has run in");
+        for (time, flow) in [(6.0, 4.0), (6.1, 5.0)] {
+            flows.take(fixed(time), fixed(flow));
+        }
+        assert_eq!(flows.variation(), None, "two are too few");
+        flows.take(fixed(6.2), fixed(6.0));
+        near_by(flows.variation().unwrap().percent(), 20.0);
+        let mut none = Flows { count: 3, ..Flows::since(ZERO) };
+        assert_eq!(none.variation(), None, "no flow at all");
+        none.count = MOST_FLOWS;
+        none.take(fixed(9.0), fixed(5.0));
+        assert_eq!(none, Flows { count: MOST_FLOWS, ..Flows::since(ZERO) });
+        let mut last = Flows { count: MOST_FLOWS - 1, ..Flows::since(ZERO) };
+        last.take(fixed(9.0), fixed(5.0));
+        assert_eq!((last.count, number(last.sum << 10)), (MOST_FLOWS, 5.0));
+    }
+
+    #[test]
+    fn how_near_is_near_and_how_little_is_none() {
+        assert_eq!((near(10.0), near(50.0), near(200.0)), (1.0, 1.0, 4.0));
+        assert_eq!((coffee(1.0), coffee(1.01)), (None, Some(value(1.01))));
+    }
+
+    /// The mean of the first lead and of those that the stops would have needed, eight in all.
+    #[test]
+    fn a_lead_is_the_mean_over_the_stops() {
+        let learned = |follower: &mut Follower, needed: f64| {
+            let late = needed - follower.lead.seconds();
+            follower.cued = Some((50.0, 4.0));
+            follower.learn(&seen(Doing::Still, 0.0, 50.0 + 4.0 * late));
+            assert_eq!(follower.cued, None, "once");
+            follower.lead.seconds()
+        };
+        let mut follower = Follower::new(Setup::COMMON);
+        near_by(learned(&mut follower, 1.05), (0.55 + 1.05) / 2.0);
+        near_by(learned(&mut follower, 0.4), (0.55 + 1.05 + 0.4) / 3.0);
+        for _ in 0..10 {
+            learned(&mut follower, 1.0);
+        }
+        let before = follower.lead.seconds();
+        near_by(learned(&mut follower, 0.2), before + (0.2 - before) / 8.0);
+        // One that was set is as good as the first and three stops.
+        follower.set_lead(value(0.8));
+        near_by(learned(&mut follower, 1.3), 0.8 + 0.5 / 5.0);
+    }
+
+    #[test]
+    fn what_teaches_no_lead() {
+        let lead = |flow: f64, late: f64| {
+            let mut follower =
+                Follower { cued: Some((50.0, flow)), ..Follower::new(Setup::COMMON) };
+            follower.learn(&seen(Doing::Still, 0.0, 50.0 + flow * late));
+            follower.lead.seconds()
+        };
+        assert_eq!(lead(1.0, 1.0), 0.55, "too slow a flow");
+        near_by(lead(1.25, 1.0), 1.05);
+        assert_eq!(lead(4.0, 1.625), 0.55, "later than a hand stops");
+        near_by(lead(4.0, 1.5), 1.3);
+        let mut follower =
+            Follower { lead: value(Lead::QUANTITY.highest()), ..Follower::new(Setup::COMMON) };
+        follower.cued = Some((50.0, 4.0));
+        follower.learn(&seen(Doing::Still, 0.0, 55.0));
+        assert_eq!(follower.lead.seconds(), Lead::QUANTITY.highest());
+        follower.set_lead(value(Lead::QUANTITY.lowest()));
+        follower.cued = Some((50.0, 4.0));
+        follower.learn(&seen(Doing::Still, 0.0, 10.0));
+        assert_eq!(follower.lead.seconds(), Lead::QUANTITY.lowest());
+        follower.learn(&seen(Doing::Still, 0.0, 55.0));
+        assert_eq!(follower.lead.seconds(), Lead::QUANTITY.lowest(), "no cue, no lesson");
+    }
+
+    #[test]
+    fn coffee_is_weighed_at_rest_and_is_no_water() {
+        let steps = [dose(15.0), Step::Stir { from: value(0.0) }, pour(50.0, 0.0)];
+        let weigh = |doing, gain: f64| {
+            let mut follower = Follower { level: 100.0, ..Follower::new(Setup::COMMON) };
+            follower.flows = Flows::since(fixed(7.0));
+            let mut now = seen(doing, 100.0 + gain, 9.0);
+            now.unclear = value(3.0);
+            follower.weigh(&at(&steps), value(15.0), &mut now);
+            (follower, now)
+        };
+        let (follower, now) = weigh(Doing::Still, 14.5);
+        assert_eq!((follower.dose, follower.step), (Some(value(14.5)), 0));
+        assert_eq!((now.poured.grams(), now.unclear.grams()), (0.0, 0.0));
+        assert_eq!(weigh(Doing::Still, 1.0).0.dose, None);
+        assert_eq!(weigh(Doing::Still, 40.0).0.step, 0, "at rest it is no water");
+        let (follower, now) = weigh(Doing::Pouring, 22.5);
+        assert_eq!((follower.step, follower.dose, now.poured.grams()), (0, None, 0.0));
+        let (follower, now) = weigh(Doing::Pouring, 22.625);
+        assert_eq!((follower.step, follower.is_begun, now.poured.grams()), (2, true, 9.0));
+        assert_eq!(follower.first_water, Some(fixed(7.0)));
+        // Without a pour in the recipe the next step is as good.
+        let mut follower = Follower::new(Setup::COMMON);
+        let mut now = seen(Doing::Pouring, 60.0, 9.0);
+        follower.weigh(&at(&steps[..2]), value(15.0), &mut now);
+        assert_eq!(follower.step, 1);
+    }
+
+    #[test]
+    fn a_dose_is_as_wanted_within_three_tenths_or_two_in_a_hundred() {
+        let is_weighed = |dose: f64, wanted: f64| {
+            let follower = Follower { dose: Some(value(dose)), ..Follower::new(Setup::COMMON) };
+            follower.is_weighed(value(wanted))
+        };
+        assert!(is_weighed(15.29, 15.0) && is_weighed(14.71, 15.0));
+        assert!(!is_weighed(15.31, 15.0) && !is_weighed(14.69, 15.0));
+        assert!(is_weighed(51.0, 50.0) && is_weighed(49.0, 50.0));
+        assert!(!is_weighed(51.01, 50.0) && !is_weighed(48.99, 50.0));
+        assert!(!Follower::new(Setup::COMMON).is_weighed(value(15.0)));
+        let why = |dose: Option<f64>| {
+            let dose = dose.map(value);
+            Follower { dose, ..Follower::new(Setup::COMMON) }.why_coffee(value(15.0))
+        };
+        assert_eq!([why(None), why(Some(14.9))], [Why::Next, Why::Missing]);
+        assert_eq!([why(Some(15.0)), why(Some(15.1))], [Why::TooMuch; 2]);
+    }
+
+    #[test]
+    fn a_little_right_after_the_coffee_is_coffee() {
+        let steps = [dose(15.0), pour(50.0, 0.0), pour(90.0, 0.0)];
+        let settled = |step, poured| {
+            let mut follower =
+                Follower { dose: Some(value(15.0)), is_begun: true, ..brewing(step) };
+            let now = seen(Doing::Still, 0.0, poured);
+            follower.hear(&at(&steps), &event(Happening::Settled, poured), &now);
+            (follower.dose.unwrap().grams(), follower.first_water.is_some(), follower.is_begun)
+        };
+        assert_eq!(settled(1, 1.25), (16.25, false, false));
+        assert_eq!(settled(1, 1.5), (15.0, true, true), "a tenth is water");
+        assert_eq!(settled(2, 1.25), (15.0, true, true), "water came before");
+        let begun = [pour(50.0, 0.0)];
+        assert!(!brewing(0).is_coffee(&at(&begun), 0.5), "no coffee was weighed here");
+    }
+
+    #[test]
+    fn what_stays_when_a_brewer_is_lifted() {
+        let stays = |vessel: f64, level: f64| {
+            let steps = [Step::Press, Step::Beverage { vessel: value(vessel) }];
+            let mut follower = brewing(0);
+            follower.hear(
+                &at(&steps),
+                &event(Happening::Lifted, -500.0),
+                &seen(Doing::Still, level, 200.0),
+            );
+            assert!(
+                follower.beverage.is_some() || follower.level == level,
+                "what is put down next counts from there"
+            );
+            (follower.beverage.map(Beverage::grams), follower.step)
+        };
+        assert_eq!(stays(300.0, 475.0), (Some(175.0), 2));
+        assert_eq!((stays(300.0, 360.0), stays(300.0, 360.25)), ((None, 1), (Some(60.25), 2)));
+        assert_eq!((stays(300.0, 500.0), stays(300.0, 499.75)), ((None, 1), (Some(199.75), 2)));
+        assert_eq!(stays(0.0, 150.0), (None, 1), "a vessel that nobody weighed");
+    }
+
+    #[test]
+    fn a_pour_is_over_with_the_water_or_with_the_time_and_most_of_it() {
+        let steps =
+            [pour(50.0, 0.0), pour(200.0, 30.0), Step::Stir { from: value(60.0) }, Step::Press];
+        let passed = |step: u16, poured: f64, elapsed: f64| {
+            let mut follower = Follower { is_begun: true, ..brewing(step) };
+            let (recipe, now) = (at(&steps), seen(Doing::Still, 0.0, poured));
+            follower.pass(&recipe, recipe(step.into()), Some(fixed(elapsed)), &now);
+            follower.step
+        };
+        assert_eq!((passed(0, 48.875, 0.0), passed(0, 49.0, 0.0)), (0, 1));
+        assert_eq!((passed(1, 195.875, 0.0), passed(1, 196.0, 0.0)), (1, 2));
+        // The second pour's time, 30 s, with 40 g; the stir's, 60 s, with 160 g.
+        assert_eq!(
+            (passed(0, 40.0, 29.875), passed(0, 40.0, 30.0), passed(0, 39.875, 99.0)),
+            (0, 1, 0)
+        );
+        assert_eq!(
+            (passed(1, 160.0, 59.875), passed(1, 160.0, 60.0), passed(1, 159.875, 99.0)),
+            (1, 2, 1)
+        );
+        for (doing, is_begun) in
+            [(Doing::Still, false), (Doing::Pouring, true), (Doing::Settling, true)]
+        {
+            let mut follower = Follower { is_begun, ..brewing(0) };
+            follower.pass(&at(&steps), Some(pour(50.0, 0.0)), None, &seen(doing, 0.0, 50.0));
+            assert_eq!(follower.step, 0, "{doing:?} {is_begun}");
+        }
+        let is_late = |next: Option<Step>, elapsed: Option<f64>| {
+            let steps = [Some(pour(50.0, 0.0)), next];
+            brewing(0).is_late(&|place| steps.get(place).copied().flatten(), elapsed.map(fixed))
+        };
+        let wait = |until: f64| Some(Step::Wait { until: value(until) });
+        assert!(is_late(wait(9.0), Some(9.0)) && !is_late(wait(9.0), Some(8.875)));
+        assert!(!is_late(wait(9.0), None) && !is_late(wait(0.0), Some(9.0)));
+        assert!(!is_late(Some(Step::Press), Some(9.0)) && !is_late(None, Some(9.0)));
+    }
+
+    #[test]
+    fn steps_that_are_over_are_left_together() {
+        let steps =
+            [dose(15.0), Step::Wait { until: value(20.0) }, Step::Wait { until: value(30.0) }];
+        let passed = |doing, dose: f64, elapsed: Option<f64>| {
+            let mut follower = Follower { dose: Some(value(dose)), ..Follower::new(Setup::COMMON) };
+            let recipe = at(&steps);
+            follower.pass(&recipe, recipe(0), elapsed.map(fixed), &seen(doing, 0.0, 0.0));
+            follower.step
+        };
+        assert_eq!(passed(Doing::Still, 15.0, None), 1);
+        assert_eq!(passed(Doing::Still, 14.0, None), 0);
+        assert_eq!(passed(Doing::Settling, 15.0, None), 0);
+        assert_eq!(passed(Doing::Still, 15.0, Some(19.875)), 1);
+        assert_eq!(passed(Doing::Still, 15.0, Some(20.0)), 2);
+        assert_eq!(passed(Doing::Still, 15.0, Some(30.0)), 3);
+        let stirred = |is_begun, doing| {
+            let stir = [Step::Stir { from: value(0.0) }];
+            let mut follower = Follower { is_begun, ..brewing(0) };
+            follower.pass(&at(&stir), Some(stir[0]), None, &seen(doing, 0.0, 0.0)).is_none()
+        };
+        assert!(stirred(true, Doing::Still) && !stirred(true, Doing::Disturbed));
+        assert!(!stirred(false, Doing::Still));
+    }
+
+    #[test]
+    fn cues_and_their_reasons() {
+        let now = |step: Step, doing, elapsed: Option<f64>| {
+            let mut follower = Follower { dose: Some(value(15.0)), ..brewing(0) };
+            let now = follower.now(Some(step), elapsed.map(fixed), seen(doing, 0.0, 30.0)).unwrap();
+            assert_eq!(now.ratio.unwrap().grams_per_gram(), 2.0);
+            assert_eq!(now.brewing.map(Time::seconds), elapsed);
+            (now.cue, now.why, now.to_pour.map(Change::grams), now.to_wait.map(Time::seconds))
+        };
+        let (still, pouring) = (Doing::Still, Doing::Pouring);
+        let stir = Step::Stir { from: value(20.0) };
+        let wait = Step::Wait { until: value(20.0) };
+        let early = (Cue::Wait, Why::Early, None, Some(5.0));
+        assert_eq!(now(stir, still, Some(15.0)), early);
+        assert_eq!(now(wait, still, Some(15.0)), early);
+        assert_eq!(now(wait, still, None), (Cue::Wait, Why::Early, None, Some(20.0)));
+        assert_eq!(now(stir, still, Some(20.0)), (Cue::Stir, Why::Time, None, None));
+        assert_eq!(now(wait, still, Some(20.0)), (Cue::Wait, Why::Next, None, None));
+        assert_eq!(now(stir, pouring, Some(20.0)), (Cue::StopPouring, Why::Enough, None, None));
+        assert_eq!(now(Step::Press, still, None), (Cue::Press, Why::Next, None, None));
+        assert_eq!(now(Step::Press, pouring, None), (Cue::StopPouring, Why::Enough, None, None));
+        assert_eq!(now(Step::Rinse, pouring, None), (Cue::Rinse, Why::Next, None, None));
+        assert_eq!(now(BEVERAGE, pouring, None), (Cue::WeighBeverage, Why::Next, None, None));
+        assert_eq!(now(dose(16.0), still, None), (Cue::AddCoffee, Why::Missing, None, None));
+        assert_eq!(
+            now(pour(50.0, 40.0), still, Some(15.0)),
+            (Cue::Wait, Why::Early, Some(20.0), Some(25.0))
+        );
+        assert_eq!(
+            now(pour(50.0, 40.0), still, Some(40.0)),
+            (Cue::Pour, Why::Time, Some(20.0), None)
+        );
+        assert_eq!(now(pour(50.0, 0.0), still, None), (Cue::Pour, Why::Next, Some(20.0), None));
+        assert_eq!(now(pour(50.0, 0.0), pouring, None), (Cue::Pour, Why::Next, Some(20.0), None));
+        assert_eq!(
+            now(pour(20.0, 0.0), pouring, None),
+            (Cue::StopPouring, Why::TooMuch, Some(-10.0), None)
+        );
+        let done = brewing(9).now(None, None, seen(still, 0.0, 30.0)).unwrap();
+        assert_eq!((done.cue, done.why, done.step, done.ratio), (Cue::Nothing, Why::Done, 9, None));
+    }
+
+    /// At 4 g/s and a lead of half a second the cue comes two grams before; what comes then is told.
+    #[test]
+    fn the_cue_to_stop_comes_its_lead_before_and_stays() {
+        let mut follower = Follower { lead: value(0.5), ..brewing(0) };
+        let now = seen(Doing::Pouring, 0.0, 30.0);
+        let mut cue = |left: f64, to: f64| follower.cue_stop(left, to, &now);
+        assert_eq!(cue(2.125, 50.0), (Cue::Pour, Why::Next));
+        assert_eq!(cue(2.0, 50.0), (Cue::StopPouring, Why::Lead));
+        assert_eq!(cue(2.5, 50.0), (Cue::StopPouring, Why::Lead), "it is not taken back");
+        assert_eq!((cue(0.125, 50.0).1, cue(0.0, 50.0).1), (Why::Lead, Why::Enough));
+        assert_eq!((cue(-1.0, 50.0).1, cue(-1.125, 50.0).1), (Why::Enough, Why::TooMuch));
+        assert_eq!((cue(-4.0, 200.0).1, cue(-4.125, 200.0).1), (Why::Enough, Why::TooMuch));
+        assert_eq!(follower.cued, Some((50.0, 4.0)), "as it was then");
+        let mut follower = brewing(0);
+        let blind = Seen { flow: None, ..now };
+        assert_eq!(follower.cue_stop(0.125, 50.0, &blind), (Cue::Pour, Why::Next));
+        assert_eq!(follower.cue_stop(0.0, 50.0, &blind), (Cue::StopPouring, Why::Enough));
+    }
+
+    #[test]
+    fn cues_between_pours() {
+        let cue = |follower: &Follower, doing, wait: f64, due: f64, unclear: f64| {
+            let now = Seen { unclear: value(unclear), ..seen(doing, 0.0, 0.0) };
+            follower.cue_pour(200.0, fixed(wait), fixed(due), &now)
+        };
+        let new = brewing(0);
+        let begun = Follower { is_begun: true, ..new };
+        let cued = Follower { cued: Some((50.0, 4.0)), ..begun };
+        let (still, settling) = (Doing::Still, Doing::Settling);
+        assert_eq!(cue(&cued, settling, 5.0, 5.0, 9.0), (Cue::Wait, Why::Enough));
+        assert_eq!(cue(&cued, still, 5.0, 5.0, 9.0), (Cue::Wait, Why::Early));
+        assert_eq!(cue(&begun, settling, 5.0, 5.0, 9.0), (Cue::Wait, Why::Early));
+        assert_eq!(cue(&begun, still, 0.0, 5.0, 4.125), (Cue::Pour, Why::Unclear));
+        assert_eq!(cue(&begun, still, 0.0, 5.0, 4.0), (Cue::Pour, Why::Missing));
+        assert_eq!(cue(&new, still, 0.0, 5.0, 4.0), (Cue::Pour, Why::Time));
+        assert_eq!(cue(&new, still, 0.0, 0.0, 4.0), (Cue::Pour, Why::Next));
+    }
+
+    /// A follower at a step after something was heard.
+    fn after(
+        steps: &[Step],
+        before: Follower,
+        happening: Happening,
+        change: f64,
+        level: f64,
+    ) -> Follower {
+        let mut follower = before;
+        follower.hear(&at(steps), &event(happening, change), &seen(Doing::Still, level, 30.0));
+        follower
+    }
+
+    #[test]
+    fn what_is_put_down_for_coffee_is_coffee_or_a_vessel() {
+        let new = Follower { level: 100.0, ..Follower::new(Setup::COMMON) };
+        let level = |happening, level| after(&[dose(20.0)], new, happening, 5.0, level).level;
+        for happening in [Happening::Placed, Happening::Returned] {
+            assert_eq!((level(happening, 130.0), level(happening, 130.125)), (100.0, 130.125));
+            assert_eq!((level(happening, 99.75), level(happening, 99.625)), (100.0, 99.625));
+        }
+        assert_eq!(level(Happening::Tared, 7.0), 7.0);
+        assert_eq!(
+            (level(Happening::Lifted, 1.0), level(Happening::Lifted, 1.125)),
+            (100.0, 1.125)
+        );
+        let weighed = Follower { dose: Some(value(20.0)), ..new };
+        let lifted = after(&[dose(20.0)], weighed, Happening::Lifted, -5.0, 50.0);
+        assert_eq!(lifted.level, 100.0, "the coffee with its vessel");
+        let tared = after(&[pour(50.0, 0.0)], new, Happening::Tared, -60.0, 40.0);
+        assert_eq!(tared.level, 40.0);
+        // Coffee that pours: what lay there before it is the dose so far.
+        let poured = after(&[dose(20.0)], new, Happening::PourStarted, 2.0, 113.0);
+        assert_eq!(
+            (poured.dose, poured.first_water, poured.flows.since),
+            (Some(value(11.0)), None, fixed(20.0))
+        );
+        assert!(!poured.is_begun);
+    }
+
+    #[test]
+    fn what_is_heard_moves_the_steps_on() {
+        use Happening::*;
+        let stir = Step::Stir { from: value(0.0) };
+        let wait = Step::Wait { until: value(90.0) };
+        let heard = |steps: &[Step], before: Follower, happening| {
+            let follower = after(steps, before, happening, -2.0, 700.0);
+            (follower.step, follower.is_begun)
+        };
+        let new = Follower::new(Setup::COMMON);
+        let begun = |follower| Follower { is_begun: true, ..follower };
+        // A rinse is thrown away.
+        let rinse = [Step::Rinse, pour(50.0, 0.0)];
+        assert_eq!(heard(&rinse, new, PourStarted), (0, true));
+        assert_eq!(after(&rinse, new, PourStarted, 2.0, 9.0).first_water, None);
+        assert_eq!(
+            (heard(&rinse, new, Lifted), heard(&rinse, begun(new), Lifted)),
+            ((0, false), (1, false))
+        );
+        // Water begins the step, or the next pour where one waits.
+        let steps = [pour(50.0, 0.0), stir, wait, pour(90.0, 0.0), Step::Press, BEVERAGE];
+        let first = after(&steps, new, PourStarted, 2.0, 9.0);
+        assert_eq!((first.step, first.is_begun, first.first_water), (0, true, Some(fixed(20.0))));
+        assert_eq!(after(&steps, brewing(0), PourStarted, 2.0, 9.0).first_water, Some(fixed(10.0)));
+        assert_eq!(
+            (heard(&steps, brewing(1), PourStarted), heard(&steps, brewing(2), PourStarted)),
+            ((3, true), (3, true))
+        );
+        assert_eq!(heard(&steps, brewing(4), PourStarted), (4, true));
+        // A stir is a disturbance, or a brewer that was lifted.
+        assert_eq!(
+            (heard(&steps, brewing(1), Disturbed), heard(&steps, brewing(2), Disturbed)),
+            ((1, true), (2, false))
+        );
+        assert_eq!(
+            (heard(&steps, brewing(1), Returned), heard(&steps, brewing(2), Returned)),
+            ((2, false), (2, false))
+        );
+        // A press in its step, or ahead of it once there is water.
+        assert_eq!(
+            (heard(&steps, brewing(4), Pressed), heard(&steps, brewing(1), Pressed)),
+            ((4, true), (4, true))
+        );
+        assert_eq!(heard(&steps, Follower { step: 1, ..new }, Pressed), (1, false));
+        assert_eq!(heard(&steps, Follower { step: 4, ..new }, Pressed), (4, true));
+        assert_eq!(heard(&steps[..2], brewing(1), Pressed), (1, false), "no press in the recipe");
+        assert_eq!(heard(&steps, begun(brewing(1)), Pressed), (4, true));
+        assert_eq!(
+            (heard(&steps, brewing(4), Released), heard(&steps, begun(brewing(4)), Released)),
+            ((4, false), (5, false))
+        );
+        assert_eq!(heard(&steps, begun(brewing(3)), Released), (3, true));
+        assert_eq!(heard(&steps, brewing(3), Lifted), (3, false));
+    }
+
+    #[test]
+    fn a_beverage_is_what_is_put_down_less_its_vessel() {
+        let put = |vessel: f64, happening, level: f64| {
+            let steps = [Step::Beverage { vessel: value(vessel) }];
+            let before = Follower { level: 50.0, ..brewing(0) };
+            let follower = after(&steps, before, happening, 9.0, level);
+            (follower.beverage.map(Beverage::grams), follower.step)
+        };
+        assert_eq!(put(300.0, Happening::Placed, 550.0), (Some(200.0), 1));
+        assert_eq!(put(0.0, Happening::Returned, 250.0), (Some(200.0), 1));
+        assert_eq!(put(300.0, Happening::Placed, 250.0), (None, 0), "the vessel is not all of it");
+    }
+
+    #[test]
+    fn what_a_vessel_lacks_when_it_comes_back_has_dripped_off() {
+        let drips = |first_water: Option<Fixed>, changes: &[f64]| {
+            let mut follower = Follower { first_water, ..brewing(0) };
+            for change in changes {
+                follower = after(&[pour(50.0, 0.0)], follower, Happening::Returned, *change, 0.0);
+            }
+            follower.drips().unwrap().grams()
+        };
+        let water = Some(fixed(10.0));
+        assert_eq!(drips(water, &[-2.0, 1.5, -0.5]), 2.5);
+        assert_eq!(drips(None, &[-2.0]), 0.0, "no water yet");
+    }
+
+    #[test]
+    fn going_on_forgets_what_the_step_had() {
+        let mut follower =
+            Follower { is_begun: true, cued: Some((50.0, 4.0)), level: 77.0, ..brewing(3) };
+        follower.go_on();
+        assert_eq!(
+            (follower.step, follower.is_begun, follower.cued, follower.level),
+            (4, false, None, 0.0)
+        );
+        follower.go_to(u16::MAX);
+        follower.go_on();
+        assert_eq!(follower.step, u16::MAX);
+        let steps = [pour(50.0, 0.0), Step::Press, pour(90.0, 0.0)];
+        let is_pour = |step: &Step| matches!(step, Step::Pour { .. });
+        follower.go_to(0);
+        assert!(follower.skip_to(&at(&steps), is_pour) && follower.step == 2, "not where it is");
+        follower.is_begun = true;
+        assert!(!follower.skip_to(&at(&steps), is_pour) && follower.step == 2 && follower.is_begun);
+        follower.level = 400.0;
+        follower.zeroed(value(390.0));
+        assert_eq!((follower.level, follower.scale.book.anchor), (10.0, -390.0));
+    }
+}

@@ -261,3 +261,239 @@ impl Kept for Hold {
         walk.fixed(&mut self.press);
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::arithmetic_side_effects)]
+mod tests {
+    use super::*;
+
+    fn point(time: f64, mass: f64) -> Point {
+        Point { time: fixed(time), mass: fixed(mass) }
+    }
+
+    /// Points held back from the tenth second on, ten in a second.
+    fn held(masses: &[f64]) -> Hold {
+        let mut hold = Hold::NONE;
+        let mut time = 10.0;
+        for mass in masses {
+            let point = point(time, *mass);
+            match hold.is_on() {
+                true => _ = hold.take(point),
+                false => hold.begin(point),
+            }
+            time += 0.1;
+        }
+        hold
+    }
+
+    #[test]
+    fn points_are_held_until_they_are_not() {
+        let mut hold = Hold::NONE;
+        assert!(!hold.is_on() && hold.doing().is_none());
+        hold.begin(point(10.0, 3.0));
+        assert!(hold.is_on() && hold.is_short() && !hold.is_sudden());
+        assert_eq!(
+            (hold.since(), hold.time(), hold.doing()),
+            (fixed(10.0), fixed(10.0), Some(Doing::Disturbed))
+        );
+        assert_eq!(hold.take(point(10.5, 4.0)), fixed(0.5));
+        assert!(hold.is_short() && !hold.is_sudden());
+        assert_eq!(hold.take(point(11.0, 5.0)), fixed(1.0));
+        assert!(!hold.is_short() && hold.is_sudden());
+        assert_eq!((hold.since(), hold.time()), (fixed(10.0), fixed(11.0)));
+        assert_eq!(hold.last_three(), &[point(11.0, 5.0), point(10.5, 4.0), point(10.0, 3.0)]);
+        assert_eq!(hold.last_two(), &[point(11.0, 5.0), point(10.5, 4.0)]);
+        hold.lower(fixed(400.0));
+        assert_eq!(hold.last_two(), &[point(11.0, -395.0), point(10.5, -396.0)]);
+        hold.take(point(11.5, 6.0));
+        assert!(!hold.is_sudden() && !hold.is_short());
+        hold.end(None);
+        assert!(!hold.is_on() && hold.doing().is_none());
+        assert!(!hold.ended_at(fixed(12.0), fixed(1e6)), "nothing moved");
+    }
+
+    #[test]
+    fn when_something_last_moved() {
+        let mut hold = held(&[3.0]);
+        assert!(!hold.ended_at(fixed(10.0), fixed(1.0)), "it still does");
+        hold.end(Some(fixed(10.0)));
+        assert!(
+            hold.ended_at(fixed(11.0), fixed(1.0)) && !hold.ended_at(fixed(11.001), fixed(1.0))
+        );
+        assert_eq!(Hold::ended(fixed(10.0)), hold);
+        let last = [point(9.0, 70.0), point(8.9, 71.0), point(8.8, 72.0)];
+        let hold = Hold::off(Told::Pressed, last, fixed(71.0));
+        assert!(hold.is_on() && hold.is_sudden() && hold.was_press());
+        assert_eq!(
+            (hold.since(), hold.last_three(), hold.told()),
+            (fixed(9.0), &last, Told::Pressed)
+        );
+        assert_eq!(hold.doing(), Some(Doing::Pressed));
+    }
+
+    /// What is heavier than 50 g; while it wavers by less than a 64th of its weight it is the same.
+    #[test]
+    fn what_was_put_down_may_be_a_hand() {
+        let suspected = |changes: &[f64]| {
+            let mut hold = Hold::NONE;
+            changes.iter().for_each(|change| hold.waver(fixed(*change)));
+            hold.suspected()
+        };
+        assert_eq!((suspected(&[50.0]), suspected(&[50.001])), (ZERO, fixed(50.001)));
+        assert_eq!(suspected(&[-640.0]), ZERO, "taken off");
+        assert_eq!(suspected(&[640.0, 9.999]), fixed(640.0) + fixed(9.999));
+        assert_eq!(suspected(&[640.0, -9.999]), fixed(640.0) + fixed(-9.999));
+        assert_eq!((suspected(&[640.0, 10.0]), suspected(&[640.0, -10.0])), (ZERO, ZERO));
+        assert_eq!(suspected(&[640.0, 90.0]), fixed(90.0));
+        let mut hold = Hold::NONE;
+        hold.suspect(fixed(640.0));
+        hold.begin(point(1.0, 3.0));
+        assert_eq!(hold.suspected(), fixed(640.0), "while points are held");
+        hold.end(None);
+        assert_eq!(hold.suspected(), fixed(640.0), "and afterwards");
+        hold.told = Told::Pressed;
+        assert_eq!(hold.suspected(), ZERO, "a press is over that");
+        hold.end(None);
+        assert_eq!((hold.told(), hold.suspected()), (Told::Nothing, ZERO));
+    }
+
+    #[test]
+    fn more_than_a_scale_can_weigh_is_new_once() {
+        let mut hold = Hold::NONE;
+        assert!(hold.overload(point(5.0, 2500.0)));
+        assert!(!hold.overload(point(5.1, 2600.0)));
+        assert_eq!((hold.doing(), hold.since()), (Some(Doing::Overloaded), fixed(5.0)));
+        assert!(hold.was_press() && hold.is_short());
+        assert_eq!(hold.left_by_press(), product(fixed(0.001), fixed(2600.0)));
+        let mut hold = held(&[300.0; 3]);
+        assert!(hold.is_calm(fixed(0.2)) && hold.overload(point(10.5, 2500.0)));
+        assert_eq!((hold.calm, hold.since()), (0, fixed(10.0)), "held since then");
+    }
+
+    /// A thousandth of a press may be left as creep.
+    #[test]
+    fn creep_is_left_by_a_press_alone() {
+        let hold = |told| Hold { told, press: fixed(800.0), ..held(&[800.0]) }.left_by_press();
+        assert_eq!(hold(Told::Pressed), hold(Told::Overloaded));
+        assert!((hold(Told::Pressed) - fixed(0.8)).0.abs() < 1000);
+        assert!(
+            [Told::Nothing, Told::Disturbed, Told::Restless]
+                .into_iter()
+                .all(|told| hold(told) == ZERO)
+        );
+    }
+
+    #[test]
+    fn one_or_two_points_are_back_by_the_last_more_by_all_three() {
+        let is_near = |masses: &[f64]| held(masses).is_near(fixed(100.0), fixed(0.5));
+        assert!(is_near(&[100.5]) && is_near(&[99.5]) && is_near(&[120.0, 100.5]));
+        assert!(!is_near(&[100.501]) && !is_near(&[99.499]) && !is_near(&[100.0, 101.0]));
+        assert!(!is_near(&[120.0, 100.0, 100.0]));
+        assert!(is_near(&[120.0, 99.5, 100.0, 100.5]));
+        assert!(!is_near(&[120.0, 101.0, 100.0, 100.0]) && !is_near(&[120.0, 100.0, 101.0, 100.0]));
+    }
+
+    /// Each step between those of the slowest and the fastest flow, within a second and a half.
+    #[test]
+    fn points_that_rise_as_water_does() {
+        let rises = |masses: &[f64]| held(masses).rises(fixed(1.0), fixed(10.0));
+        assert!(
+            rises(&[0.0, 0.11, 0.22]) && rises(&[0.0, 0.99, 1.98]) && rises(&[0.0, 0.11, 1.09])
+        );
+        assert!(!rises(&[0.11, 0.22]), "two are too few");
+        assert!(!rises(&[0.0, 0.09, 0.5]) && !rises(&[0.0, 0.5, 0.59]));
+        assert!(!rises(&[0.0, 1.01, 1.5]) && !rises(&[0.0, 0.5, 1.51]));
+        let long = |readings: u8| {
+            let mut hold = Hold::NONE;
+            hold.begin(point(10.0, 0.0));
+            (1..=readings).for_each(|reading| {
+                let elapsed = f64::from(reading) / 8.0;
+                hold.take(point(10.0 + elapsed, 4.0 * elapsed));
+            });
+            hold.rises(fixed(1.0), fixed(10.0))
+        };
+        assert!(long(11) && !long(12), "a second and a half is too long");
+        let mut even = Hold::NONE;
+        even.begin(point(8.0, 0.0));
+        even.take(point(8.5, 0.5));
+        even.take(point(9.0, 1.0));
+        assert!(!even.rises(fixed(1.0), fixed(4.0)), "not faster than the slowest");
+        assert!(!even.rises(fixed(0.5), fixed(1.0)), "not slower than the fastest");
+        assert!(even.rises(fixed(0.999), fixed(1.001)));
+    }
+
+    /// Nothing was told: one look. Something was: four. A hand: twenty, and no nearer than at first.
+    #[test]
+    fn points_come_to_rest() {
+        let looks = |told: Told, off: f64| {
+            let mut hold = Hold { told, ..held(&[0.0, 0.0]) };
+            let mut mass = 0.0;
+            (1..=40).find(|look| {
+                mass = off - mass;
+                hold.take(point(10.1 + 0.001 * f64::from(*look), mass));
+                hold.is_calm(fixed(1.0))
+            })
+        };
+        assert_eq!((looks(Told::Nothing, 1.0), looks(Told::Nothing, 1.2)), (Some(1), None));
+        assert_eq!((looks(Told::Disturbed, 1.0), looks(Told::Restless, 1.0)), (Some(4), Some(4)));
+        assert_eq!((looks(Told::Overloaded, 1.0), looks(Told::Pressed, 1.0)), (Some(4), Some(20)));
+        assert_eq!(looks(Told::Pressed, 1.001), None);
+        assert!(!held(&[0.0, 0.0]).is_calm(fixed(1.0)), "two are too few");
+        // Each of three may be the farthest off.
+        for masses in
+            [[3.0, 0.0, 0.0], [0.0, 3.0, 0.0], [0.0, 0.0, 3.0], [-3.0, 0.0, 0.0], [0.0, -3.0, 0.0]]
+        {
+            assert!(!held(&masses).is_calm(fixed(1.0)), "{masses:?}");
+        }
+        // After a second twice as far apart, after three and more four times.
+        for (after, most) in [(0.0, 1.0), (1.0, 2.0), (3.0, 4.0), (30.0, 4.0)] {
+            let is_calm = |told, apart: f64| {
+                let mut hold = Hold { told, ..Hold::NONE };
+                hold.begin(point(10.0, 0.0));
+                hold.take(point(10.0 + after, apart));
+                hold.take(point(10.0 + after, 0.0));
+                hold.told = told;
+                hold.calm = 30;
+                hold.is_calm(fixed(1.0))
+            };
+            assert!(
+                is_calm(Told::Nothing, most) && !is_calm(Told::Nothing, most + 0.001),
+                "{after}"
+            );
+            assert_eq!(is_calm(Told::Pressed, most), after == 0.0, "a hand stays a hand");
+        }
+        let mut hold = held(&[0.0, 0.0, 0.0]);
+        assert!(hold.is_calm(fixed(1.0)) && hold.calm == 1);
+        hold.take(point(10.3, 9.0));
+        assert!(!hold.is_calm(fixed(1.0)) && hold.calm == 0, "from the beginning again");
+    }
+
+    #[test]
+    fn what_disturbs_is_told_once_and_as_a_fault_after_a_minute() {
+        let at = |hold: &mut Hold, elapsed: f64, mass: f64| {
+            for _ in 0..3 {
+                hold.take(point(10.0 + elapsed, mass));
+            }
+            hold.announce(fixed(300.0))
+        };
+        let mut hold = held(&[330.0]);
+        assert_eq!(at(&mut hold, 0.8, 350.0), None, "not yet");
+        let (told, off) = at(&mut hold, 0.801, 350.0).unwrap();
+        assert_eq!(
+            (told, hold.told(), hold.doing()),
+            (Told::Disturbed, told, Some(Doing::Disturbed))
+        );
+        assert!((off - fixed(50.0)).0.abs() < 200, "50 g is no hand yet");
+        assert_eq!((at(&mut hold, 60.0, 900.0), hold.press), (None, ZERO));
+        let (told, off) = at(&mut hold, 60.001, 290.0).unwrap();
+        assert_eq!((told, hold.doing()), (Told::Restless, Some(Doing::Disturbed)));
+        assert!((off - fixed(-10.0)).0.abs() < 200);
+        assert_eq!(at(&mut hold, 600.0, 290.0), None, "once");
+
+        let mut hold = held(&[351.0]);
+        let (told, off) = at(&mut hold, 1.0, 350.01).unwrap();
+        assert_eq!((told, hold.press, hold.doing()), (Told::Pressed, off, Some(Doing::Pressed)));
+        assert!(hold.was_press());
+        assert_eq!(at(&mut hold, 600.0, 350.01), None);
+    }
+}

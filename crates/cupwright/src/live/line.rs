@@ -26,11 +26,11 @@ const KEPT: usize = 7;
 /// Points from which on the weights fade (estimate). Each time they lose 3/64, which keeps their sum.
 const LONGEST: u8 = 21;
 
-/// What a cumulative sum loses each time, in standard deviations (estimate).
-const SLACK: i32 = deviations(0.75);
+/// What a cumulative sum loses each time, in standard deviations, 2⁻¹⁰ (estimate).
+const SLACK: i32 = whole(0.75, 10) as i32;
 
-/// Where a cumulative sum tells that the line has changed (estimate).
-const ALARM: i32 = deviations(5.0);
+/// Where a cumulative sum tells that the line has changed, alike (estimate).
+const ALARM: i32 = whole(5.0, 10) as i32;
 
 /// Fewest points of a line that starts anew.
 const FEWEST: u8 = 3;
@@ -40,11 +40,6 @@ const OLD: Fixed = fixed(8.0);
 
 /// Points nearer than a millisecond tell nothing of it either: n S_tt, s², of sums 2⁻³².
 const LEAST_SPREAD: i64 = 1 << 12;
-
-/// Standard deviations, as sums count them: 2⁻¹⁰.
-const fn deviations(number: f64) -> i32 {
-    whole(number, 10) as i32
-}
 
 /// A point of the scale.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -339,5 +334,289 @@ impl Kept for Line {
         self.watching.iter_mut().for_each(|points| walk.count(points));
         walk.fixed(&mut self.level);
         walk.fixed(&mut self.flow);
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::indexing_slicing, clippy::arithmetic_side_effects)]
+mod tests {
+    extern crate std;
+
+    use std::vec::Vec;
+
+    use super::super::fixed::number;
+    use super::*;
+    use crate::math::{max, sqrt, square};
+
+    fn point(time: f64, mass: f64) -> Point {
+        Point { time: fixed(time), mass: fixed(mass) }
+    }
+
+    /// σ² as the line takes it, 2⁻⁴⁰ g².
+    fn variance(sigma: f64) -> i64 {
+        whole(square(sigma), 40)
+    }
+
+    /// The same line as the module's text has it, in doubles and with a list of weighted points.
+    #[derive(Default)]
+    struct Textbook {
+        /// Time, mass, weight; the newest last.
+        points: Vec<(f64, f64, f64)>,
+        sums: [f64; 2],
+        since: [usize; 2],
+        alarms: [u32; 2],
+    }
+
+    impl Textbook {
+        fn moments(&self) -> (f64, f64, f64, f64, f64) {
+            let sum = |of: fn(f64, f64) -> f64| -> f64 {
+                self.points.iter().map(|(t, z, w)| w * of(*t, *z)).sum()
+            };
+            let n = sum(|_, _| 1.0);
+            let (t, z) = (sum(|t, _| t) / n, sum(|_, z| z) / n);
+            let off = |of: fn(f64, f64) -> f64| -> f64 {
+                self.points.iter().map(|one| one.2 * of(one.0 - t, one.1 - z)).sum()
+            };
+            (n, t, z, off(|t, _| t * t), off(|t, z| t * z))
+        }
+
+        fn flow(&self) -> f64 {
+            let (.., tt, tz) = self.moments();
+            if tt > 0.0 { tz / tt } else { 0.0 }
+        }
+
+        fn at(&self, time: f64) -> f64 {
+            let (_, t, z, ..) = self.moments();
+            z + self.flow() * (time - t)
+        }
+
+        fn error(&self, time: f64, mass: f64, sigma: f64) -> f64 {
+            let (n, t, _, tt, _) = self.moments();
+            (mass - self.at(time)) / (sigma * sqrt(1.0 + 1.0 / n + square(time - t) / tt))
+        }
+
+        fn take(&mut self, time: f64, mass: f64, sigma: f64) {
+            if self.points.last().is_none_or(|last| time - last.0 > 1.0) {
+                *self = Self { points: Vec::new(), sums: [0.0; 2], since: [0; 2], ..*self };
+            } else if self.moments().0 > 2.5 {
+                let error = self.error(time, mass, sigma);
+                for (at, error) in [error, -error].into_iter().enumerate() {
+                    self.sums[at] = max(0.0, self.sums[at] + error - 0.75);
+                    self.since[at] = if self.sums[at] > 0.0 { self.since[at] + 1 } else { 0 };
+                    assert!((self.sums[at] - 5.0).abs() > 0.01, "nearer to an alarm than rounding");
+                }
+            }
+            let is_long = self.moments().0 > 20.5;
+            if is_long {
+                self.points.iter_mut().for_each(|point| point.2 *= 61.0 / 64.0);
+            }
+            self.points.push((time, mass, if is_long { 63.0 / 64.0 } else { 1.0 }));
+            if let Some(at) = self.sums.iter().position(|sum| *sum > 5.0) {
+                let left = (self.since[at] + 1).clamp(3, 7);
+                self.points.drain(..self.points.len() - left);
+                self.points.iter_mut().for_each(|point| point.2 = 1.0);
+                (self.sums, self.since) = ([0.0; 2], [0; 2]);
+                self.alarms[at] += 1;
+            }
+        }
+    }
+
+    /// Invented: pours, rests, a gap, a slow change, at uneven times with noise that has no chance in it.
+    #[test]
+    fn the_line_is_the_textbooks() {
+        let sigma = 0.05;
+        let (mut line, mut textbook) = (Line::NONE, Textbook::default());
+        let (mut time, mut mass) = (100.0, 250.0);
+        line.begin(&[point(time, mass)]);
+        textbook.take(time, mass, sigma);
+        let flows = [0.0, 5.0, 0.0, 7.5, 2.0, -0.4, 0.0, 0.3, 0.0, 4.0, 4.5, 9.0, 0.0];
+        let mut most = (0.0, 0.0);
+        for step in 0..flows.len() * 40 {
+            let gap = if step % 130 == 129 { 1.25 } else { 0.0 };
+            let after = 0.1 + 0.03 * f64::from((step * 7 % 11) as u32) / 11.0 + gap;
+            time += after;
+            mass += flows[step / 40] * after;
+            let noise =
+                sigma * crate::math::exp(-1.0) * f64::from((step * 37 % 19) as i32 - 9) / 4.0;
+            let reading = point(time, mass + noise);
+            // What the line has of it, to the last digit.
+            let (t, z) = (number(reading.time), number(reading.mass));
+            if textbook.moments().0 > 2.5 && gap == 0.0 {
+                let (error, wanted) =
+                    (line.error(reading, variance(sigma)), textbook.error(t, z, sigma));
+                assert!(
+                    (f64::from(error) / 1024.0 - wanted).abs() < 0.004,
+                    "{step}: {error} {wanted}"
+                );
+            }
+            line.take(reading, variance(sigma));
+            textbook.take(t, z, sigma);
+            let (level, flow) = (textbook.at(t), textbook.flow());
+            most.0 = max(most.0, (number(line.level) - level).abs());
+            most.1 = max(most.1, (number(line.flow) - flow).abs());
+            let weight = textbook.moments().0;
+            assert!((f64::from(line.weight()) - weight).abs() < 1e-9, "{step}: {weight}");
+        }
+        assert!(textbook.alarms.into_iter().all(|alarms| alarms > 5), "{:?}", textbook.alarms);
+        // Some 2⁻²⁰ of rounding.
+        assert!(most.0 < 1e-5 && most.1 < 5e-6, "{most:?}");
+    }
+
+    #[test]
+    fn products_of_sums_are_fine_and_do_not_overflow() {
+        for a in [0, 1, -1, 255, 256, -257, 1023, 1024, 123_456_789, -98_765_432_101] {
+            for b in [0, 3, -3, 1023, 1024, -7_777_777, 20_000_000_000] {
+                let exact = i128::from(a) * i128::from(b);
+                let off = i128::from(fine(Wrapping(a), Wrapping(b)).0) * 256 - exact;
+                assert!((-255..=0).contains(&off), "{a} {b}: {off}");
+            }
+        }
+        // As a whole this one would be 2⁶⁷.
+        assert_eq!(fine(fixed(8192.0), fixed(16384.0)).0, 1 << 59);
+    }
+
+    /// Points a millisecond apart tell a flow, nearer ones none.
+    #[test]
+    fn points_too_near_each_other_tell_no_flow() {
+        let least = 1.0 / 1024.0;
+        let flow_of = |step: f64| {
+            let mut line = Line::NONE;
+            line.begin(&[point(5.0 + step, 1.0), point(5.0, 0.0)]);
+            line
+        };
+        let line = flow_of(least);
+        assert_eq!((number(line.flow), number(line.level)), (1024.0, 1.0));
+        assert!(line.is_sure(fixed(1.0), 1, 0));
+        // 976 g off, at 1 + 1/2 + (t − t̄)²/S_tt variances.
+        let wanted = 976.0 / sqrt(1.5 + 2.0 * square((1.0 - 0.5 * least) / least));
+        let error = line.error(point(6.0, 2e3), variance(1.0));
+        assert!((f64::from(error) / 1024.0 - wanted).abs() < 1e-3, "{error} {wanted}");
+        let line = flow_of(least - 1.0 / 1_048_576.0);
+        assert_eq!((number(line.flow), number(line.level)), (0.0, 0.5));
+        assert!(!line.is_sure(fixed(1.0), 1, 0));
+        assert_eq!(line.error(point(6.0, 100.0), variance(1.0)), 0);
+    }
+
+    /// Of four points, 0.25 s apart, S_tt is 0.3125 s²: the slope's deviation is σ/√0.3125.
+    #[test]
+    fn a_flow_is_sure_from_so_many_deviations_on() {
+        let mut line = Line::NONE;
+        let times = [0.75, 0.5, 0.25, 0.0];
+        line.begin(&times.map(|time| point(9.0 + time, 2.0 * time)));
+        assert_eq!((number(line.flow), number(line.level), line.weight()), (2.0, 1.5, 4));
+        for (sigma, times) in [(0.05, 1_u8), (0.05, 4), (1.0, 4)] {
+            let least = f64::from(times) * sigma / sqrt(0.3125);
+            for sign in [1.0, -1.0] {
+                let is_sure = |share: f64| {
+                    line.is_sure(fixed(sign * least * share), times * times, variance(sigma))
+                };
+                assert!(is_sure(1.001) && !is_sure(0.999), "{sigma} {times} {sign}");
+            }
+        }
+        // At exactly so many it is not yet sure: 4² · 0.3125 is 5.
+        assert!(!line.is_sure(Wrapping(4), 1, 5) && line.is_sure(Wrapping(5), 1, 5));
+    }
+
+    /// A second difference: of points at even steps off/√6.
+    #[test]
+    fn a_bend_is_that_of_three_points() {
+        let mut line = Line::NONE;
+        line.begin(&[point(1.0, 3.0)]);
+        assert_eq!(line.bend(point(1.5, 4.0)), None, "two are a line");
+        line.begin(&[point(1.0, 3.0), point(0.5, 2.0)]);
+        let bend = |time, mass| {
+            line.bend(point(time, mass)).map(|bend| bend as f64 / (1_u64 << 40) as f64)
+        };
+        assert_eq!(bend(1.5, 4.0), Some(0.0), "on the line");
+        for mass in [4.6, 3.4] {
+            assert!((bend(1.5, mass).unwrap() - 0.36 / 6.0).abs() < 1e-5, "{mass}");
+        }
+        // Uneven: off·0.5/√(0.5² + 1.5² + 1²) where 5 was expected.
+        assert!((bend(2.0, 6.0).unwrap() - 0.25 / 3.5).abs() < 1e-5);
+        assert_eq!(bend(2.001, 5.0), None, "after a gap");
+        line.begin(&[point(1.0, 3.0), point(0.0, 2.0)]);
+        assert!(line.bend(point(1.5, 4.0)).is_some());
+        line.begin(&[point(1.0, 3.0), point(-0.001, 2.0)]);
+        assert_eq!(line.bend(point(1.5, 4.0)), None, "before which was a gap");
+    }
+
+    #[test]
+    fn points_older_than_eight_seconds_tell_nothing() {
+        let mut line = Line::NONE;
+        let weight = |line: &mut Line, oldest| {
+            line.begin(&[
+                point(10.0, 1.0),
+                point(9.5, 1.0),
+                point(oldest, 9.0),
+                point(oldest, 9.0),
+            ]);
+            line.weight()
+        };
+        assert_eq!(weight(&mut line, 2.0), 4);
+        assert_eq!(weight(&mut line, 1.999), 2);
+        assert_eq!((number(line.flow), number(line.level)), (0.0, 1.0));
+    }
+
+    #[test]
+    fn a_gap_begins_a_line_anew() {
+        let mut line = Line::NONE;
+        assert!(!line.is_begun());
+        line.begin(&[point(2.0, 0.0), point(1.0, 0.0)]);
+        assert!(line.is_begun());
+        line.take(point(3.0, 3.0), variance(0.1));
+        assert_eq!((line.weight(), number(line.flow)), (3, 1.5));
+        line.take(point(4.001, 50.0), variance(0.1));
+        assert_eq!((line.weight(), number(line.flow), number(line.level)), (1, 0.0, 50.0));
+        assert_eq!(line.last_three(), [point(4.001, 50.0), Point::NONE, Point::NONE]);
+    }
+
+    /// A line that begins flat is level at the mean; one whose readings are lowered is the same, lower.
+    #[test]
+    fn a_line_flat_and_lowered() {
+        let points = [point(2.0, 7.0), point(1.9, 4.0), point(1.8, 4.0)];
+        assert!((number(mean(&points)) - 5.0).abs() < 3e-6);
+        let (mut line, mut lower) = (Line::NONE, Line::NONE);
+        line.begin_flat(&points);
+        assert_eq!((line.level, line.flow, line.weight()), (mean(&points), ZERO, 3));
+        assert_eq!((line.ahead(fixed(3.0)), line.time()), (line.level, fixed(2.0)));
+        line.begin(&points);
+        lower.begin(&points);
+        lower.lower(fixed(400.0));
+        assert_eq!(line.level - lower.level, fixed(400.0));
+        assert_eq!(number(lower.ahead(fixed(3.0)) - lower.level), number(lower.flow));
+        for time in [2.25, 2.5] {
+            line.take(point(time, 4.0 * time), variance(0.1));
+            lower.take(point(time, 4.0 * time - 400.0), variance(0.1));
+            assert_eq!((line.level - lower.level, line.flow), (fixed(400.0), lower.flow));
+        }
+    }
+
+    /// At five deviations in sum there is no alarm yet.
+    #[test]
+    fn an_alarm_forgets_what_gave_it() {
+        let left = |sum: i32| {
+            let mut line = Line::NONE;
+            line.begin(&[point(1.0, 0.0), point(0.5, 0.0)]);
+            (line.watched, line.watching) = ([0, sum], [0, 4]);
+            line.take(point(1.5, 0.0), variance(0.1));
+            (line.watched, line.watching)
+        };
+        assert_eq!((left(5 * 1024), left(5 * 1024 + 1)), (([0, 5120], [0, 4]), ([0; 2], [0; 2])));
+    }
+
+    /// Each of the last two steps makes three tenths of what the flow does.
+    #[test]
+    fn one_step_alone_is_no_flow() {
+        let is_rising = |masses: [f64; 3]| {
+            let mut line = Line::NONE;
+            let [a, b, c] = masses;
+            line.begin(&[point(2.0, c), point(1.0, b), point(0.0, a)]);
+            line.is_rising()
+        };
+        // Half of what there is at the end is the flow: 0.3 of it are 0.15.
+        assert!(is_rising([0.0, 0.5, 1.0]));
+        assert!(is_rising([0.0, 0.16, 1.0]) && is_rising([0.0, 0.84, 1.0]));
+        assert!(!is_rising([0.0, 0.14, 1.0]) && !is_rising([0.0, 0.86, 1.0]));
+        assert!(!is_rising([0.0; 3]), "none at all");
     }
 }

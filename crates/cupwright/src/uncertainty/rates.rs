@@ -307,3 +307,166 @@ pub fn time_for_yield(
         extraction::seconds_until(wanted.percent() / level, share, fast, slow)
     })
 }
+
+#[cfg(test)]
+#[allow(clippy::indexing_slicing, clippy::arithmetic_side_effects)]
+mod tests {
+    use super::*;
+    use crate::quantity::Measure;
+
+    fn value<M: Measure>(x: f64) -> M {
+        M::accept(x).unwrap()
+    }
+
+    fn near(a: f64, b: f64, share: f64) {
+        assert!((a - b).abs() <= share * (1.0 + b.abs()), "{a} {b}");
+    }
+
+    const U: [f64; PARAMETERS] = [0.8, 4.0, 0.15, 0.12];
+
+    /// An invented law of two rates with these correlations.
+    fn law(r: [[f64; PARAMETERS]; PARAMETERS]) -> (Rates, Plateau) {
+        let kinetics = Kinetics {
+            equilibrium: value(22.0),
+            fast_share: value(45.0),
+            fast: value(10.0),
+            slow: value(120.0),
+        };
+        let rates = Rates {
+            kinetics,
+            u_fast_share: value(U[1]),
+            u_fast: value(U[2]),
+            u_slow: value(U[3]),
+            share_and_fast: value(r[1][2]),
+            share_and_slow: value(r[1][3]),
+            fast_and_slow: value(r[2][3]),
+            freedom: value(5.0),
+        };
+        let plateau = Plateau {
+            u_equilibrium: value(U[0]),
+            equilibrium_and_share: value(r[0][1]),
+            equilibrium_and_fast: value(r[0][2]),
+            equilibrium_and_slow: value(r[0][3]),
+        };
+        (rates, plateau)
+    }
+
+    fn symmetric([a, b, c, d, e, f]: [f64; 6]) -> [[f64; PARAMETERS]; PARAMETERS] {
+        [[1.0, a, b, c], [a, 1.0, d, e], [b, d, 1.0, f], [c, e, f, 1.0]]
+    }
+
+    /// Of the errors, each of size one, the covariances come out again as they went in.
+    #[test]
+    fn the_errors_of_a_law_have_its_covariances() {
+        for r in [[-0.3, 0.4, 0.6, 0.5, -0.7, -0.2], [0.0; 6], [0.9, 0.5, -0.4, 0.3, -0.2, 0.1]] {
+            let r = symmetric(r);
+            let (rates, plateau) = law(r);
+            let rows = Law::of(&rates, &plateau).by_errors;
+            for (i, one) in rows.iter().enumerate() {
+                for (j, other) in rows.iter().enumerate() {
+                    let covariance = one.iter().zip(other).map(|(a, b)| a * b).sum::<f64>();
+                    near(covariance, r[i][j] * U[i] * U[j], 1e-14);
+                }
+            }
+        }
+    }
+
+    /// Correlations that cannot go together are kept as long as they can be, and every uncertainty is.
+    #[test]
+    fn no_correlations_change_an_uncertainty() {
+        let signs = [-1.0, -0.6, 0.0, 0.6, 1.0];
+        for number in 0..15_625_usize {
+            let mut left = number;
+            let r = [0; 6].map(|_| {
+                let sign = signs[left % 5];
+                left /= 5;
+                sign
+            });
+            let (rates, plateau) = law(symmetric(r));
+            let rows = Law::of(&rates, &plateau).by_errors;
+            for ((row, u), first) in rows.iter().zip(U).zip([1.0, r[0], r[1], r[2]]) {
+                near(row.iter().map(|of| of * of).sum::<f64>(), u * u, 1e-12);
+                near(row[0], u * first, 1e-15);
+            }
+        }
+        // What a row cannot have of another is cut to what is left of it.
+        let (rates, plateau) = law(symmetric([0.0, 0.8, 0.0, 1.0, 0.0, 0.0]));
+        near(Law::of(&rates, &plateau).by_errors[2][1], 0.6 * U[2], 1e-15);
+        let (rates, plateau) = law(symmetric([1.0, 0.5, 0.0, -1.0, 0.0, 0.0]));
+        near(Law::of(&rates, &plateau).by_errors[2][1], 0.0, 1e-15);
+    }
+
+    /// Slopes are those of the law where its errors move it, its speed that in time.
+    #[test]
+    fn slopes_are_those_of_a_law_that_is_moved() {
+        let (rates, plateau) = law(symmetric([-0.3, 0.4, 0.6, 0.5, -0.7, -0.2]));
+        let law = Law::of(&rates, &plateau);
+        let extracted = |errors: [f64; PARAMETERS], t: f64| {
+            let [level, share, fast, slow] = law.moved(errors);
+            level * (share * (1.0 - exp(-t / fast)) + (1.0 - share) * (1.0 - exp(-t / slow)))
+        };
+        for t in [2.0, 15.0, 80.0, 400.0] {
+            let time = value::<Time>(t);
+            let told = extraction::yield_at_time(&rates.kinetics, time).percent();
+            near(extracted([0.0; PARAMETERS], t), told, 1e-13);
+            let slopes = law.slopes(time);
+            for (at, slope) in slopes.into_iter().enumerate() {
+                let moved = |by| {
+                    let mut errors = [0.0; PARAMETERS];
+                    errors[at] = by;
+                    extracted(errors, t)
+                };
+                near(slope, (moved(1e-4) - moved(-1e-4)) / 2e-4, 1e-7);
+            }
+            let speed = (extracted([0.0; PARAMETERS], t + 1e-3)
+                - extracted([0.0; PARAMETERS], t - 1e-3))
+                / 2e-3;
+            near(law.speed(time), speed, 1e-7);
+            near(law.term(&slopes, 1.0).u, sqrt(slopes.iter().map(|s| s * s).sum::<f64>()), 1e-14);
+        }
+        assert_eq!(rates.slopes(value(0.0)), [0.0; 3], "nothing has been extracted yet");
+    }
+
+    /// u of ln E(t')/E(t) is that of all parts but the level, which both have in common.
+    #[test]
+    fn of_a_ratio_the_level_is_no_part() {
+        let r = symmetric([0.0, 0.0, 0.0, 0.5, -0.7, -0.2]);
+        let (rates, plateau) = law(r);
+        let law = Law::of(&rates, &plateau);
+        let ln_ratio = |errors: [f64; PARAMETERS]| {
+            let [level, share, fast, slow] = law.moved(errors);
+            let at = |t: f64| {
+                level * (share * (1.0 - exp(-t / fast)) + (1.0 - share) * (1.0 - exp(-t / slow)))
+            };
+            crate::math::ln(at(200.0) / at(30.0))
+        };
+        let variance = (0..PARAMETERS).map(|at| {
+            let moved = |by| {
+                let mut errors = [0.0; PARAMETERS];
+                errors[at] = by;
+                ln_ratio(errors)
+            };
+            square((moved(1e-4) - moved(-1e-4)) / 2e-4)
+        });
+        let u = rates.u_of_ratio(value(30.0), value(200.0));
+        near(u, sqrt(variance.sum::<f64>()), 1e-7);
+        assert!(u > 0.0, "{u}");
+        assert_eq!(rates.u_of_ratio(value(30.0), value(30.0)), 0.0);
+        // Correlations that cannot go together leave nothing rather than less.
+        let apart = Rates {
+            share_and_fast: value(-1.0),
+            share_and_slow: value(-1.0),
+            fast_and_slow: value(-1.0),
+            ..rates
+        };
+        assert!(apart.u_of_ratio(value(30.0), value(200.0)) >= 0.0);
+    }
+
+    #[test]
+    fn parts_of_a_root() {
+        near(left([0.6, 0.0]), 0.8, 1e-15);
+        assert_eq!((left([0.8, 0.8]), left([1.0])), (0.0, 0.0));
+        assert_eq!((over(3.0, 2.0), over(3.0, 0.0)), (1.5, 0.0));
+        assert_eq!((within(0.5, 1.0), within(2.0, 1.0), within(-2.0, 1.0)), (0.5, 1.0, -1.0));
+    }
+}
