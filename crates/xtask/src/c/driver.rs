@@ -397,10 +397,11 @@ impl Board {
     }
 }
 
-/// The interface called from Rust under Miri, which sees every wrong use of memory.
+/// The interface called from Rust, and its own copying, under Miri, which sees every wrong use of memory.
 pub fn under_miri() -> Outcome {
     let mut miri = tools::under_toolchain("nightly", "cargo", &["miri"], &["miri", "rust-src"])?;
     run(miri
         .args(["miri", "test", "--locked", "--quiet", "--package", "cupwright-c"])
+        .args(["--package", "cupwright-library"])
         .args(["--target-dir", "target/miri"]))
 }
