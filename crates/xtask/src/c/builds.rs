@@ -8,24 +8,25 @@ use std::process::Stdio;
 use std::time::Instant;
 
 use super::archive::HOST;
-use super::{calls, driver, interface};
+use super::{calls, driver, interface, scattered};
 use crate::commands::{cargo, output, program, quietly};
-use crate::corpus::{self, Script, Share};
+use crate::corpus::{Share, script};
 use crate::{Outcome, root, tools};
 
 /// A way to compile: what the profile says, and what else the compiler is told.
-struct Build {
+pub struct Build {
     name: &'static str,
     profile: &'static [&'static str],
     flags: &'static str,
-    /// How much of the live corpus it hears.
-    corpus: Share,
 }
+
+/// Inputs of each formula at least: more of the dear ones than an emulated processor has time for.
+pub const LEAST: u64 = 10_000;
 
 const NATIVE: &str = "-C target-cpu=native";
 
 /// The first is what users get who set nothing: `opt-level = 3`, 16 units, optimised across those alone.
-const BUILDS: [Build; 9] = [
+pub const BUILDS: [Build; 9] = [
     of_release("release", &[]),
     of_release("release without LTO", &["lto=\"off\""]),
     of_release("release with fat LTO", &["lto=\"fat\""]),
@@ -43,12 +44,11 @@ const BUILDS: [Build; 9] = [
             "overflow-checks=true",
         ],
         flags: "",
-        corpus: Share::Tenth,
     },
 ];
 
 const fn of_release(name: &'static str, profile: &'static [&'static str]) -> Build {
-    Build { name, profile, flags: "", corpus: Share::All }
+    Build { name, profile, flags: "" }
 }
 
 fn folder() -> PathBuf {
@@ -66,9 +66,15 @@ pub fn check() -> Outcome {
     std::fs::create_dir_all(current()).map_err(|e| format!("{}: {e}", current().display()))?;
     let interface = interface::read()?;
     let calls = calls::all(&interface);
-    let cases = driver::set_up_scattered(&calls)?.join("cases.txt");
-    let text = std::fs::read_to_string(&cases).map_err(|e| format!("{}: {e}", cases.display()))?;
-    let (all, tenth) = (Heard::of(Share::All, "all")?, Heard::of(Share::Tenth, "tenth")?);
+    driver::set_up_scattered(&calls)?;
+    let written = |name: &str, text: &str| -> Outcome<PathBuf> {
+        let path = folder().join(name);
+        std::fs::write(&path, text).map_err(|e| format!("{}: {e}", path.display()))?;
+        Ok(path)
+    };
+    let (text, points) = scattered::cases_of_more(&calls, LEAST)?;
+    let script = script(Share::All)?;
+    let (cases, corpus) = (written("cases.txt", &text)?, written("corpus.txt", &script.text)?);
     let mut drivers = None;
     let mut seen = BTreeMap::new();
     for build in &BUILDS {
@@ -77,36 +83,21 @@ pub fn check() -> Outcome {
         another(&mut seen, build.name, compiled(build)?)?;
         let [scattered, brews] = match &drivers {
             Some(drivers) => drivers,
-            None => drivers.insert(linked(&text)?),
+            None => drivers.insert(linked(&scattered::cases(&calls)?)?),
         };
-        let heard = if build.corpus == Share::All { &all } else { &tenth };
-        let answers = driver::fed(&mut program(scattered), &cases).and_then(|()| heard.by(brews));
+        let heard = || {
+            let file = File::open(&corpus).map_err(|e| format!("{}: {e}", corpus.display()))?;
+            script.heard_by(program(brews).stdin(Stdio::from(file)))
+        };
+        let answers = driver::fed(&mut program(scattered), &cases).and_then(|()| heard());
         answers.map_err(|words| format!("{}: {words}", build.name))?;
         println!("{:.0} s", start.elapsed().as_secs_f64());
     }
     let cfg = output(program("rustc").args(["--print", "cfg"]).args(NATIVE.split(' ')))?;
     let can = if cfg.contains("target_feature=\"fma\"") { "can" } else { "cannot" };
-    println!("\n{} builds agree bit for bit; this processor {can} fuse", BUILDS.len());
+    let builds = BUILDS.len();
+    println!("\n{builds} builds agree bit for bit at {points} inputs; this processor {can} fuse");
     Ok(())
-}
-
-/// A share of the live corpus, in a file.
-struct Heard {
-    path: PathBuf,
-    script: Script,
-}
-
-impl Heard {
-    fn of(share: Share, name: &str) -> Outcome<Self> {
-        let (path, script) = (folder().join(format!("{name}-corpus.txt")), corpus::script(share)?);
-        std::fs::write(&path, &script.text).map_err(|e| format!("{}: {e}", path.display()))?;
-        Ok(Self { path, script })
-    }
-
-    fn by(&self, brews: &Path) -> Outcome {
-        let file = File::open(&self.path).map_err(|e| format!("{}: {e}", self.path.display()))?;
-        self.script.heard_by(program(brews).stdin(Stdio::from(file)))
-    }
 }
 
 /// Compiles the library in one way and puts it where the drivers find it; its instructions.
