@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use serde_json::Value;
 
-use crate::commands::{cargo, output, program};
-use crate::{Outcome, reference, root};
+use crate::commands::{cargo, output, program, text_of};
+use crate::{Outcome, reference};
 
 /// The core and its dependencies; the last five make thiserror's macros and run on the host only.
 const CORE: [&str; 8] = [
@@ -62,16 +62,13 @@ pub fn check() -> Outcome {
     let of = |manifest| output(cargo(&metadata).arg(manifest));
     licences("Cargo.toml", &of("Cargo.toml")?, &[])?;
     licences("fuzz/Cargo.toml", &of("fuzz/Cargo.toml")?, &TOOLS)?;
-    let read = |path: &str| {
-        std::fs::read_to_string(root().join(path)).map_err(|error| format!("{path}: {error}"))
-    };
     for path in ["Cargo.lock", "fuzz/Cargo.lock"] {
-        sources(&read(path)?).map_err(|words| format!("{path}: {words}"))?;
+        sources(&text_of(path)?).map_err(|words| format!("{path}: {words}"))?;
     }
     let path = "bindings/wasm/tools/package-lock.json";
-    node_lock(&read(path)?).map_err(|words| format!("{path}: {words}"))?;
+    node_lock(&text_of(path)?).map_err(|words| format!("{path}: {words}"))?;
     let path = "tests/reference/requirements.txt";
-    requirements(&read(path)?).map_err(|words| format!("{path}: {words}"))
+    requirements(&text_of(path)?).map_err(|words| format!("{path}: {words}"))
 }
 
 /// Prints a line for each installed package but those that come with Python: its name and its licence, an

@@ -9,6 +9,7 @@ use formulas::FORMULAS;
 use formulas::vectors::files;
 
 use crate::c::{builds, calls, interface, size::READING};
+use crate::commands::text_of;
 use crate::tables::{cell, row, rows, spaced};
 use crate::{Outcome, difference, root, test};
 
@@ -152,7 +153,7 @@ fn table() -> Outcome<String> {
 }
 
 fn readme() -> (PathBuf, Outcome<String>) {
-    (root().join("README.md"), committed("README.md"))
+    (root().join("README.md"), text_of("README.md"))
 }
 
 /// The table as it stands in a text: from its head to the first line that is none of it.
@@ -190,10 +191,6 @@ pub fn write() -> Outcome {
     std::fs::write(&path, text).map_err(|error| format!("{}: {error}", path.display()))
 }
 
-fn committed(file: &str) -> Outcome<String> {
-    std::fs::read_to_string(root().join(file)).map_err(|error| format!("{file}: {error}"))
-}
-
 /// The words of each line that is no remark.
 fn lines(text: &str) -> impl Iterator<Item = Vec<&str>> {
     text.lines().filter(|line| !line.starts_with('#')).map(|line| line.split(' ').collect())
@@ -204,13 +201,13 @@ fn sum(lines: &[Vec<&str>], at: usize) -> Outcome<u64> {
 }
 
 fn scattered() -> Outcome<String> {
-    let text = committed("tests/vectors/GOLDEN")?;
+    let text = text_of("tests/vectors/GOLDEN")?;
     let lines: Vec<_> = lines(&text).collect();
     Ok(format!("{} formulas at {} scattered inputs", lines.len(), spaced(sum(&lines, 1)?)))
 }
 
 fn compiled() -> Outcome<String> {
-    let text = committed("tests/vectors/GOLDEN")?;
+    let text = text_of("tests/vectors/GOLDEN")?;
     let inputs = lines(&text).map(|words| Ok(cell::<u64>(&words, 1)?.max(builds::LEAST)));
     let (inputs, least) = (inputs.sum::<Outcome<u64>>()?, spaced(builds::LEAST));
     let builds = builds::BUILDS.len();
@@ -225,13 +222,13 @@ fn functions() -> Outcome<String> {
 }
 
 fn traces() -> Outcome<String> {
-    let text = committed("tests/traces/GOLDEN")?;
+    let text = text_of("tests/traces/GOLDEN")?;
     let lines: Vec<_> = lines(&text).collect();
     Ok(format!("{} held-out traces, {} readings", lines.len(), spaced(sum(&lines, 2)?)))
 }
 
 fn accuracy() -> Outcome<String> {
-    let text = committed("tests/reference/ACCURACY.md")?;
+    let text = text_of("tests/reference/ACCURACY.md")?;
     let rows = rows(&text);
     let measured = || rows.iter().filter(|cells| cells.len() > 7);
     // Probabilities and coverage factors are integrals and their inverses.
@@ -266,7 +263,7 @@ fn sources() -> Outcome<String> {
 }
 
 fn live_costs() -> Outcome<String> {
-    let text = committed("bindings/c/COSTS.md")?;
+    let text = text_of("bindings/c/COSTS.md")?;
     let rows = rows(&text);
     let cells = row(&rows, "cupwright_follow_take")?;
     let (m0, m4f): (u64, u64) = (cell(cells, 4)?, cell(cells, 8)?);
@@ -278,7 +275,7 @@ fn live_costs() -> Outcome<String> {
 }
 
 fn live_scores() -> Outcome<String> {
-    let text = committed("tests/traces/SCORES.md")?;
+    let text = text_of("tests/traces/SCORES.md")?;
     let (mut families, mut started) = (0, 0);
     for section in text.split("\n## ").skip(1).filter(|text| !text.contains("(not strict)")) {
         let ours = section.lines().find_map(|line| line.strip_prefix("| cupwright | "));
@@ -296,7 +293,7 @@ fn live_scores() -> Outcome<String> {
 }
 
 fn weight() -> Outcome<String> {
-    let text = committed("bindings/wasm/COSTS.md")?;
+    let text = text_of("bindings/wasm/COSTS.md")?;
     let rows = rows(&text);
     let gzipped = |name| cell::<u64>(row(&rows, name)?, 2);
     let (all, slim) = (gzipped("cupwright")?, gzipped("cupwright/slim")?);
