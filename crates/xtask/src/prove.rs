@@ -67,7 +67,7 @@ const CLAIMS: &[Claim] = &[
         steps: &["right digits"],
     },
     Claim {
-        words: "Answers meet published values and independent libraries",
+        words: "Answers meet published values, and values that other libraries or methods compute",
         figure: check_values,
         steps: &["unit, property and published-value tests", "reference values"],
     },
@@ -251,11 +251,31 @@ fn accuracy() -> Outcome<String> {
     Ok(format!("{count} formulas: {roundings} roundings, {digits} digits at worst"))
 }
 
+/// Values that were published and copied by hand, and those that were computed.
 fn check_values() -> Outcome<String> {
-    let files = files();
-    let values: usize =
-        files.iter().flat_map(|(_, file)| &file.checks).map(|check| check.out.len()).sum();
-    Ok(format!("{} values from {} sources", spaced(values as u64), files.len()))
+    let values = files().into_iter().map(|(_, file)| {
+        let count: usize = file.checks.iter().map(|check| check.out.len()).sum();
+        (file.made_by, count as u64)
+    });
+    told_apart(&values.collect::<Vec<_>>())
+}
+
+/// Of files, how each was made and how many values it has.
+fn told_apart(files: &[(String, u64)]) -> Outcome<String> {
+    let of = |is_copied: bool| {
+        let chosen = files.iter().filter(|(made_by, _)| (made_by == "copied by hand") == is_copied);
+        let counts: Vec<u64> = chosen.map(|(_, count)| *count).collect();
+        (spaced(counts.iter().sum()), counts.len())
+    };
+    if let Some((made_by, _)) = files.iter().find(|(made_by, _)| {
+        made_by != "copied by hand" && !made_by.starts_with("tests/reference/")
+    }) {
+        return Err(format!("check values made by {made_by:?}"));
+    }
+    let ((copied, sources), (computed, scripts)) = (of(true), of(false));
+    Ok(format!(
+        "{copied} values copied by hand from {sources} sources, {computed} computed by {scripts} scripts"
+    ))
 }
 
 fn sources() -> Outcome<String> {
@@ -335,6 +355,17 @@ mod tests {
             "stands  a: 7\nFALLS   b: broken\nFALLS   c: 9 is more than 8\nFALLS   d: no step three\n"
         );
         assert_eq!(fallen, 3);
+    }
+
+    #[test]
+    fn published_and_computed_values_are_told_apart() {
+        let of = |made_by: &str, count| (made_by.to_string(), count);
+        let mut files = vec![of("copied by hand", 2), of("copied by hand", 3)];
+        files.push(of("tests/reference/a.py with scipy 1", 1000));
+        let told = "5 values copied by hand from 2 sources, 1 000 computed by 1 scripts";
+        assert_eq!(told_apart(&files), Ok(told.to_string()));
+        files.push(of("hearsay", 1));
+        assert!(told_apart(&files).unwrap_err().contains("hearsay"));
     }
 
     #[test]
