@@ -114,3 +114,29 @@ pub fn counted(inputs: u64) -> BTreeMap<&'static str, Calls> {
     }
     all
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_example_is_answered_and_what_lies_outside_refused() {
+        let of = |bytes: &[u8]| {
+            let mut seen = Vec::new();
+            called(bytes, |formula, is_answered| seen.push((formula.id, is_answered)));
+            seen
+        };
+        let first = FORMULAS[0].id;
+        assert_eq!(first, "water.density");
+        // Calm, and the input kept; wild, and one next below the range.
+        assert_eq!(of(&[0, 0, 255]), [(first, true)]);
+        assert_eq!(of(&[0, 255, 6, 2]), [(first, false)]);
+        assert_eq!(of(&[0, 0, 255, 0, 255, 6, 2]), [(first, true), (first, false)]);
+    }
+
+    #[test]
+    fn every_formula_is_called() {
+        let counted = counted(1_000);
+        assert_eq!(counted.len(), FORMULAS.len());
+    }
+}
