@@ -181,10 +181,4 @@ mod tests {
             assert!(named(arguments).is_none(), "{arguments:?}");
         }
     }
-
-    #[test]
-    fn the_root_holds_the_workspace() {
-        let manifest = std::fs::read_to_string(root().join("Cargo.toml")).unwrap();
-        assert!(manifest.starts_with("[workspace]"));
-    }
 }

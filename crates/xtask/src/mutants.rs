@@ -41,7 +41,7 @@ pub fn of_rooms(arguments: &[&str]) -> Outcome {
     mutants.args(["mutants", "--list", "--json", "--package", "cupwright"]);
     std::fs::write(&list, output(&mut mutants)?).map_err(fail)?;
     copy(&tree)?;
-    let python = tools::python("mutants-venv", &PYTHON)?;
+    let python = python()?;
     let script = |name: &str| {
         let mut script = program(&python);
         script.arg(root().join("tests/mutants").join(name)).arg(&list).arg(&tree);
@@ -51,6 +51,11 @@ pub fn of_rooms(arguments: &[&str]) -> Outcome {
     };
     run(&mut script("switched.py"))?;
     run(script("judged.py").args(arguments))
+}
+
+/// The interpreter that puts the switches.
+pub fn python() -> Outcome<PathBuf> {
+    tools::python("mutants-venv", &PYTHON)
 }
 
 /// Copies what belongs to the workspace, as it is now.
