@@ -54,12 +54,12 @@ record! {
     }
 }
 
-/// A distance in standard uncertainties; without uncertainty beyond all bounds, an edge counting as
-/// inside.
+/// A distance in standard uncertainties; without uncertainty beyond all bounds, an edge (nought by
+/// nought, NaN) counting as inside.
 fn scaled(distance: f64, u: f64) -> f64 {
     // As far as any distribution here tells from certain.
     const CERTAIN: f64 = 1e150;
-    let far = if u > 0.0 { distance / u } else { f64::INFINITY };
+    let far = distance / u;
     if far.abs() <= CERTAIN {
         far
     } else if distance < 0.0 {
@@ -241,13 +241,13 @@ pub fn acceptance<M: Uncertain>(
     if outside_at_best(u, law, band) > allowed {
         return None;
     }
-    let mut guard = min(u * law.exceeded(allowed), 0.5 * width);
+    let mut guard = u * law.exceeded(allowed);
     // The probability outside is convex and falls as the guard grows to half the width.
     for _ in 0..MOST_STEPS {
         let (near, near_density) = law.tail_and_density(scaled(guard, u));
         let (far, far_density) = law.tail_and_density(scaled(width - guard, u));
         let next = guard + (near + far - allowed) * u / (near_density - far_density);
-        if next > guard * (1.0 + 1e-13) && next < 0.5 * width {
+        if next > guard * SETTLED && next < 0.5 * width {
             guard = next;
         } else {
             break;
@@ -268,6 +268,9 @@ pub fn acceptance<M: Uncertain>(
     }
     None
 }
+
+/// A step that takes the guard no further than this leaves it where it is.
+const SETTLED: f64 = 1.000_000_000_000_1;
 
 /// Two or three are usual; far more only where the confidence is had nowhere but in the middle.
 const MOST_HAIRS: u32 = 50;
