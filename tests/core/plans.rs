@@ -84,7 +84,7 @@ prop_compose! {
 }
 
 /// The strength of the drink when dose and water of each batch are as given, all else as planned.
-fn brewed(
+pub fn brewed(
     wish: &Wish,
     brewer: &Brewer,
     coffee: &Coffee,
