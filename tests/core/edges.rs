@@ -1,10 +1,11 @@
 //! What holds on an edge itself, and what a refusal beyond it says.
 
 use approx::assert_relative_eq;
+use cupwright::columns;
 use cupwright::decision::{self, Decision};
 use cupwright::dilution;
 use cupwright::error::{Error, Limit};
-use cupwright::extraction::{self, Brew, Kinetics};
+use cupwright::extraction::{self, Brew, Credibility, Kinetics};
 use cupwright::heat::{self, Cover, Surroundings};
 use cupwright::quantity::*;
 use cupwright::ratio;
@@ -355,4 +356,87 @@ fn readings_just_as_far_apart_as_they_may_be_agree() {
     assert_eq!(reading::combine(&readings, s_r).unwrap().agreement, Agreement::Mean);
     let farther = [value(1.4), value(1.4 + critical + 1e-6)];
     assert_eq!(reading::combine(&farther, s_r).unwrap().agreement, Agreement::TakeAnother);
+}
+
+// ---- Yields -------------------------------------------------------------------------------------
+
+/// A brew of which nothing is kept but what it drank: E = T B/D.
+fn flowed(dose: f64, beverage: f64) -> Brew {
+    Brew {
+        dose: value(dose),
+        water: value(beverage + 2.0 * dose),
+        beverage: value(beverage),
+        moisture: value(0.0),
+        water_solids: WaterSolids::NONE,
+        vapour: Vapour::NONE,
+        held_strength: HeldStrength::FLOWED_THROUGH,
+    }
+}
+
+#[test]
+fn a_yield_on_a_limit_belongs_to_what_the_limit_ends_or_begins() {
+    for (limit, on_it) in
+        [(26.0, Credibility::Ordinary), (28.0, Credibility::AtLimit), (30.0, Credibility::AtLimit)]
+    {
+        let mut on_the_limit = 0;
+        for tenths in 100..300_u32 {
+            let beverage = f64::from(tenths) / 10.0;
+            let strength: Strength = value(limit * 10.0 / beverage);
+            let told = extraction::plausibility(&flowed(10.0, beverage), strength).unwrap();
+            if told.extracted.percent() == limit {
+                assert_eq!(told.credibility, on_it, "{beverage}");
+                on_the_limit += 1;
+            }
+        }
+        assert!(on_the_limit > 20, "{limit}: {on_the_limit}");
+    }
+}
+
+/// A column has the yields of its rows, and where a row is refused no number.
+#[test]
+fn a_yield_in_a_column_is_refused_where_its_row_is() {
+    let steeped = Brew {
+        water_solids: value(400.0),
+        held_strength: HeldStrength::STEEPED,
+        ..flowed(15.0, 170.0)
+    };
+    for (brew, percent) in [
+        (steeped, 1.4),
+        (steeped, 100.0 * steeped.water_solids.fraction()),
+        (steeped, 0.03),
+        (Brew { water: value(160.0), ..steeped }, 1.4),
+        (Brew { water: value(160.0), ..steeped }, 0.03),
+    ] {
+        let one = extraction::extraction_yield(&brew, value(percent));
+        let (mut told, mut status) = ([0.0], [0]);
+        columns::extraction_yield(
+            &[brew.dose.grams()],
+            &[brew.water.grams()],
+            &[brew.beverage.grams()],
+            &[brew.moisture.percent()],
+            &[brew.water_solids.milligrams_per_litre()],
+            &[brew.vapour.grams()],
+            &[brew.held_strength.percent()],
+            &[percent],
+            &mut told,
+            &mut status,
+        )
+        .unwrap();
+        match one {
+            Ok(extracted) => assert_eq!((told, status), ([extracted.percent()], [0])),
+            Err(_) => assert!(told[0].is_nan() && status[0] != 0, "{brew:?}"),
+        }
+    }
+}
+
+// ---- Cooling ------------------------------------------------------------------------------------
+
+/// Nearer than a tenth of a kelvin to where it ends no time is told.
+#[test]
+fn cooling_is_told_down_to_a_tenth_of_a_kelvin_above_its_end() {
+    let around = Surroundings { room: value(0.0), humidity: value(50.0), cover: Cover::Lidded };
+    let time =
+        |from: f64, to: f64| heat::time_to_cool(value(from), value(to), value(0.05), &around);
+    assert!(time(50.0, 0.1).is_ok() && time(0.1, 0.1).is_ok());
+    assert!(nearest(time(50.0, 0.099), Limit::Surroundings) > 0.1);
 }

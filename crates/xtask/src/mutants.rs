@@ -71,7 +71,10 @@ fn copy(tree: &Path) -> Outcome {
         let (from, to) = (root().join(file), tree.join(file));
         let fail = |error: std::io::Error| format!("{file}: {error}");
         std::fs::create_dir_all(to.parent().unwrap_or(tree)).map_err(fail)?;
-        std::fs::copy(from, to).map_err(fail)?;
+        match std::fs::read_link(&from) {
+            Ok(elsewhere) => std::os::unix::fs::symlink(elsewhere, to).map_err(fail)?,
+            Err(_) => drop(std::fs::copy(from, to).map_err(fail)?),
+        }
     }
     Ok(())
 }
