@@ -11,7 +11,7 @@ use cupwright::quantity::*;
 use cupwright::ratio;
 use cupwright::reading::{self, Agreement};
 use cupwright::retention::{self, Losses, Paper};
-use cupwright::uncertainty::{Estimate, Standard};
+use cupwright::uncertainty::{Estimate, Standard, Uncertain};
 use cupwright::verdict::{self, Band, Side};
 
 use crate::value;
@@ -439,4 +439,71 @@ fn cooling_is_told_down_to_a_tenth_of_a_kelvin_above_its_end() {
         |from: f64, to: f64| heat::time_to_cool(value(from), value(to), value(0.05), &around);
     assert!(time(50.0, 0.1).is_ok() && time(0.1, 0.1).is_ok());
     assert!(nearest(time(50.0, 0.099), Limit::Surroundings) > 0.1);
+}
+
+// ---- Decisions ----------------------------------------------------------------------------------
+
+/// Uncertainties from next to nothing to all that a band takes, at some confidences and degrees of freedom.
+fn uncertain<M: Uncertain>(band: &Band<M>, look: impl Fn(Standard<M::Uncertainty>, Confidence)) {
+    for confidence in [55.0, 68.3, 80.0, 90.0, 95.0, 97.7, 99.9] {
+        for freedom in [1.0, 2.5, 9.0, 120.0, 1e9] {
+            let (confidence, freedom) = (value(confidence), value(freedom));
+            let most = decision::largest_uncertainty(band, confidence, freedom).unwrap();
+            for share in [0.001, 0.03, 0.2, 0.5, 0.8, 0.95, 0.999, 1.0 - 1e-9] {
+                look(Standard { u: value(share * most.value()), freedom }, confidence);
+            }
+        }
+    }
+}
+
+/// From the lowest acceptable to the highest, both included, and no farther.
+fn both_ends_are_sure<M: Uncertain + std::fmt::Debug>(band: &Band<M>) {
+    uncertain(band, |standard, confidence| {
+        let safe = decision::acceptance(&standard, band, confidence).unwrap();
+        let decide =
+            |v: f64| decision::decide(&Estimate::with(value(v), standard), band, confidence);
+        let (low, high) = (safe.lowest().value(), safe.highest().value());
+        for end in [low, high] {
+            assert_eq!(decide(end), Decision::Inside, "{end} {standard:?} {confidence}");
+        }
+        let hair = 1e-6 * (high - low).max(standard.u.value());
+        for beyond in [low - hair, high + hair] {
+            assert_eq!(decide(beyond), Decision::NotYet, "{beyond} {standard:?} {confidence}");
+        }
+    });
+}
+
+#[test]
+fn what_is_acceptable_ends_where_it_is_no_longer_sure() {
+    both_ends_are_sure(&verdict::HOME_BREWER_2018.window.strength);
+    both_ends_are_sure(&verdict::HOME_BREWER_2018.window.extracted.unwrap());
+    both_ends_are_sure::<Strength>(&Band::new(value(0.37), value(2.911)).unwrap());
+    both_ends_are_sure::<Yield>(&Band::new(value(17.3), value(23.119)).unwrap());
+}
+
+/// Whatever is too uncertain for one value of a band is so for all, and for its middle.
+#[test]
+fn too_uncertain_is_said_where_the_middle_cannot_be_sure() {
+    let band: Band<Strength> = Band::new(value(1.0), value(2.0)).unwrap();
+    let mut turned = 0;
+    for tenths in 501..=999_u32 {
+        let confidence: Confidence = value(f64::from(tenths) / 10.0);
+        let most =
+            decision::largest_uncertainty(&band, confidence, DegreesOfFreedom::KNOWN).unwrap();
+        let mut u = most.value() * (1.0 - 8.0 * f64::EPSILON);
+        let mut can_be = true;
+        for _ in 0..16 {
+            let decide = |percent: f64| {
+                let standard = Standard::known(value(u));
+                decision::decide(&Estimate::with(value(percent), standard), &band, confidence)
+            };
+            let middle_is_sure = decide(1.5) == Decision::Inside;
+            let other = if middle_is_sure { Decision::NotYet } else { Decision::TooUncertain };
+            assert_eq!(decide(1.0), other, "{u} {confidence}");
+            turned += usize::from(can_be && !middle_is_sure);
+            can_be = middle_is_sure;
+            u = u.next_up();
+        }
+    }
+    assert!(turned > 300, "{turned}");
 }
