@@ -13,7 +13,7 @@ use cupwright::retention::{self, Losses, Paper};
 use cupwright::verdict::{Band, Counting, Window};
 use cupwright::water;
 
-use crate::plans::brewed;
+use crate::plans::{brewed, tolerances_hold};
 use crate::value;
 
 // Everything here is invented.
@@ -254,6 +254,43 @@ fn servings_share_their_batches() {
     let dose_to = drink(edges.dose_to.unwrap(), recipe.water);
     assert_relative_eq!(dose_from, weakest, max_relative = 1e-9);
     assert_relative_eq!(dose_to, strongest, max_relative = 1e-9);
+}
+
+/// In a chamber that the recipe all but fills, and without one; strong and weak, with and without an addition.
+#[test]
+fn tolerances_end_at_the_window_the_chamber_or_the_densest_brew() {
+    let window = Some(Window {
+        strength: Band::new(value(1.1), value(1.5)).unwrap(),
+        extracted: None,
+        counting: Counting::NotStated,
+    });
+    for (held, vapour) in [(0.0, 0.0), (50.0, 15.0), (100.0, 1.5)] {
+        for brew_strength in [None, Some(2.0), Some(12.0)] {
+            for strength in [1.1, 1.3, 1.5] {
+                let base = brewer();
+                let open = Brewer {
+                    held_strength: value(held),
+                    losses: Losses { vapour: value(vapour), ..base.losses },
+                    ..base
+                };
+                let wish = Wish {
+                    strength: value(strength),
+                    brew_strength: brew_strength.map(value),
+                    window,
+                    ..wish()
+                };
+                let Ok(planned) = recipe(&wish, &open) else { continue };
+                tolerances_hold(&wish, &open, &coffee(), &kitchen());
+                let density = water::density(wish.brew_temperature).kilograms_per_cubic_metre();
+                let fill = planned.water.grams() * 1000.0 / density + 0.8 * planned.dose.grams();
+                for room in [1.0, 1.001, 1.05, 3.0] {
+                    let volume = value(fill * room * (1.0 + 1e-12));
+                    let chamber = Some(Chamber { volume, displacement: value(0.8) });
+                    tolerances_hold(&wish, &Brewer { chamber, ..open }, &coffee(), &kitchen());
+                }
+            }
+        }
+    }
 }
 
 #[test]
