@@ -5,11 +5,13 @@ use cupwright::caution::Caution;
 use cupwright::dilution;
 use cupwright::error::{Error, Limit};
 use cupwright::extraction::{self, Brew};
+use cupwright::forecast::Straying;
 use cupwright::heat::{self, Body, Cover, Surroundings};
 use cupwright::plan::{self, Air, Brewer, Coffee, ContactHeat, Kitchen, Recipe, Wish};
 use cupwright::quantity::*;
 use cupwright::ratio::Chamber;
 use cupwright::retention::{self, Losses, Paper};
+use cupwright::uncertainty::Standard;
 use cupwright::verdict::{Band, Counting, Window};
 use cupwright::water;
 
@@ -325,6 +327,33 @@ fn a_brew_no_stronger_than_its_water_is_refused() {
     assert!(!matches!(brew(2.0 * own), Err(Error::Impossible { .. })));
 }
 
+#[test]
+fn the_largest_cup_fills_the_chamber_of_every_batch_allowed() {
+    let chamber = Chamber { volume: value(200.0), displacement: value(0.8) };
+    let brewer = Brewer { chamber: Some(chamber), ..brewer() };
+    for brew_strength in [None, Some(value(2.6))] {
+        let needed = Wish { servings: value(7.0), brew_strength, ..wish() };
+        let batches = recipe(&needed, &brewer).unwrap().batches;
+        let allowed = |most: f64, cup: Beverage| {
+            let most_batches = Some(value(most));
+            recipe(&Wish { most_batches, cup, ..needed }, &brewer)
+        };
+        assert_eq!(allowed(batches.count(), needed.cup).unwrap().batches, batches);
+        // Each of three would be larger than the chamber, whatever its dose.
+        for most in [1.0, 3.0] {
+            let refused = allowed(most, needed.cup);
+            let Err(Error::Infeasible { limit: Limit::Chamber, nearest, value: cup, .. }) = refused
+            else {
+                panic!("{most}: {refused:?}")
+            };
+            assert_eq!(cup, needed.cup.grams());
+            let full = allowed(most, value(nearest)).unwrap();
+            assert_eq!(full.batches.count(), most);
+            assert_relative_eq!(full.fill.unwrap().millilitres(), 200.0, max_relative = 1e-8);
+        }
+    }
+}
+
 /// Whether one of so many equal batches can be brewed at a strength: with the highest dose that its
 /// beverage allows and that goes into the chamber beside its water, it is as strong.
 fn can_be(strength: f64, batches: f64, wish: &Wish, brewer: &Brewer, kitchen: &Kitchen) -> bool {
@@ -370,9 +399,13 @@ fn the_strongest_brew_is_the_strongest_of_any_number_of_batches() {
                 for brew_strength in [None, Some(value(50.0))] {
                     // More batches than one boil off more water, which leaves more minerals: no brew is
                     // planned for those.
-                    for (most, vapour, solids) in
-                        [(1.0, 1.5, 400.0), (3.0, 0.0, 400.0), (8.0, 20.0, 0.0)]
-                    {
+                    for (most, vapour, solids, servings) in [
+                        (1.0, 1.5, 400.0, 2.0),
+                        (3.0, 0.0, 400.0, 2.0),
+                        (8.0, 20.0, 0.0, 2.0),
+                        (1.0, 0.0, 0.0, 8.0),
+                        (2.0, 0.0, 300.0, 5.0),
+                    ] {
                         let base = brewer();
                         let brewer = Brewer {
                             held_strength: value(held),
@@ -391,6 +424,7 @@ fn the_strongest_brew_is_the_strongest_of_any_number_of_batches() {
                         let wish = Wish {
                             strength: value(strength),
                             brew_strength,
+                            servings: value(servings),
                             most_batches: Some(value(most)),
                             ..wish()
                         };
@@ -400,7 +434,7 @@ fn the_strongest_brew_is_the_strongest_of_any_number_of_batches() {
             }
         }
     }
-    assert!(looked_at > 150, "{looked_at}");
+    assert!(looked_at > 350, "{looked_at}");
 }
 
 /// Holds the strongest brew that a refusal names against every number of batches allowed.
@@ -408,7 +442,7 @@ fn strongest(wish: &Wish, brewer: &Brewer, water_solids: WaterSolids) -> bool {
     let kitchen = Kitchen { water_solids, ..kitchen() };
     let refused = plan::recipe(wish, brewer, &coffee(), &kitchen);
     let Err(Error::Infeasible { limit: Limit::CoffeeGivesNoMore, nearest, .. }) = refused else {
-        return false;
+        panic!("{refused:?}: {wish:?} {brewer:?}")
     };
     let most = wish.most_batches.unwrap().count() as u32;
     let can = |strength: f64, up_to: u32| {
@@ -484,5 +518,55 @@ fn an_error_names_the_field_of_the_wish_that_it_is_about() {
     ] {
         assert_eq!(alone.field_of(&error), of_alone, "{error}");
         assert_eq!(diluted.field_of(&error), of_diluted, "{error}");
+    }
+}
+
+// ---- The surest recipe --------------------------------------------------------------------------
+
+fn straying() -> Straying {
+    Straying {
+        dose: Standard::known(value(0.2)),
+        water: Standard::known(value(3.0)),
+        extracted: Standard::known(value(0.6)),
+        retention: Standard::known(value(0.1)),
+        other: Standard::known(value(1.0)),
+    }
+}
+
+/// Very hard water, which brings its own strength into the drink.
+#[test]
+fn the_surest_of_a_window_is_the_likeliest_of_all_its_strengths() {
+    let kitchen = Kitchen { water_solids: value(1500.0), ..kitchen() };
+    for brew_strength in [None, Some(value(3.0))] {
+        let foreseen = |strength: f64| {
+            let window = Window {
+                strength: Band::new(value(1.2), value(1.36)).unwrap(),
+                extracted: None,
+                counting: Counting::NotStated,
+            };
+            let wish =
+                Wish { strength: value(strength), brew_strength, window: Some(window), ..wish() };
+            let (brewer, coffee, straying) = (brewer(), coffee(), straying());
+            let foreseen = plan::foreseen(&wish, &brewer, &coffee, &kitchen, &straying).unwrap();
+            let surest = plan::surest(&wish, &brewer, &coffee, &kitchen, &straying).unwrap();
+            (foreseen.outlook.unwrap().inside.percent(), surest)
+        };
+        let all = (0..=160).map(|step| 1.2 + 0.001 * f64::from(step));
+        let (mut best, mut at) = (0.0, 0.0);
+        for strength in all {
+            let (chance, _) = foreseen(strength);
+            if chance > best {
+                (best, at) = (chance, strength);
+            }
+        }
+        for wished in [1.2, 1.21, 1.355] {
+            let (chance, surest) = foreseen(wished);
+            assert_abs_diff_eq!(surest.recipe.strength.percent(), at, epsilon = 0.004);
+            let gained = surest.outlook.unwrap().inside.percent();
+            assert!(gained > best - 0.05 && gained > chance + 1.0, "{gained} of {best}");
+        }
+        // Less than a point of chance is not worth another wish.
+        let (_, left) = foreseen(at + 0.002);
+        assert_eq!(left.recipe.strength.percent(), at + 0.002);
     }
 }
