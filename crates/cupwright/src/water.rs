@@ -316,6 +316,15 @@ mod tests {
     use approx::assert_abs_diff_eq;
 
     #[test]
+    fn only_a_rounding_past_an_end_is_taken_for_it() {
+        let ended = without_rounding_past_an_end;
+        assert_eq!([-9e-10, -0.0, 105.0, 105.0 + 9e-10].map(ended), [0.0, 0.0, 105.0, 105.0]);
+        for other in [-1.0, -1e-9, -2e-9, 1e-12, 60.0, 104.999, 105.000_001, 105.0 + 2e-9, 200.0] {
+            assert_eq!(ended(other), other);
+        }
+    }
+
+    #[test]
     fn enthalpy_is_the_integral_of_the_specific_heat() {
         for celsius in [10.0, 55.0, 105.0] {
             let integral = crate::math::integral(0.0, celsius, 4, specific_heat_at);
