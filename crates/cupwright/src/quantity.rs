@@ -142,6 +142,7 @@ macro_rules! quantities {
             }
 
             /// Why a value is not accepted.
+            #[cold]
             #[inline(never)]
             pub const fn refusal(self, value: f64) -> Error {
                 let (quantity, lowest, highest) = (self, self.lowest(), self.highest());
@@ -153,7 +154,8 @@ macro_rules! quantities {
             }
 
             /// The error of a computed value that is not accepted.
-            #[inline(never)]
+            #[cold]
+            #[cfg_attr(any(target_os = "none", target_family = "wasm"), inline(never))]
             const fn left_by(self, value: f64) -> Error {
                 let (quantity, lowest, highest) = (self, self.lowest(), self.highest());
                 Error::ResultOutOfRange { quantity, value, lowest, highest }
