@@ -2,6 +2,7 @@
 
 use cupwright::Error;
 use cupwright::calibrate::{self, Drained, Dried, Repeat, Timed};
+use cupwright::caution::{Caution, Cautions};
 use cupwright::extraction::Brew;
 use cupwright::plan::Air;
 use cupwright::profile::Profile;
@@ -52,6 +53,18 @@ fn choices_have_plain_names() {
     assert_eq!(serde_json::from_str::<Paper>(r#""rinsed""#).unwrap(), Paper::Rinsed);
     let air: Air = serde_json::from_str(r#"{ "altitude_m": 2140 }"#).unwrap();
     assert_eq!(air, Air::Altitude(Altitude::from_metres(2140.0).unwrap()));
+}
+
+#[test]
+fn cautions_are_a_list_of_their_names_each_once() {
+    let read = |text| serde_json::from_str::<Cautions>(text);
+    let two = read(r#"["ice", "scald", "ice"]"#).unwrap();
+    assert!(two.iter().eq([Caution::Scald, Caution::Ice]));
+    assert_eq!(serde_json::to_string(&two).unwrap(), r#"["scald","ice"]"#);
+    assert_eq!(read("[]").unwrap(), Cautions::default());
+    let error = read(r#""ice""#).unwrap_err().to_string();
+    assert!(error.contains("expected a list of cautions"), "{error}");
+    assert!(read(r#"["tea"]"#).unwrap_err().to_string().contains("unknown variant `tea`"));
 }
 
 #[test]
