@@ -51,6 +51,9 @@
 //! [`Scale::zeroed`].
 
 mod book;
+#[cfg(test)]
+#[allow(clippy::arithmetic_side_effects)]
+mod edges;
 mod fixed;
 mod follow;
 mod hold;
