@@ -1,16 +1,17 @@
 //! What holds on an edge itself, and what a refusal beyond it says.
 
 use approx::assert_relative_eq;
+use cupwright::columns;
 use cupwright::decision::{self, Decision};
 use cupwright::dilution;
 use cupwright::error::{Error, Limit};
-use cupwright::extraction::{self, Brew, Kinetics};
+use cupwright::extraction::{self, Brew, Credibility, Kinetics};
 use cupwright::heat::{self, Cover, Surroundings};
 use cupwright::quantity::*;
 use cupwright::ratio;
 use cupwright::reading::{self, Agreement};
 use cupwright::retention::{self, Losses, Paper};
-use cupwright::uncertainty::{Estimate, Standard};
+use cupwright::uncertainty::{Estimate, Standard, Uncertain};
 use cupwright::verdict::{self, Band, Side};
 
 use crate::value;
@@ -355,4 +356,154 @@ fn readings_just_as_far_apart_as_they_may_be_agree() {
     assert_eq!(reading::combine(&readings, s_r).unwrap().agreement, Agreement::Mean);
     let farther = [value(1.4), value(1.4 + critical + 1e-6)];
     assert_eq!(reading::combine(&farther, s_r).unwrap().agreement, Agreement::TakeAnother);
+}
+
+// ---- Yields -------------------------------------------------------------------------------------
+
+/// A brew of which nothing is kept but what it drank: E = T B/D.
+fn flowed(dose: f64, beverage: f64) -> Brew {
+    Brew {
+        dose: value(dose),
+        water: value(beverage + 2.0 * dose),
+        beverage: value(beverage),
+        moisture: value(0.0),
+        water_solids: WaterSolids::NONE,
+        vapour: Vapour::NONE,
+        held_strength: HeldStrength::FLOWED_THROUGH,
+    }
+}
+
+#[test]
+fn a_yield_on_a_limit_belongs_to_what_the_limit_ends_or_begins() {
+    for (limit, on_it) in
+        [(26.0, Credibility::Ordinary), (28.0, Credibility::AtLimit), (30.0, Credibility::AtLimit)]
+    {
+        let mut on_the_limit = 0;
+        for tenths in 100..300_u32 {
+            let beverage = f64::from(tenths) / 10.0;
+            let strength: Strength = value(limit * 10.0 / beverage);
+            let told = extraction::plausibility(&flowed(10.0, beverage), strength).unwrap();
+            if told.extracted.percent() == limit {
+                assert_eq!(told.credibility, on_it, "{beverage}");
+                on_the_limit += 1;
+            }
+        }
+        assert!(on_the_limit > 20, "{limit}: {on_the_limit}");
+    }
+}
+
+/// A column has the yields of its rows, and where a row is refused no number.
+#[test]
+fn a_yield_in_a_column_is_refused_where_its_row_is() {
+    let steeped = Brew {
+        water_solids: value(400.0),
+        held_strength: HeldStrength::STEEPED,
+        ..flowed(15.0, 170.0)
+    };
+    for (brew, percent) in [
+        (steeped, 1.4),
+        (steeped, 100.0 * steeped.water_solids.fraction()),
+        (steeped, 0.03),
+        (Brew { water: value(160.0), ..steeped }, 1.4),
+        (Brew { water: value(160.0), ..steeped }, 0.03),
+    ] {
+        let one = extraction::extraction_yield(&brew, value(percent));
+        let (mut told, mut status) = ([0.0], [0]);
+        columns::extraction_yield(
+            &[brew.dose.grams()],
+            &[brew.water.grams()],
+            &[brew.beverage.grams()],
+            &[brew.moisture.percent()],
+            &[brew.water_solids.milligrams_per_litre()],
+            &[brew.vapour.grams()],
+            &[brew.held_strength.percent()],
+            &[percent],
+            &mut told,
+            &mut status,
+        )
+        .unwrap();
+        match one {
+            Ok(extracted) => assert_eq!((told, status), ([extracted.percent()], [0])),
+            Err(_) => assert!(told[0].is_nan() && status[0] != 0, "{brew:?}"),
+        }
+    }
+}
+
+// ---- Cooling ------------------------------------------------------------------------------------
+
+/// Nearer than a tenth of a kelvin to where it ends no time is told.
+#[test]
+fn cooling_is_told_down_to_a_tenth_of_a_kelvin_above_its_end() {
+    let around = Surroundings { room: value(0.0), humidity: value(50.0), cover: Cover::Lidded };
+    let time =
+        |from: f64, to: f64| heat::time_to_cool(value(from), value(to), value(0.05), &around);
+    assert!(time(50.0, 0.1).is_ok() && time(0.1, 0.1).is_ok());
+    assert!(nearest(time(50.0, 0.099), Limit::Surroundings) > 0.1);
+}
+
+// ---- Decisions ----------------------------------------------------------------------------------
+
+/// Uncertainties from next to nothing to all that a band takes, at some confidences and degrees of freedom.
+fn uncertain<M: Uncertain>(band: &Band<M>, look: impl Fn(Standard<M::Uncertainty>, Confidence)) {
+    for confidence in [55.0, 68.3, 80.0, 90.0, 95.0, 97.7, 99.9] {
+        for freedom in [1.0, 2.5, 9.0, 120.0, 1e9] {
+            let (confidence, freedom) = (value(confidence), value(freedom));
+            let most = decision::largest_uncertainty(band, confidence, freedom).unwrap();
+            for share in [0.001, 0.03, 0.2, 0.5, 0.8, 0.95, 0.999, 1.0 - 1e-9] {
+                look(Standard { u: value(share * most.value()), freedom }, confidence);
+            }
+        }
+    }
+}
+
+/// From the lowest acceptable to the highest, both included, and no farther.
+fn both_ends_are_sure<M: Uncertain + std::fmt::Debug>(band: &Band<M>) {
+    uncertain(band, |standard, confidence| {
+        let safe = decision::acceptance(&standard, band, confidence).unwrap();
+        let decide =
+            |v: f64| decision::decide(&Estimate::with(value(v), standard), band, confidence);
+        let (low, high) = (safe.lowest().value(), safe.highest().value());
+        for end in [low, high] {
+            assert_eq!(decide(end), Decision::Inside, "{end} {standard:?} {confidence}");
+        }
+        let hair = 1e-6 * (high - low).max(standard.u.value());
+        for beyond in [low - hair, high + hair] {
+            assert_eq!(decide(beyond), Decision::NotYet, "{beyond} {standard:?} {confidence}");
+        }
+    });
+}
+
+#[test]
+fn what_is_acceptable_ends_where_it_is_no_longer_sure() {
+    both_ends_are_sure(&verdict::HOME_BREWER_2018.window.strength);
+    both_ends_are_sure(&verdict::HOME_BREWER_2018.window.extracted.unwrap());
+    both_ends_are_sure::<Strength>(&Band::new(value(0.37), value(2.911)).unwrap());
+    both_ends_are_sure::<Yield>(&Band::new(value(17.3), value(23.119)).unwrap());
+}
+
+/// Whatever is too uncertain for one value of a band is so for all, and for its middle.
+#[test]
+fn too_uncertain_is_said_where_the_middle_cannot_be_sure() {
+    let band: Band<Strength> = Band::new(value(1.0), value(2.0)).unwrap();
+    let mut turned = 0;
+    for tenths in 501..=999_u32 {
+        let confidence: Confidence = value(f64::from(tenths) / 10.0);
+        let most =
+            decision::largest_uncertainty(&band, confidence, DegreesOfFreedom::KNOWN).unwrap();
+        let mut u = most.value() * (1.0 - 8.0 * f64::EPSILON);
+        let mut can_be = true;
+        for _ in 0..16 {
+            let decide = |percent: f64| {
+                let standard = Standard::known(value(u));
+                decision::decide(&Estimate::with(value(percent), standard), &band, confidence)
+            };
+            let middle_is_sure = decide(1.5) == Decision::Inside;
+            let other = if middle_is_sure { Decision::NotYet } else { Decision::TooUncertain };
+            assert_eq!(decide(1.0), other, "{u} {confidence}");
+            turned += usize::from(can_be && !middle_is_sure);
+            can_be = middle_is_sure;
+            u = u.next_up();
+        }
+    }
+    assert!(turned > 300, "{turned}");
 }

@@ -718,3 +718,59 @@ fn cooling_by_time_and_by_temperature_agree() {
     assert_relative_eq!(second.shift, mean - curved.estimate.value.celsius(), max_relative = 0.05);
     assert_relative_eq!(second.u.kelvin(), variance.sqrt(), max_relative = 2e-3);
 }
+
+/// Very hard water, much of it boiled off: every input moves the yield.
+#[test]
+fn the_sensitivities_of_a_balance_are_its_slopes() {
+    let at = [1.4, 15.0, 200.0, 168.0, 3.0, 2000.0, 12.0, 70.0];
+    let brew = |[_, dose, water, beverage, moisture, solids, vapour, held]: [f64; 8]| Brew {
+        dose: value(dose),
+        water: value(water),
+        beverage: value(beverage),
+        moisture: value(moisture),
+        water_solids: value(solids),
+        vapour: value(vapour),
+        held_strength: value(held),
+    };
+    let extracted = |inputs: [f64; 8]| {
+        extraction::extraction_yield(&brew(inputs), value(inputs[0])).unwrap().percent()
+    };
+    let of = brew(at);
+    let budget = uncertainty::extraction_yield(&Measured {
+        strength: Estimate::exact(value(at[0])),
+        dose: Estimate::exact(of.dose),
+        water: Estimate::exact(of.water),
+        beverage: Estimate::exact(of.beverage),
+        moisture: Estimate::exact(of.moisture),
+        water_solids: Estimate::exact(of.water_solids),
+        vapour: Estimate::exact(of.vapour),
+        held_strength: Estimate::exact(of.held_strength),
+        span: Standard::NONE,
+        factor: Standard::NONE,
+    })
+    .unwrap();
+    let told: Vec<f64> = budget.terms().map(|term| term.sensitivity).collect();
+    for (place, told) in told.iter().take(8).enumerate() {
+        let (mut down, mut up) = (at, at);
+        let far = 1e-4 * at[place];
+        down[place] -= far;
+        up[place] += far;
+        let slope = (extracted(up) - extracted(down)) / (2.0 * far);
+        assert_relative_eq!(*told, slope, max_relative = 1e-6);
+    }
+    // Masses one per cent larger, but for the vapour.
+    let span = |by: f64| {
+        let [t, d, w, b, h, s, v, held] = at;
+        extracted([t, d * by, w * by, b * by, h, s, v, held])
+    };
+    let slope = (span(1.0 + 1e-6) - span(1.0 - 1e-6)) / 2e-4;
+    assert_relative_eq!(told[8], slope, max_relative = 1e-5);
+    // And a factor that is one per cent larger makes the strength so.
+    let factor = |by: f64| {
+        let mut moved = at;
+        moved[0] *= by;
+        extracted(moved)
+    };
+    let slope = (factor(1.0 + 1e-6) - factor(1.0 - 1e-6)) / 2e-4;
+    assert_relative_eq!(told[9], slope, max_relative = 1e-5);
+}

@@ -619,6 +619,38 @@ fn a_spoon_that_lifts_and_sinks_leaves_no_water() {
     );
 }
 
+/// Invented: a spoon that pushes for a second counts as a pour until it pushes no longer. Then nothing is left
+/// of it: no water, no time in which water came, no run of it.
+#[test]
+fn what_was_no_water_leaves_no_doubt_either() {
+    use Happening::*;
+    let spoon = |time: f64| match time - 3.0 {
+        after @ 0.0..1.0 => 300.0 + 4.0 * after,
+        after @ 1.0..1.5 => 304.0 - 8.0 * (after - 1.0),
+        _ => 300.0,
+    };
+    let (heard, scale) = heard_of(20, spoon);
+    assert_eq!(heard, [PourStarted, PourStopped, Disturbed]);
+    assert_eq!(scale.poured().unwrap().grams(), 0.0);
+    assert_eq!(scale.poured_uncertainty().unwrap().grams(), 0.0);
+}
+
+/// Invented: something pulls and lets go at a pour's rate, then water comes.
+#[test]
+fn what_rises_after_a_fall_is_no_water_for_a_while() {
+    use Happening::*;
+    let pull = |time: f64| match time - 30.0 {
+        after @ 0.0..1.0 => -4.0 * after,
+        after @ 1.0..1.8 => -4.0 + 5.0 * (after - 1.0),
+        _ => 0.0,
+    };
+    let water = |time: f64| (5.0 * (time - 35.0)).clamp(0.0, 50.0);
+    let (heard, scale) = heard_of(60, |time| poured_first(time) + pull(time) + water(time));
+    let pour = [PourStarted, PourStopped, Settled];
+    assert_eq!(heard.iter().filter(|h| pour.contains(h)).count(), 6, "{heard:?}");
+    assert!((scale.poured().unwrap().grams() - 150.0).abs() < 0.3, "{heard:?}");
+}
+
 /// Invented: a pour ends under a load beyond the scale, and something heavier is left.
 #[test]
 fn three_things_at_once_are_told_one_after_the_other() {
@@ -675,6 +707,24 @@ fn a_gap_is_told_and_what_it_may_have_hidden() {
     assert!((now.seen.poured.grams() - 45.0).abs() < 0.5, "{now:?}");
     assert!((now.seen.unclear.grams() - 25.0).abs() < 1.0, "{now:?}");
     assert_eq!(now.seen.doing, Doing::Still);
+}
+
+/// Invented: a brewer that loses 0.02 g/s is poured on, and the scale sleeps for a week in the midst of it.
+#[test]
+fn a_week_without_readings_evaporates_nothing() {
+    let mut scale = Scale::new(Setup::COMMON);
+    let mut take = |time: f64, mass| scale.take(clock(time), grams(mass)).unwrap();
+    let mass = |time: f64| 300.0 + (5.0 * (time - 3.0)).clamp(0.0, 100.0) - 0.02 * time;
+    for tenth in 0..600 {
+        let time = f64::from(tenth) / 10.0;
+        take(time, mass(time));
+    }
+    for tenth in 0..50 {
+        let time = f64::from(tenth) / 10.0;
+        take(60.0 + time, mass(60.0) + 5.0 * time);
+    }
+    take(604_800.0, mass(60.0) + 26.0);
+    assert!((scale.poured().unwrap().grams() - 127.0).abs() < 1.0, "{:?}", scale.poured());
 }
 
 /// A point is a mean of readings; those before a gap have none in common with those after it.

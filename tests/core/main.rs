@@ -15,6 +15,7 @@ mod laws_of_uncertainty;
 mod live;
 mod optima;
 mod plans;
+mod recipes;
 mod records;
 
 use cupwright::quantity::Measure;

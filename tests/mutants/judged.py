@@ -4,7 +4,8 @@
 
 LIST and TREE as for switched.py; rooms are source files of the core, without them all are. With N, only every
 Nth of the mutants is run: a sample. Which test reaches which mutant is recorded first, one test at a time.
-What comes out is written into tests/MUTANTS.md, where other rooms stay as they were.
+What comes out is written into tests/MUTANTS.md, where other rooms stay as they were; a sample writes nothing
+over a room that was run whole. sources.json beside LIST has the hash of each room's source.
 """
 
 import collections
@@ -37,7 +38,11 @@ A mutant that does not compile is none. What cannot be switched (a constant, an 
 Tests that take longer than two seconds of processor were not asked (with `ALL_TESTS` in the environment they are):
 shares are lower bounds.
 Nor were the comparisons of bits with `tests/vectors/GOLDEN` and `tests/traces/GOLDEN`, which notice nearly every change
-and cannot say which side is right. Lines and columns are those of the source when a room was run.
+and cannot say which side is right.
+
+Of two mutants of a function with the same words the record says which it is. Lines are those of the source when a
+room was run; its hash, without comments and unit tests, stands in the last column. `cargo xtask mutants --check` says
+which rooms have changed since, and holds the share of all.
 """
 
 # Limits, in seconds of processor: they hold on a busy computer too. A group of tests may take ten times what it
@@ -141,9 +146,13 @@ class Record:
         self.rows.pop("room", None)
         self.reasons = {}
         for room, lines in re.findall(r"^## (\S+)\n\n((?:- .*\n)+)", text, re.M):
-            self.reasons[room] = dict(re.findall(r"^- `(.*?)`: (.*)$", lines, re.M))
+            told = re.findall(r"^- (`.*?`(?:, \d+)?) \((\d+)\): (.*)$", lines, re.M)
+            self.reasons[room] = {name: (line, reason) for name, line, reason in told}
 
-    def add(self, room, mutants, words, every, unviable, unswitched):
+    def is_whole(self, room):
+        return room in self.rows and self.rows[room][8] == "whole"
+
+    def add(self, room, mutants, words, every, unviable, unswitched, source):
         count = collections.Counter(words.values())
         lost = [n for n, word in words.items() if word in ("survived", "unreached")]
         viable = sum(count.values())
@@ -151,13 +160,14 @@ class Record:
         share = f"{100 * (1 - len(lost) / viable):.1f} %" if viable else "-"
         self.rows[room] = [str(c) for c in (
             len(mutants), unviable, unswitched, viable, count["caught"], count["timeout"], len(lost), share,
-            whole)]
-        known = self.reasons.get(room, {})
+            whole, source)]
+        known, names = self.reasons.get(room, {}), named(mutants)
         told = {}
         for number in sorted(lost):
-            name = mutants[number]["name"].split(":", 1)[1]
             blank = OPEN if words[number] == "survived" else UNREACHED
-            told[name] = known.get(name, blank)
+            _, reason = known.get(names[number], (None, blank))
+            # What is open is told as it is now.
+            told[names[number]] = (line_of(mutants[number]), blank if reason in (OPEN, UNREACHED) else reason)
         self.reasons[room] = told
 
     def write(self):
@@ -166,17 +176,33 @@ class Record:
             sums = [a + int(b) for a, b in zip(sums, cells)]
         caught = sums[4] + sums[5]
         out = [HEAD, "| room | mutants | do not compile | no switch | run | caught | by timeout "
-               "| survived | share caught | sample |",
-               "|---|---:|---:|---:|---:|---:|---:|---:|---:|---|"]
+               "| survived | share caught | sample | source |",
+               "|---|---:|---:|---:|---:|---:|---:|---:|---:|---|---|"]
         for room in sorted(self.rows):
             out.append("| " + " | ".join([room, *self.rows[room]]) + " |")
         share = f"{100 * caught / sums[3]:.1f} %" if sums[3] else "-"
-        out.append("| " + " | ".join(["**all**", *map(str, sums), share, ""]) + " |")
+        out.append("| " + " | ".join(["**all**", *map(str, sums), share, "", ""]) + " |")
         for room in sorted(self.reasons):
             if self.reasons[room]:
                 out += ["", f"## {room}", ""]
-                out += [f"- `{name}`: {reason}" for name, reason in self.reasons[room].items()]
+                out += [f"- {name} ({line}): {reason}" for name, (line, reason) in self.reasons[room].items()]
         self.path.write_text("\n".join(out) + "\n")
+
+
+def line_of(mutant):
+    return mutant["span"]["start"]["line"]
+
+
+def named(mutants):
+    """What each of a room's mutants is called wherever its line may be: its words, and which it is of those with
+    the same words."""
+    words = {number: mutant["name"].split(": ", 1)[1] for number, mutant in mutants.items()}
+    place = lambda number: (line_of(mutants[number]), mutants[number]["span"]["start"]["column"])
+    names, seen = {}, collections.Counter()
+    for number in sorted(mutants, key=place):
+        seen[words[number]] += 1
+        names[number] = f"`{words[number]}`, {seen[words[number]]}"
+    return {n: name if seen[words[n]] > 1 else name.removesuffix(", 1") for n, name in names.items()}
 
 
 def room_of(mutant):
@@ -191,6 +217,7 @@ def main():
     mutants = json.loads(pathlib.Path(listed).read_text())
     tree = pathlib.Path(tree).resolve()
     build = json.loads((tree.parent / "build.json").read_text())
+    sources = json.loads((tree.parent / "sources.json").read_text())
     skipped = set(build["unviable"]) | set(build["unswitched"])
     rooms = rooms or sorted({room_of(m) for m in mutants})
     with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
@@ -211,7 +238,10 @@ def main():
                     print(number, words[number], mutants[number]["name"], flush=True)
             count = lambda kind: sum(n in here for n in build[kind])
             record = Record(kept)
-            record.add(room, here, words, every, count("unviable"), count("unswitched"))
+            if every > 1 and record.is_whole(room):
+                print(room, "was run whole, which stays:", *record.rows[room], flush=True)
+                continue
+            record.add(room, here, words, every, count("unviable"), count("unswitched"), sources[room])
             record.write()
             print(room, *record.rows[room], flush=True)
 

@@ -236,12 +236,14 @@ impl Call {
         answer.map_err(|error| self.refuse(error.borrow(), None))
     }
 
+    #[cold]
     #[inline(never)]
     fn unaccepted(self, quantity: Quantity, value: f64, field: Field) -> Refused {
         self.refuse(&quantity.refusal(value), Some(field))
     }
 
     /// A pointer that is NULL.
+    #[cold]
     #[inline(never)]
     pub(crate) fn null(self, field: Field) -> Refused {
         let status = cupwright_status::Null as i32;
@@ -249,6 +251,7 @@ impl Call {
     }
 
     /// A state that was never begun.
+    #[cold]
     #[inline(never)]
     pub(crate) fn not_begun(self, field: Field) -> Refused {
         let status = cupwright_status::NotBegun as i32;
@@ -256,6 +259,7 @@ impl Call {
     }
 
     /// A choice that is none of those known.
+    #[cold]
     #[inline(never)]
     pub(crate) fn unknown_choice(self, value: i32, field: Field) -> Refused {
         let status = cupwright_status::UnknownChoice as i32;
@@ -264,6 +268,7 @@ impl Call {
     }
 
     /// Bytes that cannot be read, and how many there were.
+    #[cold]
     #[inline(never)]
     pub(crate) fn unreadable(self, unreadable: &Unreadable, count: usize, field: Field) -> Refused {
         use cupwright_unreadable as why;
@@ -281,6 +286,7 @@ impl Call {
     }
 
     /// The core's reason, and the input to blame where it is one.
+    #[cold]
     #[inline(never)]
     pub(crate) fn refuse(self, error: &Error, field: Option<Field>) -> Refused {
         let field = field.map_or(ptr::null(), |field| field.0);

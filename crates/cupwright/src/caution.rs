@@ -208,8 +208,7 @@ pub const SINGLE_DOSE_CAFFEINE: Caffeine = Caffeine::known(200.0);
 pub const DAILY_CAFFEINE: Caffeine = Caffeine::known(400.0);
 
 /// Temperature in °C and seconds to a serious burn of adult skin, the shortest of the published times
-/// where lists differ: 48.9 and 54.4 °C from a US consumer agency; 56.1, 60 and 65 °C from the Burn
-/// Foundation; 52, 57 and 68 °C from another list for the public.
+/// where lists differ: the three that [`time_to_burn`] names.
 const BURN_TIMES: [(f64, f64); 8] = [
     (48.9, 300.0),
     (52.0, 90.0),
@@ -240,8 +239,9 @@ pub enum TimeToBurn {
 /// ```
 ///
 /// Symbols: t time, T temperature of the water; with 1 and 2 those of the published points. Source:
-/// a US consumer agency for 48.9 and 54.4 °C, the Burn Foundation for 56.1, 60 and 65 °C, another
-/// list for the public for 52, 57 and 68 °C.
+/// US Consumer Product Safety Commission, publication 5098 (its number from memory, its words as quoted
+/// by others), for 48.9 and 54.4 °C; Burn Foundation, Safety Facts on Scald Burns (2008), for 56.1, 60 and
+/// 65 °C; Children's of Alabama, Prevent Scald Burn Injuries (undated), for 52, 57 and 68 °C.
 ///
 /// Between the published points of 48.9 to 68 °C, ln t runs straight with temperature. Lists differ by
 /// up to a factor of two and this takes the shortest; children burn faster still. A reminder of how

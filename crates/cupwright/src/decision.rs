@@ -54,12 +54,12 @@ record! {
     }
 }
 
-/// A distance in standard uncertainties; without uncertainty beyond all bounds, an edge counting as
-/// inside.
+/// A distance in standard uncertainties; without uncertainty beyond all bounds, an edge (nought by
+/// nought, NaN) counting as inside.
 fn scaled(distance: f64, u: f64) -> f64 {
     // As far as any distribution here tells from certain.
     const CERTAIN: f64 = 1e150;
-    let far = if u > 0.0 { distance / u } else { f64::INFINITY };
+    let far = distance / u;
     if far.abs() <= CERTAIN {
         far
     } else if distance < 0.0 {
@@ -151,34 +151,32 @@ pub fn decide<M: Uncertain>(
     confidence: Confidence,
 ) -> Decision {
     let chances = chances(estimate, band);
-    let sure = |of: Probability| of.percent() >= confidence.percent();
+    let sure = |of| is_sure(of, confidence);
     if sure(chances.inside) {
         Decision::Inside
     } else if sure(chances.below) {
         Decision::Below
     } else if sure(chances.above) {
         Decision::Above
-    } else if outside_at_best(estimate.u.value(), Law::of(estimate.freedom), band)
-        > missing(confidence)
-    {
-        Decision::TooUncertain
-    } else {
+    } else if sure(inside_at_best(estimate.u.value(), Law::of(estimate.freedom), band)) {
         Decision::NotYet
+    } else {
+        Decision::TooUncertain
     }
 }
 
-/// What is missing of a certainty, as a fraction.
-fn missing(confidence: Confidence) -> f64 {
-    (100.0 - confidence.percent()) / 100.0
+fn is_sure(of: Probability, confidence: Confidence) -> bool {
+    of.percent() >= confidence.percent()
 }
 
 fn width<M: Measure>(band: &Band<M>) -> f64 {
     band.highest().value() - band.lowest().value()
 }
 
-/// Probability of lying outside when the value is in the middle.
-fn outside_at_best<M: Measure>(u: f64, law: Law, band: &Band<M>) -> f64 {
-    2.0 * law.tail(scaled(0.5 * width(band), u))
+/// Probability of lying inside when the value is in the middle.
+fn inside_at_best<M: Measure>(u: f64, law: Law, band: &Band<M>) -> Probability {
+    let on_a_side = 100.0 * law.tail(scaled(0.5 * width(band), u));
+    Probability::known(100.0 - on_a_side - on_a_side)
 }
 
 /// The largest standard uncertainty with which any number can be called inside.
@@ -237,17 +235,17 @@ pub fn acceptance<M: Uncertain>(
     confidence: Confidence,
 ) -> Option<Band<M>> {
     let (u, law) = (standard.u.value(), Law::of(standard.freedom));
-    let (allowed, width) = (missing(confidence), width(band));
-    if outside_at_best(u, law, band) > allowed {
+    if !is_sure(inside_at_best(u, law, band), confidence) {
         return None;
     }
-    let mut guard = min(u * law.exceeded(allowed), 0.5 * width);
+    let (allowed, width) = ((100.0 - confidence.percent()) / 100.0, width(band));
+    let mut guard = u * law.exceeded(allowed);
     // The probability outside is convex and falls as the guard grows to half the width.
     for _ in 0..MOST_STEPS {
         let (near, near_density) = law.tail_and_density(scaled(guard, u));
         let (far, far_density) = law.tail_and_density(scaled(width - guard, u));
         let next = guard + (near + far - allowed) * u / (near_density - far_density);
-        if next > guard * (1.0 + 1e-13) && next < 0.5 * width {
+        if next > guard * SETTLED && next < 0.5 * width {
             guard = next;
         } else {
             break;
@@ -268,6 +266,9 @@ pub fn acceptance<M: Uncertain>(
     }
     None
 }
+
+/// A step that takes the guard no further than this leaves it where it is.
+const SETTLED: f64 = 1.000_000_000_000_1;
 
 /// Two or three are usual; far more only where the confidence is had nowhere but in the middle.
 const MOST_HAIRS: u32 = 50;
@@ -450,7 +451,7 @@ pub enum JointDecision {
 /// # Ok::<(), cupwright::Error>(())
 /// ```
 pub fn decide_joint(both: Probability, confidence: Confidence) -> JointDecision {
-    if both.percent() >= confidence.percent() {
+    if is_sure(both, confidence) {
         JointDecision::Inside
     } else if 100.0 - both.percent() >= confidence.percent() {
         JointDecision::Outside

@@ -9,7 +9,7 @@
 use crate::error::{Error, Limit};
 use crate::math::{just_above, just_below};
 use crate::quantity::{
-    Addition, Beverage, Ice, IceTemperature, Liquid, MilkSolids, Quantity, Rest, Servings,
+    Addition, Beverage, Ice, IceTemperature, Liquid, Measure, MilkSolids, Quantity, Rest, Servings,
     Strength, Temperature, WaterSolids, computed,
 };
 use crate::record::record;
@@ -83,9 +83,8 @@ pub fn water_to_reach(
     water: WaterSolids,
 ) -> Result<Addition, Error> {
     weaker(strength, wanted, water)?;
-    let added = grams_to_reach(beverage, strength, wanted, water);
-    if added <= Quantity::Addition.highest() {
-        return computed(added);
+    if let Some(added) = Addition::accept(grams_to_reach(beverage, strength, wanted, water)) {
+        return Ok(added);
     }
     let most = Addition::known(just_below(Quantity::Addition.highest()));
     Err(Error::Infeasible {

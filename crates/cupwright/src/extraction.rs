@@ -647,15 +647,14 @@ fn doubts(brew: &Brew, given: Strength, e: f64) -> [Doubt; 4] {
     let held = (dissolved * (1.0 - s) - s * b.bean_water - tau * b.beverage)
         / (tau * (b.missing + dissolved));
     let water = missing + b.beverage - b.bean_water;
-    // A value that the balance would refuse explains nothing.
+    // A value that the balance would refuse explains nothing. It refuses neither a larger dose nor
+    // another strength of what is held.
     let possible = |brew: Brew, strength| extraction_yield(&brew, strength).is_ok();
     [
         doubt(given, 100.0 * strength, |v| possible(*brew, v)),
         doubt(brew.water, water, |v| possible(Brew { water: v, ..*brew }, given)),
-        doubt(brew.dose, dose, |v| possible(Brew { dose: v, ..*brew }, given)),
-        doubt(brew.held_strength, 100.0 * held, |v| {
-            possible(Brew { held_strength: v, ..*brew }, given)
-        }),
+        doubt(brew.dose, dose, |_| true),
+        doubt(brew.held_strength, 100.0 * held, |_| true),
     ]
 }
 

@@ -404,3 +404,158 @@ impl Outlook {
         Self { beverage, strength, counted, correlation, strength_inside, inside }
     }
 }
+
+#[cfg(test)]
+#[allow(clippy::indexing_slicing)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Drips, HoldUp, Measure, Vapour};
+    use crate::retention::Paper;
+
+    const INTENDED: [f64; INPUTS] = [15.0, 230.0, 20.5, 1.4, 0.0, 160.0, 35.0];
+
+    /// Invented: of everything a little.
+    fn intended([d, w, e, r, other, portion, added]: [f64; INPUTS]) -> Intended {
+        Intended {
+            dose: Estimate::with(Dose::known(d), Standard::known(MassUncertainty::known(0.1))),
+            water: Estimate::with(
+                BrewWater::known(w),
+                Standard::known(MassUncertainty::known(2.0)),
+            ),
+            extracted: Estimate::with(
+                Yield::known(e),
+                Standard::known(YieldUncertainty::known(0.4)),
+            ),
+            losses: Losses {
+                retention: Measure::new(r).unwrap(),
+                hold_up: HoldUp::known(3.0 + other),
+                paper: Paper::Rinsed,
+                drips: Drips::known(1.0),
+                vapour: Vapour::known(2.5),
+            },
+            retention: Standard::known(RetentionUncertainty::known(0.1)),
+            other: Standard::known(MassUncertainty::known(1.0)),
+            moisture: Moisture::known(3.0),
+            water_solids: WaterSolids::known(300.0),
+            held_strength: HeldStrength::known(70.0),
+            portion: Estimate::with(
+                Beverage::known(portion),
+                Standard::known(MassUncertainty::known(0.2)),
+            ),
+            added: Estimate::with(
+                Addition::known(added),
+                Standard::known(MassUncertainty::known(0.3)),
+            ),
+        }
+    }
+
+    /// Strength of the drink and counted yield, by the models one after the other.
+    fn forward(inputs: [f64; INPUTS]) -> (f64, f64) {
+        let it = intended(inputs);
+        let beverage = retention::beverage(&it.losses, it.dose.value, it.water.value).unwrap();
+        let brew = extraction::strength(&it.brew(beverage), it.extracted.value).unwrap();
+        let (portion, added) = (it.portion.value, it.added.value);
+        let drink = dilution::strength_after_water(portion, brew, added, it.water_solids).unwrap();
+        let counted = extraction::flow_through_yield(brew, beverage, it.dose.value).unwrap();
+        (drink.percent(), counted.percent())
+    }
+
+    fn near(got: f64, wanted: f64, within: f64) {
+        assert!((got - wanted).abs() <= within * max(wanted.abs(), 1e-3), "{got} for {wanted}");
+    }
+
+    /// Inputs moved one at a time, down and up by a part of their size.
+    fn moved(by: f64, mut look: impl FnMut(usize, f64, [f64; INPUTS], [f64; INPUTS])) {
+        for at in 0..INPUTS {
+            let (mut down, mut up) = (INTENDED, INTENDED);
+            let far = by * if at == 4 { 10.0 } else { INTENDED[at] };
+            down[at] -= far;
+            up[at] += far;
+            look(at, far, down, up);
+        }
+    }
+
+    #[test]
+    fn what_is_forecast_is_the_models_one_after_the_other() {
+        let it = intended(INTENDED);
+        moved(0.1, |_, _, down, up| {
+            for inputs in [INTENDED, down, up] {
+                let (strength, counted) = forward(inputs);
+                let (told_strength, told_counted) = it.model(inputs);
+                near(told_strength, strength, 1e-13);
+                near(told_counted, counted, 1e-13);
+            }
+        });
+        let told = it.results().unwrap();
+        near(told.strength.value, forward(INTENDED).0, 1e-13);
+        near(told.counted.value, forward(INTENDED).1, 1e-13);
+    }
+
+    #[test]
+    fn slopes_are_those_of_the_models() {
+        let Results { beverage, strength, counted } = intended(INTENDED).results().unwrap();
+        let beverage_of = |inputs| {
+            let it = intended(inputs);
+            retention::beverage(&it.losses, it.dose.value, it.water.value).unwrap().grams()
+        };
+        moved(1e-4, |at, far, down, up| {
+            let slope = |low: f64, high: f64| (high - low) / (2.0 * far);
+            near(beverage.slopes[at], slope(beverage_of(down), beverage_of(up)), 1e-6);
+            near(strength.slopes[at], slope(forward(down).0, forward(up).0), 1e-6);
+            near(counted.slopes[at], slope(forward(down).1, forward(up).1), 1e-6);
+        });
+    }
+
+    #[test]
+    fn dose_water_and_yield_for_a_strength_make_it() {
+        let it = intended(INTENDED);
+        let [d, w, e, r, other, portion, _] = INTENDED;
+        for wanted in [1.05, 1.4, 1.9] {
+            let strength = Strength::known(wanted);
+            let brew = |d, w, e| forward([d, w, e, r, other, portion, 0.0]).0;
+            near(brew(it.dose_for(strength), w, e), wanted, 1e-12);
+            near(brew(d, it.water_for(strength), e), wanted, 1e-12);
+            near(brew(d, w, it.yield_for(strength)), wanted, 1e-12);
+        }
+    }
+
+    #[test]
+    fn yield_and_dose_for_a_counted_yield_are_counted_so() {
+        let it = intended(INTENDED);
+        let [d, w, e, r, other, portion, _] = INTENDED;
+        let brew = |d, e| forward([d, w, e, r, other, portion, 0.0]);
+        for percent in [17.0, 19.5, 22.0] {
+            let counted = Yield::known(percent);
+            assert_eq!(it.yield_for_counted(counted, Counting::MassBalance), Some(percent));
+            let by_chart = it.yield_for_counted(counted, Counting::FlowThrough).unwrap();
+            near(brew(d, by_chart).1, percent, 1e-12);
+
+            let wanted = Strength::known(1.3);
+            let dose = it.dose_for_counted(counted, Counting::MassBalance, wanted);
+            near(brew(dose, percent).0, 1.3, 1e-12);
+            let dose = it.dose_for_counted(counted, Counting::FlowThrough, wanted);
+            let beverage = w - r * dose - it.losses.fixed();
+            near(1.3 * beverage / dose, percent, 1e-12);
+        }
+        // Without a beverage there is no yield to count.
+        let dry = intended([d, 25.0, e, r, other, portion, 0.0]);
+        assert_eq!(dry.yield_for_counted(Yield::known(20.0), Counting::FlowThrough), None);
+    }
+
+    #[test]
+    fn results_of_the_same_inputs_go_together_as_far_as_they_share_them() {
+        let inputs = |slopes| intended(INTENDED).inputs(slopes);
+        let of_dose = [1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0];
+        let opposite = of_dose.map(|slope| -3.0 * slope);
+        // Dose ± 0.1 and water ± 2: as large as each other.
+        let of_both = [20.0, 1.0, 0.0, 0.0, 0.0, 0.0, 0.0];
+        for (first, second, wanted) in [
+            (of_dose, of_dose, 1.0),
+            (of_dose, opposite, -1.0),
+            (of_dose, of_both, sqrt(0.5)),
+            (of_dose, [0.0; INPUTS], 0.0),
+        ] {
+            near(correlation(&inputs(first), &inputs(second)).ratio(), wanted, 1e-15);
+        }
+    }
+}

@@ -45,8 +45,10 @@
 //!
 //! A pour shorter than half a second; a thing put down in place of another that weighs the same; water
 //! poured while a hand leans on the scale, which comes out as [`Happening::Unclear`]; pouring slower than 0.2
-//! g/s, which counts as drift; that a spoon's stroke is no pour before it falls; a hand that presses as steadily as
-//! a thing lies there, which is one to it. A display that is set to zero and a vessel that is lifted from a scale never
+//! g/s, which counts as drift; that a spoon's first stroke is no pour before it falls; up to ten grams that drip
+//! and are taken off again at once, which count as a spoon; a hand that presses as steadily as a thing lies there,
+//! which is one to it. Within eight points after a fall it hears no pour begin, since a hand or a spoon that fell
+//! rises next; the water counts once it is heard. A display that is set to zero and a vessel that is lifted from a scale never
 //! zeroed both end at nothing: a step within one reading counts as the former. Firmware knows:
 //! [`Scale::zeroed`].
 
@@ -120,7 +122,7 @@ const SETTLED: Fixed = fixed(3.0);
 const WATER: f64 = 10.0;
 
 /// A hand that looks like a thing still wavers by its weight over two to the power of this (estimate).
-const WAVER: usize = 10;
+const WAVER: usize = 8;
 
 /// And may look like water within this time, s (estimate).
 const WAVERING: Fixed = fixed(2.5);
@@ -128,8 +130,14 @@ const WAVERING: Fixed = fixed(2.5);
 /// No pour begins so soon after something moved, s (estimate).
 const QUIET: Fixed = fixed(0.8);
 
+/// Nor within so many points after a fall: what rises then is a hand or a spoon (estimate).
+const WAIT: i8 = -8;
+
 /// What a movement leaves comes to rest within this time, s (estimate).
 const AFTERMATH: Fixed = fixed(2.0);
+
+/// The level that drift is put down to follows by so much, s.
+const LAG: Fixed = fixed(1.0);
 
 /// What a level still changes by within this time after water came to rest belongs to it, s (estimate).
 const COMING_TO_REST: Fixed = fixed(2.0);
@@ -230,8 +238,8 @@ pub enum Happening {
     Returned = 9,
     /// The reading changed, and that may have been water or not; with the change.
     Unclear = 10,
-    /// Something moved, was stirred or knocked; with how far the reading is off. A pour that goes on is none,
-    /// and brought nothing.
+    /// Something moved, was stirred or knocked; with how far the reading is off. A pour that was told and has
+    /// not come to rest was none if it has fallen back to where it began: it brought nothing, as [`Seen::poured`] says.
     Disturbed = 11,
     /// A hand presses; with how much. What was put down since is the hand, and a pour that goes on none.
     Pressed = 12,
@@ -365,8 +373,9 @@ impl Heard {
     }
 }
 
-/// What happened at the same time as what is being told, in order. One is told with each reading, and no
-/// reading makes more than there is room for: a pour's end, an overload's, what was left, and a gap.
+/// What happened at the same time as what is being told, in order. One is told with each reading, and one makes
+/// four at most: a pour's end, an overload's, what was left, and a gap. That none comes while as many wait that there
+/// is no room is tested by chance, not proved.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Pending([Waiting; 3]);
 
@@ -441,13 +450,13 @@ pub struct Scale {
     noise: Noise,
     hold: Hold,
     phase: Phase,
-    /// Points in a row that ask for another phase.
-    asking: u8,
+    /// Points in a row that ask for another phase; below zero while none is heard.
+    asking: i8,
     /// Runs of water since it is counted; beyond 255 their uncertainty grows no more.
     runs: u8,
     /// Since when the phase lasts; while still, since when there is more than drift.
     since: Fixed,
-    /// Since when nothing but drift goes on.
+    /// Since when nothing but drift goes on, or a run of water.
     calm: Fixed,
     book: Book,
     /// What was drift when it was last told, 2⁻¹⁰ g.
@@ -551,7 +560,7 @@ impl Scale {
     /// # Errors
     /// [`Error::ResultOutOfRange`] after years of pouring.
     pub fn poured(&self) -> Result<Poured, Error> {
-        let water = self.book.water();
+        let water = self.book.water(self.run());
         computed(if self.phase == Phase::Still { water } else { water + self.under_way() })
     }
 
@@ -563,7 +572,7 @@ impl Scale {
     ///
     /// | symbol | meaning |
     /// |---|---|
-    /// | n | runs of water, pours and drips, since it is counted |
+    /// | n | pours and drips since water is counted; a drip that grows to a pour is one with it |
     /// | u_L | of a level at the end of a run, 0.08 g (estimate) |
     /// | u_R | of the rate of drift while water came, in t |
     /// | u_0, t_S | of usual drift, 0.01 g/s (estimate); time at rest in which its rate was seen |
@@ -576,7 +585,7 @@ impl Scale {
     /// # Errors
     /// [`Error::ResultOutOfRange`] after years of pouring.
     pub fn poured_uncertainty(&self) -> Result<MassUncertainty, Error> {
-        computed(sqrt(self.book.water_variance(self.runs)))
+        computed(sqrt(self.book.water_variance(self.runs, self.run())))
     }
 
     /// When the last reading came, if there was one.
@@ -605,6 +614,7 @@ impl Scale {
     pub fn count_anew(&mut self) {
         if self.phase != Phase::Still {
             self.enter(|book| &mut book.poured);
+            self.calm = self.line.time();
         }
         self.book.count_anew();
         self.runs = u8::from(self.phase != Phase::Still);
@@ -654,20 +664,32 @@ impl Scale {
         self.level() - self.book.anchor
     }
 
+    /// How many seconds a run of water has lasted; zero while none goes on.
+    fn run(&self) -> f64 {
+        if self.phase == Phase::Still { 0.0 } else { number(self.line.time() - self.calm) }
+    }
+
     /// Puts down what the phase has gained.
     fn enter(&mut self, account: fn(&mut Book) -> &mut f64) {
         self.book.enter(self.level(), account);
     }
 
     fn turn(&mut self, phase: Phase, time: Fixed) {
-        if self.phase == Phase::Still && phase != Phase::Still {
-            self.runs = self.runs.saturating_add(1);
-            self.book.run();
+        let begins = match (self.phase, phase) {
+            (_, Phase::Still) => Some(time),
+            // Drift just before is still to be put down.
+            (Phase::Still, _) => Some(time - LAG),
+            (Phase::Settling, Phase::Pouring) => Some(time),
+            // A drip that grows to a pour is one run with it.
+            _ => None,
+        };
+        if let Some(begun) = begins {
+            self.calm = begun;
+            self.runs = self.runs.saturating_add(u8::from(phase != Phase::Still));
         }
         self.phase = phase;
         self.asking = 0;
         self.since = time;
-        self.calm = time;
     }
 
     /// What is seen now.
@@ -773,6 +795,9 @@ impl Scale {
     /// What the line says now.
     #[inline(never)]
     fn judge(&mut self, time: Fixed, step: Fixed, event: &mut Option<Heard>) {
+        if self.sinks() {
+            self.wait();
+        }
         if self.phase == Phase::Still && self.hold.ended_at(time, QUIET) {
             (self.calm, self.since) = (time, time);
             return;
@@ -780,7 +805,7 @@ impl Scale {
         if self.phase != Phase::Pouring && self.starts(time) {
             // A drip may still prove to be a spoon, and is one run with what it grows to.
             if self.phase == Phase::Settling {
-                self.enter(|book| &mut book.poured);
+                self.close_phase(self.level());
             }
             let gain = self.under_way();
             // Not before there was a flow at all.
@@ -791,9 +816,6 @@ impl Scale {
         }
         if self.falls() {
             return self.hand(self.line.last_three(), event);
-        }
-        if self.phase != Phase::Still {
-            self.book.wet(number(step));
         }
         match self.phase {
             Phase::Still => self.drift(time, step, event),
@@ -814,25 +836,36 @@ impl Scale {
             && flow > ON
             && flow < product(fixed(1.2), self.fastest())
             && fixed(self.under_way()) > least + self.noise(fixed(3.0))
-            && (weight >= 6 || self.line.is_rising())
+            && self.line.is_rising(if weight >= 6 { self.noise(fixed(3.0)) } else { ZERO })
             && self.is_sure(flow, 16);
-        self.asking = if asks { self.asking.saturating_add(1) } else { 0 };
+        self.asking = match asks {
+            false if self.asking >= 0 => 0,
+            _ => self.asking.saturating_add(1),
+        };
         asks && self.asking >= 2
+    }
+
+    /// What moved while nothing was poured may move on: no pour is heard for a while.
+    fn wait(&mut self) {
+        if self.phase == Phase::Still {
+            self.asking = WAIT;
+        }
+    }
+
+    /// Whether the reading surely falls.
+    fn sinks(&self) -> bool {
+        self.line.flow < ZERO - ON && self.line.weight() >= 3 && self.is_sure(self.line.flow, 16)
     }
 
     /// Whether what rose like water falls back to where it began, or what was put down to less than it
     /// weighed: water and things do not.
     fn falls(&self) -> bool {
-        let flow = self.line.flow;
         let most = match self.phase {
             Phase::Pouring | Phase::Settling | Phase::Dripping => fixed(0.25),
             Phase::Still if self.hold.suspected() > ZERO => fixed(-0.25),
             _ => return false,
         };
-        flow < ZERO - ON
-            && self.line.weight() >= 3
-            && fixed(self.under_way()) < most
-            && self.is_sure(flow, 16)
+        fixed(self.under_way()) < most && self.sinks()
     }
 
     /// It was a hand, or a spoon: what was put down for it, weight or water, is taken back.
@@ -844,6 +877,7 @@ impl Scale {
             false => (Told::Disturbed, Happening::Disturbed),
         };
         self.book.take_back(number(weight));
+        self.runs = self.runs.saturating_sub(u8::from(phase != Phase::Still));
         let (time, before) = (self.line.time(), fixed(self.book.anchor));
         let off = mean(&last) - before;
         self.hold = Hold::off(told, last, if weight > ZERO { off } else { ZERO });
@@ -887,7 +921,7 @@ impl Scale {
     /// What water brought is put down, and nothing goes on any more.
     fn rest(&mut self, happening: Happening, time: Fixed, event: &mut Option<Heard>) {
         let gain = self.under_way();
-        self.enter(|book| &mut book.poured);
+        self.close_phase(self.level());
         self.turn(Phase::Still, time);
         self.tell(event, happening, time, gain)
     }
@@ -907,6 +941,7 @@ impl Scale {
             let suspected = self.hold.suspected() > ZERO;
             let least = fixed(if suspected { 2.0 } else { 0.3 }) + self.noise(fixed(3.0));
             let is_drip = flow > ZERO
+                && self.asking >= 0
                 && time - self.since > DRIP
                 && !self.hold.ended_at(time, AFTERMATH + DRIP)
                 && fixed(gain) > least
@@ -960,6 +995,9 @@ impl Scale {
         };
         if self.hold.is_near(expected, reach) {
             if self.hold.is_short() {
+                if self.hold.dipped(self.line.level) {
+                    self.wait();
+                }
                 self.hold.end(None);
                 self.line.take(point, self.noise.variance);
                 return self.judge(point.time, step, event);
@@ -967,7 +1005,10 @@ impl Scale {
             let (old, was_press) = (self.level(), self.hold.was_press());
             self.line.begin(self.hold.last_two());
             self.hold.end(Some(point.time));
-            (self.calm, self.since) = (point.time, point.time);
+            self.since = point.time;
+            if self.phase == Phase::Still {
+                self.calm = point.time;
+            }
             if was_press {
                 self.tell(event, Happening::Released, point.time, self.level() - old);
             }
@@ -977,6 +1018,9 @@ impl Scale {
         let gain = point.mass - self.line.level;
         let is_water = gain + reach > ZERO && gain < brought(self.fastest(), elapsed) + reach;
         if is_water && self.hold.rises(OFF, self.fastest()) {
+            if self.hold.told() != Told::Nothing {
+                self.wait();
+            }
             self.line.begin(self.hold.last_three());
             self.hold.end(None);
             return self.judge(point.time, step, event);
@@ -1084,6 +1128,8 @@ impl Scale {
         self.hold.suspect(ZERO);
         if self.phase != Phase::Still && could_be_water {
             self.book.unsure += changed.abs();
+            // Nobody knows what went off meanwhile.
+            self.calm += gap;
             if self.phase == Phase::Pouring && went_on {
                 self.asking = 0;
             } else {
@@ -1104,7 +1150,7 @@ impl Scale {
     fn close_phase(&mut self, level: f64) {
         match self.phase {
             Phase::Still => self.book.enter(level, |book| &mut book.drifted),
-            _ => self.book.enter(level, |book| &mut book.poured),
+            _ => self.book.pour(level, self.run()),
         }
     }
 
@@ -1179,7 +1225,7 @@ impl Kept for Scale {
         self.noise.walk(walk);
         self.hold.walk(walk);
         walk.one_of(&mut self.phase, &[Still, Pouring, Settling, Dripping]);
-        walk.count(&mut self.asking);
+        walk.whole(&mut self.asking, |number| number as i8);
         walk.count(&mut self.runs);
         walk.fixed(&mut self.since);
         walk.fixed(&mut self.calm);

@@ -82,6 +82,20 @@ const fn place(value: f64) -> i64 {
     if bits < 0 { magnitude.wrapping_neg() } else { magnitude }
 }
 
+/// Whether a number whose zero has one sign lies between two edges, in the way that is cheapest for edges that
+/// the compiler knows.
+const fn is_within(value: f64, lowest: f64, highest: f64) -> bool {
+    if lowest == 0.0 || (SOFT && lowest > 0.0) {
+        // From zero up numbers are in the order of their bits, and all others lie above them.
+        let bits = value.to_bits();
+        bits >= lowest.to_bits() && bits <= highest.to_bits()
+    } else if SOFT {
+        place(value) >= place(lowest) && place(value) <= place(highest)
+    } else {
+        value >= lowest && value <= highest
+    }
+}
+
 macro_rules! quantities {
     ($(
         $(#[doc = $meaning:literal])+
@@ -142,6 +156,7 @@ macro_rules! quantities {
             }
 
             /// Why a value is not accepted.
+            #[cold]
             #[inline(never)]
             pub const fn refusal(self, value: f64) -> Error {
                 let (quantity, lowest, highest) = (self, self.lowest(), self.highest());
@@ -153,7 +168,8 @@ macro_rules! quantities {
             }
 
             /// The error of a computed value that is not accepted.
-            #[inline(never)]
+            #[cold]
+            #[cfg_attr(any(target_os = "none", target_family = "wasm"), inline(never))]
             const fn left_by(self, value: f64) -> Error {
                 let (quantity, lowest, highest) = (self, self.lowest(), self.highest());
                 Error::ResultOutOfRange { quantity, value, lowest, highest }
@@ -199,17 +215,12 @@ macro_rules! quantities {
                 #[cfg_attr(any(target_os = "none", target_family = "wasm"), inline(never))]
                 const fn accepted(value: f64) -> Option<Self> {
                     const OF: Quantity = Quantity::$name;
-                    const EDGES: [i64; 2] = [place(OF.lowest()), place(OF.highest())];
                     const IS_WHOLE: bool = OF.is_whole();
-                    let [lowest, highest] = EDGES;
-                    let among = place(value);
-                    let in_range = if SOFT {
-                        among >= lowest && among <= highest
-                    } else {
-                        value >= OF.lowest() && value <= OF.highest()
-                    };
+                    // A range that begins above zero has no zero in it.
+                    let value = if OF.lowest() > 0.0 { value } else { with_one_zero(value) };
+                    let in_range = is_within(value, OF.lowest(), OF.highest());
                     if in_range && (!IS_WHOLE || value as u32 as f64 == value) {
-                        Some(Self(with_one_zero(value)))
+                        Some(Self(value))
                     } else {
                         None
                     }
@@ -704,6 +715,21 @@ mod tests {
     fn negative_zero_is_zero() {
         let ice = Ice::from_grams(-0.0).unwrap();
         assert_eq!(ice.grams().to_bits(), 0.0_f64.to_bits());
+    }
+
+    #[test]
+    fn ranges_by_bits_and_by_places_are_those_of_comparisons() {
+        for of in Quantity::ALL.iter().filter(|of| !of.is_whole()) {
+            let (lowest, highest) = (of.lowest(), of.highest());
+            let edges = [lowest, highest].map(|edge| [edge.next_down(), edge, edge.next_up()]);
+            let odd = [0.0, 5e-324, lowest, highest, f64::INFINITY, f64::NAN];
+            let values = odd.into_iter().flat_map(|value| [value, -value]);
+            for value in values.chain(edges.into_iter().flatten()) {
+                let is = value >= lowest && value <= highest;
+                assert_eq!(is_within(with_one_zero(value), lowest, highest), is, "{of:?} {value}");
+                assert_eq!(of.accepts(value), is, "{of:?} {value}");
+            }
+        }
     }
 
     #[test]

@@ -1661,4 +1661,35 @@ mod tests {
         assert_eq!(inverse.second_order, None);
         assert!((inverse.estimate.u.number() - 1.0 / 3.0).abs() < 1e-15);
     }
+
+    #[test]
+    fn of_two_terms_that_are_as_large_the_first_dominates() {
+        let [mut first, second] = [input(1.0, 0.1, 1e9, 1.0), input(1.0, 0.1, 1e9, 1.0)];
+        first.source = Quantity::Dose;
+        let sum = propagate(Measurand::known(2.0), [first, second], |[x, y]| x + y).unwrap();
+        let dominant = sum.dominant().unwrap();
+        assert_eq!((dominant.term.source, dominant.share.percent()), (Quantity::Dose, 50.0));
+    }
+
+    #[test]
+    fn of_nothing_uncertain_nothing_has_a_share() {
+        let sure = propagate(Measurand::known(1.0), [input(1.0, 0.0, 1e9, -0.0)], |[x]| x).unwrap();
+        assert_eq!(sure.share_of(&[Quantity::StandardUncertainty]), 0.0);
+        assert_eq!(sure.dominant(), None);
+        // And zero has one sign.
+        assert!(sure.terms().all(|term| term.sensitivity.is_sign_positive()));
+    }
+
+    /// A shift beyond what an uncertainty may be leaves the linear budget, as a model without a value does.
+    #[test]
+    fn a_shift_that_cannot_be_told_is_not() {
+        let most = Quantity::StandardUncertainty.highest();
+        let bent = |times: f64| {
+            let one = [input(0.0, 1.0, 1e9, 1.0)];
+            propagate(Measurand::known(0.0), one, |[x]| times * most * x * x).unwrap()
+        };
+        assert_eq!(bent(3.0).second_order, None);
+        let second = bent(0.5).second_order.unwrap();
+        assert!((second.shift / most - 0.5).abs() < 1e-12, "{}", second.shift);
+    }
 }

@@ -53,8 +53,10 @@ const B10: f64 = -1.199_467_61e-2;
 /// 1/ρ = (R Tr/p0) [ a5 + Σ aᵢ αⁿⁱ + Σ bᵢ βᵐⁱ ],  α = Tr/(593 K − T),  β = Tr/(T − 232 K)
 /// ```
 ///
-/// Range: that of [`Temperature`]; above 99.6 °C the liquid is superheated, which the equation
-/// covers up to 110 °C. Source: IAPWS SR6-08(2011), equation 1.
+/// Symbols: ρ density in kg/m³, T temperature in K, α and β without unit; R = 461.51805 J/(kg K),
+/// Tr = 10 K, p0 = 100 kPa; a5 and aᵢ, nᵢ (i = 6 to 10) and bᵢ, mᵢ (i = 5 to 10) the numbers of the
+/// release's table 1, without unit. Above 99.6 °C the liquid is superheated, which the equation covers
+/// up to 110 °C. Source: IAPWS SR6-08(2011), equation 1.
 pub fn density(water: Temperature) -> Density {
     let kelvin = water.celsius() + ICE_POINT_K;
     let alpha = REFERENCE_K / (HOT_POLE_K - kelvin);
@@ -72,7 +74,9 @@ pub fn density(water: Temperature) -> Density {
 /// c = −R [ c3 + τ Σ nᵢ(nᵢ+1) aᵢ αⁿⁱ⁺² + τ Σ mᵢ(mᵢ+1) bᵢ βᵐⁱ⁺² ],  τ = T/Tr
 /// ```
 ///
-/// Range: that of [`Temperature`]. Source: IAPWS SR6-08(2011), equation 4.
+/// Symbols: c specific heat in J/(kg K), T temperature in K, τ without unit; α, β, R and Tr as for
+/// [`density`]; c3 and aᵢ, nᵢ (i = 1 to 3) and bᵢ, mᵢ (i = 1 to 4) the numbers of the release's table 1,
+/// without unit. Source: IAPWS SR6-08(2011), equation 4.
 pub fn specific_heat(water: Temperature) -> SpecificHeat {
     SpecificHeat::known(specific_heat_at(water.celsius()))
 }
@@ -98,7 +102,10 @@ fn specific_heat_at(celsius: f64) -> f64 {
 /// ```
 ///
 /// In the sum the release's logarithms cancel, so no elementary function is needed.
-/// Range: that of [`Temperature`]. Source: IAPWS SR6-08(2011), equations 2 and 3.
+///
+/// Symbols: h heat content in J/kg, g Gibbs energy in J/kg, s entropy in J/(kg K), T temperature in K; α, β, R
+/// and Tr as for [`density`]; c1, c3 and aᵢ, nᵢ (i = 1 to 3) and bᵢ, mᵢ (i = 1 to 4) the numbers of the
+/// release's table 1, without unit. Source: IAPWS SR6-08(2011), equations 2 and 3.
 pub fn enthalpy(water: Temperature) -> Enthalpy {
     Enthalpy::known(enthalpy_at(water.celsius()))
 }
@@ -130,8 +137,8 @@ const fn absolute_enthalpy(kelvin: f64) -> f64 {
 /// h(t) = h, solved for t
 /// ```
 ///
-/// Symbols: h heat content above 0 °C, t temperature. Source: IAPWS SR6-08(2011), equations 2 and
-/// 3, by three of Newton's steps.
+/// Symbols: h heat content above 0 °C in J/g, t temperature in °C. Source: IAPWS SR6-08(2011),
+/// equations 2 and 3, by three of Newton's steps.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] above the heat content at 105 °C.
@@ -183,7 +190,8 @@ fn without_rounding_past_an_end(celsius: f64) -> f64 {
 /// ϑ = T + n9/(T − n10),  A = ϑ² + n1 ϑ + n2,  B = n3 ϑ² + n4 ϑ + n5,  C = n6 ϑ² + n7 ϑ + n8
 /// ```
 ///
-/// Range: that of [`Temperature`]. Source: IAPWS-IF97 region 4, R7-97(2012), equation 30. Between 0
+/// Symbols: p vapour pressure in MPa and T temperature in K, as numbers; ϑ, A, B, C and n1 to n10, those of
+/// the release's table 34, without unit. Source: IAPWS-IF97 region 4, R7-97(2012), equation 30. Between 0
 /// and 0.01 °C, below the triple point, the equation is used just outside its stated range.
 pub fn vapour_pressure(water: Temperature) -> VapourPressure {
     VapourPressure::known(vapour_pressure_at(water.celsius()))
@@ -221,8 +229,9 @@ pub(crate) fn vapour_pressure_at(celsius: f64) -> f64 {
 /// β = p^¼,  E = β² + n3 β + n6,  F = n1 β² + n4 β + n7,  G = n2 β² + n5 β + n8
 /// ```
 ///
-/// Range: that of [`Pressure`], 81.3 to 102.3 °C. Source: IAPWS-IF97 region 4, R7-97(2012),
-/// equation 31. Dissolved minerals raise it by less than 0.01 K in any drinking water.
+/// Symbols: T boiling point in K and p air pressure in MPa, as numbers; β, D, E, F, G and n1 to n10, as for
+/// [`vapour_pressure`], without unit. It is 81.3 to 102.3 °C over the range of [`Pressure`]. Source: IAPWS-IF97
+/// region 4, R7-97(2012), equation 31. Dissolved minerals raise it by less than 0.01 K in any drinking water.
 ///
 /// ```
 /// # use cupwright::{quantity::Pressure, water};
@@ -248,8 +257,8 @@ pub fn boiling_point(air: Pressure) -> Temperature {
 /// L = 2500.92 − 2.37625 t + 5.6406·10⁻⁴ t² − 1.25409·10⁻⁵ t³   J/g, t in °C
 /// ```
 ///
-/// Range: that of [`Temperature`]. Source: fitted here to IAPWS-95 over 0 to 100 °C, where it is
-/// within 0.02 J/g.
+/// Symbols: L latent heat in J/g, t temperature in °C. Source: fitted here to IAPWS-95, R6-95(2018), over
+/// 0 to 100 °C, where it is within 0.02 J/g.
 pub fn latent_heat(water: Temperature) -> LatentHeat {
     let t = water.celsius();
     LatentHeat::known(2500.92 + t * (-2.376_25 + t * (5.6406e-4 - t * 1.254_09e-5)))
@@ -265,10 +274,11 @@ const EXPONENT: f64 = 9.806_65 / (287.052_87 * LAPSE_K_PER_M);
 /// Air pressure in the standard atmosphere.
 ///
 /// ```text
-/// p = 101.325 kPa (1 − 0.0065 H / 288.15)^5.25588,   H in m
+/// p = p0 (1 − Γ H / T0)^(g / (R Γ))
 /// ```
 ///
-/// Symbols: p air pressure, H altitude.
+/// Symbols: p air pressure in kPa, H altitude in m; p0 = 101.325 kPa and T0 = 288.15 K at sea level,
+/// lapse rate Γ = 0.0065 K/m, g = 9.80665 m/s², R = 287.05287 J/(kg K); the exponent is 5.25588.
 ///
 /// H is geopotential altitude; taking a map's altitude for it moves the boiling point by less than
 /// 0.01 K up to 4000 m. Weather moves the pressure by ±2.5 kPa and so the boiling point by
@@ -283,10 +293,10 @@ pub fn pressure_at_altitude(altitude: Altitude) -> Pressure {
 /// [`pressure_at_altitude`].
 ///
 /// ```text
-/// H = (288.15/0.0065) [ 1 − (p/101.325 kPa)^(1/5.25588) ],   H in m
+/// H = (T0/Γ) [ 1 − (p/p0)^(R Γ / g) ]
 /// ```
 ///
-/// Symbols: H altitude, p air pressure. Source: ISO 2533:1975.
+/// Symbols: as for [`pressure_at_altitude`]. Source: ISO 2533:1975.
 ///
 /// # Errors
 /// [`Error::ResultOutOfRange`] outside the range of [`Altitude`], which is a little narrower than that
@@ -304,6 +314,15 @@ pub const ALTITUDE_ONLY_UNCERTAINTY_K: f64 = 0.7;
 mod tests {
     use super::*;
     use approx::assert_abs_diff_eq;
+
+    #[test]
+    fn only_a_rounding_past_an_end_is_taken_for_it() {
+        let ended = without_rounding_past_an_end;
+        assert_eq!([-9e-10, -0.0, 105.0, 105.0 + 9e-10].map(ended), [0.0, 0.0, 105.0, 105.0]);
+        for other in [-1.0, -1e-9, -2e-9, 1e-12, 60.0, 104.999, 105.000_001, 105.0 + 2e-9, 200.0] {
+            assert_eq!(ended(other), other);
+        }
+    }
 
     #[test]
     fn enthalpy_is_the_integral_of_the_specific_heat() {

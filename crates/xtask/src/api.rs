@@ -3,7 +3,7 @@
 
 use std::path::PathBuf;
 
-use crate::commands::run;
+use crate::commands::{run, text_of};
 use crate::{Outcome, difference, root, tools};
 
 /// The nightly Rust whose rustdoc the reader of its JSON understands.
@@ -21,7 +21,7 @@ pub fn write() -> Outcome {
 /// Compares the present interface with the accepted one.
 pub fn check() -> Outcome {
     let path = listed();
-    let known = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
+    let known = text_of(&path)?;
     let count =
         compared(&known, &found()?).map_err(|words| format!("{}: {words}", path.display()))?;
     println!("{count} items of the public interface, as accepted");

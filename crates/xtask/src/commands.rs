@@ -1,7 +1,7 @@
-//! Running other programs: never with our standard input, always from the workspace's root.
+//! Running other programs, never with our standard input, and reading files: always from the workspace's root.
 
 use std::ffi::OsStr;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
 use crate::{Outcome, root};
@@ -29,6 +29,12 @@ pub fn cargo(arguments: &[&str]) -> Command {
     let mut command = program(std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into()));
     command.args(arguments);
     command
+}
+
+/// What a file holds; an error names it.
+pub fn text_of(path: impl AsRef<Path>) -> Outcome<String> {
+    let path = path.as_ref();
+    std::fs::read_to_string(root().join(path)).map_err(|e| format!("{}: {e}", path.display()))
 }
 
 /// Runs a command with its output shown; anything but success is an error with its words.
@@ -95,6 +101,13 @@ mod tests {
     #[test]
     fn a_program_has_nothing_to_read() {
         assert_eq!(output(&mut program("cat")), Ok(String::new()));
+    }
+
+    #[test]
+    fn a_file_is_read_from_the_root_or_named() {
+        assert!(text_of("Cargo.toml").unwrap().starts_with("[workspace]"));
+        assert_eq!(text_of(root().join("Cargo.toml")), text_of("Cargo.toml"));
+        assert!(text_of("no/such.file").unwrap_err().starts_with("no/such.file: "));
     }
 
     #[test]

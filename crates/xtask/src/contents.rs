@@ -6,7 +6,7 @@ use std::path::Path;
 
 use serde_json::Value;
 
-use crate::commands::{cargo, output, program, run};
+use crate::commands::{cargo, output, program, run, text_of};
 use crate::js::package;
 use crate::{Outcome, root};
 
@@ -62,7 +62,7 @@ fn read_json(what: &str, text: &str) -> Outcome<Value> {
 /// Compares the files of a package with the list in `tests/packages`.
 fn same_files<'a>(package: &str, files: impl Iterator<Item = &'a str>) -> Outcome {
     let path = root().join("tests/packages").join(format!("{package}.txt"));
-    let text = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
+    let text = text_of(&path)?;
     let count = compared(&text.lines().collect(), &files.collect())
         .map_err(|words| format!("{words}\nIf that is meant, {} says so", path.display()))?;
     println!("{package}: {count} files, as listed");

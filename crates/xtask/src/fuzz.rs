@@ -52,10 +52,11 @@ fn for_some_time(target: &str, seconds: u32) -> Outcome {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::commands::text_of;
 
     #[test]
     fn every_target_is_built_for_libfuzzer_and_known_here() {
-        let manifest = std::fs::read_to_string(root().join("fuzz/Cargo.toml")).unwrap();
+        let manifest = text_of("fuzz/Cargo.toml").unwrap();
         let built: Vec<&str> = manifest
             .lines()
             .filter_map(|line| line.strip_prefix("path = \"targets/"))

@@ -3,7 +3,7 @@
 
 use std::path::PathBuf;
 
-use crate::commands::{cargo, output};
+use crate::commands::{cargo, output, text_of};
 use crate::{Outcome, difference, root};
 
 fn committed() -> PathBuf {
@@ -18,7 +18,7 @@ fn table() -> Outcome<String> {
 /// Compares the table with the committed one.
 pub fn check() -> Outcome {
     let path = committed();
-    let wanted = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
+    let wanted = text_of(&path)?;
     if let Some(difference) = difference::between(&wanted, &table()?) {
         return Err(format!(
             "{} is not what comes out\n{difference}\nIf the change is meant: cargo xtask live",

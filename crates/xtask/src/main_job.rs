@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::commands::{cargo, output};
+use crate::commands::{cargo, output, text_of};
 use crate::{Outcome, difference, root};
 
 const SCENARIO: &str = "examples/mountain_stop/scenario.toml";
@@ -23,7 +23,7 @@ fn printed(file: Option<&str>) -> Outcome<String> {
 /// Compares both ways of running it with the committed output.
 pub fn check() -> Outcome {
     let path = expected();
-    let wanted = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
+    let wanted = text_of(&path)?;
     for file in [None, Some(SCENARIO)] {
         if let Some(difference) = difference::between(&wanted, &printed(file)?) {
             return Err(format!(
@@ -40,8 +40,7 @@ pub fn check() -> Outcome {
 /// A file with one bad number is refused with file, line, field, value and range.
 fn refusal() -> Outcome {
     let fail = |path: &Path, error: std::io::Error| format!("{}: {error}", path.display());
-    let source = root().join(SCENARIO);
-    let good = std::fs::read_to_string(&source).map_err(|e| fail(&source, e))?;
+    let good = text_of(SCENARIO)?;
     let bad = good.replacen("dose_g = 15.2", "dose_g = -15.2", 1);
     let line = 1 + good
         .lines()

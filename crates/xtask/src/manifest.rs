@@ -4,14 +4,14 @@
 mod page;
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use formulas::FORMULAS;
-use formulas::examples::examples;
 use formulas::vectors::{CHECKED_ELSEWHERE, files};
+use fuzzed::formulas::Calls;
 
 use crate::c::{calls::function_of, interface};
-use crate::commands::{cargo, output};
+use crate::commands::{cargo, output, text_of};
 use crate::js::face::camel;
 use crate::{Outcome, difference, root};
 
@@ -40,8 +40,7 @@ const NO_FORMULA: &[(&str, &str)] = &[
 /// Methods that are a formula of another name.
 const OTHERWISE_NAMED: &[(&str, &str)] = &[("calibrate.expected", "calibrate.expected_beverage")];
 
-/// What a source begins with where it is no citation; a citation has a number, a year or a clause.
-/// DEVELOPERS.md says what each means.
+/// What a source begins with where it is no citation. DEVELOPERS.md says what each means.
 const WITHOUT_CITATION: [&str; 6] = [
     "common practice, no source",
     "conservation of ",
@@ -50,6 +49,12 @@ const WITHOUT_CITATION: [&str; 6] = [
     "estimate",
     "least squares",
 ];
+
+/// Inputs by chance that the fuzz target gets here: a tenth of those in "any bytes".
+const INPUTS: u64 = 4_000;
+
+/// So many of them, at least, must get past a formula's refusals: what is refused alone is not looked into.
+const ANSWERED: u64 = 20;
 
 /// A public function that answers a formula.
 #[derive(Clone, Debug)]
@@ -83,29 +88,63 @@ impl Public {
         self.said_after("Source: ")
     }
 
-    /// What its symbols stand for, or over what range it holds, with that word.
+    /// What its symbols stand for.
     fn symbols(&self) -> Option<String> {
-        ["Symbols: ", "Range: "].into_iter().find_map(|word| {
-            let said = self.said_after(word)?;
-            let said = said.split("Source: ").next()?.trim();
-            (!said.is_empty()).then(|| format!("{word}{said}"))
-        })
+        let said = self.said_after("Symbols: ")?;
+        let said = said.split("Source: ").next()?.trim();
+        (!said.is_empty()).then(|| format!("Symbols: {said}"))
     }
 
     /// What is missing in its docs.
     fn lacking(&self) -> Vec<&'static str> {
-        let is_sourced = self.source().is_some_and(|source| {
-            WITHOUT_CITATION.iter().any(|word| source.starts_with(word))
-                || source.contains(|c: char| c.is_ascii_digit())
-        });
+        let is_sourced = self.source().is_some_and(|source| is_source(&source));
         let has = [
             (!self.equations().is_empty(), "equation in its docs"),
-            (self.symbols().is_some(), "symbols or range in its docs"),
+            (self.symbols().is_some(), "symbols in its docs"),
             (!self.is_fallible || self.docs.contains("# Errors\n"), "errors in its docs"),
             (is_sourced, "source in its docs"),
         ];
         has.into_iter().filter(|(is, _)| !is).map(|(_, what)| what).collect()
     }
+}
+
+/// Whether a source is a citation or says what else it is.
+fn is_source(source: &str) -> bool {
+    let says = |words: &str| {
+        let rest = source.strip_prefix(words);
+        rest.is_some_and(|rest| words.ends_with(' ') || !rest.starts_with(char::is_alphabetic))
+    };
+    WITHOUT_CITATION.into_iter().any(says) || is_citation(source)
+}
+
+/// Whether something published can be found by it: a DOI; a name with a year; or a body's letters with the number or
+/// the clause of a document.
+fn is_citation(source: &str) -> bool {
+    let words: Vec<&str> = source.split([' ', ';', ',', '(', ')']).collect();
+    let is_year = |word: &str| {
+        let year = word.trim_end_matches(['.', ':']);
+        year.len() == 4 && year.parse().is_ok_and(|year: u16| (1800..2100).contains(&year))
+    };
+    let is_name = |word: &&str| {
+        word.starts_with(char::is_uppercase) && word.chars().nth(1).is_some_and(char::is_alphabetic)
+    };
+    let is_body = |word: &str| {
+        word.len() > 2 && word.chars().all(|letter| letter.is_ascii_uppercase() || letter == '-')
+    };
+    // 2533:1975, SR6-08, 5.1.2, G.3
+    let is_number = |word: &str| {
+        let mut letters = word.chars();
+        word.contains(|letter: char| letter.is_ascii_digit())
+            && letters.all(|letter| letter.is_ascii_uppercase() || "0123456789.:-".contains(letter))
+    };
+    let pairs = || words.iter().zip(words.iter().skip(1));
+    let dated = words.iter().position(|word| is_year(word));
+    pairs().any(|(one, next)| *one == "doi" && next.starts_with("10."))
+        || dated.is_some_and(|year| words.iter().take(year).any(is_name))
+        || pairs().any(|(one, next)| is_body(one) && is_number(next))
+        || words.iter().any(|word| {
+            word.split_once('-').is_some_and(|(body, number)| is_body(body) && is_number(number))
+        })
 }
 
 /// Docs without their links, in one line.
@@ -137,7 +176,8 @@ struct Found {
     c: BTreeSet<String>,
     javascript: BTreeSet<String>,
     benched: BTreeSet<String>,
-    fuzzed: BTreeSet<String>,
+    /// What became of its calls by the fuzz target.
+    fuzzed: BTreeMap<String, Calls>,
 }
 
 impl Found {
@@ -153,11 +193,15 @@ impl Found {
                 (self.c.contains(&function_of(id)), "function in C"),
                 (self.javascript.contains(id), "function in JavaScript"),
                 (self.benched.contains(id), "benchmark"),
-                (self.fuzzed.contains(id), "way to it in the fuzz target"),
+                (self.fuzzed.contains_key(id), "way to it in the fuzz target"),
             ];
             let missing = has.into_iter().filter(|(is, _)| !is).map(|(_, what)| what);
             let missing = missing.chain(formula.lacking());
             lacking.extend(missing.map(|what| format!("{id}: no {what}")));
+            let few = self.fuzzed.get(id).filter(|calls| calls.answered < ANSWERED);
+            lacking.extend(few.map(|Calls { answered, refused }| {
+                format!("{id}: answers {answered} inputs of the fuzz target and refuses {refused}")
+            }));
             if is_checked && self.excused.contains_key(id) {
                 lacking.push(format!("{id}: has a check value and an excuse for having none"));
             }
@@ -168,10 +212,6 @@ impl Found {
         lacking.extend(unknown.map(|id| format!("{id}: no public function in the core")));
         lacking
     }
-}
-
-fn read(path: &Path) -> Outcome<String> {
-    std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
 }
 
 /// A room with formulas.
@@ -185,7 +225,7 @@ struct Room {
 /// The rooms with formulas, in the order of the list.
 fn rooms() -> Outcome<Vec<Room>> {
     let folder = root().join("crates/cupwright/src");
-    let declared: BTreeSet<String> = public_rooms(&read(&folder.join("lib.rs"))?)?;
+    let declared: BTreeSet<String> = public_rooms(&text_of(folder.join("lib.rs"))?)?;
     let mut names: Vec<String> = Vec::new();
     let listed = FORMULAS.iter().filter_map(|formula| formula.id.split_once('.'));
     for room in listed.map(|(room, _)| room.to_string()).chain(declared) {
@@ -200,10 +240,10 @@ fn rooms() -> Outcome<Vec<Room>> {
             paths.extend(parts.filter_map(Result::ok).map(|entry| entry.path()));
         }
         paths.sort();
-        let about = introduction(&read(&folder.join(format!("{name}.rs")))?);
+        let about = introduction(&text_of(folder.join(format!("{name}.rs")))?);
         let mut formulas = Vec::new();
         for path in paths {
-            formulas.extend(functions_of(&name, &read(&path)?)?);
+            formulas.extend(functions_of(&name, &text_of(&path)?)?);
         }
         let place = |id: &str| FORMULAS.iter().position(|formula| formula.id == id);
         formulas.sort_by_key(|formula| place(&formula.id));
@@ -302,7 +342,7 @@ fn found() -> Outcome<Found> {
     let mut found = Found {
         listed: FORMULAS.iter().map(|formula| formula.id.to_string()).collect(),
         c: interface::read()?.functions.into_iter().map(|function| function.name).collect(),
-        javascript: in_javascript(&read(&root().join("bindings/wasm/npm/index.d.ts"))?),
+        javascript: in_javascript(&text_of("bindings/wasm/npm/index.d.ts")?),
         benched: benched(&output(&mut cargo(&[
             "bench", "--locked", "--bench", "rooms", "--", "--list",
         ]))?),
@@ -317,9 +357,11 @@ fn found() -> Outcome<Found> {
     }
     let excused = CHECKED_ELSEWHERE.iter().map(|(id, why)| (id.to_string(), why.to_string()));
     found.excused = excused.collect();
-    let examples = examples();
-    let chosen = (0..=u8::MAX).map(|byte| fuzzed::formulas::chosen(byte).id.to_string());
-    found.fuzzed = chosen.filter(|id| examples.contains_key(id)).collect();
+    let counted = fuzzed::formulas::counted(INPUTS).into_iter();
+    found.fuzzed = counted.map(|(id, calls)| (id.to_string(), calls)).collect();
+    if let Some((id, calls)) = found.fuzzed.iter().min_by_key(|(_, calls)| calls.answered) {
+        println!("{id} answers the fewest inputs of the fuzz target, {}", calls.answered);
+    }
     Ok(found)
 }
 
@@ -374,7 +416,7 @@ pub fn write() -> Outcome {
 
 /// Looks at every formula, and whether the page is what would be made.
 pub fn check() -> Outcome {
-    match difference::between(&read(&path())?, &made()?) {
+    match difference::between(&text_of(path())?, &made()?) {
         Some(shown) => {
             Err(format!("docs/FORMULAS.md is not up to date: cargo xtask manifest\n{shown}"))
         }
@@ -404,7 +446,7 @@ mod tests {
             c: BTreeSet::from([function_of(&id)]),
             javascript: one(),
             benched: one(),
-            fuzzed: one(),
+            fuzzed: BTreeMap::from([(id.clone(), Calls { answered: ANSWERED, refused: 0 })]),
         }
     }
 
@@ -416,13 +458,19 @@ mod tests {
     #[test]
     fn whatever_is_not_found_is_named() {
         type Without = fn(&mut Found);
-        let gates: [(Without, &str); 7] = [
+        let gates: [(Without, &str); 8] = [
             (|found| found.listed.clear(), "no entry in crates/formulas"),
             (|found| found.checked.clear(), "no check value in tests/vectors"),
             (|found| found.c.clear(), "no function in C"),
             (|found| found.javascript.clear(), "no function in JavaScript"),
             (|found| found.benched.clear(), "no benchmark"),
             (|found| found.fuzzed.clear(), "no way to it in the fuzz target"),
+            (
+                |found| {
+                    found.fuzzed = BTreeMap::from([(good().id, Calls { answered: 0, refused: 7 })])
+                },
+                "answers 0 inputs of the fuzz target and refuses 7",
+            ),
             (
                 |found| found.excused = BTreeMap::from([(good().id, "laws".to_string())]),
                 "has a check value and an excuse for having none",
@@ -439,7 +487,7 @@ mod tests {
     fn whatever_the_docs_leave_out_is_named() {
         let gates = [
             ("```text\nR = W/D\n```", "equation"),
-            ("Symbols: R ratio, W water.", "symbols or range"),
+            ("Symbols: R ratio, W water.", "symbols"),
             ("# Errors", "errors"),
             ("Source: definition.", "source"),
         ];
@@ -459,9 +507,35 @@ mod tests {
             let docs = GOOD.replace("definition", source);
             Public { docs, ..good() }.lacking()
         };
-        assert_eq!(of("IAPWS SR6-08(2011), equation 1"), [""; 0]);
-        assert_eq!(of("estimate, −50 to +40 %"), [""; 0]);
-        assert_eq!(of("well known"), ["source in its docs"]);
+        let good = [
+            "IAPWS SR6-08(2011), equation 1",
+            "ISO 2533:1975",
+            "ISO 5725-6, acceptability of results",
+            "GUM 5.1.2",
+            "GUM G.3",
+            "OIV-MA-AS2-02, table I",
+            "fitted here to IAPWS-95",
+            "the law of Fuller & Rao, doi 10.1038/s41598-017-18247-4",
+            "reported by Liang, Chan & Ristenpart 2021; the solids balance",
+            "Burn Foundation, Safety Facts on Scald Burns (2008)",
+            "estimate, −50 to +40 %",
+            "conservation of heat",
+        ];
+        for source in good {
+            assert_eq!(of(source), [""; 0], "{source}");
+        }
+        let bad = [
+            "well known",
+            "a US consumer agency for 48.9 and 54.4 °C, another list for 52 °C",
+            "the Burn Foundation for 56.1, 60 and 65 °C",
+            "measured on 2021 cups",
+            "5.1.2",
+            "equation 3 of the textbook",
+            "definitional",
+        ];
+        for source in bad {
+            assert_eq!(of(source), ["source in its docs"], "{source}");
+        }
     }
 
     #[test]
@@ -496,7 +570,7 @@ mod tests {
     #[test]
     fn what_stands_aside_is_there() {
         let folder = root().join("crates/cupwright/src");
-        let rooms = public_rooms(&read(&folder.join("lib.rs")).unwrap()).unwrap();
+        let rooms = public_rooms(&text_of(folder.join("lib.rs")).unwrap()).unwrap();
         for (room, _) in WITHOUT_FORMULAS {
             assert!(rooms.contains(*room), "{room}");
         }
@@ -504,9 +578,9 @@ mod tests {
             NO_FORMULA.iter().map(|(id, _)| id).chain(OTHERWISE_NAMED.iter().map(|(id, _)| id));
         for id in named {
             let (room, name) = id.split_once('.').unwrap();
-            let mut texts = vec![read(&folder.join(format!("{room}.rs"))).unwrap()];
+            let mut texts = vec![text_of(folder.join(format!("{room}.rs"))).unwrap()];
             for part in std::fs::read_dir(folder.join(room)).into_iter().flatten() {
-                texts.push(read(&part.unwrap().path()).unwrap());
+                texts.push(text_of(part.unwrap().path()).unwrap());
             }
             assert!(texts.iter().any(|text| text.contains(&format!("fn {name}"))), "{id}");
         }

@@ -1,17 +1,14 @@
 //! The oldest Rust that the manifests promise: the core tested and the C interface built with exactly that one.
 
-use crate::commands::{cargo, output, run};
-use crate::{Outcome, root, tools};
+use crate::commands::{cargo, output, run, text_of};
+use crate::{Outcome, tools};
 
 /// Installs the toolchain, tests the core with it and builds the C interface.
 pub fn check() -> Outcome {
     let metadata =
         output(&mut cargo(&["metadata", "--format-version=1", "--locked", "--no-deps"]))?;
     let version = promised(&metadata)?;
-    let readme = root().join("README.md");
-    let text =
-        std::fs::read_to_string(&readme).map_err(|e| format!("{}: {e}", readme.display()))?;
-    told(&text, &version)?;
+    told(&text_of("README.md")?, &version)?;
     let toolchain = format!("{version}.0");
     let with = |arguments: &[&str]| {
         let mut cargo = tools::under_toolchain(&toolchain, "cargo", &[], &[])?;
@@ -67,7 +64,7 @@ mod tests {
     fn both_readmes_tell_it() {
         let version = env!("CARGO_PKG_RUST_VERSION");
         for path in ["README.md", "crates/cupwright/README.md"] {
-            let text = std::fs::read_to_string(root().join(path)).unwrap();
+            let text = text_of(path).unwrap();
             assert_eq!(told(&text, version), Ok(()), "{path}");
         }
         assert!(told("Rust 1.87 or later.", version).unwrap_err().contains(version));

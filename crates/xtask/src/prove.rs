@@ -8,7 +8,8 @@ use std::path::PathBuf;
 use formulas::FORMULAS;
 use formulas::vectors::files;
 
-use crate::c::{calls, interface, size::READING};
+use crate::c::{builds, calls, interface, size::READING};
+use crate::commands::text_of;
 use crate::tables::{cell, row, rows, spaced};
 use crate::{Outcome, difference, root, test};
 
@@ -36,7 +37,7 @@ const CLAIMS: &[Claim] = &[
     },
     Claim {
         words: "Those bits do not depend on how the library is compiled: unoptimised or for size, as one unit or many",
-        figure: || Ok("nine builds, the unoptimised one at 200 inputs of each formula".to_string()),
+        figure: compiled,
         steps: &["nine builds"],
     },
     Claim {
@@ -66,12 +67,12 @@ const CLAIMS: &[Claim] = &[
         steps: &["right digits"],
     },
     Claim {
-        words: "Answers meet published values and independent libraries",
+        words: "Answers meet published values, and values that other libraries or methods compute",
         figure: check_values,
         steps: &["unit, property and published-value tests", "reference values"],
     },
     Claim {
-        words: "Every formula has its equation, symbols or range, source, check value, benchmark, C and JavaScript function",
+        words: "Every formula has its equation, symbols, source, check value, benchmark, C and JavaScript function",
         figure: || Ok(format!("{} formulas", FORMULAS.len())),
         steps: &["every formula whole"],
     },
@@ -152,7 +153,7 @@ fn table() -> Outcome<String> {
 }
 
 fn readme() -> (PathBuf, Outcome<String>) {
-    (root().join("README.md"), committed("README.md"))
+    (root().join("README.md"), text_of("README.md"))
 }
 
 /// The table as it stands in a text: from its head to the first line that is none of it.
@@ -190,10 +191,6 @@ pub fn write() -> Outcome {
     std::fs::write(&path, text).map_err(|error| format!("{}: {error}", path.display()))
 }
 
-fn committed(file: &str) -> Outcome<String> {
-    std::fs::read_to_string(root().join(file)).map_err(|error| format!("{file}: {error}"))
-}
-
 /// The words of each line that is no remark.
 fn lines(text: &str) -> impl Iterator<Item = Vec<&str>> {
     text.lines().filter(|line| !line.starts_with('#')).map(|line| line.split(' ').collect())
@@ -204,9 +201,20 @@ fn sum(lines: &[Vec<&str>], at: usize) -> Outcome<u64> {
 }
 
 fn scattered() -> Outcome<String> {
-    let text = committed("tests/vectors/GOLDEN")?;
+    let text = text_of("tests/vectors/GOLDEN")?;
     let lines: Vec<_> = lines(&text).collect();
     Ok(format!("{} formulas at {} scattered inputs", lines.len(), spaced(sum(&lines, 1)?)))
+}
+
+fn compiled() -> Outcome<String> {
+    let text = text_of("tests/vectors/GOLDEN")?;
+    let inputs = lines(&text).map(|words| Ok(cell::<u64>(&words, 1)?.max(builds::LEAST)));
+    let (inputs, least) = (inputs.sum::<Outcome<u64>>()?, spaced(builds::LEAST));
+    let builds = builds::BUILDS.len();
+    Ok(format!(
+        "{builds} builds, each at {} inputs, {least} of each formula at least",
+        spaced(inputs)
+    ))
 }
 
 fn functions() -> Outcome<String> {
@@ -214,13 +222,13 @@ fn functions() -> Outcome<String> {
 }
 
 fn traces() -> Outcome<String> {
-    let text = committed("tests/traces/GOLDEN")?;
+    let text = text_of("tests/traces/GOLDEN")?;
     let lines: Vec<_> = lines(&text).collect();
     Ok(format!("{} held-out traces, {} readings", lines.len(), spaced(sum(&lines, 2)?)))
 }
 
 fn accuracy() -> Outcome<String> {
-    let text = committed("tests/reference/ACCURACY.md")?;
+    let text = text_of("tests/reference/ACCURACY.md")?;
     let rows = rows(&text);
     let measured = || rows.iter().filter(|cells| cells.len() > 7);
     // Probabilities and coverage factors are integrals and their inverses.
@@ -243,11 +251,31 @@ fn accuracy() -> Outcome<String> {
     Ok(format!("{count} formulas: {roundings} roundings, {digits} digits at worst"))
 }
 
+/// Values that were published and copied by hand, and those that were computed.
 fn check_values() -> Outcome<String> {
-    let files = files();
-    let values: usize =
-        files.iter().flat_map(|(_, file)| &file.checks).map(|check| check.out.len()).sum();
-    Ok(format!("{} values from {} sources", spaced(values as u64), files.len()))
+    let values = files().into_iter().map(|(_, file)| {
+        let count: usize = file.checks.iter().map(|check| check.out.len()).sum();
+        (file.made_by, count as u64)
+    });
+    told_apart(&values.collect::<Vec<_>>())
+}
+
+/// Of files, how each was made and how many values it has.
+fn told_apart(files: &[(String, u64)]) -> Outcome<String> {
+    let of = |is_copied: bool| {
+        let chosen = files.iter().filter(|(made_by, _)| (made_by == "copied by hand") == is_copied);
+        let counts: Vec<u64> = chosen.map(|(_, count)| *count).collect();
+        (spaced(counts.iter().sum()), counts.len())
+    };
+    if let Some((made_by, _)) = files.iter().find(|(made_by, _)| {
+        made_by != "copied by hand" && !made_by.starts_with("tests/reference/")
+    }) {
+        return Err(format!("check values made by {made_by:?}"));
+    }
+    let ((copied, sources), (computed, scripts)) = (of(true), of(false));
+    Ok(format!(
+        "{copied} values copied by hand from {sources} sources, {computed} computed by {scripts} scripts"
+    ))
 }
 
 fn sources() -> Outcome<String> {
@@ -255,7 +283,7 @@ fn sources() -> Outcome<String> {
 }
 
 fn live_costs() -> Outcome<String> {
-    let text = committed("bindings/c/COSTS.md")?;
+    let text = text_of("bindings/c/COSTS.md")?;
     let rows = rows(&text);
     let cells = row(&rows, "cupwright_follow_take")?;
     let (m0, m4f): (u64, u64) = (cell(cells, 4)?, cell(cells, 8)?);
@@ -267,7 +295,7 @@ fn live_costs() -> Outcome<String> {
 }
 
 fn live_scores() -> Outcome<String> {
-    let text = committed("tests/traces/SCORES.md")?;
+    let text = text_of("tests/traces/SCORES.md")?;
     let (mut families, mut started) = (0, 0);
     for section in text.split("\n## ").skip(1).filter(|text| !text.contains("(not strict)")) {
         let ours = section.lines().find_map(|line| line.strip_prefix("| cupwright | "));
@@ -285,7 +313,7 @@ fn live_scores() -> Outcome<String> {
 }
 
 fn weight() -> Outcome<String> {
-    let text = committed("bindings/wasm/COSTS.md")?;
+    let text = text_of("bindings/wasm/COSTS.md")?;
     let rows = rows(&text);
     let gzipped = |name| cell::<u64>(row(&rows, name)?, 2);
     let (all, slim) = (gzipped("cupwright")?, gzipped("cupwright/slim")?);
@@ -327,6 +355,17 @@ mod tests {
             "stands  a: 7\nFALLS   b: broken\nFALLS   c: 9 is more than 8\nFALLS   d: no step three\n"
         );
         assert_eq!(fallen, 3);
+    }
+
+    #[test]
+    fn published_and_computed_values_are_told_apart() {
+        let of = |made_by: &str, count| (made_by.to_string(), count);
+        let mut files = vec![of("copied by hand", 2), of("copied by hand", 3)];
+        files.push(of("tests/reference/a.py with scipy 1", 1000));
+        let told = "5 values copied by hand from 2 sources, 1 000 computed by 1 scripts";
+        assert_eq!(told_apart(&files), Ok(told.to_string()));
+        files.push(of("hearsay", 1));
+        assert!(told_apart(&files).unwrap_err().contains("hearsay"));
     }
 
     #[test]

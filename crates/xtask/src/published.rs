@@ -5,6 +5,7 @@ use cupwright::quantity::Measure;
 use cupwright::verdict::{GOLDEN_CUP_2015, HOME_BREWER_2018, PublishedWindow};
 use cupwright::{calibrate, caution, dilution, extraction, heat, reading, water};
 
+use crate::commands::text_of;
 use crate::{Outcome, root};
 
 /// A constant.
@@ -95,7 +96,7 @@ pub fn constants() -> Outcome<Vec<Constant>> {
 fn docs(file: &str, name: &str) -> Outcome<String> {
     let path = root().join("crates/cupwright/src").join(file).with_extension("rs");
     let fail = |error: &dyn std::fmt::Display| format!("{}: {error}", path.display());
-    let text = std::fs::read_to_string(&path).map_err(|error| fail(&error))?;
+    let text = text_of(&path)?;
     let source = syn::parse_file(&text).map_err(|error| fail(&error))?;
     let constant = source.items.iter().find_map(|item| match item {
         syn::Item::Const(constant) if constant.ident == name => Some(constant),

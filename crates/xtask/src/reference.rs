@@ -3,7 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::commands::{program, run};
+use crate::commands::{program, run, text_of};
 use crate::{Outcome, difference, root, tools};
 
 fn committed() -> PathBuf {
@@ -40,10 +40,7 @@ fn compare(fresh: &Path, committed: &Path) -> Outcome<usize> {
             count += compare(&fresh.join(&name), &committed.join(&name))?;
             continue;
         }
-        let read = |folder: &Path| {
-            let path = folder.join(&name);
-            std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))
-        };
+        let read = |folder: &Path| text_of(folder.join(&name));
         if let Some(difference) = difference::between(&read(committed)?, &read(fresh)?) {
             return Err(format!(
                 "{} is not what its command makes\n{difference}\nIf the change is meant: cargo \

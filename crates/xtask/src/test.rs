@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::time::Instant;
 
-use crate::commands::{cargo, run};
+use crate::commands::{cargo, run, text_of};
 use crate::{
     Outcome, accuracy, c, contents, corpus, dependencies, embedded, fuzz, js, live, main_job,
     manifest, msrv, prove, reference, root, speed, tools,
@@ -219,7 +219,7 @@ fn promises_in(folder: &Path) -> Outcome<usize> {
             count += promises_in(&path)?;
             continue;
         }
-        let text = std::fs::read_to_string(&path).map_err(|e| fail(&path, e))?;
+        let text = text_of(&path)?;
         let broken = broken_promises(&text, path.ends_with("lib.rs"));
         if !broken.is_empty() {
             return Err(format!("{} {}", path.display(), broken.join(" and ")));

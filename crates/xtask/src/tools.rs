@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use std::process::{Command, Stdio};
 
 use crate::commands::{cargo, limited, output, own_programs, program, run, works};
-use crate::{Outcome, root};
+use crate::{Outcome, dependencies, root};
 
 /// Installs a rustup component if its cargo command is missing.
 pub fn component(subcommand: &str, component: &str) -> Outcome {
@@ -46,18 +46,33 @@ pub fn under_toolchain(
 
 /// A subcommand of cargo of exactly one version, compiled for us alone if it is missing: not worth optimising.
 pub fn cargo_tool(subcommand: &str, version: &str) -> Outcome<PathBuf> {
-    let (name, version) = (format!("cargo-{subcommand}"), format!("={version}"));
+    let name = format!("cargo-{subcommand}");
     let place = root().join("target").join(&name);
     let tool = place.join("bin").join(&name);
-    if !works(&tool, &[subcommand, "--version"]) {
-        let mut install = cargo(&["install", &name, "--locked", "--debug", "--version", &version]);
+    let is_there = works(&tool, &[subcommand, "--version"])
+        && says(&output(program(&tool).args([subcommand, "--version"]))?, version);
+    if !is_there {
+        dependencies::cargo_tool_as_listed(&name, version)?;
+        let exact = format!("={version}");
+        let mut install = cargo(&["install", &name, "--locked", "--debug", "--version", &exact]);
         run(install.arg("--root").arg(place))?;
     }
     Ok(tool)
 }
 
+/// Whether one of the words that a program says of itself is a version.
+fn says(words: &str, version: &str) -> bool {
+    words.split_whitespace().any(|word| word == version)
+}
+
 /// Installs Debian packages, through sudo where we are not root.
 pub fn debian(packages: &[&str]) -> Outcome {
+    dependencies::debian_listed(packages)?;
+    install(packages)?;
+    packages.iter().try_for_each(|package| dependencies::debian_as_listed(package))
+}
+
+fn install(packages: &[&str]) -> Outcome {
     let missing: Vec<_> = packages.iter().copied().filter(|package| !installed(package)).collect();
     if missing.is_empty() {
         return Ok(());
@@ -100,6 +115,7 @@ pub fn python(environment: &str, packages: &[&str]) -> Outcome<PathBuf> {
     run(program(&python)
         .args(["-m", "pip", "install", "--quiet", "--no-input", "--disable-pip-version-check"])
         .args(packages))?;
+    dependencies::python_as_listed(environment, &python)?;
     Ok(python)
 }
 
@@ -189,8 +205,15 @@ mod tests {
     }
 
     #[test]
+    fn another_version_is_not_the_one_asked_for() {
+        assert!(says("cargo-mutants 27.1.0\n", "27.1.0"));
+        assert!(!says("cargo-mutants 27.1.01\n", "27.1.0") && !says("", "27.1.0"));
+    }
+
+    #[test]
     fn what_is_there_needs_no_installing() {
         assert_eq!(debian(&[]), Ok(()));
+        assert!(debian(&["no-such-package"]).unwrap_err().contains("is not in the list"));
         assert!(!installed("no-such-package"));
     }
 }

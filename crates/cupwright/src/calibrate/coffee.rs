@@ -292,20 +292,25 @@ const STARTING_CONTACT_S: f64 = 60.0;
 struct Left {
     ln_time: f64,
     shares: [f64; MOST_MEASUREMENTS],
+    /// How many yields there are.
+    count: usize,
 }
 
 impl Left {
     fn of(points: impl Iterator<Item = (f64, f64)>, ln_time: f64) -> Self {
         let rate = exp(-ln_time);
-        let mut shares = [0.0; MOST_MEASUREMENTS];
-        shares.iter_mut().zip(points).for_each(|(share, (t, _))| *share = exp(-t * rate));
-        Self { ln_time, shares }
+        let mut left = Self { ln_time, shares: [0.0; MOST_MEASUREMENTS], count: 0 };
+        for (share, (t, _)) in left.shares.iter_mut().zip(points) {
+            *share = exp(-t * rate);
+            left.count = left.count.saturating_add(1);
+        }
+        left
     }
 
     /// Goes on to half the time constant.
     fn halve(&mut self) {
         self.ln_time -= LN_2;
-        self.shares.iter_mut().for_each(|share| *share = square(*share));
+        self.shares.iter_mut().take(self.count).for_each(|share| *share = square(*share));
     }
 }
 

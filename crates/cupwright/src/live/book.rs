@@ -24,9 +24,6 @@ const HALF_KNOWN: f64 = (STILL_END / USUAL_DRIFT) * (STILL_END / USUAL_DRIFT);
 /// Less than this lost at rest may be noise at its ends, g (estimate: 1.2 standard deviations of two).
 const SURE_DRIFT: f64 = 0.1;
 
-/// The anchor follows the level by so many seconds: drift just before a run is still to be put down.
-const LAG: f64 = 1.0;
-
 /// The accounts. Their sum is the anchor.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Book {
@@ -45,7 +42,7 @@ pub(super) struct Book {
     still: f64,
     /// Drift meanwhile.
     drift: f64,
-    /// Seconds during which water came, and drift could not be seen.
+    /// Seconds of runs of water that are over: drift could not be seen meanwhile.
     wet: f64,
 }
 
@@ -70,6 +67,12 @@ impl Book {
         self.anchor = level;
     }
 
+    /// Puts down the water of a run up to a level, and how many seconds it came.
+    pub(super) fn pour(&mut self, level: f64, seconds: f64) {
+        self.enter(level, |book| &mut book.poured);
+        self.wet += seconds;
+    }
+
     /// The display was set to zero.
     pub(super) fn zeroed(&mut self, by: f64) {
         self.tared -= by;
@@ -88,19 +91,19 @@ impl Book {
         self.anchor += change;
     }
 
-    /// Water poured, with what went off meanwhile.
+    /// Water poured, with what went off meanwhile; the run going on has lasted for some seconds.
     ///
     /// Hot water evaporates while it is poured too. The rate of still times is taken for it, as far as it
     /// can be told: weighted by the variance of what is usual over the sum of that and of the rate's own.
     /// No water comes from nowhere, and none goes off faster than from a hot open brewer: such a rate is
     /// noise, or what a press has left. Nor is there a rate before more is lost than noise may have made:
     /// of noise alone half would be taken for evaporation.
-    pub(super) fn water(&self) -> f64 {
+    pub(super) fn water(&self, run: f64) -> f64 {
         if self.drift >= -SURE_DRIFT {
             return self.poured;
         }
         let rate = self.still * self.drift / self.rate_spread();
-        self.poured - max(rate, -FASTEST_DRIFT) * self.wet
+        self.poured - max(rate, -FASTEST_DRIFT) * (self.wet + run)
     }
 
     /// Square of how long still times were, and as much as makes their rate half known: t² + (u_end/u_usual)².
@@ -111,9 +114,11 @@ impl Book {
     /// Variance of [`water`](Self::water), where it came in so many runs: a level at either end of
     /// each, what is left of the rate's doubt, and what may be water or not, as likely anything up to
     /// all of it.
-    pub(super) fn water_variance(&self, runs: u8) -> f64 {
+    pub(super) fn water_variance(&self, runs: u8, run: f64) -> f64 {
         let rate = square(STILL_END) / self.rate_spread();
-        2.0 * f64::from(runs) * square(END) + rate * square(self.wet) + square(self.unsure) / 3.0
+        2.0 * f64::from(runs) * square(END)
+            + rate * square(self.wet + run)
+            + square(self.unsure) / 3.0
     }
 
     /// Counts water anew.
@@ -121,16 +126,6 @@ impl Book {
         self.moved += self.poured;
         (self.poured, self.unsure) = (0.0, 0.0);
         (self.still, self.drift, self.wet) = (0.0, 0.0, 0.0);
-    }
-
-    /// Water begins to come.
-    pub(super) fn run(&mut self) {
-        self.wet(LAG);
-    }
-
-    /// A while during which water came.
-    pub(super) fn wet(&mut self, seconds: f64) {
-        self.wet += seconds;
     }
 
     /// A while during which water that came was still finding its level; before any came, drift.

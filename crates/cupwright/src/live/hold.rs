@@ -179,6 +179,12 @@ impl Hold {
         self.points <= 2
     }
 
+    /// Whether the point before the newest lay below a level.
+    pub(super) fn dipped(&self, level: Fixed) -> bool {
+        let [_, before, _] = self.last;
+        before.mass < level
+    }
+
     /// Whether the points lay near each other from the first one on.
     pub(super) fn is_sudden(&self) -> bool {
         self.points == 3

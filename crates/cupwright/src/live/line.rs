@@ -265,13 +265,14 @@ impl Line {
         }
     }
 
-    /// Whether the last two steps are each a fair share of what the flow makes: one step alone is no
-    /// flow.
-    pub(super) fn is_rising(&self) -> bool {
+    /// Whether the last two steps are each a fair share of what the flow makes, but for some noise: one
+    /// step alone is no flow.
+    pub(super) fn is_rising(&self, noise: Fixed) -> bool {
         let [a, b, c, ..] = self.points;
         let fair = product(fixed(0.3), self.flow);
-        let rises =
-            |new: Point, old: Point| new.mass - old.mass > brought(fair, new.time - old.time);
+        let rises = |new: Point, old: Point| {
+            new.mass - old.mass > brought(fair, new.time - old.time) - noise
+        };
         rises(a, b) && rises(b, c)
     }
 

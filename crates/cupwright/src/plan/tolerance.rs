@@ -2,7 +2,7 @@
 
 use super::Tolerances;
 use super::batch::{Line, Model};
-use crate::math::{max, min, quadratic_roots};
+use crate::math::{just_above, just_below, max, min, quadratic_roots};
 use crate::quantity::{BeverageRatio, BrewWater, Dose, Measure};
 use crate::ratio::{self, Chamber};
 use crate::verdict::Window;
@@ -69,7 +69,8 @@ impl Model {
             slope: beverage.slope + self.held * kept.slope,
         };
         let (mut from, mut to) = (least, most);
-        for edge in [window.strength.lowest(), window.strength.highest()] {
+        let on_it = just_below(planned)..just_above(planned);
+        for (edge, inward) in [(window.strength.lowest(), 1.0), (window.strength.highest(), -1.0)] {
             let tau = edge.fraction() - self.solids;
             let square = beverage.slope * dissolved.slope - tau * drink.slope * liquid.slope;
             let linear = beverage.at_zero * dissolved.slope + beverage.slope * dissolved.at_zero
@@ -77,11 +78,16 @@ impl Model {
             let constant =
                 beverage.at_zero * dissolved.at_zero - tau * drink.at_zero * liquid.at_zero;
             for root in quadratic_roots(square, linear, constant) {
-                if root <= planned {
-                    from = max(from, root);
-                }
-                if root >= planned {
-                    to = min(to, root);
+                // Rounding cannot say on which side of a plan its own edge lies, but the slope there can.
+                let is_below = if on_it.contains(&root) {
+                    inward * (2.0 * square * root + linear) > 0.0
+                } else {
+                    root < planned
+                };
+                if is_below {
+                    from = max(from, min(root, planned));
+                } else {
+                    to = min(to, max(root, planned));
                 }
             }
         }

@@ -1,5 +1,7 @@
 //! The temperatures of a recipe, from the kettle to the guest.
 
+use core::cmp::Ordering;
+
 use super::{Brewer, ContactHeat, HeatWalk, Kitchen, Wish};
 use crate::dilution;
 use crate::error::{Error, Limit};
@@ -84,20 +86,22 @@ pub(super) fn heat_walk(
 /// How long the drink has to wait for the temperature wished; none where the cup's cooling is unknown.
 fn wait(wish: &Wish, kitchen: &Kitchen, in_cup: Temperature) -> Result<Option<Time>, Error> {
     let Some(serve_at) = wish.serve_at else { return Ok(None) };
-    if serve_at == in_cup {
-        return Ok(Some(computed(0.0)?));
-    }
     let room = Surroundings { room: kitchen.room, humidity: kitchen.humidity, cover: Cover::Open };
-    if serve_at < in_cup && heat::cools(in_cup, &room) {
-        let time = |rate| heat::time_to_cool(in_cup, serve_at, rate, &room);
-        // Where cooling ends does not depend on its rate.
-        time(CoolingRate::known(1.0))?;
-        return kitchen.cup_cooling.map(time).transpose();
-    }
+    let limit = match serve_at.celsius().total_cmp(&in_cup.celsius()) {
+        Ordering::Equal => return Ok(Some(computed(0.0)?)),
+        Ordering::Less if heat::cools(in_cup, &room) => {
+            let time = |rate| heat::time_to_cool(in_cup, serve_at, rate, &room);
+            // Where cooling ends does not depend on its rate.
+            time(CoolingRate::known(1.0))?;
+            return kitchen.cup_cooling.map(time).transpose();
+        }
+        Ordering::Less => Limit::Surroundings,
+        Ordering::Greater => Limit::HeatLeft,
+    };
     Err(Error::Infeasible {
         wish: Quantity::Temperature,
         value: serve_at.celsius(),
         nearest: in_cup.celsius(),
-        limit: if serve_at > in_cup { Limit::HeatLeft } else { Limit::Surroundings },
+        limit,
     })
 }

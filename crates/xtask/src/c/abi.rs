@@ -9,6 +9,7 @@ use cupwright_c::version::CUPWRIGHT_ABI_VERSION;
 
 use super::header::screaming;
 use super::interface::{self, Interface, Type};
+use crate::commands::text_of;
 use crate::{Outcome, root};
 
 /// The committed promises of the present version.
@@ -30,8 +31,7 @@ pub fn check() -> Outcome {
     }
     let older: Vec<_> = (1..CUPWRIGHT_ABI_VERSION).map(path_of).collect();
     for path in older {
-        let text = std::fs::read_to_string(&path)
-            .map_err(|error| format!("{}: {error}", path.display()))?;
+        let text = text_of(&path)?;
         codes_kept(&text.lines().map(str::to_string).collect(), &present)?;
     }
     println!("{} promises of version {CUPWRIGHT_ABI_VERSION} kept", committed.len());
@@ -49,8 +49,7 @@ pub fn write() -> Outcome {
 }
 
 fn read() -> Outcome<BTreeSet<String>> {
-    let text = std::fs::read_to_string(path())
-        .map_err(|error| format!("{}: {error}", path().display()))?;
+    let text = text_of(path())?;
     Ok(text.lines().map(str::to_string).collect())
 }
 

@@ -13,7 +13,7 @@ use object::read::archive::ArchiveFile;
 use object::{Object, ObjectSymbol};
 
 use super::interface;
-use crate::commands::{cargo, program, quietly};
+use crate::commands::{cargo, program, quietly, text_of};
 use crate::toolchain::Toolchain;
 use crate::{Outcome, root, tools};
 
@@ -155,8 +155,7 @@ fn package(target: &Target, toolchain: Toolchain) -> Outcome {
 
     let from = root().join("bindings/c");
     let copy = |source: PathBuf, to: &str| {
-        let text = std::fs::read_to_string(&source)
-            .map_err(|error| format!("{}: {error}", source.display()))?;
+        let text = text_of(&source)?;
         let text = text
             .replace("@VERSION@", version)
             .replace("@TARGET@", target.triple)

@@ -10,32 +10,23 @@ use std::time::Instant;
 use super::archive::HOST;
 use super::{calls, driver, interface, scattered};
 use crate::commands::{cargo, output, program, quietly};
-use crate::corpus::{self, Script, Share};
+use crate::corpus::{Share, script};
 use crate::{Outcome, root, tools};
 
 /// A way to compile: what the profile says, and what else the compiler is told.
-struct Build {
+pub struct Build {
     name: &'static str,
     profile: &'static [&'static str],
     flags: &'static str,
-    asked: Asked,
 }
 
-/// How much a build is asked.
-#[derive(Clone, Copy, PartialEq)]
-enum Asked {
-    All,
-    /// A slow one: so many inputs of each formula at most, and every tenth trace.
-    Fewer,
-}
-
-/// Inputs of each formula, at most, for slow builds.
-const FEWER: u64 = 200;
+/// Inputs of each formula at least: more of the dear ones than an emulated processor has time for.
+pub const LEAST: u64 = 10_000;
 
 const NATIVE: &str = "-C target-cpu=native";
 
 /// The first is what users get who set nothing: `opt-level = 3`, 16 units, optimised across those alone.
-const BUILDS: [Build; 9] = [
+pub const BUILDS: [Build; 9] = [
     of_release("release", &[]),
     of_release("release without LTO", &["lto=\"off\""]),
     of_release("release with fat LTO", &["lto=\"fat\""]),
@@ -53,12 +44,11 @@ const BUILDS: [Build; 9] = [
             "overflow-checks=true",
         ],
         flags: "",
-        asked: Asked::Fewer,
     },
 ];
 
 const fn of_release(name: &'static str, profile: &'static [&'static str]) -> Build {
-    Build { name, profile, flags: "", asked: Asked::All }
+    Build { name, profile, flags: "" }
 }
 
 fn folder() -> PathBuf {
@@ -72,30 +62,19 @@ fn current() -> PathBuf {
 
 /// Compiles the library in every way and compares its answers.
 pub fn check() -> Outcome {
-    tools::debian(&["gcc"])?;
+    tools::debian(&["binutils", "gcc"])?;
     std::fs::create_dir_all(current()).map_err(|e| format!("{}: {e}", current().display()))?;
     let interface = interface::read()?;
     let calls = calls::all(&interface);
-    let cases = driver::set_up_scattered(&calls)?.join("cases.txt");
-    let text = std::fs::read_to_string(&cases).map_err(|e| format!("{}: {e}", cases.display()))?;
+    driver::set_up_scattered(&calls)?;
     let written = |name: &str, text: &str| -> Outcome<PathBuf> {
         let path = folder().join(name);
         std::fs::write(&path, text).map_err(|e| format!("{}: {e}", path.display()))?;
         Ok(path)
     };
-    let of = |asked: Asked| -> Outcome<Questions> {
-        let (name, text, share) = match asked {
-            Asked::All => ("all", text.clone(), Share::All),
-            Asked::Fewer => ("fewer", scattered::fewer_cases(&calls, FEWER)?, Share::Tenth),
-        };
-        let script = corpus::script(share)?;
-        Ok(Questions {
-            cases: written(&format!("{name}-cases.txt"), &text)?,
-            corpus: written(&format!("{name}-corpus.txt"), &script.text)?,
-            script,
-        })
-    };
-    let (all, fewer) = (of(Asked::All)?, of(Asked::Fewer)?);
+    let (text, points) = scattered::cases_of_more(&calls, LEAST)?;
+    let script = script(Share::All)?;
+    let (cases, corpus) = (written("cases.txt", &text)?, written("corpus.txt", &script.text)?);
     let mut drivers = None;
     let mut seen = BTreeMap::new();
     for build in &BUILDS {
@@ -104,35 +83,25 @@ pub fn check() -> Outcome {
         another(&mut seen, build.name, compiled(build)?)?;
         let [scattered, brews] = match &drivers {
             Some(drivers) => drivers,
-            None => drivers.insert(linked(&text)?),
+            None => drivers.insert(linked(&scattered::cases(&calls)?)?),
         };
-        let asked = if build.asked == Asked::All { &all } else { &fewer };
-        asked.answered_by(scattered, brews).map_err(|words| format!("{}: {words}", build.name))?;
+        let heard = || {
+            let file = File::open(&corpus).map_err(|e| format!("{}: {e}", corpus.display()))?;
+            script.heard_by(program(brews).stdin(Stdio::from(file)))
+        };
+        let answers = driver::fed(&mut program(scattered), &cases).and_then(|()| heard());
+        answers.map_err(|words| format!("{}: {words}", build.name))?;
         println!("{:.0} s", start.elapsed().as_secs_f64());
     }
     let cfg = output(program("rustc").args(["--print", "cfg"]).args(NATIVE.split(' ')))?;
     let can = if cfg.contains("target_feature=\"fma\"") { "can" } else { "cannot" };
-    println!("\n{} builds agree bit for bit; this processor {can} fuse", BUILDS.len());
+    let builds = BUILDS.len();
+    println!("\n{builds} builds agree bit for bit at {points} inputs; this processor {can} fuse");
     Ok(())
 }
 
-/// What a build is asked, and what it must answer.
-struct Questions {
-    cases: PathBuf,
-    corpus: PathBuf,
-    script: Script,
-}
-
-impl Questions {
-    fn answered_by(&self, scattered: &Path, brews: &Path) -> Outcome {
-        driver::fed(&mut program(scattered), &self.cases)?;
-        let file = File::open(&self.corpus).map_err(|e| format!("corpus: {e}"))?;
-        self.script.heard_by(program(brews).stdin(Stdio::from(file)))
-    }
-}
-
-/// Compiles the library in one way and puts it where the drivers find it; its bytes.
-fn compiled(build: &Build) -> Outcome<Vec<u8>> {
+/// Compiles the library in one way and puts it where the drivers find it; its instructions.
+fn compiled(build: &Build) -> Outcome<Vec<String>> {
     let mut command = cargo(&["rustc", "--quiet", "--locked", "--target", HOST.triple]);
     command.args(["--package", "cupwright-library", "--crate-type", "cdylib"]);
     command.args(["--profile", "builds", "--target-dir", "target/builds"]);
@@ -146,17 +115,42 @@ fn compiled(build: &Build) -> Outcome<Vec<u8>> {
     let made = folder().join(HOST.triple).join("builds").join(name);
     let fail = |error: std::io::Error| format!("{}: {error}", made.display());
     std::fs::copy(&made, current().join(name)).map_err(fail)?;
-    std::fs::read(&made).map_err(fail)
+    instructions(&made)
 }
 
-/// Whether a library is another one than those before: a setting that does nothing proves nothing.
+/// The instructions of a library, without where they lie: names, paths and the order of functions hang on cargo's
+/// hash of the settings, whatever these do.
+fn instructions(library: &Path) -> Outcome<Vec<String>> {
+    let mut objdump = program("objdump");
+    objdump.args(["--disassemble", "--no-show-raw-insn", "--section=.text"]).arg(library);
+    let text = output(&mut objdump)?;
+    let mut all: Vec<String> = text.lines().filter_map(instruction).collect();
+    all.sort_unstable();
+    if all.is_empty() { Err(format!("{}: no instructions", library.display())) } else { Ok(all) }
+}
+
+/// The instruction of a line of objdump's, without its address and those that it names.
+fn instruction(line: &str) -> Option<String> {
+    let (_, text) = line.split_once(":\t")?;
+    let text = text.split(['#', '<']).next()?;
+    let (name, operands) = text.split_once(' ').unwrap_or((text, ""));
+    // A jump or a call to a place, or what lies beside the code; through a register it stays.
+    let is_place = |operand: &str| {
+        (name.starts_with(['j', 'c']) && u64::from_str_radix(operand, 16).is_ok())
+            || operand.ends_with("(%rip)")
+    };
+    let operands = operands.trim().split(',').filter(|operand| !is_place(operand));
+    Some(format!("{name} {}", operands.collect::<Vec<_>>().join(",")))
+}
+
+/// Whether a build has other instructions than those before: a setting that does nothing proves nothing.
 fn another(
-    seen: &mut BTreeMap<Vec<u8>, &'static str>,
+    seen: &mut BTreeMap<Vec<String>, &'static str>,
     name: &'static str,
-    library: Vec<u8>,
+    instructions: Vec<String>,
 ) -> Outcome {
-    match seen.insert(library, name) {
-        Some(same) => Err(format!("{name} is the same library as {same}")),
+    match seen.insert(instructions, name) {
+        Some(same) => Err(format!("{name} has the instructions of {same}")),
         None => Ok(()),
     }
 }
@@ -180,9 +174,46 @@ mod tests {
     #[test]
     fn a_build_that_is_no_other_is_refused() {
         let mut seen = BTreeMap::new();
-        assert_eq!(another(&mut seen, "one", vec![1]), Ok(()));
-        assert_eq!(another(&mut seen, "two", vec![2]), Ok(()));
-        let error = another(&mut seen, "three", vec![1]).unwrap_err();
-        assert!(error.contains("three is the same library as one"), "{error}");
+        let of = |instruction: &str| vec![instruction.to_string()];
+        assert_eq!(another(&mut seen, "one", of("ret")), Ok(()));
+        assert_eq!(another(&mut seen, "two", of("nop")), Ok(()));
+        let error = another(&mut seen, "three", of("ret")).unwrap_err();
+        assert!(error.contains("three has the instructions of one"), "{error}");
+    }
+
+    #[test]
+    fn the_mark_of_a_build_and_the_order_of_functions_do_not_count() {
+        let place = std::env::temp_dir().join(format!("builds-{}", std::process::id()));
+        std::fs::create_dir_all(&place).unwrap();
+        let library = |name: &str, functions: &[&str]| {
+            let (source, made) = (place.join("made.c"), place.join(name));
+            std::fs::write(&source, functions.concat()).unwrap();
+            let mark = format!("-Wl,--build-id=0x{name}");
+            let options = ["-shared", "-fPIC", "-O1", &mark, "-o"];
+            quietly(program("cc").args(options).args([&made, &source])).unwrap();
+            (std::fs::read(&made).unwrap(), instructions(&made).unwrap())
+        };
+        let (twice, root) =
+            ("double f(double x) { return x + x; }", "double g(void) { return 2; }");
+        let (one, plain) = library("01", &[twice, root]);
+        let (two, turned) = library("02", &[root, twice]);
+        let (_, other) = library("03", &[root, "double f(double x) { return x * x; }"]);
+        std::fs::remove_dir_all(&place).unwrap();
+        assert_ne!(one, two);
+        assert_eq!(plain, turned);
+        assert_ne!(plain, other);
+    }
+
+    #[test]
+    fn instructions_are_read_without_places() {
+        let of = |line: &str| instruction(line).unwrap();
+        assert_eq!(of("  3a9b0:\tcall   3b270 <exp+0x10>"), "call ");
+        assert_eq!(of("  3a9b0:\tcall   *%rax"), "call *%rax");
+        assert_eq!(of("  3a9b0:\tje     3b2"), "je ");
+        let moved = of("  3a9b0:\tmovsd  0x1f3(%rip),%xmm0        # 4c1e8 <x>");
+        assert_eq!(moved, "movsd %xmm0");
+        assert_eq!(of("  3a9b0:\tadd    $0x10,%rsp"), "add $0x10,%rsp");
+        assert_eq!(of("  3a9b0:\tret"), "ret ");
+        assert_eq!(instruction("000000000003a9b0 <exp>:"), None);
     }
 }

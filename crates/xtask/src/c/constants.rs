@@ -19,7 +19,7 @@ use cupwright::uncertainty::Shape;
 use cupwright::verdict::{Counting, Side};
 
 use super::{header, interface};
-use crate::commands::{program, quietly, run};
+use crate::commands::{program, quietly, run, text_of};
 use crate::{Outcome, published, root, tools};
 
 /// Compiles the header alone with each compiler in each language.
@@ -56,8 +56,7 @@ pub fn check_languages() -> Outcome {
 /// Compiles and runs a program that holds every constant of the header against Rust's value.
 pub fn check_values() -> Outcome {
     tools::debian(&["gcc"])?;
-    let text = std::fs::read_to_string(header::path())
-        .map_err(|error| format!("{}: {error}", header::path().display()))?;
+    let text = text_of(header::path())?;
     let expected = expected()?;
     let named = named_in(&text);
     if let Some(odd) = named.iter().find(|name| !expected.contains_key(*name)) {

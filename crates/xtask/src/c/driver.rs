@@ -12,7 +12,7 @@ use super::calls::{self, Call};
 use super::cases;
 use super::interface::{self, Interface};
 use super::scattered;
-use crate::commands::{limited, program, quietly, run};
+use crate::commands::{limited, program, quietly, run, text_of};
 use crate::corpus::{self, Share};
 use crate::{Outcome, brews, root, tools};
 
@@ -254,7 +254,7 @@ pub fn scattered() -> Outcome {
     let archive = archive.to_string_lossy();
     let plain = build("scattered", "gcc", &["-std=c99", "-O2"], &[&archive], "")?;
     fed(&mut program(&plain), &cases)?;
-    let good = std::fs::read_to_string(&cases).map_err(|error| error.to_string())?;
+    let good = text_of(&cases)?;
     sees_a_wrong_bit(&plain, &good, 0)
 }
 
@@ -397,10 +397,11 @@ impl Board {
     }
 }
 
-/// The interface called from Rust under Miri, which sees every wrong use of memory.
+/// The interface called from Rust, and its own copying, under Miri, which sees every wrong use of memory.
 pub fn under_miri() -> Outcome {
     let mut miri = tools::under_toolchain("nightly", "cargo", &["miri"], &["miri", "rust-src"])?;
     run(miri
         .args(["miri", "test", "--locked", "--quiet", "--package", "cupwright-c"])
+        .args(["--package", "cupwright-library"])
         .args(["--target-dir", "target/miri"]))
 }

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 use std::process::Command;
 
 use super::archive::{HOST, Target, bare};
-use crate::commands::{limited, output, program, quietly};
+use crate::commands::{limited, output, program, quietly, text_of};
 use crate::{Outcome, difference, root, tools};
 
 const EXAMPLE: &str = "examples/scale-firmware";
@@ -42,7 +42,7 @@ pub fn check() -> Outcome {
         "qemu-system-misc",
     ])?;
     let path = expected();
-    let wanted = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
+    let wanted = text_of(&path)?;
     for build in &BUILDS {
         if let Some(difference) = difference::between(&wanted, &build.printed()?) {
             return Err(format!(
@@ -137,7 +137,7 @@ mod tests {
 
     #[test]
     fn numbers_are_rounded_as_rust_rounds_them() {
-        let text = std::fs::read_to_string(expected()).unwrap();
+        let text = text_of(expected()).unwrap();
         let mut count = 0;
         for line in text.lines() {
             let Some((shown, bits)) = line.rsplit_once(" 0x") else { continue };

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use cupwright::quantity::Quantity;
 
+use crate::commands::text_of;
 use crate::published::{self, Constant, WINDOWS, edges};
 use crate::{Outcome, difference, root};
 
@@ -20,8 +21,7 @@ pub fn write() -> Outcome {
 
 /// Compares the committed header with one made now.
 pub fn check() -> Outcome {
-    let committed = std::fs::read_to_string(path())
-        .map_err(|error| format!("{}: {error}", path().display()))?;
+    let committed = text_of(path())?;
     match difference::between(&committed, &made()?) {
         None => {
             println!("{} lines, as committed", committed.lines().count());
@@ -281,7 +281,7 @@ mod tests {
 
     #[test]
     fn every_enum_that_is_spoken_of_is_there() {
-        let text = std::fs::read_to_string(path()).unwrap();
+        let text = text_of(path()).unwrap();
         // A name may stand on the next line of a comment.
         let words: Vec<&str> = text.split_whitespace().filter(|word| *word != "*").collect();
         let mut count = 0;

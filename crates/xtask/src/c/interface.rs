@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 use std::path::Path;
 
+use crate::commands::text_of;
 use crate::{Outcome, root};
 
 /// The whole interface, in the order of the source's files.
@@ -173,7 +174,7 @@ pub fn read() -> Outcome<Interface> {
     paths.sort();
     let mut interface = Interface::default();
     for path in paths {
-        let text = std::fs::read_to_string(&path).map_err(|error| fail(&path, &error))?;
+        let text = text_of(&path)?;
         read_file(&text, &mut interface).map_err(|words| fail(&path, &words))?;
     }
     Ok(interface)
@@ -356,7 +357,7 @@ mod tests {
 
     #[test]
     fn miri_calls_every_function_without_pointers() {
-        let tests = std::fs::read_to_string(root().join("bindings/c/tests/from_rust.rs")).unwrap();
+        let tests = text_of("bindings/c/tests/from_rust.rs").unwrap();
         let interface = read().unwrap();
         for call in super::super::calls::all(&interface) {
             let name = format!("{}(", call.function.name);
@@ -366,7 +367,7 @@ mod tests {
 
     #[test]
     fn states_are_tried_from_rust_and_from_c() {
-        let read = |path: &str| std::fs::read_to_string(root().join(path)).unwrap();
+        let read = |path: &str| text_of(path).unwrap();
         let miri = read("bindings/c/tests/live.rs");
         let driver = read("tests/c/brews.h") + &read("tests/c/brews.c");
         let interface = super::read().unwrap();
@@ -386,7 +387,7 @@ mod tests {
 
     #[test]
     fn columns_are_tried_from_rust_and_from_c() {
-        let read = |path: &str| std::fs::read_to_string(root().join(path)).unwrap();
+        let read = |path: &str| text_of(path).unwrap();
         let tests = [read("bindings/c/tests/columns.rs"), read("tests/c/columns.c")];
         let interface = super::read().unwrap();
         let names = interface.functions.iter().map(|function| function.name.as_str());

@@ -9,7 +9,7 @@ use std::path::PathBuf;
 
 use super::archive::{HOST, Target, bare, check_globals, object, staticlib};
 use super::driver::{BOARDS, Board};
-use crate::commands::{limited, output, program, quietly};
+use crate::commands::{limited, output, program, quietly, text_of};
 use crate::toolchain::Toolchain;
 use crate::{Outcome, root, tools};
 
@@ -170,8 +170,7 @@ impl Place {
             };
         }
         quietly(link.arg(format!("-Wl,-Map={}", map.display())).arg("-o").arg(&image))?;
-        let text =
-            std::fs::read_to_string(&map).map_err(|error| format!("{}: {error}", map.display()))?;
+        let text = text_of(&map)?;
         let run = self.board.map_or_else(|| program(&image), |board| board.emulate(&image));
         let printed = output(&mut limited(LIMIT, &run))?;
         let answers = Answers::read(&printed).ok_or_else(|| format!("printed {printed:?}"))?;

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use super::archive::{BARE, HOST, Target, bare, check_archive, soname};
-use crate::commands::{output, program, quietly};
+use crate::commands::{output, program, quietly, text_of};
 use crate::{Outcome, root, tools};
 
 /// Unpacks every package, looks into it, and uses that of this computer in each way.
@@ -149,10 +149,7 @@ fn package_config(prefix: &Path, arguments: &[&str]) -> Outcome<String> {
 
 /// The README's program in C, and what its last comment says that it prints.
 fn example() -> Outcome<(String, String)> {
-    let path = root().join("README.md");
-    let text =
-        std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
-    from_readme(&text)
+    from_readme(&text_of("README.md")?)
         .ok_or_else(|| "the README has no program in C that says what it prints".to_string())
 }
 

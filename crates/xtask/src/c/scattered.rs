@@ -16,6 +16,7 @@ use serde_json::{Value, json};
 use super::calls::{self, Call, Taken, function_of};
 use super::cases::facts;
 use super::interface::{self, Type};
+use crate::commands::text_of;
 use crate::{Outcome, root};
 
 /// Inputs of each formula, unless it is too dear for an emulated Cortex-M0.
@@ -73,15 +74,12 @@ fn parsed(text: &str) -> Outcome<Golden> {
 }
 
 fn accepted() -> Outcome<Golden> {
-    let path = path();
-    parsed(&std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?)
+    parsed(&text_of(path())?)
 }
 
 /// Instructions of each function's call at its example, on a Cortex-M0.
 fn costs() -> Outcome<BTreeMap<String, u64>> {
-    let path = root().join("bindings/c/COSTS.md");
-    let text = std::fs::read_to_string(&path).map_err(|e| format!("{}: {e}", path.display()))?;
-    let rows = super::size::rows(&text).into_iter();
+    let rows = super::size::rows(&text_of("bindings/c/COSTS.md")?).into_iter();
     Ok(rows.filter_map(|(name, numbers)| Some((name, *numbers.get(2)?))).collect())
 }
 
@@ -162,15 +160,11 @@ fn told(old: &Golden, new: &Golden, changelog: &str) -> Outcome {
     ))
 }
 
-fn changelog() -> Outcome<String> {
-    std::fs::read_to_string(root().join("CHANGELOG.md")).map_err(|e| format!("CHANGELOG.md: {e}"))
-}
-
 /// Accepts the present answers, where the changelog tells of what has changed.
 pub fn write() -> Outcome {
     let new = fresh()?;
     if path().exists() {
-        told(&accepted()?, new, &changelog()?)?;
+        told(&accepted()?, new, &text_of("CHANGELOG.md")?)?;
     }
     std::fs::write(path(), text(new)).map_err(|error| format!("{}: {error}", path().display()))
 }
@@ -196,31 +190,27 @@ pub fn check() -> Outcome {
 
 /// Lines for the driver: those of some functions.
 pub fn cases(calls: &[Call]) -> Outcome<String> {
-    let accepted = accepted()?;
-    lines(calls, |_, formula| of(&accepted, formula))
+    cases_of_more(calls, 0).map(|(lines, _)| lines)
 }
 
-/// The same with so many points of each at most, as the core answers them here.
-pub fn fewer_cases(calls: &[Call], most: u64) -> Outcome<String> {
+/// The same with so many points of each at least, as the core answers them here; how many there are in all.
+pub fn cases_of_more(calls: &[Call], least: u64) -> Outcome<(String, u64)> {
     let (accepted, examples) = (accepted()?, examples());
-    lines(calls, |call, formula| {
-        let points = of(&accepted, formula)?.0.min(most);
-        Ok((points, hash(call, formula, &examples[formula.id], points)))
-    })
-}
-
-fn lines(
-    calls: &[Call],
-    hashed: impl Fn(&Call, &Formula) -> Outcome<(u64, u64)>,
-) -> Outcome<String> {
-    let mut lines = String::new();
+    let (mut lines, mut all) = (String::new(), 0);
     for (at, (call, formula)) in answered(calls).enumerate() {
-        let (points, hash) = hashed(call, formula)?;
+        let (known, known_hash) = of(&accepted, formula)?;
+        let points = known.max(least);
+        let hash = if points == known {
+            known_hash
+        } else {
+            hash(call, formula, &examples[formula.id], points)
+        };
         // Writing to a string does not fail.
         let _ = writeln!(lines, "{at} {points} {hash:016x}");
+        all += points;
     }
     let _ = writeln!(lines, "end {}", calls.len());
-    Ok(lines)
+    Ok((lines, all))
 }
 
 fn of(accepted: &Golden, formula: &Formula) -> Outcome<(u64, u64)> {

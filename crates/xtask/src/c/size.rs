@@ -13,7 +13,7 @@ use object::{Object, ObjectSection};
 use super::calls::dealt;
 use super::driver::{self, BOARDS, Board};
 use super::interface::{self, Interface};
-use crate::commands::{limited, output, program};
+use crate::commands::{limited, output, program, text_of};
 use crate::tables::{self, cell, spaced};
 use crate::toolchain::Toolchain;
 use crate::{Outcome, root, tools};
@@ -114,8 +114,7 @@ pub fn write() -> Outcome {
 
 /// Measures, and compares with the committed table as far as another compiler may differ.
 pub fn check() -> Outcome {
-    let committed = std::fs::read_to_string(path())
-        .map_err(|error| format!("{}: {error}", path().display()))?;
+    let committed = text_of(path())?;
     let table = measured()?;
     within_budget(&table)?;
     let text = text(&table, "");

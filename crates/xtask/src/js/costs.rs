@@ -5,7 +5,7 @@ use std::io::Write as _;
 use std::path::{Path, PathBuf};
 
 use super::package;
-use crate::commands::{output, program};
+use crate::commands::{output, program, text_of};
 use crate::{Outcome, root, tools};
 
 fn path() -> PathBuf {
@@ -41,10 +41,7 @@ pub fn write() -> Outcome {
 /// Compares the weights with the committed ones as far as another compiler may differ, and the README's
 /// with those.
 pub fn check() -> Outcome {
-    let read = |path: &Path| {
-        std::fs::read_to_string(path).map_err(|error| format!("{}: {error}", path.display()))
-    };
-    let committed = read(&path())?;
+    let committed = text_of(path())?;
     let weights = weights()?;
     for (name, (bytes, gzipped)) in &weights {
         let known = listed(&committed, name);
@@ -57,7 +54,7 @@ pub fn check() -> Outcome {
     let [whole, slim] = ENTRIES.map(|(name, _)| listed(&committed, name).unwrap_or_default());
     let words = smaller(slim, whole);
     // Wherever its lines break.
-    let readme = read(&package::built().join("README.md"))?.replace('\n', " ");
+    let readme = text_of(package::built().join("README.md"))?.replace('\n', " ");
     if !readme.contains(&words) {
         return Err(format!("the package's README does not say that slim is {words:?}"));
     }
@@ -167,7 +164,7 @@ mod tests {
     #[test]
     fn the_cafe_s_worker_keeps_every_file_of_the_slim_entry() {
         let worker = root().join("examples/cafe-page/service-worker.js");
-        let worker = std::fs::read_to_string(worker).unwrap();
+        let worker = text_of(worker).unwrap();
         let [_, (_, own)] = ENTRIES;
         for file in SHARED.iter().chain(&own) {
             assert!(worker.contains(&format!("\"cupwright/{file}\"")), "{file}");

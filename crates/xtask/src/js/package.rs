@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use super::{about, face};
 use crate::c::interface;
-use crate::commands::{output, program, quietly};
+use crate::commands::{output, program, quietly, text_of};
 use crate::toolchain::Toolchain;
 use crate::{Outcome, difference, root, tools};
 
@@ -43,8 +43,7 @@ pub fn write() -> Outcome {
 /// Compares the committed face with one made now.
 pub fn check_face() -> Outcome {
     for (path, text) in texts()? {
-        let committed = std::fs::read_to_string(&path)
-            .map_err(|error| format!("{}: {error}", path.display()))?;
+        let committed = text_of(&path)?;
         if let Some(difference) = difference::between(&committed, &text) {
             return Err(format!(
                 "{} is not what the C interface makes it\n{difference}\nIf the change is meant: cargo xtask face",

@@ -3,13 +3,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 
-use super::{Found, Public, Room, javascript_of, read};
+use super::{Found, Public, Room, javascript_of};
+use crate::Outcome;
 use crate::c::calls::function_of;
 use crate::c::header::ranges_put_in;
 use crate::c::interface::{self, Interface, Type, Variable};
 use crate::c::size;
+use crate::commands::text_of;
 use crate::tables::spaced;
-use crate::{Outcome, root};
 
 const HEAD: &str = "\
 # Every formula
@@ -175,8 +176,8 @@ fn records<'a>(interface: &'a Interface, formulas: &[&Public]) -> BTreeSet<&'a s
 /// The page.
 pub fn made(rooms: &[Room], found: &Found) -> Outcome<String> {
     let interface = interface::read()?;
-    let digits = digits(&read(&root().join("tests/reference/ACCURACY.md"))?);
-    let costs = size::rows(&read(&root().join("bindings/c/COSTS.md"))?);
+    let digits = digits(&text_of("tests/reference/ACCURACY.md")?);
+    let costs = size::rows(&text_of("bindings/c/COSTS.md")?);
     let mut text = HEAD.to_string();
     let all: Vec<&Public> = rooms.iter().flat_map(|room| &room.formulas).collect();
     let _ = writeln!(text, "| {} rooms | | {} formulas |\n|---|---|---:|", rooms.len(), all.len());
