@@ -53,6 +53,9 @@
 //! [`Scale::zeroed`].
 
 mod book;
+#[cfg(test)]
+#[allow(clippy::arithmetic_side_effects)]
+mod edges;
 mod fixed;
 mod follow;
 mod hold;
