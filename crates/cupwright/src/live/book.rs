@@ -201,8 +201,7 @@ mod tests {
         check(&book, [0.0, 300.0, 0.0, -0.5, 0.0]);
         book.rest(2.0, 0.25);
         check(&book, [0.0, 300.0, 0.0, -0.25, 0.0]);
-        book.run();
-        book.enter(319.75, |book| &mut book.poured);
+        book.pour(319.75, 4.0);
         book.rest(2.0, 0.25);
         check(&book, [20.25, 300.0, 0.0, -0.25, 0.0]);
         book.zeroed(320.0);
@@ -215,7 +214,7 @@ mod tests {
         book.count_anew();
         check(&book, [0.0, 280.25, -320.0, -0.25, 7.0]);
         near(book.unsure, 0.0);
-        near(book.water_variance(0), 0.0);
+        near(book.water_variance(0, 0.0), 0.0);
     }
 
     /// What went off meanwhile, by the rate of still times: its weight is t²/(t² + 6²), and it is 0.02 g/s at most.
@@ -225,10 +224,10 @@ mod tests {
             let mut book = Book { poured: 50.0, ..Book::BLANK };
             // Before any water came there is nothing that tells of it.
             book.still(40.0, -9.0);
-            book.run();
-            book.wet(9.0);
+            book.pour(0.0, 7.0);
             book.still(still, drift);
-            book.water()
+            // And a run of three seconds going on.
+            book.water(3.0)
         };
         near(water(12.0, -0.18), 50.0 + 0.015 * 0.8 * 10.0);
         near(water(6.0, -0.12), 50.0 + 0.02 * 0.5 * 10.0);
@@ -242,18 +241,17 @@ mod tests {
     #[test]
     fn the_variance_of_water_has_three_parts() {
         let mut book = Book::BLANK;
-        near(book.water_variance(3), 6.0 * 0.08 * 0.08);
+        near(book.water_variance(3, 0.0), 6.0 * 0.08 * 0.08);
         book.unsure = -3.0;
-        near(book.water_variance(0), 3.0);
+        near(book.water_variance(0, 0.0), 3.0);
         book.unsure = 0.0;
-        book.run();
-        near(book.water_variance(0), 0.01 * 0.01);
-        book.wet(5.0);
-        book.rest(4.0, 0.0);
-        near(book.water_variance(0), square(0.01 * 10.0));
+        near(book.water_variance(0, 1.0), 0.01 * 0.01);
+        book.pour(0.0, 4.0);
+        book.rest(3.0, 0.0);
+        near(book.water_variance(0, 3.0), square(0.01 * 10.0));
         book.still(8.0, 0.0);
-        near(book.water_variance(0), square(0.1) / (1.0 + square(8.0 / 6.0)));
-        near(book.water_variance(1), 2.0 * square(0.08) + square(0.1) * 0.36);
+        near(book.water_variance(0, 3.0), square(0.1) / (1.0 + square(8.0 / 6.0)));
+        near(book.water_variance(1, 3.0), 2.0 * square(0.08) + square(0.1) * 0.36);
     }
 
     #[test]

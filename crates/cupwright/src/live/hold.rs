@@ -313,6 +313,13 @@ mod tests {
     }
 
     #[test]
+    fn a_point_before_the_newest_dipped() {
+        let dipped = |before: f64| held(&[150.0, before, 150.0]).dipped(fixed(100.0));
+        assert!(dipped(99.999) && !dipped(100.0) && !dipped(150.0));
+        assert!(!held(&[0.0, 150.0, 0.0]).dipped(fixed(100.0)), "neither the newest nor the first");
+    }
+
+    #[test]
     fn when_something_last_moved() {
         let mut hold = held(&[3.0]);
         assert!(!hold.ended_at(fixed(10.0), fixed(1.0)), "it still does");

@@ -607,16 +607,19 @@ mod tests {
     /// Each of the last two steps makes three tenths of what the flow does.
     #[test]
     fn one_step_alone_is_no_flow() {
-        let is_rising = |masses: [f64; 3]| {
+        let is_rising = |masses: [f64; 3], noise: f64| {
             let mut line = Line::NONE;
             let [a, b, c] = masses;
             line.begin(&[point(2.0, c), point(1.0, b), point(0.0, a)]);
-            line.is_rising()
+            line.is_rising(fixed(noise))
         };
         // Half of what there is at the end is the flow: 0.3 of it are 0.15.
-        assert!(is_rising([0.0, 0.5, 1.0]));
-        assert!(is_rising([0.0, 0.16, 1.0]) && is_rising([0.0, 0.84, 1.0]));
-        assert!(!is_rising([0.0, 0.14, 1.0]) && !is_rising([0.0, 0.86, 1.0]));
-        assert!(!is_rising([0.0; 3]), "none at all");
+        assert!(is_rising([0.0, 0.5, 1.0], 0.0));
+        assert!(is_rising([0.0, 0.16, 1.0], 0.0) && is_rising([0.0, 0.84, 1.0], 0.0));
+        assert!(!is_rising([0.0, 0.14, 1.0], 0.0) && !is_rising([0.0, 0.86, 1.0], 0.0));
+        assert!(!is_rising([0.0; 3], 0.0), "none at all");
+        // But for the noise: by so much either may fall short.
+        assert!(is_rising([0.0, 0.06, 1.0], 0.1) && is_rising([0.0, 0.94, 1.0], 0.1));
+        assert!(!is_rising([0.0, 0.04, 1.0], 0.1) && !is_rising([0.0, 0.96, 1.0], 0.1));
     }
 }
