@@ -592,7 +592,7 @@ fn a_recipe_may_do_without_a_wait_or_a_pour() {
     let pour = Step::Pour { to: water(100.0), from: seconds(0.0) };
     let mut brew = Brew::new(vec![pour, Step::Press]);
     brew.wait(2.0);
-    brew.pour(5.0, 10.0);
+    brew.pour(5.0, 18.0);
     let now = brew.wait(60.0);
     assert_eq!((now.step, now.cue, now.why), (0, Cue::Pour, Why::Missing), "{now:?}");
 
