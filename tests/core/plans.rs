@@ -114,6 +114,8 @@ pub fn brewed(
 pub fn tolerances_hold(wish: &Wish, brewer: &Brewer, coffee: &Coffee, kitchen: &Kitchen) {
     let Ok(recipe) = plan::recipe(wish, brewer, coffee, kitchen) else { return };
     let edges = recipe.tolerances.unwrap();
+    let window = wish.window.unwrap().strength;
+    let (low, high) = (window.lowest().percent(), window.highest().percent());
     let strength = |dose, water| brewed(wish, brewer, coffee, kitchen, &recipe, dose, water);
     // At an edge of the window, where the chamber is full, or where no brew leaves less.
     let densest = |dose: Dose, water: BrewWater| {
@@ -129,7 +131,7 @@ pub fn tolerances_hold(wish: &Wish, brewer: &Brewer, coffee: &Coffee, kitchen: &
         })
     };
     let at_an_edge = |got: Result<f64, Error>| match got {
-        Ok(got) => (got - 1.1).abs() < 1e-7 || (got - 1.5).abs() < 1e-7,
+        Ok(got) => (got - low).abs() < 1e-7 || (got - high).abs() < 1e-7,
         Err(_) => false,
     };
     for dose in [edges.dose_from, edges.dose_to].into_iter().flatten() {
@@ -150,7 +152,7 @@ pub fn tolerances_hold(wish: &Wish, brewer: &Brewer, coffee: &Coffee, kitchen: &
     }
     // Inside, the drink stays in the window.
     let inside =
-        |got: Result<f64, Error>| got.is_ok_and(|t| (1.1 - 1e-9..=1.5 + 1e-9).contains(&t));
+        |got: Result<f64, Error>| got.is_ok_and(|t| (low - 1e-9..=high + 1e-9).contains(&t));
     if let (Some(from), Some(to)) = (edges.dose_from, edges.dose_to) {
         for share in [0.25, 0.5, 0.75] {
             let dose = value(from.grams() + share * (to.grams() - from.grams()));

@@ -70,7 +70,7 @@ const fn with_one_zero(value: f64) -> f64 {
 
 /// The same in software, without an addition.
 const fn with_one_zero_by_bits(value: f64) -> f64 {
-    const SIGN: u64 = 1 << 63;
+    const SIGN: u64 = i64::MIN.cast_unsigned();
     let bits = value.to_bits();
     // Of zero alone the magnitude less one has a sign.
     f64::from_bits(bits & !((bits & !SIGN).wrapping_sub(1) & SIGN))
