@@ -268,6 +268,21 @@ fn good_rows_and_bad_ones_are_met() {
 }
 
 #[test]
+fn a_negative_zero_lies_on_an_edge_at_zero() {
+    let (strength, extracted) =
+        (Band::new(value(0.0), value(2.0)), Band::new(value(0.0), value(9.0)));
+    let window = Window {
+        strength: strength.unwrap(),
+        extracted: Some(extracted.unwrap()),
+        counting: Counting::NotStated,
+    };
+    let mut judged = Judged::new(1);
+    assert_eq!(judged.stand(&window, &[-0.0], &[-0.0]), Ok(0));
+    let distances = [0.0, 2.0, -1.0, 0.0, 9.0, -4.5].map(f64::to_bits);
+    assert_eq!(judged.row(0), ([verdict::Side::Inside as u8; 2], distances));
+}
+
+#[test]
 fn statuses_name_the_first_bad_input_or_none() {
     let strength = [1.3, f64::NAN, 1.3, 1.3, -1.0, 40.0];
     let beverage = [220.0, 220.0, 0.0, 220.0, 0.0, 220.0];

@@ -1,8 +1,10 @@
 //! Serialised records: unit-suffixed names, checked on the way in, the same bits on the way back.
 
 use cupwright::Error;
-use cupwright::calibrate::{self, Drained, Dried, Repeat, Timed};
+use cupwright::calibrate::{self, Drained, Dried, Repeat, Settled, Thermometer, Timed};
+use cupwright::caution::{Caution, Cautions};
 use cupwright::extraction::Brew;
+use cupwright::heat::{Cover, Surroundings};
 use cupwright::plan::Air;
 use cupwright::profile::Profile;
 use cupwright::quantity::*;
@@ -52,6 +54,18 @@ fn choices_have_plain_names() {
     assert_eq!(serde_json::from_str::<Paper>(r#""rinsed""#).unwrap(), Paper::Rinsed);
     let air: Air = serde_json::from_str(r#"{ "altitude_m": 2140 }"#).unwrap();
     assert_eq!(air, Air::Altitude(Altitude::from_metres(2140.0).unwrap()));
+}
+
+#[test]
+fn cautions_are_a_list_of_their_names_each_once() {
+    let read = |text| serde_json::from_str::<Cautions>(text);
+    let two = read(r#"["ice", "scald", "ice"]"#).unwrap();
+    assert!(two.iter().eq([Caution::Scald, Caution::Ice]));
+    assert_eq!(serde_json::to_string(&two).unwrap(), r#"["scald","ice"]"#);
+    assert_eq!(read("[]").unwrap(), Cautions::default());
+    let error = read(r#""ice""#).unwrap_err().to_string();
+    assert!(error.contains("expected a list of cautions"), "{error}");
+    assert!(read(r#"["tea"]"#).unwrap_err().to_string().contains("unknown variant `tea`"));
 }
 
 #[test]
@@ -188,6 +202,61 @@ fn a_profile_keeps_what_brews_told() {
     assert_eq!(means.rates, Some(coffee.rates()));
     assert_eq!(means.kept.unwrap().retention, line.retention.value);
     assert_eq!(means.kept.unwrap().hold_up, line.chamber().unwrap());
+}
+
+#[test]
+fn a_profile_keeps_each_fit_in_its_own_place() {
+    let pour = |settled| Settled {
+        liquid: value(200.0),
+        before: value(95.0),
+        settled: value(settled),
+        vessel: value(20.0),
+    };
+    let vessel = calibrate::heat_capacity(&[pour(86.1), pour(86.4)]).unwrap();
+    let read =
+        |(seconds, celsius)| Thermometer { time: value(seconds), temperature: value(celsius) };
+    let around = Surroundings { room: value(20.0), humidity: value(50.0), cover: Cover::Open };
+    let readings = [(0.0, 80.0), (300.0, 68.4), (600.0, 59.9), (900.0, 53.2)].map(read);
+    let cup = calibrate::cooling(&readings, &around).unwrap();
+    let dried = |(brix, strength)| Dried { brix: value(brix), strength: value(strength) };
+    let factor = calibrate::refractive_factor(&[(1.7, 1.45), (2.0, 1.69)].map(dried)).unwrap();
+    let strength = |strength| Repeat { cup: value(1.0), strength: value(strength) };
+    let own = calibrate::repeatability(&[1.44, 1.46, 1.45].map(strength)).unwrap();
+
+    let mut profile = Profile::default();
+    profile.keep_heat_capacity(&vessel);
+    assert_eq!(profile, Profile { heat_capacity: Some(vessel.estimate), ..Profile::default() });
+    profile.keep_cup_cooling(&cup);
+    profile.keep_refractive_factor(&factor);
+    profile.keep_repeatability(&own);
+    let all = Profile {
+        heat_capacity: Some(vessel.estimate),
+        cup_cooling: Some(cup.rate),
+        refractive_factor: Some(factor.estimate),
+        repeatability: Some(own.estimate),
+        ..Profile::default()
+    };
+    assert_eq!(profile, all);
+    // None of it moves a yield or says what a brewer keeps.
+    let means = profile.means(value(92.0)).unwrap();
+    assert_eq!((means.rates, means.kept), (None, None));
+}
+
+/// Of a coffee that is known in part the rates are asked for, and what is missing is named.
+#[test]
+fn a_coffee_kept_in_part_is_not_taken_for_none() {
+    let (u, freedom) = (0.1, 4.0);
+    let equilibrium = Some(Estimate { value: value(21.0), u: value(u), freedom: value(freedom) });
+    let time = Some(Estimate { value: value(60.0), u: value(u), freedom: value(freedom) });
+    let fast_share = Some(Estimate { value: value(60.0), u: value(u), freedom: value(freedom) });
+    for part in [
+        Profile { equilibrium, ..Profile::default() },
+        Profile { fast: time, ..Profile::default() },
+        Profile { slow: time, ..Profile::default() },
+        Profile { fast_share, ..Profile::default() },
+    ] {
+        assert!(matches!(part.means(value(92.0)), Err(Error::NotKept { .. })), "{part:?}");
+    }
 }
 
 /// Yields of two rates, and brews of one dose.

@@ -95,9 +95,10 @@ pub enum cupwright_happening {
     Returned = 9,
     /// The reading changed, and that may have been water or not: the change.
     Unclear = 10,
-    /// Something moved, was stirred or knocked: how far the reading is off.
+    /// Something moved, was stirred or knocked: how far the reading is off. A pour that was told and has not come to
+    /// rest was none if the reading has fallen back to where it began: it brought nothing, as poured_g says.
     Disturbed = 11,
-    /// A hand presses: how much.
+    /// A hand presses: how much. What was put down since is the hand, and a pour that goes on none.
     Pressed = 12,
     /// The hand let go: what is left of the press.
     Released = 13,

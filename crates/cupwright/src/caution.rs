@@ -299,6 +299,42 @@ mod tests {
         }
     }
 
+    /// Scalding begins at its limit; a very hot drink and too much caffeine lie above theirs.
+    #[test]
+    fn cautions_begin_at_or_above_their_limits() {
+        let at = |celsius: f64, milligrams: Option<f64>| {
+            let temperature = Temperature::known(celsius);
+            of(&Hazards {
+                hottest: temperature,
+                served: temperature,
+                pressed: true,
+                glass: false,
+                caffeine: milligrams.map(Caffeine::known),
+                milk: false,
+                ice: false,
+            })
+        };
+        let scald = [Caution::Scald, Caution::Pressing];
+        assert!(at(57.0_f64.next_down(), None).iter().eq([]));
+        assert!(at(57.0, None).iter().eq(scald));
+        assert!(at(65.0, None).iter().eq(scald));
+        let very_hot = at(65.0_f64.next_up(), None);
+        assert!(very_hot.iter().eq([Caution::Scald, Caution::VeryHotDrink, Caution::Pressing]));
+        assert!(at(20.0, Some(150.0)).iter().eq([]));
+        assert!(at(20.0, Some(200.0)).iter().eq([]));
+        assert!(at(20.0, Some(200.0_f64.next_up())).iter().eq([Caution::Caffeine]));
+    }
+
+    #[test]
+    fn published_burn_times_are_met() {
+        for (celsius, seconds) in BURN_TIMES {
+            let TimeToBurn::Within(time) = time_to_burn(Temperature::known(celsius)) else {
+                panic!("{celsius}")
+            };
+            assert!((time.seconds() / seconds - 1.0).abs() < 1e-14, "{celsius}: {time:?}");
+        }
+    }
+
     #[test]
     fn hotter_burns_faster() {
         let time = |c: f64| time_to_burn(Temperature::from_celsius(c).unwrap());

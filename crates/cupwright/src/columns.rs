@@ -85,7 +85,7 @@ const BLOCK: usize = 512;
 
 /// Rows of the next block.
 fn block(rest: &[u8]) -> usize {
-    if rest.len() < BLOCK { rest.len() } else { BLOCK }
+    rest.len().min(BLOCK)
 }
 
 /// Iterators as one, of nested pairs.

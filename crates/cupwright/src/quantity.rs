@@ -63,12 +63,13 @@ pub(crate) const fn is_accepted<M: Measure>(value: f64) -> bool {
 /// Whether doubles are computed in software, as on most bare boards: there every comparison is dear.
 const SOFT: bool = cfg!(target_os = "none");
 
-/// Turns -0 into +0, so that equal values have equal bits. Every number that enters or leaves comes here: in
-/// software by the bits.
+/// Turns -0 into +0, so that equal values have equal bits. Every number that enters or leaves comes here.
 const fn with_one_zero(value: f64) -> f64 {
-    if !SOFT {
-        return value + 0.0;
-    }
+    if SOFT { with_one_zero_by_bits(value) } else { value + 0.0 }
+}
+
+/// The same in software, without an addition.
+const fn with_one_zero_by_bits(value: f64) -> f64 {
     const SIGN: u64 = 1 << 63;
     let bits = value.to_bits();
     // Of zero alone the magnitude less one has a sign.
@@ -85,7 +86,8 @@ const fn place(value: f64) -> i64 {
 /// Whether a number whose zero has one sign lies between two edges, in the way that is cheapest for edges that
 /// the compiler knows.
 const fn is_within(value: f64, lowest: f64, highest: f64) -> bool {
-    if lowest == 0.0 || (SOFT && lowest > 0.0) {
+    // In WebAssembly edges are longer as bits.
+    if !cfg!(target_family = "wasm") && (lowest == 0.0 || (SOFT && lowest > 0.0)) {
         // From zero up numbers are in the order of their bits, and all others lie above them.
         let bits = value.to_bits();
         bits >= lowest.to_bits() && bits <= highest.to_bits()
@@ -715,6 +717,40 @@ mod tests {
     fn negative_zero_is_zero() {
         let ice = Ice::from_grams(-0.0).unwrap();
         assert_eq!(ice.grams().to_bits(), 0.0_f64.to_bits());
+    }
+
+    /// From one end of all numbers to the other.
+    const NUMBERS: [f64; 13] = [
+        f64::NEG_INFINITY,
+        f64::MIN,
+        -1.5,
+        -1.0,
+        -f64::MIN_POSITIVE,
+        -5e-324,
+        0.0,
+        5e-324,
+        f64::MIN_POSITIVE,
+        1.0,
+        1.5,
+        f64::MAX,
+        f64::INFINITY,
+    ];
+
+    #[test]
+    fn in_software_only_the_negative_zero_changes() {
+        assert_eq!(with_one_zero_by_bits(-0.0).to_bits(), 0.0_f64.to_bits());
+        for number in NUMBERS.into_iter().chain([f64::NAN, -f64::NAN]) {
+            assert_eq!(with_one_zero_by_bits(number).to_bits(), number.to_bits());
+        }
+    }
+
+    #[test]
+    fn places_are_in_the_order_of_numbers() {
+        let places = NUMBERS.map(place);
+        assert!(places.is_sorted_by(|a, b| a < b), "{places:?}");
+        assert_eq!([place(-0.0), place(0.0), place(5e-324), place(-5e-324)], [0, 0, 1, -1]);
+        assert!(place(f64::NAN) > place(f64::INFINITY));
+        assert!(place(-f64::NAN) < place(f64::NEG_INFINITY));
     }
 
     #[test]

@@ -169,7 +169,7 @@ pub fn check() -> Outcome {
     println!("{} of {} mutants caught, {:.1} %", all.caught, all.run, all.percent());
     println!("{} survivors without a reason", all.open);
     println!("run as a sample: {}", all.sampled.join(" "));
-    println!("changed since: {}", all.changed.join(" "));
+    println!("of another source than the present one: {}", all.changed.join(" "));
     println!("not in the record: {}", all.never.join(" "));
     if all.percent() < LEAST_CAUGHT {
         return Err(format!(
