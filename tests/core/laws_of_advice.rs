@@ -561,6 +561,19 @@ fn a_thousandth_of_a_cup_is_not_added() {
     assert_eq!((is_suggested(1.3012), is_suggested(1.3014)), ([false; 2], [true; 2]));
 }
 
+/// Nor is it for the next brew.
+#[test]
+fn a_thousandth_is_no_other_brew() {
+    let changes = |wanted: f64| {
+        let kept =
+            Kept { retention: losses(&steep(1.30, 0.2).brew).retention, hold_up: HoldUp::NONE };
+        let means = means_of(None, Some(kept));
+        let advice = advised(&steep(1.30, 0.2), &means, wanted, &HOME_BREWER_2018.window).unwrap();
+        [Change::Dose, Change::Water].map(|change| find(&advice, change).is_some())
+    };
+    assert_eq!((changes(1.3005), changes(1.303)), ([false; 2], [true; 2]));
+}
+
 /// By the whole balance a yield and a strength go together as far as both are uncertain: not at all where one is not.
 #[test]
 fn what_is_sure_goes_together_with_nothing() {

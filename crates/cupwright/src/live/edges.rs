@@ -99,8 +99,8 @@ fn readings_make_points() {
             assert_eq!(scale.readings, reading % of, "{rate}");
             if scale.readings == 0 {
                 let [newest, ..] = scale.line.last_three();
-                near(number(newest.mass), masses / f64::from(of));
-                near(number(newest.time), times / f64::from(of));
+                assert!((number(newest.mass) - masses / f64::from(of)).abs() < 1e-5);
+                assert!((number(newest.time) - times / f64::from(of)).abs() < 1e-5);
                 (masses, times) = (0.0, 0.0);
             }
         }
@@ -663,6 +663,7 @@ fn a_disturbance_ends_where_it_began() {
         let three = [point(20.5, mass), point(20.4, mass), point(20.3, 400.0)];
         scale.hold = Hold::off(told, three, fixed(300.0));
         let told = heard(|event| scale.held(point(20.6, mass), event));
+        assert!(told.is_none_or(|told| (told.2 - 0.1).abs() < 1e-3), "what is left of the press");
         (told.map(|told| told.0), scale.hold.is_on(), scale)
     };
     let (told, is_on, scale) = back(Told::Pressed, 100.1);
@@ -738,4 +739,235 @@ fn water_counted_anew() {
     };
     assert_eq!(u(Phase::Still), 0.0);
     near(u(Phase::Pouring), 0.08 * sqrt(2.0));
+}
+
+/// A run lasts from a second before it was heard, a pour while water settles from then; a drip that grows is one run.
+#[test]
+fn runs_of_water_are_counted_and_timed() {
+    let turned = |from, to| {
+        let mut scale = sloping(0.0, 9);
+        (scale.phase, scale.calm, scale.runs, scale.asking) = (from, fixed(12.0), 3, 2);
+        scale.turn(to, NOW);
+        assert_eq!((scale.phase, scale.since, scale.asking), (to, NOW, 0));
+        (number(scale.calm), scale.runs)
+    };
+    use Phase::{Dripping, Pouring, Settling, Still};
+    assert_eq!((turned(Still, Pouring), turned(Still, Dripping)), ((19.0, 4), (19.0, 4)));
+    assert_eq!(turned(Settling, Pouring), (20.0, 4));
+    assert_eq!((turned(Dripping, Pouring), turned(Pouring, Settling)), ((12.0, 3), (12.0, 3)));
+    for from in [Still, Settling, Dripping] {
+        assert_eq!(turned(from, Still), (20.0, 3));
+    }
+}
+
+#[test]
+fn points_and_readings_just_at_a_gap_or_a_jump() {
+    let lost = |gap: Fixed| {
+        let mut scale = sloping(0.0, 9);
+        heard(|event| scale.point(Point { time: NOW + gap, mass: fixed(100.0) }, event)).is_some()
+    };
+    assert!(!lost(GAP) && lost(GAP + LEAST));
+    // A reading a second after the last belongs to the same point, and one just as far off as water reaches.
+    let mut scale = Scale::new(Setup::COMMON);
+    for (time, mass) in [(1.0, 100.0), (1.03125, 100.0), (2.03125, 104.0)] {
+        scale.take(known(time), known(mass)).unwrap();
+    }
+    let [newest, ..] = scale.line.last_three();
+    assert_eq!((number(newest.mass), number(newest.time)), (102.0, 1.53125));
+    scale.take(known(2.0625), known(104.0)).unwrap();
+    let mean = scale.gathered.mean(scale.readings).mass;
+    let jumps = |off: Fixed| scale.jumps(Point { time: fixed(2.1), mass: mean + off }, fixed(0.03));
+    let reach = scale.reach(fixed(0.03));
+    assert!(!jumps(reach) && jumps(reach + LEAST) && !jumps(-reach) && jumps(-reach - LEAST));
+}
+
+/// The noise of readings that waver by 0.2 g is found, and that of a still display is a third of a division.
+#[test]
+fn the_noise_is_followed() {
+    let noise = |waver: f64| {
+        let mut scale = Scale::new(Setup::COMMON);
+        for tenth in 0..200_u8 {
+            let mass = 100.0
+                + waver
+                    * f64::from(
+                        [0, 1, 0, -1, 1, -1].into_iter().nth(usize::from(tenth % 6)).unwrap(),
+                    );
+            scale.take(known(f64::from(tenth) / 10.0), known(mass)).unwrap();
+        }
+        number(scale.noise(fixed(1.0)))
+    };
+    near(noise(0.0), 0.3055 * DIVISION);
+    let wavering = noise(0.2);
+    assert!(wavering > 0.1 && wavering < 0.3, "{wavering}");
+}
+
+fn judged(mut scale: Scale) -> Option<(Happening, f64, f64)> {
+    let first = heard(|event| scale.judge(NOW, POINT, event));
+    first.or(heard(|event| scale.judge(NOW, POINT, event)))
+}
+
+/// It began when what it has brought by then began to flow, and not half a second before it could.
+#[test]
+fn when_a_pour_began() {
+    let judged = |scale: Scale| {
+        let mut scale = Scale { asking: 1, ..scale };
+        heard(|event| scale.judge(NOW, POINT, event)).unwrap()
+    };
+    let (happening, began, gain) = judged(sloping(4.0, 12));
+    assert_eq!(happening, Happening::PourStarted);
+    near(gain, 5.5);
+    near(began, 18.625);
+    let (_, began, _) = judged(Scale { since: fixed(19.5), ..sloping(4.0, 12) });
+    assert_eq!(began, 19.0);
+    // Water that settles is put down before the next pour counts.
+    let mut settling = Scale { phase: Phase::Settling, asking: 1, ..sloping(4.0, 12) };
+    let (happening, began, gain) = heard(|event| settling.judge(NOW, POINT, event)).unwrap();
+    assert_eq!((happening, began, gain), (Happening::PourStarted, 20.0, 0.0));
+    near(settling.book.poured, 5.5);
+}
+
+#[test]
+fn no_pour_begins_right_after_something_moved() {
+    let after = |phase, ago: Fixed| {
+        let mut scale = Scale { phase, ..sloping(4.0, 12) };
+        scale.hold = Hold::ended(NOW - ago);
+        judged(scale).is_some()
+    };
+    assert!(!after(Phase::Still, QUIET) && after(Phase::Still, QUIET + LEAST));
+    assert!(after(Phase::Settling, QUIET), "water that was coming may come again");
+}
+
+/// Of a line of six points and more the last two may lie lower by its noise.
+#[test]
+fn a_long_line_rises_but_for_its_noise() {
+    let rising = |points: usize, dip: f64| {
+        let mut scale = gaining(1.0, 9, fixed(3.0));
+        let all = [0.75 - dip, 0.75, 0.5, 0.375, 0.25, 0.125, 0.0].map(|rise| 100.0 + rise);
+        let mut time = 20.125;
+        let all = all.map(|mass| {
+            time -= 0.125;
+            point(time, mass)
+        });
+        let (some, _) = all.split_at(points);
+        scale.line.begin(some);
+        (scale.line.flow, scale.line.level) = (fixed(1.0), fixed(103.0));
+        scale.noise = Noise::of(fixed(0.02));
+        starts(scale)
+    };
+    // 0.3 of 0.125 g are looked for, three deviations are 0.06 g.
+    assert!(rising(6, 0.02) && rising(7, 0.02) && !rising(7, 0.024));
+    assert!(!rising(5, 0.02) && rising(5, -0.038));
+}
+
+/// Eight points after something moved a pour is not heard, whether they ask for one or not; then two are needed.
+#[test]
+fn what_moved_is_waited_for() {
+    let heard_after = |asking_not: u8| {
+        let mut scale = sloping(3.0, 12);
+        scale.wait();
+        (1..30).find(|at| {
+            scale.line.flow = if *at > asking_not { fixed(3.0) } else { ZERO };
+            scale.starts(NOW)
+        })
+    };
+    assert_eq!([0, 5, 8, 9].map(heard_after), [Some(10), Some(10), Some(10), Some(11)]);
+    let mut pouring = Scale { phase: Phase::Pouring, ..sloping(3.0, 12) };
+    pouring.wait();
+    assert_eq!(pouring.asking, 0);
+}
+
+/// While it pours, a point is back near where the flow leads, which may have changed by half meanwhile.
+#[test]
+fn a_pour_goes_on_through_a_knock() {
+    let goes_on = |off: f64| {
+        let mut scale = Scale { phase: Phase::Pouring, ..sloping(4.0, 12) };
+        scale.hold.begin(point(20.125, 300.0));
+        let to = scale.line.ahead(fixed(20.25)) + fixed(off);
+        scale.held(Point { time: fixed(20.25), mass: to }, &mut None);
+        !scale.hold.is_on()
+    };
+    // 15 g/s for a fifth of the step, noise and a division; 2 g/s for an eighth of a second.
+    let reach = 15.0 * 0.025 + 5.7 * 0.05 + DIVISION + 0.25;
+    assert!(goes_on(reach - 0.01) && goes_on(0.01 - reach));
+    assert!(!goes_on(reach + 0.01) && !goes_on(-reach - 0.01));
+}
+
+/// Three points that rise as water does, from a splash that water can have brought.
+#[test]
+fn water_may_begin_with_a_splash() {
+    let splashed = |gain: f64, told: Told| {
+        let mut scale = sloping(0.0, 9);
+        let points =
+            [0.25, 0.125, 0.0].map(|before| point(20.5 - before, 100.0 + gain - 4.0 * before));
+        let [first, second, third] = points;
+        scale.hold.begin(first);
+        scale.hold.take(second);
+        if told != Told::Nothing {
+            scale.hold = Hold::off(told, [second, first, first], ZERO);
+        }
+        scale.held(third, &mut None);
+        (!scale.hold.is_on(), scale.asking < 0)
+    };
+    let reach = 15.0 * 0.125 + 5.7 * 0.05 + DIVISION;
+    let (most, least) = (3.75 + reach, -reach);
+    assert_eq!(
+        (splashed(most - 0.01, Told::Nothing), splashed(most + 0.01, Told::Nothing).0),
+        ((true, false), false)
+    );
+    assert_eq!(
+        (splashed(least + 0.01, Told::Nothing).0, splashed(least - 0.01, Told::Nothing).0),
+        (true, false)
+    );
+    assert_eq!(
+        splashed(3.0, Told::Disturbed),
+        (true, true),
+        "after what was told a pour is waited for"
+    );
+}
+
+/// Three divisions, or six deviations, and a quarter more after a quarter of a second.
+#[test]
+fn what_lies_within_some_divisions_is_at_rest() {
+    let rests = |noise: f64, apart: f64| {
+        let mut scale = sloping(0.0, 9);
+        scale.noise = Noise::of(fixed(noise));
+        scale.hold.begin(point(20.25, 300.0));
+        scale.hold.take(point(20.375, 300.0));
+        scale.held(point(20.5, 300.0 + apart), &mut None);
+        !scale.hold.is_on()
+    };
+    assert!(rests(0.03, 0.374) && !rests(0.03, 0.376));
+    assert!(rests(0.1, 0.749) && !rests(0.1, 0.751));
+}
+
+#[test]
+fn a_minute_of_unrest_is_a_fault() {
+    let mut scale = sloping(0.0, 9);
+    scale.hold = Hold::off(Told::Disturbed, [point(20.0, 130.0); 3], ZERO);
+    (0..3).for_each(|_| _ = scale.hold.take(point(80.5, 130.0)));
+    let (happening, time, off) = heard(|event| scale.announce(fixed(80.5), event)).unwrap();
+    assert_eq!((happening, time), (Happening::Restless, 80.5));
+    near(off, 30.0);
+}
+
+/// Two seconds after water came a change is still of it; not where something moved since.
+#[test]
+fn what_comes_to_rest_is_water() {
+    let poured = |calm: Fixed, moved: Option<Fixed>| {
+        let mut scale = sloping(0.0, 20);
+        scale.book.pour(100.0, 5.0);
+        (scale.line.level, scale.calm) = (fixed(100.5), NOW - calm);
+        if let Some(ago) = moved {
+            scale.hold = Hold::ended(NOW - ago);
+        }
+        scale.drift(NOW, fixed(0.5), &mut None);
+        (scale.book.poured, scale.book.drifted)
+    };
+    let (water, drift) = ((0.25, 0.0), (0.0, 0.25));
+    assert_eq!((poured(fixed(2.0), None), poured(fixed(2.0) + LEAST, None)), (water, drift));
+    let moved = AFTERMATH + QUIET;
+    assert_eq!(
+        (poured(fixed(1.0), Some(moved)), poured(fixed(1.0), Some(moved + LEAST))),
+        (drift, water)
+    );
 }

@@ -1362,6 +1362,48 @@ mod tests {
         assert_eq!(drips(None, &[-2.0]), 0.0, "no water yet");
     }
 
+    /// Dose and water as they are by now; what was meant stays.
+    #[test]
+    fn a_brew_so_far() {
+        use crate::quantity::{
+            Addition, ApparentRetention, HeldStrength, HoldUp, Moisture, Vapour, WaterSolids,
+        };
+        use crate::retention::{Losses, Paper};
+        let meant = Intended {
+            dose: Estimate::with(value(15.0), Standard::known(value(0.06))),
+            water: Estimate::with(value(240.0), Standard::known(value(2.0))),
+            extracted: Estimate::with(value(20.5), Standard::known(value(0.5))),
+            losses: Losses {
+                retention: ApparentRetention::known(1.35),
+                hold_up: HoldUp::NONE,
+                paper: Paper::None,
+                drips: Drips::NONE,
+                vapour: Vapour::NONE,
+            },
+            retention: Standard::known(value(0.1)),
+            other: Standard::known(value(1.0)),
+            moisture: Moisture::known(1.8),
+            water_solids: WaterSolids::NONE,
+            held_strength: HeldStrength::STEEPED,
+            portion: Estimate::exact(value(190.0)),
+            added: Estimate::exact(Addition::known(0.0)),
+        };
+        let mut follower = brewing(0);
+        assert!(follower.so_far(&meant).is_err(), "no water yet");
+        follower.scale.book.poured = 120.0;
+        follower.scale.runs = 2;
+        let now = follower.so_far(&meant).unwrap();
+        near_by(now.water.u.grams(), 0.16);
+        let water = Estimate { value: value(120.0), ..now.water };
+        assert_eq!(now, Intended { water, ..meant });
+        follower.set_dose(value(16.0));
+        let dose = Estimate { value: value(16.0), ..meant.dose };
+        assert_eq!(follower.so_far(&meant).unwrap(), Intended { dose, water, ..meant });
+        assert_eq!((follower.dose(), follower.beverage()), (Some(value(16.0)), None));
+        follower.set_beverage(value(190.0));
+        assert_eq!(follower.beverage(), Some(value(190.0)));
+    }
+
     #[test]
     fn going_on_forgets_what_the_step_had() {
         let mut follower =
