@@ -36,15 +36,14 @@ pub(crate) fn power(x: f64, y: f64) -> f64 {
 }
 
 /// Square root, correctly rounded.
-#[cfg(not(target_arch = "wasm32"))]
+#[cfg(not(target_feature = "simd128"))]
 pub(crate) fn sqrt(x: f64) -> f64 {
     libm::sqrt(x)
 }
 
-/// The same by the instruction for it. On stable Rust libm does not reach WebAssembly's and computes in integers,
-/// which made cooling three times as dear.
-#[cfg(target_arch = "wasm32")]
-#[target_feature(enable = "simd128")]
+/// The same by an instruction of WebAssembly's, where a build has vectors: on stable Rust libm does not reach it and
+/// computes in integers, which makes cooling three times as dear.
+#[cfg(target_feature = "simd128")]
 pub(crate) fn sqrt(x: f64) -> f64 {
     use core::arch::wasm32::{f64x2_extract_lane, f64x2_splat, f64x2_sqrt};
     f64x2_extract_lane::<0>(f64x2_sqrt(f64x2_splat(x)))
