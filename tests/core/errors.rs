@@ -328,6 +328,17 @@ fn what_spans_nothing_tells_nothing() {
     let (quantity, why) = (Quantity::RefractiveFactor, Untold::NoSpan);
     assert_eq!(error, Error::CannotTell { quantity, why, found: 0.0, needed: 1.0 });
 
+    let untold = |contact, extracted| {
+        let yields = [Timed { contact: value(contact), extracted: value(extracted) }; 4];
+        let error = calibrate::one_rate(&yields).unwrap_err();
+        let Error::CannotTell { quantity, why: Untold::NoSpan, found: 0.0, needed } = error else {
+            panic!("{error}");
+        };
+        (quantity, needed > 0.0)
+    };
+    assert_eq!(untold(0.0, 20.0), (Quantity::TimeConstant, true));
+    assert_eq!(untold(60.0, 0.0), (Quantity::Yield, true));
+
     let room = Surroundings { room: value(20.0), humidity: value(50.0), cover: Cover::Open };
     let reading = Thermometer { time: value(60.0), temperature: value(70.0) };
     let error = calibrate::cooling(&[reading; 3], &room).unwrap_err();

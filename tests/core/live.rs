@@ -532,6 +532,76 @@ fn too_little_water_is_asked_for_and_too_much_is_told() {
     assert_eq!(stops, [Why::Lead, Why::Enough, Why::TooMuch]);
 }
 
+/// Invented: a brewer swirled in the hand, too much coffee, water in a wait that no pour follows, and a brewer that
+/// goes to the cup without being pressed.
+#[test]
+fn what_is_lifted_or_poured_ends_a_step_too() {
+    let mut brew = Brew::new(pressed_steep());
+    brew.wait(2.0);
+    // What lies below stays: all gone at once would be a tare.
+    brew.put(500.0);
+    brew.put(300.0);
+    let now = brew.put(15.0);
+    assert_eq!((now.step, now.cue), (1, Cue::Pour), "{now:?}");
+    brew.pour(5.0, 60.0);
+    let now = brew.wait(17.0);
+    assert_eq!((now.step, now.cue, now.why), (2, Cue::Stir, Why::Time), "{now:?}");
+    let brewer = brew.mass - 500.0;
+    brew.put(-brewer);
+    let now = brew.put(brewer);
+    assert_eq!(now.step, 3, "{now:?}");
+    brew.pour(6.0, 60.0);
+    let now = brew.wait(4.0);
+    assert_eq!(
+        (now.step, now.cue, now.why),
+        (4, Cue::Wait, Why::Early),
+        "{now:?} {:?}",
+        brew.heard
+    );
+    // Nothing more is to be poured.
+    let told = brew.cues.len();
+    for _ in 0..40 {
+        brew.mass += 0.6;
+        brew.read(0.0);
+    }
+    assert!(brew.cues[told..].contains(&(Cue::StopPouring, Why::Enough)), "{:?}", brew.cues);
+    let now = brew.wait(120.0);
+    assert_eq!((now.step, now.cue), (5, Cue::Press), "{now:?}");
+    let brewer = brew.mass - 500.0;
+    let now = brew.put(-brewer);
+    assert_eq!((now.step, now.cue), (6, Cue::WeighBeverage), "{now:?}");
+}
+
+/// Recipes that leave something out, and a hand that gives too much.
+#[test]
+fn a_recipe_may_do_without_a_wait_or_a_pour() {
+    let dose = Step::Dose { dose: Dose::from_grams(15.0).unwrap() };
+    let mut brew = Brew::new(vec![Step::Wait { until: seconds(0.0) }]);
+    let now = brew.wait(2.0);
+    assert_eq!((now.step, now.cue, now.why), (0, Cue::Wait, Why::Next), "{now:?}");
+
+    // Water where no pour is named is water all the same.
+    let mut brew = Brew::new(vec![dose, Step::Press]);
+    brew.wait(2.0);
+    let poured = brew.pour(6.0, 15.0);
+    let now = brew.wait(4.0);
+    assert_eq!((now.step, now.cue, brew.follower.dose()), (1, Cue::Press, None), "{now:?}");
+    assert!((now.seen.poured.grams() - poured).abs() < 0.3, "{now:?}");
+
+    // A pour that ends short is not over where the next step has no time.
+    let pour = Step::Pour { to: water(100.0), from: seconds(0.0) };
+    let mut brew = Brew::new(vec![pour, Step::Press]);
+    brew.wait(2.0);
+    brew.pour(5.0, 18.0);
+    let now = brew.wait(60.0);
+    assert_eq!((now.step, now.cue, now.why), (0, Cue::Pour, Why::Missing), "{now:?}");
+
+    let mut brew = Brew::new(vec![dose, pour]);
+    brew.wait(2.0);
+    brew.put(18.0);
+    assert!(brew.cues.contains(&(Cue::AddCoffee, Why::TooMuch)), "{:?}", brew.cues);
+}
+
 #[test]
 fn a_hand_that_is_slow_is_learned() {
     let recipe: Vec<Step> = (1..=6)

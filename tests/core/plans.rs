@@ -114,6 +114,8 @@ pub fn brewed(
 pub fn tolerances_hold(wish: &Wish, brewer: &Brewer, coffee: &Coffee, kitchen: &Kitchen) {
     let Ok(recipe) = plan::recipe(wish, brewer, coffee, kitchen) else { return };
     let edges = recipe.tolerances.unwrap();
+    let window = wish.window.unwrap().strength;
+    let (low, high) = (window.lowest().percent(), window.highest().percent());
     let strength = |dose, water| brewed(wish, brewer, coffee, kitchen, &recipe, dose, water);
     // At an edge of the window, where the chamber is full, or where no brew leaves less.
     let densest = |dose: Dose, water: BrewWater| {
@@ -129,7 +131,7 @@ pub fn tolerances_hold(wish: &Wish, brewer: &Brewer, coffee: &Coffee, kitchen: &
         })
     };
     let at_an_edge = |got: Result<f64, Error>| match got {
-        Ok(got) => (got - 1.1).abs() < 1e-7 || (got - 1.5).abs() < 1e-7,
+        Ok(got) => (got - low).abs() < 1e-7 || (got - high).abs() < 1e-7,
         Err(_) => false,
     };
     for dose in [edges.dose_from, edges.dose_to].into_iter().flatten() {
@@ -150,7 +152,7 @@ pub fn tolerances_hold(wish: &Wish, brewer: &Brewer, coffee: &Coffee, kitchen: &
     }
     // Inside, the drink stays in the window.
     let inside =
-        |got: Result<f64, Error>| got.is_ok_and(|t| (1.1 - 1e-9..=1.5 + 1e-9).contains(&t));
+        |got: Result<f64, Error>| got.is_ok_and(|t| (low - 1e-9..=high + 1e-9).contains(&t));
     if let (Some(from), Some(to)) = (edges.dose_from, edges.dose_to) {
         for share in [0.25, 0.5, 0.75] {
             let dose = value(from.grams() + share * (to.grams() - from.grams()));
@@ -327,6 +329,104 @@ fn the_planner_finds_the_trade_recipes_back() {
         assert_abs_diff_eq!(recipe.dose.grams(), 30.0, epsilon = 1e-8);
         assert_abs_diff_eq!(recipe.water.grams(), 2.0 * water, epsilon = 1e-8);
     }
+}
+
+/// A wish for one cup, water of 100 °C and a brewer that keeps nothing, with a chamber of 100 mL.
+fn plain() -> (Wish, Brewer, Coffee, Kitchen) {
+    let wish = Wish {
+        cup: value(95.0),
+        strength: value(1.3),
+        servings: value(1.0),
+        brew_strength: None,
+        most_batches: None,
+        brew_temperature: value(90.0),
+        contact: value(120.0),
+        serve_at: None,
+        window: None,
+    };
+    let brewer = Brewer {
+        held_strength: HeldStrength::STEEPED,
+        losses: Losses {
+            retention: value(0.0),
+            hold_up: HoldUp::NONE,
+            paper: Paper::Rinsed,
+            drips: Drips::NONE,
+            vapour: Vapour::NONE,
+        },
+        chamber: Some(Chamber { volume: value(100.0), displacement: value(0.0) }),
+        heat_capacity: value(0.0),
+        rinse: None,
+        cooling: None,
+        cover: Cover::Lidded,
+        pressed: false,
+        glass: false,
+    };
+    let coffee = Coffee { expected: value(20.0), moisture: value(0.0), caffeine: None };
+    let kitchen = Kitchen {
+        air: Air::Pressure(value(101.325)),
+        room: value(20.0),
+        humidity: value(50.0),
+        pour_drop: value(0.5),
+        second_vessel: None,
+        cup: value(0.0),
+        cup_cooling: Some(value(0.006)),
+        water_solids: WaterSolids::NONE,
+        added: value(20.0),
+    };
+    (wish, brewer, coffee, kitchen)
+}
+
+#[test]
+fn grounds_that_take_no_room_leave_the_chamber_to_the_beverage() {
+    let (wish, brewer, coffee, kitchen) = plain();
+    for brew_strength in [None, Some(value(1.5))] {
+        for servings in [1.0, 2.0, 3.0] {
+            let wish = Wish { servings: value(servings), brew_strength, ..wish };
+            let recipe = plan::recipe(&wish, &brewer, &coffee, &kitchen).unwrap();
+            // 95 g fill it nearly; of a stronger brew 82.3 g do.
+            assert_eq!(recipe.batches.count(), servings);
+            assert!(recipe.fill.unwrap().millilitres() <= 100.0);
+        }
+        let wish =
+            Wish { servings: value(2.0), most_batches: Some(value(1.0)), brew_strength, ..wish };
+        let error = plan::recipe(&wish, &brewer, &coffee, &kitchen).unwrap_err();
+        assert!(matches!(error, Error::Infeasible { limit: Limit::Chamber, .. }), "{error}");
+        assert_eq!(wish.field_of(&error), Some("cup_g"));
+    }
+}
+
+#[test]
+fn an_error_names_the_field_of_the_wish() {
+    let (wish, brewer, coffee, kitchen) = plain();
+    let field = |wish: Wish, kitchen: &Kitchen| {
+        let error = plan::recipe(&wish, &brewer, &coffee, kitchen).unwrap_err();
+        (wish.field_of(&error), error)
+    };
+    let of = |wish: Wish| field(wish, &kitchen).0;
+    assert_eq!(of(Wish { brew_temperature: value(103.0), ..wish }), Some("brew_c"));
+    assert_eq!(of(Wish { serve_at: Some(value(95.0)), ..wish }), Some("serve_c"));
+    assert_eq!(of(Wish { serve_at: Some(value(10.0)), ..wish }), Some("serve_c"));
+    assert_eq!(of(Wish { strength: value(49.0), ..wish }), Some("strength_pct"));
+    let strong = Some(value(49.0));
+    assert_eq!(of(Wish { brew_strength: strong, ..wish }), Some("brew_strength_pct"));
+    let window = Some(Window {
+        strength: Band::new(value(1.1), value(1.2)).unwrap(),
+        extracted: None,
+        counting: Counting::NotStated,
+    });
+    assert_eq!(of(Wish { window, ..wish }), Some("strength_pct"));
+
+    // Water that is stronger than the wish.
+    let hard = Kitchen { water_solids: value(1000.0), ..kitchen };
+    let weak = Wish { strength: value(0.05), ..wish };
+    let (name, error) = field(weak, &hard);
+    assert!(matches!(error, Error::Impossible { .. }), "{error}");
+    assert_eq!(name, Some("strength_pct"));
+    let both = Wish { brew_strength: Some(value(0.06)), ..weak };
+    assert_eq!(field(both, &hard).0, Some("brew_strength_pct"));
+
+    let other = Dose::from_grams(-1.0).unwrap_err();
+    assert_eq!(wish.field_of(&other), None);
 }
 
 /// Where the chamber does not hold the likeliest strength, the surest recipe is at the strongest that it holds.

@@ -258,40 +258,43 @@ fn servings_share_their_batches() {
     assert_relative_eq!(dose_to, strongest, max_relative = 1e-9);
 }
 
-/// In a chamber that the recipe all but fills, and without one; strong and weak, with and without an addition.
+/// In a chamber that the recipe all but fills, and without one; strong and weak, with and without an addition; in
+/// a narrow window, and in one that no brew is too strong for.
 #[test]
 fn tolerances_end_at_the_window_the_chamber_or_the_densest_brew() {
-    let window = Some(Window {
-        strength: Band::new(value(1.1), value(1.5)).unwrap(),
-        extracted: None,
-        counting: Counting::NotStated,
-    });
     for (held, vapour) in [(0.0, 0.0), (50.0, 15.0), (100.0, 1.5)] {
         for brew_strength in [None, Some(2.0), Some(12.0)] {
             for strength in [1.1, 1.3, 1.5] {
-                let base = brewer();
-                let open = Brewer {
-                    held_strength: value(held),
-                    losses: Losses { vapour: value(vapour), ..base.losses },
-                    ..base
-                };
-                let wish = Wish {
-                    strength: value(strength),
-                    brew_strength: brew_strength.map(value),
-                    window,
-                    ..wish()
-                };
-                let Ok(planned) = recipe(&wish, &open) else { continue };
-                tolerances_hold(&wish, &open, &coffee(), &kitchen());
-                let density = water::density(wish.brew_temperature).kilograms_per_cubic_metre();
-                let fill = planned.water.grams() * 1000.0 / density + 0.8 * planned.dose.grams();
-                for room in [1.0, 1.001, 1.05, 3.0] {
-                    let volume = value(fill * room * (1.0 + 1e-12));
-                    let chamber = Some(Chamber { volume, displacement: value(0.8) });
-                    tolerances_hold(&wish, &Brewer { chamber, ..open }, &coffee(), &kitchen());
+                for strongest in [1.5, 49.0] {
+                    let base = brewer();
+                    let losses = Losses { vapour: value(vapour), ..base.losses };
+                    let open = Brewer { held_strength: value(held), losses, ..base };
+                    let wish = Wish {
+                        strength: value(strength),
+                        brew_strength: brew_strength.map(value),
+                        window: Some(Window {
+                            strength: Band::new(value(1.1), value(strongest)).unwrap(),
+                            extracted: None,
+                            counting: Counting::NotStated,
+                        }),
+                        ..wish()
+                    };
+                    tolerances_in_chambers(&wish, &open);
                 }
             }
         }
+    }
+}
+
+fn tolerances_in_chambers(wish: &Wish, open: &Brewer) {
+    let Ok(planned) = recipe(wish, open) else { return };
+    tolerances_hold(wish, open, &coffee(), &kitchen());
+    let density = water::density(wish.brew_temperature).kilograms_per_cubic_metre();
+    let fill = planned.water.grams() * 1000.0 / density + 0.8 * planned.dose.grams();
+    for room in [1.0, 1.001, 1.05, 3.0] {
+        let volume = value(fill * room * (1.0 + 1e-12));
+        let chamber = Some(Chamber { volume, displacement: value(0.8) });
+        tolerances_hold(wish, &Brewer { chamber, ..*open }, &coffee(), &kitchen());
     }
 }
 

@@ -69,6 +69,29 @@ fn cautions_are_a_list_of_their_names_each_once() {
 }
 
 #[test]
+fn a_window_comes_back_with_its_edges() {
+    let text = concat!(
+        r#"{"strength":{"lowest_pct":1.15,"highest_pct":1.45},"#,
+        r#""yield":{"lowest_pct":18.0,"highest_pct":22.0},"yield_counting":"flow_through"}"#
+    );
+    let window: Window = serde_json::from_str(text).unwrap();
+    assert_eq!(serde_json::to_string(&window).unwrap(), text);
+}
+
+#[test]
+fn a_quantity_tells_the_name_of_its_field() {
+    assert_eq!(Quantity::Dose.field(), "dose_g");
+    assert_eq!(Quantity::Strength.field(), "strength_pct");
+    assert_eq!([Quantity::Batches.decimals(), Quantity::Strength.decimals()], [0, 2]);
+    for quantity in Quantity::ALL {
+        let field = quantity.field();
+        let is_plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_';
+        assert!(!field.is_empty() && field.chars().all(is_plain), "{field}");
+        assert!(!quantity.is_whole() || quantity.decimals() == 0, "{field}");
+    }
+}
+
+#[test]
 fn a_window_with_crossed_edges_is_refused() {
     let text = r#"{ "strength": { "lowest_pct": 1.45, "highest_pct": 1.15 } }"#;
     assert!(serde_json::from_str::<Window>(text).is_err());
@@ -168,11 +191,28 @@ fn a_profile_keeps_what_brews_told() {
     let coffee = calibrate::one_rate(&yields).unwrap();
     let read = |strength| Repeat { cup: value(1.0), strength: value(strength) };
     let own = calibrate::repeatability(&[1.44, 1.46, 1.45].map(read)).unwrap();
+    let room = Surroundings { room: value(20.0), humidity: value(50.0), cover: Cover::Lidded };
+    let read =
+        |(time, temperature)| Thermometer { time: value(time), temperature: value(temperature) };
+    let cooled = [(0.0, 85.0), (600.0, 66.5), (1200.0, 53.5), (1800.0, 44.0)].map(read);
+    let cup = calibrate::cooling(&cooled, &room).unwrap();
+    let poured = |(liquid, before, settled)| Settled {
+        liquid: value(liquid),
+        before: value(before),
+        settled: value(settled),
+        vessel: value(21.0),
+    };
+    let pours = [(250.0, 95.0, 84.9), (200.0, 95.0, 82.4), (250.0, 88.0, 79.2)].map(poured);
+    let brewer = calibrate::heat_capacity(&pours).unwrap();
 
     let mut profile = Profile::default();
     profile.keep_retention_line(&line);
     profile.keep_one_rate(&coffee);
     profile.keep_repeatability(&own);
+    profile.keep_cup_cooling(&cup);
+    profile.keep_heat_capacity(&brewer);
+    assert_eq!(profile.cup_cooling, Some(cup.rate));
+    assert_eq!(profile.heat_capacity, Some(brewer.estimate));
 
     assert_eq!(profile.retention, Some(line.retention));
     assert_eq!(profile.hold_up, Some(line.hold_up));

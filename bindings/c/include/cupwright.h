@@ -1470,11 +1470,12 @@ enum cupwright_happening
      */
     CUPWRIGHT_HAPPENING_UNCLEAR = 10,
     /**
-     * Something moved, was stirred or knocked: how far the reading is off.
+     * Something moved, was stirred or knocked: how far the reading is off. A pour that was told and has not come to
+     * rest was none if the reading has fallen back to where it began: it brought nothing, as poured_g says.
      */
     CUPWRIGHT_HAPPENING_DISTURBED = 11,
     /**
-     * A hand presses: how much.
+     * A hand presses: how much. What was put down since is the hand, and a pour that goes on none.
      */
     CUPWRIGHT_HAPPENING_PRESSED = 12,
     /**

@@ -83,11 +83,6 @@ fn even(column: &'static str, found: usize, rows: usize) -> Result<(), Uneven> {
 /// Rows that are answered before their statuses are looked at: few enough to stay in the nearest cache.
 const BLOCK: usize = 512;
 
-/// Rows of the next block.
-fn block(rest: &[u8]) -> usize {
-    rest.len().min(BLOCK)
-}
-
 /// Iterators as one, of nested pairs.
 macro_rules! zipped {
     ($first:expr $(, $rest:expr)*) => { $first$(.zip($rest))* };
@@ -146,7 +141,7 @@ macro_rules! columns {
             $(let mut $input = $input;)+
             let (mut answers, mut statuses) = ($answer, status);
             while !statuses.is_empty() {
-                let rows = block(statuses);
+                let rows = statuses.len().min(BLOCK);
                 $(let $input = $input.split_off(..rows).unwrap_or_default();)+
                 let answers = answers.split_off_mut(..rows).unwrap_or_default();
                 let statuses = statuses.split_off_mut(..rows).unwrap_or_default();
@@ -359,7 +354,7 @@ pub fn stand(
     let mut refused = 0_usize;
     let (mut strengths, mut yields, mut statuses) = (strength_pct, yield_pct, status);
     while !statuses.is_empty() {
-        let rows = block(statuses);
+        let rows = statuses.len().min(BLOCK);
         let strengths = strengths.split_off(..rows).unwrap_or_default();
         let yields = yields.split_off(..rows).unwrap_or_default();
         let statuses = statuses.split_off_mut(..rows).unwrap_or_default();

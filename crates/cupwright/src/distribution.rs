@@ -127,7 +127,7 @@ impl Law {
             Law::Student { nu, peak } => {
                 let density = peak * exp(-0.5 * (nu + 1.0) * ln_one_plus(t * t / nu));
                 let tail = tail_above(t.abs(), nu, density);
-                (if t < 0.0 { 1.0 - tail } else { tail }, density)
+                (if t.is_sign_negative() { 1.0 - tail } else { tail }, density)
             }
         }
     }

@@ -36,8 +36,18 @@ pub(crate) fn power(x: f64, y: f64) -> f64 {
 }
 
 /// Square root, correctly rounded.
+#[cfg(not(target_arch = "wasm32"))]
 pub(crate) fn sqrt(x: f64) -> f64 {
     libm::sqrt(x)
+}
+
+/// The same by the instruction for it. On stable Rust libm does not reach WebAssembly's and computes in integers,
+/// which made cooling three times as dear.
+#[cfg(target_arch = "wasm32")]
+#[target_feature(enable = "simd128")]
+pub(crate) fn sqrt(x: f64) -> f64 {
+    use core::arch::wasm32::{f64x2_extract_lane, f64x2_splat, f64x2_sqrt};
+    f64x2_extract_lane::<0>(f64x2_sqrt(f64x2_splat(x)))
 }
 
 /// How far a quotient may be off a whole number and still be taken for it: far more than rounding,

@@ -70,7 +70,7 @@ const fn with_one_zero(value: f64) -> f64 {
 
 /// The same in software, without an addition.
 const fn with_one_zero_by_bits(value: f64) -> f64 {
-    const SIGN: u64 = 1 << 63;
+    const SIGN: u64 = i64::MIN.cast_unsigned();
     let bits = value.to_bits();
     // Of zero alone the magnitude less one has a sign.
     f64::from_bits(bits & !((bits & !SIGN).wrapping_sub(1) & SIGN))
@@ -86,8 +86,7 @@ const fn place(value: f64) -> i64 {
 /// Whether a number whose zero has one sign lies between two edges, in the way that is cheapest for edges that
 /// the compiler knows.
 const fn is_within(value: f64, lowest: f64, highest: f64) -> bool {
-    // In WebAssembly edges are longer as bits.
-    if !cfg!(target_family = "wasm") && (lowest == 0.0 || (SOFT && lowest > 0.0)) {
+    if lowest == 0.0 || (SOFT && lowest > 0.0) {
         // From zero up numbers are in the order of their bits, and all others lie above them.
         let bits = value.to_bits();
         bits >= lowest.to_bits() && bits <= highest.to_bits()
@@ -148,8 +147,8 @@ macro_rules! quantities {
 
             /// Whether a value is accepted: in range, and whole where only whole numbers are.
             //
-            // Out of line, as are the two below and each quantity's own: a small image has many inputs
-            // to check.
+            // Out of line, as are the two below and on bare boards each quantity's own: a small image has
+            // many inputs to check.
             #[inline(never)]
             pub const fn accepts(self, value: f64) -> bool {
                 let among = place(value);
@@ -214,7 +213,7 @@ macro_rules! quantities {
                 }
 
                 /// The same as [`Quantity::accepts`], without a look into a table.
-                #[cfg_attr(any(target_os = "none", target_family = "wasm"), inline(never))]
+                #[cfg_attr(target_os = "none", inline(never))]
                 const fn accepted(value: f64) -> Option<Self> {
                     const OF: Quantity = Quantity::$name;
                     const IS_WHOLE: bool = OF.is_whole();

@@ -7,6 +7,7 @@ mod c;
 mod commands;
 mod contents;
 mod corpus;
+mod coverage;
 mod dependencies;
 mod difference;
 mod embedded;
@@ -58,6 +59,8 @@ cargo xtask COMMAND
   api --check        compare it with the accepted one
   builds             compile the library in nine ways and compare the bits of all answers
   msrv               test the core and build the C interface with the oldest Rust that is promised
+  coverage           measure which lines and regions of the core the Rust tests run, and write it down
+  coverage --check   measure, and compare with what was written down
   dependencies       compare what everything depends on, its licences and its places with the lists
   fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said
   mutants            look whether the tests notice every small change of the core: [ROOM…], all if nothing is said
@@ -131,6 +134,8 @@ fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> 
         ["api", "--check"] => api::check,
         ["builds"] => c::builds::check,
         ["msrv"] => msrv::check,
+        ["coverage"] => coverage::write,
+        ["coverage", "--check"] => coverage::check,
         ["dependencies"] => || dependencies::check().and_then(|()| dependencies::check_python()),
         ["c"] => test::of_c,
         ["header"] => c::header::write,
@@ -174,7 +179,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 38);
+        assert_eq!(count, 40);
     }
 
     #[test]

@@ -11,7 +11,7 @@ use formulas::vectors::files;
 use crate::c::{builds, calls, interface, size::READING};
 use crate::commands::text_of;
 use crate::tables::{cell, row, rows, spaced};
-use crate::{Outcome, difference, root, test};
+use crate::{Outcome, coverage, difference, root, test};
 
 /// A claim.
 struct Claim {
@@ -70,6 +70,11 @@ const CLAIMS: &[Claim] = &[
         words: "Answers meet published values, and values that other libraries or methods compute",
         figure: check_values,
         steps: &["unit, property and published-value tests", "reference values"],
+    },
+    Claim {
+        words: "The Rust tests run every line of the core, but for those that are listed with a reason",
+        figure: coverage::figure,
+        steps: &["coverage"],
     },
     Claim {
         words: "Every formula has its equation, symbols, source, check value, benchmark, C and JavaScript function",

@@ -6,8 +6,8 @@ use std::time::Instant;
 
 use crate::commands::{cargo, run, text_of};
 use crate::{
-    Outcome, accuracy, c, contents, corpus, dependencies, embedded, fuzz, js, live, main_job,
-    manifest, msrv, prove, reference, root, speed, tools,
+    Outcome, accuracy, c, contents, corpus, coverage, dependencies, embedded, fuzz, js, live,
+    main_job, manifest, msrv, prove, reference, root, speed, tools,
 };
 
 type Step = (&'static str, fn() -> Outcome);
@@ -109,7 +109,11 @@ const BITS_STEPS: &[Step] = &[
 ];
 
 /// What takes long and hangs on no single change: for `cargo xtask prove` alone.
-const LONG_STEPS: &[Step] = &[("nine builds", c::builds::check), ("oldest Rust", msrv::check)];
+const LONG_STEPS: &[Step] = &[
+    ("nine builds", c::builds::check),
+    ("oldest Rust", msrv::check),
+    ("coverage", coverage::check),
+];
 
 /// Every step of the tests.
 fn every() -> Vec<Step> {
