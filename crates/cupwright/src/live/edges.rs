@@ -241,7 +241,7 @@ fn a_hand_leaves_no_water_and_no_weight() {
             scale.pending.next().map(|heard| (heard.happening, heard.change)),
             happening.map(|h| (h, 0.0))
         );
-        assert_eq!(scale.hold.doing(), Some(Doing::Disturbed));
+        assert_eq!((scale.hold.doing(), scale.hold.suspected()), (Some(Doing::Disturbed), ZERO));
     }
     // What was put down and weighs less now: 600 g were moved, 580 g still press.
     let mut scale = sloping(0.0, 9);
@@ -276,6 +276,7 @@ fn a_pour_ends_when_the_flow_surely_does() {
     );
     // No more than 2.5 g/s on average: 50 g in twenty seconds.
     assert_eq!(asks(ZERO, 9, fixed(50.0) - LEAST, 0.0, 0.05), Some(4));
+    assert_eq!(asks(ZERO, 9, fixed(25.0), 10.0, 0.05), Some(2), "since it began");
     // One deviation below 0.8 g/s: of nine points S_tt is 60/64.
     assert_eq!(asks(ZERO, 9, fixed(50.0), 0.0, 0.9), None);
     assert_eq!(asks(ZERO, 9, fixed(50.0), 0.0, 0.7), Some(2));
