@@ -179,7 +179,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 40);
+        assert_eq!(count, 41);
     }
 
     #[test]
