@@ -1689,6 +1689,11 @@ mod tests {
             propagate(Measurand::known(0.0), one, |[x]| times * most * x * x).unwrap()
         };
         assert_eq!(bent(3.0).second_order, None);
+        // Not even where what it does to the variance is taken back by a slope that falls.
+        let falling = propagate(Measurand::known(0.0), [input(0.0, 1.0, 1e9, 1.0)], |[x]| {
+            3.0 * most * x * x - 4.0 * most * most * x * x * x
+        });
+        assert_eq!(falling.unwrap().second_order, None);
         let second = bent(0.5).second_order.unwrap();
         assert!((second.shift / most - 0.5).abs() < 1e-12, "{}", second.shift);
     }
