@@ -121,7 +121,7 @@ fn optimised(from: &Path, to: &Path) -> Outcome {
             .args(["-O3", "--strip-debug", "--strip-producers"])
             // The core's square root is one of a vector.
             .arg("--enable-simd")
-            // A little less than by default: that makes a tenth more of the module and calls no faster.
+            // A little less than by default: that makes the module a twentieth larger and calls no faster.
             .arg("--flexible-inline-max-function-size=16")
             .arg(from)
             .arg("-o")
