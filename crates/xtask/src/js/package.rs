@@ -124,7 +124,7 @@ fn optimised(from: &Path, to: &Path) -> Outcome {
         program(tools::node_tool("wasm-opt")?)
             .args(["-O3", "--strip-debug", "--strip-producers"])
             .arg("--enable-simd")
-            // A little less than by default: that makes a tenth more of the module and calls no faster.
+            // A little less than by default: that makes the module a twentieth larger and calls no faster.
             .arg("--flexible-inline-max-function-size=16")
             .arg(from)
             .arg("-o")
