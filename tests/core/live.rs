@@ -705,6 +705,18 @@ fn what_was_no_water_leaves_no_doubt_either() {
     assert_eq!(scale.poured_uncertainty().unwrap().grams(), 0.0);
 }
 
+/// Invented: the longer water comes, the less is known of what went off meanwhile; a knock begins nothing anew.
+#[test]
+fn a_knock_within_a_pour_shortens_no_doubt() {
+    let knock = |time: f64| if (12.0..12.6).contains(&time) { 40.0 } else { 0.0 };
+    let doubt = |seconds: u32| {
+        let (heard, scale) = heard_of(seconds, |time| poured_first(time) + knock(time));
+        assert_eq!(heard.first(), Some(&Happening::PourStarted));
+        scale.poured_uncertainty().unwrap().grams()
+    };
+    assert!(doubt(14) > doubt(12), "{} {}", doubt(14), doubt(12));
+}
+
 /// Invented: something pulls and lets go at a pour's rate, then water comes.
 #[test]
 fn what_rises_after_a_fall_is_no_water_for_a_while() {
