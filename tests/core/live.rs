@@ -809,6 +809,25 @@ fn a_week_without_readings_evaporates_nothing() {
     assert!((scale.poured().unwrap().grams() - 127.0).abs() < 1.0, "{:?}", scale.poured());
 }
 
+/// Invented: while a pour comes to rest the scale is switched off, and a cup was taken meanwhile. A long gap says no
+/// more of what went off than a short one.
+#[test]
+fn a_gap_is_no_time_in_which_water_came() {
+    let after = |gap: f64| {
+        let mut scale = Scale::new(Setup::COMMON);
+        let mut take = |time: f64, mass| scale.take(clock(time), grams(mass)).unwrap();
+        for tenth in 0..80 {
+            let time = f64::from(tenth) / 10.0;
+            take(time, 300.0 + (5.0 * (time - 3.0)).clamp(0.0, 50.0));
+        }
+        for tenth in 0..20 {
+            take(8.0 + gap + f64::from(tenth) / 10.0, 150.0);
+        }
+        [scale.poured().unwrap().grams(), scale.poured_uncertainty().unwrap().grams()]
+    };
+    assert_eq!(after(3000.0), after(30.0));
+}
+
 /// A point is a mean of readings; those before a gap have none in common with those after it.
 #[test]
 fn a_gap_between_the_readings_of_a_point_is_one() {

@@ -47,8 +47,9 @@
 //! poured while a hand leans on the scale, which comes out as [`Happening::Unclear`]; pouring slower than 0.2
 //! g/s, which counts as drift; that a spoon's first stroke is no pour before it falls; up to ten grams that drip
 //! and are taken off again at once, which count as a spoon; a hand that presses as steadily as a thing lies there,
-//! which is one to it. Within eight points after a fall it hears no pour begin, since a hand or a spoon that fell
-//! rises next; the water counts once it is heard. A display that is set to zero and a vessel that is lifted from a scale never
+//! which is one to it. Within eight points after a fall, or after something told as moving, it hears no pour and no drip
+//! begin, since a hand or a spoon that fell rises next; the water counts once it is heard, and a pour that is over by
+//! then counts as something put down. A display that is set to zero and a vessel that is lifted from a scale never
 //! zeroed both end at nothing: a step within one reading counts as the former. Firmware knows:
 //! [`Scale::zeroed`].
 
@@ -677,7 +678,7 @@ impl Scale {
     fn turn(&mut self, phase: Phase, time: Fixed) {
         let begins = match (self.phase, phase) {
             (_, Phase::Still) => Some(time),
-            // Drift just before is still to be put down.
+            // The level that drift is put down to lags behind: what went off just before belongs to the run.
             (Phase::Still, _) => Some(time - LAG),
             (Phase::Settling, Phase::Pouring) => Some(time),
             // A drip that grows to a pour is one run with it.
@@ -838,10 +839,7 @@ impl Scale {
             && fixed(self.under_way()) > least + self.noise(fixed(3.0))
             && self.line.is_rising(if weight >= 6 { self.noise(fixed(3.0)) } else { ZERO })
             && self.is_sure(flow, 16);
-        self.asking = match asks {
-            false if self.asking >= 0 => 0,
-            _ => self.asking.saturating_add(1),
-        };
+        self.asking = if asks || self.asking < 0 { self.asking.saturating_add(1) } else { 0 };
         asks && self.asking >= 2
     }
 
@@ -1079,6 +1077,8 @@ impl Scale {
             return self.tell(event, Happening::PourStopped, since, new - self.book.anchor);
         }
         let gain = old - self.book.anchor;
+        // Up to when the old level was seen.
+        self.calm += elapsed;
         self.close_phase(old);
         if self.phase == Phase::Pouring {
             self.tell(event, Happening::PourStopped, since, gain);
@@ -1126,10 +1126,10 @@ impl Scale {
         let changed = number(change);
         self.line.begin(&[point]);
         self.hold.suspect(ZERO);
+        // Nobody knows what went off meanwhile.
+        self.calm += gap;
         if self.phase != Phase::Still && could_be_water {
             self.book.unsure += changed.abs();
-            // Nobody knows what went off meanwhile.
-            self.calm += gap;
             if self.phase == Phase::Pouring && went_on {
                 self.asking = 0;
             } else {
