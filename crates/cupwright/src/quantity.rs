@@ -147,7 +147,7 @@ macro_rules! quantities {
 
             /// Whether a value is accepted: in range, and whole where only whole numbers are.
             //
-            // Out of line, as are the two below and on bare boards each quantity's own: a small image has
+            // Out of line, as a refusal is and on bare boards each quantity's own: a small image has
             // many inputs to check.
             #[inline(never)]
             pub const fn accepts(self, value: f64) -> bool {

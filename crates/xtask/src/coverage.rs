@@ -15,8 +15,8 @@ use crate::{Outcome, difference, root, tools};
 const CARGO_LLVM_COV: &str = "0.9.1";
 
 const CORE: &str = "crates/cupwright/src";
-/// A file that only tests have.
-const TEST: &str = "calibrate/certified.rs";
+/// Files that only tests have.
+const TESTS: [&str; 2] = ["calibrate/certified.rs", "live/edges.rs"];
 
 const TABLE: &str = "tests/COVERAGE.md";
 const REASONS: &str = "tests/uncovered.txt";
@@ -109,7 +109,7 @@ fn files(regions: &str, lines: &str) -> Outcome<BTreeMap<String, File>> {
     let folder = root().join(CORE);
     let of_core = |path: &str| {
         let name = Path::new(path).strip_prefix(&folder).ok()?.to_str()?;
-        (name != TEST).then(|| name.to_string())
+        (!TESTS.contains(&name)).then(|| name.to_string())
     };
     for part in lines.split("end_of_record") {
         let path = part.lines().find_map(|line| line.strip_prefix("SF:"));

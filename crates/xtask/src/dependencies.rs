@@ -143,7 +143,7 @@ pub fn python_as_listed(environment: &str, python: &Path) -> Outcome {
     Ok(())
 }
 
-/// Whether a tool from crates.io has the licence in the list: before it is compiled.
+/// Whether a subcommand of cargo's has the licence in the list: before it is compiled.
 pub fn cargo_tool_as_listed(name: &str, version: &str) -> Outcome {
     let told = output(&mut cargo(&["info", "--quiet", &format!("{name}@{version}")]))?;
     cargo_licence(name, &told)

@@ -325,7 +325,11 @@ fn weight() -> Outcome<String> {
     if all.max(slim) >= 300_000 {
         return Err(format!("{all} and {slim} bytes"));
     }
-    Ok(format!("{} KB with the module inlined, {} KB beside it", all / 1000, slim / 1000))
+    Ok(format!(
+        "{} KB with the module inlined, {} KB beside it",
+        (all + 500) / 1000,
+        (slim + 500) / 1000
+    ))
 }
 
 #[cfg(test)]
