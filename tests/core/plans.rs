@@ -14,6 +14,7 @@ use cupwright::verdict::{Band, Counting, Window};
 use cupwright::{Error, caution::Caution, dilution};
 use proptest::prelude::*;
 
+use crate::recipes::brewer;
 use crate::{some, value};
 
 prop_compose! {
@@ -345,7 +346,6 @@ fn plain() -> (Wish, Brewer, Coffee, Kitchen) {
         window: None,
     };
     let brewer = Brewer {
-        held_strength: HeldStrength::STEEPED,
         losses: Losses {
             retention: value(0.0),
             hold_up: HoldUp::NONE,
@@ -355,11 +355,7 @@ fn plain() -> (Wish, Brewer, Coffee, Kitchen) {
         },
         chamber: Some(Chamber { volume: value(100.0), displacement: value(0.0) }),
         heat_capacity: value(0.0),
-        rinse: None,
-        cooling: None,
-        cover: Cover::Lidded,
-        pressed: false,
-        glass: false,
+        ..brewer()
     };
     let coffee = Coffee { expected: value(20.0), moisture: value(0.0), caffeine: None };
     let kitchen = Kitchen {
@@ -449,21 +445,10 @@ fn the_surest_recipe_goes_as_far_as_the_chamber_does() {
         }),
     };
     let brewer = |volume: f64| Brewer {
-        held_strength: HeldStrength::STEEPED,
-        losses: Losses {
-            retention: value(1.5),
-            hold_up: value(3.0),
-            paper: Paper::Rinsed,
-            drips: value(1.0),
-            vapour: value(1.0),
-        },
+        losses: Losses { vapour: value(1.0), ..brewer().losses },
         chamber: Some(Chamber { volume: value(volume), displacement: value(0.8) }),
         heat_capacity: value(100.0),
-        rinse: None,
-        cooling: None,
-        cover: Cover::Lidded,
-        pressed: false,
-        glass: false,
+        ..brewer()
     };
     let coffee = Coffee { expected: value(20.0), moisture: value(2.0), caffeine: None };
     let kitchen = Kitchen {

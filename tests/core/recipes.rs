@@ -20,7 +20,7 @@ use crate::value;
 
 // Everything here is invented.
 
-fn brewer() -> Brewer {
+pub fn brewer() -> Brewer {
     Brewer {
         held_strength: HeldStrength::STEEPED,
         losses: Losses {
