@@ -9,14 +9,10 @@ use serde_json::Value;
 
 use crate::commands::{limited, output, program, run, text_of};
 use crate::tables::{cell, row, rows, spaced};
-use crate::{Outcome, difference, root, tools};
+use crate::{Outcome, core_files, difference, root, tools};
 
 /// The version of cargo-llvm-cov.
 const CARGO_LLVM_COV: &str = "0.9.1";
-
-const CORE: &str = "crates/cupwright/src";
-/// Files that only tests have.
-const TESTS: [&str; 2] = ["calibrate/certified.rs", "live/edges.rs"];
 
 const TABLE: &str = "tests/COVERAGE.md";
 const REASONS: &str = "tests/uncovered.txt";
@@ -106,16 +102,16 @@ struct File {
 fn files(regions: &str, lines: &str) -> Outcome<BTreeMap<String, File>> {
     let mut files = BTreeMap::new();
     let mut tests = BTreeMap::new();
-    let folder = root().join(CORE);
+    let (folder, sources) = (root().join(core_files::FOLDER), core_files::code()?);
     let of_core = |path: &str| {
         let name = Path::new(path).strip_prefix(&folder).ok()?.to_str()?;
-        (!TESTS.contains(&name)).then(|| name.to_string())
+        sources.contains_key(name).then(|| name.to_string())
     };
     for part in lines.split("end_of_record") {
         let path = part.lines().find_map(|line| line.strip_prefix("SF:"));
         let Some(name) = path.and_then(of_core) else { continue };
-        let source = text_of(folder.join(&name))?;
-        let first = first_of_tests(&source);
+        let source = &sources[&name];
+        let first = core_files::first_of_tests(source);
         let code: Vec<&str> = source.lines().map(str::trim).collect();
         let file: &mut File = files.entry(name.clone()).or_default();
         for (line, count) in part.lines().filter_map(counted).filter(|(line, _)| *line < first) {
@@ -139,7 +135,7 @@ fn files(regions: &str, lines: &str) -> Outcome<BTreeMap<String, File>> {
     let is_empty = |file: &File| file.lines[0] == 0 || file.regions[0] == 0;
     match files.iter().find(|(_, file)| is_empty(file)) {
         Some((name, _)) => Err(format!("no lines or no regions were measured of {name}")),
-        None if files.is_empty() => Err(format!("nothing was measured in {CORE}")),
+        None if files.is_empty() => Err(format!("nothing was measured in {}", core_files::FOLDER)),
         None => Ok(files),
     }
 }
@@ -172,16 +168,6 @@ fn regions_of(report: &str, of_core: impl Fn(&str) -> Option<String>) -> Outcome
         }
     }
     Ok(regions)
-}
-
-/// The number of the line where a file's tests begin.
-fn first_of_tests(source: &str) -> usize {
-    let lines: Vec<&str> = source.lines().collect();
-    let is_start = |at: &usize| {
-        let mut next = lines.iter().skip(at + 1).skip_while(|line| line.starts_with('#'));
-        lines[*at] == "#[cfg(test)]" && next.next().is_some_and(|line| line.ends_with('{'))
-    };
-    (0..lines.len()).find(is_start).map_or(usize::MAX, |at| at + 1)
 }
 
 fn text(files: &BTreeMap<String, File>, compiler: &str) -> String {
@@ -252,15 +238,8 @@ mod tests {
     use super::*;
 
     #[test]
-    fn tests_inside_a_file_do_not_count() {
-        assert_eq!(first_of_tests("fn a() {}\n\n#[cfg(test)]\nmod tests {\n}\n"), 3);
-        assert_eq!(first_of_tests("#[cfg(test)]\n#[allow(x)]\nmod tests {\n}\n"), 1);
-        assert_eq!(first_of_tests("#[cfg(test)]\nmod certified;\nfn a() {\n}\n"), usize::MAX);
-    }
-
-    #[test]
     fn lines_and_regions_are_counted() {
-        let path = root().join(CORE).join("ratio.rs");
+        let path = root().join(core_files::FOLDER).join("ratio.rs");
         let lines = format!("SF:{}\nDA:1,3\nDA:2,0\nend_of_record\n", path.display());
         let region = |count| format!("[1, 1, 1, 9, {count}, 0, 0, 0], [2, 1, 2, 9, 0, 0, 0, 0]");
         let function =

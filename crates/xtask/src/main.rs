@@ -6,6 +6,7 @@ mod brews;
 mod c;
 mod commands;
 mod contents;
+mod core_files;
 mod corpus;
 mod coverage;
 mod dependencies;

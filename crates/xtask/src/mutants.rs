@@ -8,9 +8,9 @@ use std::path::{Path, PathBuf};
 use formulas::scattered::fnv;
 use serde_json::{Map, Value};
 
-use crate::commands::{output, program, run};
+use crate::commands::{output, program, run, text_of};
 use crate::tables::cell;
-use crate::{Outcome, root, tools};
+use crate::{Outcome, core_files, root, tools};
 
 /// The version of cargo-mutants, which says what the mutants are.
 const CARGO_MUTANTS: &str = "27.1.0";
@@ -28,7 +28,6 @@ fn place() -> PathBuf {
 
 /// `cargo xtask mutants [--every N] [ROOM…]`: the mutants of some rooms, or of all, and their record.
 pub fn of_rooms(arguments: &[&str]) -> Outcome {
-    let source = source();
     let rooms = match arguments {
         ["--every", every, rooms @ ..] => {
             every.parse::<NonZeroU32>().map_err(|_| format!("every {every:?}: not a number"))?;
@@ -36,7 +35,8 @@ pub fn of_rooms(arguments: &[&str]) -> Outcome {
         }
         rooms => rooms,
     };
-    if let Some(other) = rooms.iter().find(|room| !source.join(format!("{room}.rs")).is_file()) {
+    let sources = sources()?;
+    if let Some(other) = rooms.iter().find(|room| !sources.contains_key(**room)) {
         return Err(format!("{other:?}: there is no crates/cupwright/src/{other}.rs"));
     }
     let (list, tree) = (place().join("list.json"), place().join("tree"));
@@ -49,7 +49,7 @@ pub fn of_rooms(arguments: &[&str]) -> Outcome {
     mutants.args(["mutants", "--list", "--json", "--package", "cupwright"]);
     std::fs::write(&list, output(&mut mutants)?).map_err(fail)?;
     let sources: Map<String, Value> =
-        sources()?.into_iter().map(|(room, hash)| (room, hash.into())).collect();
+        sources.into_iter().map(|(room, hash)| (room, hash.into())).collect();
     std::fs::write(place().join("sources.json"), Value::from(sources).to_string()).map_err(fail)?;
     copy(&tree)?;
     let python = python()?;
@@ -84,31 +84,17 @@ fn copy(tree: &Path) -> Outcome {
     Ok(())
 }
 
-fn source() -> PathBuf {
-    root().join("crates/cupwright/src")
-}
-
 /// Every room of the core with a hash of its source.
 fn sources() -> Outcome<BTreeMap<String, String>> {
-    let (mut folders, mut found) = (vec![source()], BTreeMap::new());
-    while let Some(folder) = folders.pop() {
-        let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
-        for entry in std::fs::read_dir(&folder).map_err(fail)? {
-            let path = entry.map_err(fail)?.path();
-            if path.is_dir() {
-                folders.push(path);
-            } else if let Ok(room) = path.with_extension("").strip_prefix(source()) {
-                let text = std::fs::read_to_string(&path).map_err(fail)?;
-                found.insert(room.to_string_lossy().replace('\\', "/"), hashed(&text));
-            }
-        }
-    }
-    Ok(found)
+    let files = core_files::code()?.into_iter();
+    Ok(files
+        .map(|(name, text)| (name.trim_end_matches(".rs").to_string(), hashed(&text)))
+        .collect())
 }
 
 /// A hash of what mutants change in a file: neither comments nor unit tests.
 fn hashed(text: &str) -> String {
-    let code = text.split("\n#[cfg(test)]\nmod tests").next().unwrap_or_default().lines();
+    let code = text.lines().take(core_files::first_of_tests(text) - 1);
     let code = code.filter(|line| !line.is_empty() && !line.trim_start().starts_with("//"));
     format!("{:08x}", fnv(code.flat_map(|line| line.bytes().chain([b'\n']))) >> 32)
 }
@@ -162,10 +148,7 @@ impl Caught {
 /// `cargo xtask mutants --check`: what the record says, and of which rooms it is older than the source; fails where
 /// too few of the mutants run were caught.
 pub fn check() -> Outcome {
-    let record = root().join("tests/MUTANTS.md");
-    let text = std::fs::read_to_string(&record)
-        .map_err(|error| format!("{}: {error}", record.display()))?;
-    let all = Caught::read(&text, &sources()?)?;
+    let all = Caught::read(&text_of("tests/MUTANTS.md")?, &sources()?)?;
     println!("{} of {} mutants caught, {:.1} %", all.caught, all.run, all.percent());
     println!("{} survivors without a reason", all.open);
     println!("run as a sample: {}", all.sampled.join(" "));
@@ -187,8 +170,7 @@ mod tests {
     #[test]
     fn comments_and_unit_tests_leave_the_hash_of_a_source() {
         let code = "fn a() {\n    1 + 1\n}\n";
-        let more =
-            "//! Why.\n\nfn a() {\n    // Two.\n    1 + 1\n}\n\n#[cfg(test)]\nmod tests {\n}\n";
+        let more = "//! Why.\n\nfn a() {\n    // Two.\n    1 + 1\n}\n\n#[cfg(test)]\n#[allow(x)]\nmod tests {\n}\n";
         assert_eq!(hashed(code), hashed(more));
         assert_ne!(hashed(code), hashed(&code.replace('+', "-")));
     }

@@ -1,13 +1,12 @@
 //! `cargo xtask test`: every test there is, in an order that fails soonest.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::path::Path;
 use std::time::Instant;
 
-use crate::commands::{cargo, run, text_of};
+use crate::commands::{cargo, run};
 use crate::{
-    Outcome, accuracy, c, contents, corpus, coverage, dependencies, embedded, fuzz, js, live,
-    main_job, manifest, msrv, prove, reference, root, speed, tools,
+    Outcome, accuracy, c, contents, core_files, corpus, coverage, dependencies, embedded, fuzz, js,
+    live, main_job, manifest, msrv, prove, reference, speed, tools,
 };
 
 type Step = (&'static str, fn() -> Outcome);
@@ -210,27 +209,14 @@ fn promises() -> Outcome {
 
 /// The same; how many files there are.
 pub fn promises_of_the_core() -> Outcome<usize> {
-    promises_in(&root().join("crates/cupwright/src"))
-}
-
-/// Looks at every file of a folder and of those in it, and counts them.
-fn promises_in(folder: &Path) -> Outcome<usize> {
-    let fail = |path: &Path, error: std::io::Error| format!("{}: {error}", path.display());
-    let mut count = 0;
-    for file in std::fs::read_dir(folder).map_err(|e| fail(folder, e))? {
-        let path = file.map_err(|e| fail(folder, e))?.path();
-        if path.is_dir() {
-            count += promises_in(&path)?;
-            continue;
-        }
-        let text = text_of(&path)?;
-        let broken = broken_promises(&text, path.ends_with("lib.rs"));
+    let files = core_files::all()?;
+    for (name, text) in &files {
+        let broken = broken_promises(text, name == "lib.rs");
         if !broken.is_empty() {
-            return Err(format!("{} {}", path.display(), broken.join(" and ")));
+            return Err(format!("{}/{name} {}", core_files::FOLDER, broken.join(" and ")));
         }
-        count += 1;
     }
-    Ok(count)
+    Ok(files.len())
 }
 
 /// What is wrong with one file of the core.
