@@ -809,6 +809,24 @@ fn a_week_without_readings_evaporates_nothing() {
     assert!((scale.poured().unwrap().grams() - 127.0).abs() < 1.0, "{:?}", scale.poured());
 }
 
+/// Invented: while a pour comes to rest a vessel is set down unsteadily. However long that takes, no water came then.
+#[test]
+fn what_is_held_back_is_no_time_in_which_water_came() {
+    let doubt = |unsteady: u32| {
+        let (from, rest) = (23.8, 23.8 + f64::from(unsteady));
+        let vessel = |time: f64| match time {
+            _ if time < from => 0.0,
+            _ if time < rest => 400.0 + 90.0 * (5.0 * time).sin(),
+            _ => 400.0,
+        };
+        let (heard, scale) = heard_of(34 + unsteady, |time| poured_first(time) + vessel(time));
+        assert!(heard.ends_with(&[Happening::Released, Happening::Placed]), "{heard:?}");
+        scale.poured_uncertainty().unwrap().grams()
+    };
+    let (short, long) = (doubt(4), doubt(20));
+    assert!((short - long).abs() < 0.01, "{short} {long}");
+}
+
 /// Invented: while a pour comes to rest the scale is switched off, and a cup was taken meanwhile. A long gap says no
 /// more of what went off than a short one.
 #[test]
