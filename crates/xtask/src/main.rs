@@ -65,7 +65,7 @@ cargo xtask COMMAND
   dependencies       compare what everything depends on, its licences and its places with the lists
   fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said
   mutants            look whether the tests notice every small change of the core: [ROOM…], all if nothing is said
-  mutants --check    say what the record of that says and which rooms have changed since; fail below 95 %
+  mutants --check    say what the record of that says and which rooms have changed since; fail below 95 % or where one has no reason
   c                  all that proves the C interface
   header             make the C header anew
   abi                promise what is new in the C interface's layout, for good

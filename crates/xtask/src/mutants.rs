@@ -9,7 +9,7 @@ use formulas::scattered::fnv;
 use serde_json::{Map, Value};
 
 use crate::commands::{output, program, run, text_of};
-use crate::tables::cell;
+use crate::tables::{cell, spaced};
 use crate::{Outcome, core_files, root, tools};
 
 /// The version of cargo-mutants, which says what the mutants are.
@@ -118,6 +118,21 @@ impl Caught {
         100.0 * self.caught as f64 / self.run as f64
     }
 
+    fn told(&self) -> Outcome<String> {
+        let Self { run, caught, open, changed, .. } = self;
+        let (percent, changed) = (self.percent(), changed.len());
+        let told = format!("{} of {}, {percent:.1} %", spaced(*caught), spaced(*run));
+        if percent < LEAST_CAUGHT || *open > 0 {
+            return Err(format!(
+                "{told}, not {LEAST_CAUGHT} %, or {open} survivors have no reason"
+            ));
+        }
+        match changed {
+            0 => Ok(told),
+            _ => Ok(format!("{told}; rooms changed since: {changed}")),
+        }
+    }
+
     fn read(record: &str, sources: &BTreeMap<String, String>) -> Outcome<Self> {
         let open = record.lines().filter(|line| line.contains(": not yet killed")).count();
         let (mut run, mut caught) = (0, 0);
@@ -146,21 +161,23 @@ impl Caught {
 }
 
 /// `cargo xtask mutants --check`: what the record says, and of which rooms it is older than the source; fails where
-/// too few of the mutants run were caught.
+/// too few of the mutants run were caught, or a survivor has no reason.
 pub fn check() -> Outcome {
-    let all = Caught::read(&text_of("tests/MUTANTS.md")?, &sources()?)?;
-    println!("{} of {} mutants caught, {:.1} %", all.caught, all.run, all.percent());
-    println!("{} survivors without a reason", all.open);
+    let all = recorded()?;
+    println!("{}", all.told()?);
     println!("run as a sample: {}", all.sampled.join(" "));
     println!("of another source than the present one: {}", all.changed.join(" "));
     println!("not in the record: {}", all.never.join(" "));
-    if all.percent() < LEAST_CAUGHT {
-        return Err(format!(
-            "{:.1} % of the mutants were caught, not {LEAST_CAUGHT} %",
-            all.percent()
-        ));
-    }
     Ok(())
+}
+
+/// Mutants caught, of those run, as the record has them.
+pub fn figure() -> Outcome<String> {
+    recorded()?.told()
+}
+
+fn recorded() -> Outcome<Caught> {
+    Caught::read(&text_of("tests/MUTANTS.md")?, &sources()?)
 }
 
 #[cfg(test)]
@@ -188,6 +205,19 @@ mod tests {
         let [sampled, changed, never] = ["b", "b", "c"].map(|room| vec![room.to_string()]);
         assert_eq!(all, Caught { run: 11, caught: 10, open: 1, sampled, changed, never });
         assert!((all.percent() - 90.909).abs() < 1e-3);
+    }
+
+    #[test]
+    fn a_record_stands_with_its_share_and_its_reasons() {
+        let record = |caught, open, changed: &[&str]| {
+            let changed = changed.iter().map(|room| room.to_string()).collect();
+            Caught { run: 1000, caught, open, sampled: vec![], changed, never: vec![] }.told()
+        };
+        assert_eq!(record(950, 0, &[]), Ok("950 of 1 000, 95.0 %".to_string()));
+        let older = "950 of 1 000, 95.0 %; rooms changed since: 2".to_string();
+        assert_eq!(record(950, 0, &["a", "b"]), Ok(older));
+        assert!(record(949, 0, &[]).unwrap_err().contains("not 95 %"));
+        assert!(record(950, 1, &[]).unwrap_err().contains("1 survivors have no reason"));
     }
 
     #[test]

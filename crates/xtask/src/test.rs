@@ -6,7 +6,7 @@ use std::time::Instant;
 use crate::commands::{cargo, run};
 use crate::{
     Outcome, accuracy, c, contents, core_files, corpus, coverage, dependencies, embedded, fuzz, js,
-    live, main_job, manifest, msrv, prove, reference, speed, tools,
+    live, main_job, manifest, msrv, mutants, prove, reference, speed, tools,
 };
 
 type Step = (&'static str, fn() -> Outcome);
@@ -16,6 +16,7 @@ const STEPS: &[Step] = &[
     ("lint", lint),
     ("promises of the source", promises),
     ("dependencies", dependencies::check),
+    ("record of mutants", mutants::check),
     ("claims in the README", prove::in_the_readme),
     ("unit, property and published-value tests", tests),
     ("any bytes", fuzz::smoke),
