@@ -1,14 +1,17 @@
 // What every test of the café's page needs: a server, a browser, the package to compare with, the words to look for.
-// node index.js NODE_PACKAGES SITE PICTURES, where SITE has the folders cafe-page and cafe-embed.
+// NODE_PACKAGES, SITE with the folders cafe-page and cafe-embed, and PICTURES are in the environment. Each file of tests
+// has a server and a browser of its own.
 
 import assert from "node:assert/strict";
 import { mkdirSync } from "node:fs";
 import { join, resolve } from "node:path";
+import { after } from "node:test";
 import { pathToFileURL } from "node:url";
 
 import { launch, serve } from "../browser.js";
 
-export const [packages, site, pictures] = process.argv.slice(2).map((path) => resolve(path));
+const given = ["NODE_PACKAGES", "SITE", "PICTURES"];
+export const [packages, site, pictures] = given.map((name) => resolve(process.env[name]));
 mkdirSync(pictures, { recursive: true });
 
 const from = (path) => import(pathToFileURL(join(site, "cafe-page", path)).href);
@@ -18,7 +21,11 @@ export const { default: words } = await from("words.en.js");
 export const { PRESETS: presets } = await from("src/presets.js");
 
 export const server = await serve(site);
-export const browser = await launch(packages);
+const browser = await launch(packages);
+after(async () => {
+  await browser.close();
+  server.close();
+});
 
 export const PHONE = { width: 360, height: 740 };
 export const TABLET = { width: 768, height: 1024 };

@@ -42,8 +42,21 @@ pub fn check() -> Outcome {
     put_together()?;
     let pictures = package::fresh(&root().join("target/npm/pictures"))?;
     let mut use_them = program("node");
-    use_them.arg("tests/js/cafe/index.js").arg(packages).arg(site()).arg(pictures);
+    use_them.args(["--test", "--test-concurrency=2", "--test-reporter=spec"]).args(tests()?);
+    use_them.env("NODE_PACKAGES", packages).env("SITE", site()).env("PICTURES", pictures);
     run(&mut limited(1500, &use_them))
+}
+
+/// The files of tests; without one Node.js would look for others.
+fn tests() -> Outcome<Vec<PathBuf>> {
+    let folder = root().join("tests/js/cafe");
+    let fail = |error: std::io::Error| format!("{}: {error}", folder.display());
+    let entries = std::fs::read_dir(&folder).map_err(fail)?;
+    let paths = entries.map(|entry| Ok(entry.map_err(fail)?.path()));
+    let mut tests: Vec<PathBuf> = paths.collect::<Outcome<_>>()?;
+    tests.retain(|path| path.to_string_lossy().ends_with(".test.js"));
+    tests.sort();
+    if tests.is_empty() { Err(format!("{}: no tests", folder.display())) } else { Ok(tests) }
 }
 
 /// Copies a folder with all that is in it.
