@@ -8,6 +8,7 @@ use std::path::PathBuf;
 use formulas::FORMULAS;
 use formulas::vectors::files;
 
+use crate::c::scattered::{ALL, Share, counted};
 use crate::c::{builds, calls, interface, size::READING};
 use crate::commands::text_of;
 use crate::tables::{cell, row, rows, spaced};
@@ -206,20 +207,16 @@ fn sum(lines: &[Vec<&str>], at: usize) -> Outcome<u64> {
 }
 
 fn scattered() -> Outcome<String> {
-    let text = text_of("tests/vectors/GOLDEN")?;
-    let lines: Vec<_> = lines(&text).collect();
-    Ok(format!("{} formulas at {} scattered inputs", lines.len(), spaced(sum(&lines, 1)?)))
+    let ((formulas, all), (_, on_boards)) = (counted(Share::All)?, counted(Share::OnBoards)?);
+    let (each, all, on_boards) = (spaced(ALL), spaced(all), spaced(on_boards));
+    Ok(format!(
+        "{formulas} formulas at {each} inputs each, {all}; on boards at the first {on_boards}"
+    ))
 }
 
 fn compiled() -> Outcome<String> {
-    let text = text_of("tests/vectors/GOLDEN")?;
-    let inputs = lines(&text).map(|words| Ok(cell::<u64>(&words, 1)?.max(builds::LEAST)));
-    let (inputs, least) = (inputs.sum::<Outcome<u64>>()?, spaced(builds::LEAST));
-    let builds = builds::BUILDS.len();
-    Ok(format!(
-        "{builds} builds, each at {} inputs, {least} of each formula at least",
-        spaced(inputs)
-    ))
+    let (builds, (_, inputs)) = (builds::BUILDS.len(), counted(Share::All)?);
+    Ok(format!("{builds} builds, each at {} of each formula, {}", spaced(ALL), spaced(inputs)))
 }
 
 fn functions() -> Outcome<String> {
