@@ -97,6 +97,9 @@ pub const BOARDS: [Board; 6] = [
     },
 ];
 
+/// Those that answer scattered inputs.
+pub const BITS_BOARDS: &[Board] = BOARDS.split_at(3).0;
+
 /// Random cases of each kind for each function on this computer.
 const RANDOM: u64 = 3_000;
 
@@ -282,7 +285,7 @@ fn sees_a_wrong_answer(mut calls: Vec<Call>, archive: &str) -> Outcome {
 pub fn scattered_on_boards() -> Outcome {
     emulators()?;
     let interface = interface::read()?;
-    for board in &BOARDS[..3] {
+    for board in BITS_BOARDS {
         println!("{}", board.name);
         // Beside the calls, plans of the draws: more images for a small flash.
         for calls in calls::dealt(&interface, 2 * board.parts) {
@@ -308,7 +311,7 @@ pub fn fed(command: &mut Command, file: &Path) -> Outcome {
 }
 
 /// What builds for boards and emulates them.
-fn emulators() -> Outcome {
+pub fn emulators() -> Outcome {
     tools::debian(&[
         "gcc-arm-none-eabi",
         "gcc-riscv64-unknown-elf",
@@ -342,7 +345,7 @@ pub fn on_boards() -> Outcome {
 
 impl Board {
     /// Builds a driver for the board and runs it in a folder, for so many seconds at most.
-    fn run(&self, driver: &str, folder: &Path, seconds: u32) -> Outcome {
+    pub fn run(&self, driver: &str, folder: &Path, seconds: u32) -> Outcome {
         let image = self.driver(driver)?;
         run(&mut limited(seconds, self.emulate(&image).current_dir(folder)))
     }

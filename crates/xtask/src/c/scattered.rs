@@ -43,14 +43,14 @@ fn points(cost: u64) -> u64 {
 }
 
 /// Hashes of a formula's answers, by how many points they are of: of all, and of those on boards.
-type Hashes = BTreeMap<u64, u64>;
+pub type Hashes = BTreeMap<u64, u64>;
 
 /// What was accepted of each formula.
-type Golden = BTreeMap<String, Hashes>;
+pub type Golden = BTreeMap<String, Hashes>;
 
 impl Share {
     /// How many points, and the hash of their answers.
-    fn of(self, golden: &Golden, formula: &Formula) -> Outcome<(u64, u64)> {
+    pub fn of(self, golden: &Golden, formula: &Formula) -> Outcome<(u64, u64)> {
         let hashes = golden.get(formula.id).and_then(|hashes| match self {
             Self::All => hashes.get_key_value(&ALL),
             Self::OnBoards => hashes.first_key_value(),
@@ -100,12 +100,12 @@ fn parsed(text: &str) -> Outcome<Golden> {
     lines.map(|line| entry(line).ok_or_else(|| format!("no hash of a formula: {line}"))).collect()
 }
 
-fn accepted() -> Outcome<Golden> {
+pub fn accepted() -> Outcome<Golden> {
     parsed(&text_of(path())?)
 }
 
 /// Instructions of each function's call at its example, on a Cortex-M0.
-fn costs() -> Outcome<BTreeMap<String, u64>> {
+pub fn costs() -> Outcome<BTreeMap<String, u64>> {
     let rows = super::size::rows(&text_of("bindings/c/COSTS.md")?).into_iter();
     Ok(rows.filter_map(|(name, numbers)| Some((name, *numbers.get(2)?))).collect())
 }
