@@ -9,7 +9,7 @@ use formulas::FORMULAS;
 use formulas::vectors::files;
 
 use crate::c::scattered::{ALL, Share, counted};
-use crate::c::{boards, builds, calls, interface, size::READING};
+use crate::c::{builds, calls, interface, size::READING};
 use crate::commands::text_of;
 use crate::tables::{cell, row, rows, spaced};
 use crate::{Outcome, coverage, difference, root, test};
@@ -209,17 +209,18 @@ fn sum(lines: &[Vec<&str>], at: usize) -> Outcome<u64> {
 fn scattered() -> Outcome<String> {
     let ((formulas, all), (_, on_boards)) = (counted(Share::All)?, counted(Share::OnBoards)?);
     let (each, all, on_boards) = (spaced(ALL), spaced(all), spaced(on_boards));
-    let whole = boards::whole()?.into_iter().map(|(board, count)| format!("{count} on {board}"));
-    let whole = whole.collect::<Vec<_>>().join(", ");
     Ok(format!(
-        "{formulas} formulas at {each} inputs each, {all} in all; boards at {on_boards} of them in every run, and once at all \
-         of {whole}"
+        "{formulas} formulas at {each} inputs each, {all}; on boards at {on_boards} of them"
     ))
 }
 
 fn compiled() -> Outcome<String> {
     let (builds, (_, inputs)) = (builds::BUILDS.len(), counted(Share::All)?);
-    Ok(format!("{builds} builds, each at {} of each formula, {}", spaced(ALL), spaced(inputs)))
+    Ok(format!(
+        "{builds} builds, each at {} inputs, {} of each formula",
+        spaced(inputs),
+        spaced(ALL)
+    ))
 }
 
 fn functions() -> Outcome<String> {

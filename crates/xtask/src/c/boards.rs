@@ -1,7 +1,7 @@
 //! All scattered inputs on emulated boards, of formulas that the tests have no time for there: hours of an emulator, so
 //! they are compared by hand and in parts, and a record says which were.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::time::{Duration, Instant};
 
@@ -70,13 +70,13 @@ fn recorded(dear: &BTreeMap<&str, u64>) -> Outcome<Record> {
     Ok(valid(parsed(&text_of(RECORD)?)?, dear))
 }
 
-/// Of each board, how many formulas it answered at all points, in the tests or on record.
-pub fn whole() -> Outcome<Vec<(&'static str, usize)>> {
-    let dear = dear()?;
-    let record = recorded(&dear)?;
-    let of = |board: &Board| record.keys().filter(|(triple, _)| triple == board.triple).count();
-    let tested = FORMULAS.len() - dear.len();
-    Ok(BITS_BOARDS.iter().map(|board| (board.name, tested + of(board))).collect())
+fn write(record: &Record) -> Outcome {
+    std::fs::write(root().join(RECORD), text(record)).map_err(|error| format!("{RECORD}: {error}"))
+}
+
+/// Takes out of the record what is void.
+pub fn drop_void() -> Outcome {
+    write(&recorded(&dear()?)?)
 }
 
 /// `cargo xtask boards [MINUTES] [TARGET]`: what is not on record yet, cheap formulas first, beginning none after so many
@@ -84,25 +84,22 @@ pub fn whole() -> Outcome<Vec<(&'static str, usize)>> {
 pub fn compare(arguments: &[&str]) -> Outcome {
     let minutes = arguments.first().copied().unwrap_or("60");
     let minutes: u64 = minutes.parse().map_err(|_| format!("minutes: {minutes:?}"))?;
-    let named = arguments.get(1..).unwrap_or_default();
-    let known: BTreeSet<&str> = BITS_BOARDS.iter().map(|board| board.triple).collect();
-    if named.len() > 1 || !named.iter().all(|name| known.contains(name)) {
-        return Err(format!(
-            "{named:?}: known are {}",
-            known.into_iter().collect::<Vec<_>>().join(", ")
-        ));
+    let boards: Vec<&Board> = match arguments.get(1..).unwrap_or_default() {
+        [] => BITS_BOARDS.iter().collect(),
+        [target] => BITS_BOARDS.iter().filter(|board| board.triple == *target).collect(),
+        _ => Vec::new(),
+    };
+    if boards.is_empty() {
+        let known: Vec<&str> = BITS_BOARDS.iter().map(|board| board.triple).collect();
+        return Err(format!("{:?}: known are {}", &arguments[1..], known.join(", ")));
     }
-    let boards = || BITS_BOARDS.iter().filter(|b| named.is_empty() || named.contains(&b.triple));
     driver::emulators()?;
-    let (interface, costs, dear) = (interface::read()?, scattered::costs()?, dear()?);
-    let mut cheap_first: Vec<(u64, &str, u64)> = dear
-        .iter()
-        .map(|(id, hash)| (costs.get(&function_of(id)).copied().unwrap_or(u64::MAX), *id, *hash))
-        .collect();
-    cheap_first.sort_unstable();
+    let (costs, dear) = (scattered::costs()?, dear()?);
+    let mut cheap_first: Vec<(&str, u64)> = dear.iter().map(|(id, hash)| (*id, *hash)).collect();
+    cheap_first.sort_by_key(|(id, _)| costs.get(&function_of(id)).copied().unwrap_or(u64::MAX));
     let (start, mut record) = (Instant::now(), recorded(&dear)?);
-    for (_, formula, hash) in cheap_first {
-        for board in boards() {
+    for (formula, hash) in cheap_first {
+        for board in &boards {
             let key = (board.triple.to_string(), formula.to_string());
             if record.contains_key(&key) {
                 continue;
@@ -111,21 +108,24 @@ pub fn compare(arguments: &[&str]) -> Outcome {
                 println!("the time is over: {formula} on {} is next", board.name);
                 return Ok(());
             }
-            let begun = Instant::now();
-            let mut call = calls::all(&interface);
-            call.retain(|call| call.function.name == function_of(formula));
-            board.run("scattered", &driver::set_up_scattered(&call, Share::All)?, LONGEST)?;
-            println!(
-                "{formula} on {} at {ALL} inputs: {:.0} s",
-                board.name,
-                begun.elapsed().as_secs_f64()
-            );
+            answered(formula, board)?;
             let day = output(program("date").args(["--utc", "+%F"]))?.trim().to_string();
             record.insert(key, (hash, day));
-            std::fs::write(root().join(RECORD), text(&record))
-                .map_err(|e| format!("{RECORD}: {e}"))?;
+            write(&record)?;
         }
     }
+    println!("all are on record");
+    Ok(())
+}
+
+/// Compares all answers of a formula on a board.
+fn answered(formula: &str, board: &Board) -> Outcome {
+    let (start, interface) = (Instant::now(), interface::read()?);
+    let mut calls = calls::all(&interface);
+    calls.retain(|call| call.function.name == function_of(formula));
+    board.run("scattered", &driver::set_up_scattered(&calls, Share::All)?, LONGEST)?;
+    let seconds = start.elapsed().as_secs_f64();
+    println!("{formula} on {} at {ALL} inputs: {seconds:.0} s", board.name);
     Ok(())
 }
 

@@ -201,7 +201,8 @@ pub fn write() -> Outcome {
     if path().exists() {
         told(&accepted()?, new, &text_of("CHANGELOG.md")?)?;
     }
-    std::fs::write(path(), text(new)).map_err(|error| format!("{}: {error}", path().display()))
+    std::fs::write(path(), text(new)).map_err(|error| format!("{}: {error}", path().display()))?;
+    super::boards::drop_void()
 }
 
 /// Compares the core's answers on this computer with those accepted, and those with the last commit's.
