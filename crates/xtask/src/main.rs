@@ -49,7 +49,7 @@ cargo xtask COMMAND
   accuracy --accept  write the table even so
   bits               accept what every formula answers to scattered inputs, where the changelog tells of changes
   bits --check       compare it on every target, with the packages of dist and wasm
-  boards             compare dear formulas at all inputs on boards too, for hours: [MINUTES] [TARGET], an hour if nothing is said
+  boards             compare what is too dear for that on emulated boards: [MINUTES] [TARGET], an hour if nothing is said
   expect             accept the present output of the main job and of the firmware as the expected one
   manifest           look what each formula must have, and write docs/FORMULAS.md
   manifest --check   look, and compare the page with the committed one

@@ -8,7 +8,7 @@ use std::path::PathBuf;
 use formulas::FORMULAS;
 use formulas::vectors::files;
 
-use crate::c::scattered::{ALL, Share, counted};
+use crate::c::scattered::{ALL, Points, counted};
 use crate::c::{builds, calls, interface, size::READING};
 use crate::commands::text_of;
 use crate::tables::{cell, row, rows, spaced};
@@ -207,7 +207,7 @@ fn sum(lines: &[Vec<&str>], at: usize) -> Outcome<u64> {
 }
 
 fn scattered() -> Outcome<String> {
-    let ((formulas, all), (_, on_boards)) = (counted(Share::All)?, counted(Share::OnBoards)?);
+    let ((formulas, all), (_, on_boards)) = (counted(Points::All)?, counted(Points::OnBoards)?);
     let (each, all, on_boards) = (spaced(ALL), spaced(all), spaced(on_boards));
     Ok(format!(
         "{formulas} formulas at {each} inputs each, {all}; on boards at {on_boards} of them"
@@ -215,7 +215,7 @@ fn scattered() -> Outcome<String> {
 }
 
 fn compiled() -> Outcome<String> {
-    let (builds, (_, inputs)) = (builds::BUILDS.len(), counted(Share::All)?);
+    let (builds, (_, inputs)) = (builds::BUILDS.len(), counted(Points::All)?);
     Ok(format!(
         "{builds} builds, each at {} inputs, {} of each formula",
         spaced(inputs),

@@ -10,7 +10,7 @@ use formulas::{FORMULAS, Formula};
 use super::calls::{self, function_of};
 use super::driver::{self, BITS_BOARDS, Board};
 use super::interface;
-use super::scattered::{self, ALL, Share};
+use super::scattered::{self, ALL, Points};
 use crate::commands::{output, program, text_of};
 use crate::{Outcome, root};
 
@@ -54,7 +54,7 @@ fn dear() -> Outcome<BTreeMap<&'static str, u64>> {
     let golden = scattered::accepted()?;
     let both = |formula: &'static Formula| {
         let ((few, _), (all, hash)) =
-            (Share::OnBoards.of(&golden, formula)?, Share::All.of(&golden, formula)?);
+            (Points::OnBoards.of(&golden, formula)?, Points::All.of(&golden, formula)?);
         Ok((few < all).then_some((formula.id, hash)))
     };
     FORMULAS.iter().filter_map(|formula| both(formula).transpose()).collect()
@@ -123,7 +123,7 @@ fn answered(formula: &str, board: &Board) -> Outcome {
     let (start, interface) = (Instant::now(), interface::read()?);
     let mut calls = calls::all(&interface);
     calls.retain(|call| call.function.name == function_of(formula));
-    board.run("scattered", &driver::set_up_scattered(&calls, Share::All)?, LONGEST)?;
+    board.run("scattered", &driver::set_up_scattered(&calls, Points::All)?, LONGEST)?;
     let seconds = start.elapsed().as_secs_f64();
     println!("{formula} on {} at {ALL} inputs: {seconds:.0} s", board.name);
     Ok(())

@@ -8,10 +8,10 @@ use std::process::Stdio;
 use std::time::Instant;
 
 use super::archive::HOST;
-use super::scattered::{self, Share};
+use super::scattered::{self, Points};
 use super::{calls, driver, interface};
 use crate::commands::{cargo, output, program, quietly};
-use crate::corpus::{self, script};
+use crate::corpus::{Share, script};
 use crate::{Outcome, root, tools};
 
 /// A way to compile: what the profile says, and what else the compiler is told.
@@ -64,8 +64,8 @@ pub fn check() -> Outcome {
     std::fs::create_dir_all(current()).map_err(|e| format!("{}: {e}", current().display()))?;
     let interface = interface::read()?;
     let calls = calls::all(&interface);
-    let cases = driver::set_up_scattered(&calls, Share::All)?.join("cases.txt");
-    let (corpus, script) = (folder().join("corpus.txt"), script(corpus::Share::All)?);
+    let cases = driver::set_up_scattered(&calls, Points::All)?.join("cases.txt");
+    let (corpus, script) = (folder().join("corpus.txt"), script(Share::All)?);
     std::fs::write(&corpus, &script.text).map_err(|e| format!("{}: {e}", corpus.display()))?;
     let mut drivers = None;
     let mut seen = BTreeMap::new();
@@ -75,7 +75,7 @@ pub fn check() -> Outcome {
         another(&mut seen, build.name, compiled(build)?)?;
         let [scattered, brews] = match &drivers {
             Some(drivers) => drivers,
-            None => drivers.insert(linked(&scattered::cases(&calls, Share::OnBoards)?)?),
+            None => drivers.insert(linked(&scattered::cases(&calls, Points::OnBoards)?)?),
         };
         let heard = || {
             let file = File::open(&corpus).map_err(|e| format!("{}: {e}", corpus.display()))?;
@@ -87,7 +87,7 @@ pub fn check() -> Outcome {
     }
     let cfg = output(program("rustc").args(["--print", "cfg"]).args(NATIVE.split(' ')))?;
     let can = if cfg.contains("target_feature=\"fma\"") { "can" } else { "cannot" };
-    let (builds, (_, points)) = (BUILDS.len(), scattered::counted(Share::All)?);
+    let (builds, (_, points)) = (BUILDS.len(), scattered::counted(Points::All)?);
     println!("\n{builds} builds agree bit for bit at {points} inputs; this processor {can} fuse");
     Ok(())
 }

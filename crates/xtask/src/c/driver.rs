@@ -11,9 +11,9 @@ use super::archive::{HOST, Target, bare};
 use super::calls::{self, Call};
 use super::cases;
 use super::interface::{self, Interface};
-use super::scattered::{self, Share};
+use super::scattered::{self, Points};
 use crate::commands::{limited, program, quietly, run, text_of};
-use crate::corpus;
+use crate::corpus::{self, Share};
 use crate::{Outcome, brews, root, tools};
 
 /// An emulated board.
@@ -29,7 +29,7 @@ pub struct Board {
     /// How many images the functions are dealt out over.
     pub parts: usize,
     /// How much of the live corpus it hears.
-    corpus: corpus::Share,
+    corpus: Share,
 }
 
 /// One for every bare-metal package: first a Cortex-M0 with 16 KiB of memory and a Cortex-M4F.
@@ -43,7 +43,7 @@ pub const BOARDS: [Board; 6] = [
         random: 20,
         // Its flash has 256 KiB.
         parts: 2,
-        corpus: corpus::Share::All,
+        corpus: Share::All,
     },
     Board {
         name: "Cortex-M4F",
@@ -53,7 +53,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 100,
         parts: 1,
-        corpus: corpus::Share::All,
+        corpus: Share::All,
     },
     Board {
         name: "RISC-V rv32imc",
@@ -63,7 +63,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0x80000000", "RAM_START=0x80400000", "RAM_END=0x80800000"],
         random: 100,
         parts: 1,
-        corpus: corpus::Share::All,
+        corpus: Share::All,
     },
     Board {
         name: "Cortex-M3",
@@ -73,7 +73,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 20,
         parts: 1,
-        corpus: corpus::Share::Tenth,
+        corpus: Share::Tenth,
     },
     Board {
         name: "Cortex-M4F with doubles in integer registers",
@@ -83,7 +83,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0", "RAM_START=0x20000000", "RAM_END=0x20400000"],
         random: 20,
         parts: 1,
-        corpus: corpus::Share::Tenth,
+        corpus: Share::Tenth,
     },
     Board {
         name: "Cortex-M33F",
@@ -93,7 +93,7 @@ pub const BOARDS: [Board; 6] = [
         memory: ["FLASH_START=0x10000000", "RAM_START=0x38000000", "RAM_END=0x38400000"],
         random: 20,
         parts: 1,
-        corpus: corpus::Share::Tenth,
+        corpus: Share::Tenth,
     },
 ];
 
@@ -169,7 +169,7 @@ pub fn on_this_computer() -> Outcome {
 /// The live corpus, by the driver that plays brews, on this computer.
 pub fn corpus_on_this_computer() -> Outcome {
     tools::debian(&["gcc"])?;
-    let (path, script) = (folder()?.join("corpus.txt"), corpus::script(corpus::Share::All)?);
+    let (path, script) = (folder()?.join("corpus.txt"), corpus::script(Share::All)?);
     write(&path, &script.text)?;
     let archive = HOST.package().join("lib/libcupwright.a");
     let driver = build("brews", "gcc", &["-std=c99", "-O2"], &[&archive.to_string_lossy()], "")?;
@@ -253,7 +253,7 @@ pub fn scattered() -> Outcome {
     tools::debian(&["gcc"])?;
     let interface = interface::read()?;
     let calls = calls::all(&interface);
-    let cases = set_up_scattered(&calls, Share::All)?.join("cases.txt");
+    let cases = set_up_scattered(&calls, Points::All)?.join("cases.txt");
     let archive = HOST.package().join("lib/libcupwright.a");
     let archive = archive.to_string_lossy();
     let plain = build("scattered", "gcc", &["-std=c99", "-O2"], &[&archive], "")?;
@@ -266,14 +266,14 @@ pub fn scattered() -> Outcome {
 fn sees_a_wrong_answer(mut calls: Vec<Call>, archive: &str) -> Outcome {
     const NAME: &str = "cupwright_water_temperature_of_enthalpy";
     calls.retain(|call| call.function.name == NAME);
-    let cases = set_up_scattered(&calls, Share::OnBoards)?.join("cases.txt");
+    let cases = set_up_scattered(&calls, Points::OnBoards)?.join("cases.txt");
     let on_boards = text_of(&cases)?;
     let points = on_boards.split(' ').nth(1).ok_or("no case")?;
     let options = ["-std=c99", "-O2", &format!("-DAFTER={points}"), &format!("-Wl,--wrap={NAME}")];
     let library = ["tests/c/wrong_bit.c", archive];
     let faulty = build("scattered", "gcc", &options, &library, "-wrong")?;
     fed(&mut program(&faulty), &cases)?;
-    write(&cases, &scattered::cases(&calls, Share::All)?)?;
+    write(&cases, &scattered::cases(&calls, Points::All)?)?;
     if fed(&mut program(&faulty), &cases).is_ok() {
         return Err(format!("the driver does not see a wrong bit after {points} inputs"));
     }
@@ -289,18 +289,18 @@ pub fn scattered_on_boards() -> Outcome {
         println!("{}", board.name);
         // Beside the calls, plans of the draws: more images for a small flash.
         for calls in calls::dealt(&interface, 2 * board.parts) {
-            board.run("scattered", &set_up_scattered(&calls, Share::OnBoards)?, 600)?;
+            board.run("scattered", &set_up_scattered(&calls, Points::OnBoards)?, 600)?;
         }
     }
     Ok(())
 }
 
 /// Writes what the driver of scattered inputs is compiled with, and its cases.
-pub fn set_up_scattered(calls: &[Call], share: Share) -> Outcome<PathBuf> {
+pub fn set_up_scattered(calls: &[Call], points: Points) -> Outcome<PathBuf> {
     let (folder, interface) = (folder()?, interface::read()?);
     write(&folder.join("calls.h"), &calls::source(&interface, calls))?;
     write(&folder.join("scattered.h"), &scattered::source(calls))?;
-    write(&folder.join("cases.txt"), &scattered::cases(calls, share)?)?;
+    write(&folder.join("cases.txt"), &scattered::cases(calls, points)?)?;
     Ok(folder)
 }
 

@@ -25,7 +25,7 @@ pub const ALL: u64 = 10_000;
 
 /// Which of a formula's inputs are answered.
 #[derive(Clone, Copy)]
-pub enum Share {
+pub enum Points {
     All,
     /// The first ones, as many as an emulated Cortex-M0 has time for.
     OnBoards,
@@ -48,7 +48,7 @@ pub type Hashes = BTreeMap<u64, u64>;
 /// What was accepted of each formula.
 pub type Golden = BTreeMap<String, Hashes>;
 
-impl Share {
+impl Points {
     /// How many points, and the hash of their answers.
     pub fn of(self, golden: &Golden, formula: &Formula) -> Outcome<(u64, u64)> {
         let hashes = golden.get(formula.id).and_then(|hashes| match self {
@@ -224,17 +224,17 @@ pub fn check() -> Outcome {
 }
 
 /// How many formulas there are, and their inputs.
-pub fn counted(share: Share) -> Outcome<(usize, u64)> {
+pub fn counted(which: Points) -> Outcome<(usize, u64)> {
     let accepted = accepted()?;
-    let points = FORMULAS.iter().map(|formula| Ok(share.of(&accepted, formula)?.0));
+    let points = FORMULAS.iter().map(|formula| Ok(which.of(&accepted, formula)?.0));
     Ok((FORMULAS.len(), points.sum::<Outcome<u64>>()?))
 }
 
 /// Lines for the driver: those of some functions.
-pub fn cases(calls: &[Call], share: Share) -> Outcome<String> {
+pub fn cases(calls: &[Call], which: Points) -> Outcome<String> {
     let (accepted, mut lines) = (accepted()?, String::new());
     for (at, (_, formula)) in answered(calls).enumerate() {
-        let (points, hash) = share.of(&accepted, formula)?;
+        let (points, hash) = which.of(&accepted, formula)?;
         let _ = writeln!(lines, "{at} {points} {hash:016x}");
     }
     let _ = writeln!(lines, "end {}", calls.len());
@@ -425,13 +425,13 @@ pub fn plans() -> Outcome<String> {
             other => panic!("{}: the answer goes to {other:?}", call.function.name),
         };
         let leaves: Value = leaves.iter().map(|(_, kind, at)| json!([at, word_of(kind)])).collect();
-        let of = |share: Share| -> Outcome<Value> {
-            let (points, hash) = share.of(&accepted, formula)?;
+        let of = |which: Points| -> Outcome<Value> {
+            let (points, hash) = which.of(&accepted, formula)?;
             Ok(json!({ "points": points, "hash": hex(hash) }))
         };
         Ok(json!({
             "id": formula.id, "name": call.function.name, "key": hex(fnv(formula.id.bytes())),
-            "all": of(Share::All)?, "onBoards": of(Share::OnBoards)?, "takes": takes,
+            "all": of(Points::All)?, "onBoards": of(Points::OnBoards)?, "takes": takes,
             "answer": { "size": size, "leaves": leaves },
         }))
     };
@@ -474,7 +474,9 @@ mod tests {
     #[test]
     fn boards_get_the_first_points_and_others_all() {
         let formula = FORMULAS.iter().find(|formula| formula.id == "water.density").unwrap();
-        let of = |golden: &Golden| [Share::OnBoards, Share::All].map(|s| s.of(golden, formula));
+        let of = |golden: &Golden| {
+            [Points::OnBoards, Points::All].map(|which| which.of(golden, formula))
+        };
         let both = golden([(100, 1), (ALL, 2)]);
         assert_eq!(of(&both), [Ok((100, 1)), Ok((ALL, 2))]);
         assert_eq!(of(&golden([(ALL, 2)])), [Ok((ALL, 2)), Ok((ALL, 2))]);
