@@ -2,6 +2,7 @@
 
 pub mod abi;
 pub mod archive;
+pub mod boards;
 pub mod builds;
 pub mod calls;
 pub mod cases;

@@ -49,6 +49,7 @@ cargo xtask COMMAND
   accuracy --accept  write the table even so
   bits               accept what every formula answers to scattered inputs, where the changelog tells of changes
   bits --check       compare it on every target, with the packages of dist and wasm
+  boards             compare what is too dear for that on emulated boards: [MINUTES] [TARGET], an hour if nothing is said
   expect             accept the present output of the main job and of the firmware as the expected one
   manifest           look what each formula must have, and write docs/FORMULAS.md
   manifest --check   look, and compare the page with the committed one
@@ -106,6 +107,9 @@ fn main() -> ExitCode {
 fn named<'a>(arguments: &'a [&'a str]) -> Option<Box<dyn Fn() -> Outcome + 'a>> {
     if let ["fuzz", rest @ ..] = arguments {
         return Some(Box::new(|| fuzz::look(rest)));
+    }
+    if let ["boards", rest @ ..] = arguments {
+        return Some(Box::new(|| c::boards::compare(rest)));
     }
     if let ["mutants", "--check"] = arguments {
         return Some(Box::new(mutants::check));
@@ -180,7 +184,7 @@ mod tests {
             assert!(named(&command.split(' ').collect::<Vec<_>>()).is_some(), "{command}");
             count += 1;
         }
-        assert_eq!(count, 41);
+        assert_eq!(count, 42);
     }
 
     #[test]

@@ -8,6 +8,7 @@ use std::path::PathBuf;
 use formulas::FORMULAS;
 use formulas::vectors::files;
 
+use crate::c::scattered::{ALL, Points, counted};
 use crate::c::{builds, calls, interface, size::READING};
 use crate::commands::text_of;
 use crate::tables::{cell, row, rows, spaced};
@@ -211,19 +212,19 @@ fn sum(lines: &[Vec<&str>], at: usize) -> Outcome<u64> {
 }
 
 fn scattered() -> Outcome<String> {
-    let text = text_of("tests/vectors/GOLDEN")?;
-    let lines: Vec<_> = lines(&text).collect();
-    Ok(format!("{} formulas at {} scattered inputs", lines.len(), spaced(sum(&lines, 1)?)))
+    let ((formulas, all), (_, on_boards)) = (counted(Points::All)?, counted(Points::OnBoards)?);
+    let (each, all, on_boards) = (spaced(ALL), spaced(all), spaced(on_boards));
+    Ok(format!(
+        "{formulas} formulas at {each} inputs each, {all}; on boards at {on_boards} of them"
+    ))
 }
 
 fn compiled() -> Outcome<String> {
-    let text = text_of("tests/vectors/GOLDEN")?;
-    let inputs = lines(&text).map(|words| Ok(cell::<u64>(&words, 1)?.max(builds::LEAST)));
-    let (inputs, least) = (inputs.sum::<Outcome<u64>>()?, spaced(builds::LEAST));
-    let builds = builds::BUILDS.len();
+    let (builds, (_, inputs)) = (builds::BUILDS.len(), counted(Points::All)?);
     Ok(format!(
-        "{builds} builds, each at {} inputs, {least} of each formula at least",
-        spaced(inputs)
+        "{builds} builds, each at {} inputs, {} of each formula",
+        spaced(inputs),
+        spaced(ALL)
     ))
 }
 

@@ -2,5 +2,5 @@
 
 import { check } from "./scattered.js";
 
-const module = await WebAssembly.compileStreaming(fetch("./cupwright/cupwright.wasm"));
-window.findings = await check(module, await (await fetch("./scattered.json")).text());
+const { instance } = await WebAssembly.instantiateStreaming(fetch("./cupwright/cupwright.wasm"));
+window.findings = check(instance.exports, await (await fetch("./scattered.json")).json());

@@ -8,7 +8,8 @@ use std::process::Stdio;
 use std::time::Instant;
 
 use super::archive::HOST;
-use super::{calls, driver, interface, scattered};
+use super::scattered::{self, Points};
+use super::{calls, driver, interface};
 use crate::commands::{cargo, output, program, quietly};
 use crate::corpus::{Share, script};
 use crate::{Outcome, root, tools};
@@ -19,9 +20,6 @@ pub struct Build {
     profile: &'static [&'static str],
     flags: &'static str,
 }
-
-/// Inputs of each formula at least: more of the dear ones than an emulated processor has time for.
-pub const LEAST: u64 = 10_000;
 
 const NATIVE: &str = "-C target-cpu=native";
 
@@ -66,15 +64,9 @@ pub fn check() -> Outcome {
     std::fs::create_dir_all(current()).map_err(|e| format!("{}: {e}", current().display()))?;
     let interface = interface::read()?;
     let calls = calls::all(&interface);
-    driver::set_up_scattered(&calls)?;
-    let written = |name: &str, text: &str| -> Outcome<PathBuf> {
-        let path = folder().join(name);
-        std::fs::write(&path, text).map_err(|e| format!("{}: {e}", path.display()))?;
-        Ok(path)
-    };
-    let (text, points) = scattered::cases_of_more(&calls, LEAST)?;
-    let script = script(Share::All)?;
-    let (cases, corpus) = (written("cases.txt", &text)?, written("corpus.txt", &script.text)?);
+    let cases = driver::set_up_scattered(&calls, Points::All)?.join("cases.txt");
+    let (corpus, script) = (folder().join("corpus.txt"), script(Share::All)?);
+    std::fs::write(&corpus, &script.text).map_err(|e| format!("{}: {e}", corpus.display()))?;
     let mut drivers = None;
     let mut seen = BTreeMap::new();
     for build in &BUILDS {
@@ -83,7 +75,7 @@ pub fn check() -> Outcome {
         another(&mut seen, build.name, compiled(build)?)?;
         let [scattered, brews] = match &drivers {
             Some(drivers) => drivers,
-            None => drivers.insert(linked(&scattered::cases(&calls)?)?),
+            None => drivers.insert(linked(&scattered::cases(&calls, Points::OnBoards)?)?),
         };
         let heard = || {
             let file = File::open(&corpus).map_err(|e| format!("{}: {e}", corpus.display()))?;
@@ -95,7 +87,7 @@ pub fn check() -> Outcome {
     }
     let cfg = output(program("rustc").args(["--print", "cfg"]).args(NATIVE.split(' ')))?;
     let can = if cfg.contains("target_feature=\"fma\"") { "can" } else { "cannot" };
-    let builds = BUILDS.len();
+    let (builds, (_, points)) = (BUILDS.len(), scattered::counted(Points::All)?);
     println!("\n{builds} builds agree bit for bit at {points} inputs; this processor {can} fuse");
     Ok(())
 }

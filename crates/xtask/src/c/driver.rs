@@ -11,7 +11,7 @@ use super::archive::{HOST, Target, bare};
 use super::calls::{self, Call};
 use super::cases;
 use super::interface::{self, Interface};
-use super::scattered;
+use super::scattered::{self, Points};
 use crate::commands::{limited, program, quietly, run, text_of};
 use crate::corpus::{self, Share};
 use crate::{Outcome, brews, root, tools};
@@ -96,6 +96,9 @@ pub const BOARDS: [Board; 6] = [
         corpus: Share::Tenth,
     },
 ];
+
+/// Those that answer scattered inputs.
+pub const BITS_BOARDS: &[Board] = BOARDS.split_at(3).0;
 
 /// Random cases of each kind for each function on this computer.
 const RANDOM: u64 = 3_000;
@@ -245,39 +248,59 @@ pub fn sees_a_wrong_bit(driver: &Path, good: &str, line: usize) -> Outcome {
     Ok(())
 }
 
-/// Every function at scattered inputs, on this computer: optimised for speed and for size.
+/// Every function at all scattered inputs, on this computer.
 pub fn scattered() -> Outcome {
     tools::debian(&["gcc"])?;
     let interface = interface::read()?;
-    let cases = set_up_scattered(&calls::all(&interface))?.join("cases.txt");
+    let calls = calls::all(&interface);
+    let cases = set_up_scattered(&calls, Points::All)?.join("cases.txt");
     let archive = HOST.package().join("lib/libcupwright.a");
     let archive = archive.to_string_lossy();
     let plain = build("scattered", "gcc", &["-std=c99", "-O2"], &[&archive], "")?;
     fed(&mut program(&plain), &cases)?;
-    let good = text_of(&cases)?;
-    sees_a_wrong_bit(&plain, &good, 0)
+    sees_a_wrong_answer(calls, &archive)
+}
+
+/// The driver passes a library that answers one bit wrong behind all points of boards where it compares those,
+/// and fails where it compares all.
+fn sees_a_wrong_answer(mut calls: Vec<Call>, archive: &str) -> Outcome {
+    const NAME: &str = "cupwright_water_temperature_of_enthalpy";
+    calls.retain(|call| call.function.name == NAME);
+    let cases = set_up_scattered(&calls, Points::OnBoards)?.join("cases.txt");
+    let on_boards = text_of(&cases)?;
+    let points = on_boards.split(' ').nth(1).ok_or("no case")?;
+    let options = ["-std=c99", "-O2", &format!("-DAFTER={points}"), &format!("-Wl,--wrap={NAME}")];
+    let library = ["tests/c/wrong_bit.c", archive];
+    let faulty = build("scattered", "gcc", &options, &library, "-wrong")?;
+    fed(&mut program(&faulty), &cases)?;
+    write(&cases, &scattered::cases(&calls, Points::All)?)?;
+    if fed(&mut program(&faulty), &cases).is_ok() {
+        return Err(format!("the driver does not see a wrong bit after {points} inputs"));
+    }
+    println!("a wrong bit after {points} inputs is seen");
+    Ok(())
 }
 
 /// The same on a Cortex-M0, a Cortex-M4F and a RISC-V.
 pub fn scattered_on_boards() -> Outcome {
     emulators()?;
     let interface = interface::read()?;
-    for board in &BOARDS[..3] {
+    for board in BITS_BOARDS {
         println!("{}", board.name);
         // Beside the calls, plans of the draws: more images for a small flash.
         for calls in calls::dealt(&interface, 2 * board.parts) {
-            board.run("scattered", &set_up_scattered(&calls)?, 600)?;
+            board.run("scattered", &set_up_scattered(&calls, Points::OnBoards)?, 600)?;
         }
     }
     Ok(())
 }
 
 /// Writes what the driver of scattered inputs is compiled with, and its cases.
-pub fn set_up_scattered(calls: &[Call]) -> Outcome<PathBuf> {
+pub fn set_up_scattered(calls: &[Call], points: Points) -> Outcome<PathBuf> {
     let (folder, interface) = (folder()?, interface::read()?);
     write(&folder.join("calls.h"), &calls::source(&interface, calls))?;
     write(&folder.join("scattered.h"), &scattered::source(calls))?;
-    write(&folder.join("cases.txt"), &scattered::cases(calls)?)?;
+    write(&folder.join("cases.txt"), &scattered::cases(calls, points)?)?;
     Ok(folder)
 }
 
@@ -288,7 +311,7 @@ pub fn fed(command: &mut Command, file: &Path) -> Outcome {
 }
 
 /// What builds for boards and emulates them.
-fn emulators() -> Outcome {
+pub fn emulators() -> Outcome {
     tools::debian(&[
         "gcc-arm-none-eabi",
         "gcc-riscv64-unknown-elf",
@@ -322,7 +345,7 @@ pub fn on_boards() -> Outcome {
 
 impl Board {
     /// Builds a driver for the board and runs it in a folder, for so many seconds at most.
-    fn run(&self, driver: &str, folder: &Path, seconds: u32) -> Outcome {
+    pub fn run(&self, driver: &str, folder: &Path, seconds: u32) -> Outcome {
         let image = self.driver(driver)?;
         run(&mut limited(seconds, self.emulate(&image).current_dir(folder)))
     }

@@ -1,10 +1,11 @@
 //! The same bits for random inputs on every target: each target draws the inputs itself
 //! (`formulas::scattered`), and hashes of all its answers are compared with those that were accepted.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 use std::path::PathBuf;
 use std::sync::OnceLock;
+use std::sync::atomic::{AtomicUsize, Ordering};
 
 use cupwright::quantity::Quantity;
 use formulas::examples::examples;
@@ -19,8 +20,16 @@ use super::interface::{self, Type};
 use crate::commands::text_of;
 use crate::{Outcome, root};
 
-/// Inputs of each formula, unless it is too dear for an emulated Cortex-M0.
-const MOST_POINTS: u64 = 10_000;
+/// All inputs of a formula.
+pub const ALL: u64 = 10_000;
+
+/// Which of a formula's inputs are answered.
+#[derive(Clone, Copy)]
+pub enum Points {
+    All,
+    /// The first ones, as many as an emulated Cortex-M0 has time for.
+    OnBoards,
+}
 
 /// Instructions on a Cortex-M0 that a formula's calls may take all together.
 const INSTRUCTIONS: u64 = 150_000_000;
@@ -28,13 +37,29 @@ const INSTRUCTIONS: u64 = 150_000_000;
 /// Instructions of a function that COSTS.md does not list yet: as many as a budget takes.
 const UNMEASURED: u64 = 2_000_000;
 
-/// Points of a formula whose call takes so many instructions.
+/// Points of a formula on boards, whose call takes so many instructions.
 fn points(cost: u64) -> u64 {
-    (INSTRUCTIONS / cost.max(1)).clamp(10, MOST_POINTS)
+    (INSTRUCTIONS / cost.max(1)).clamp(10, ALL)
 }
 
-/// What was accepted of a formula: points, and the hash of their answers.
-type Golden = BTreeMap<String, (u64, u64)>;
+/// Hashes of a formula's answers, by how many points they are of: of all, and of those on boards.
+pub type Hashes = BTreeMap<u64, u64>;
+
+/// What was accepted of each formula.
+pub type Golden = BTreeMap<String, Hashes>;
+
+impl Points {
+    /// How many points, and the hash of their answers.
+    pub fn of(self, golden: &Golden, formula: &Formula) -> Outcome<(u64, u64)> {
+        let hashes = golden.get(formula.id).and_then(|hashes| match self {
+            Self::All => hashes.get_key_value(&ALL),
+            Self::OnBoards => hashes.first_key_value(),
+        });
+        let (points, hash) =
+            hashes.ok_or_else(|| format!("no hash of {}: cargo xtask bits", formula.id))?;
+        Ok((*points, *hash))
+    }
+}
 
 fn path() -> PathBuf {
     root().join("tests/vectors/GOLDEN")
@@ -43,42 +68,44 @@ fn path() -> PathBuf {
 const HEAD: &str = "\
 # Made by `cargo xtask bits`; `cargo xtask test` compares, on every target. Of each formula: how many scattered inputs
 # (crates/formulas/src/scattered.rs), and the FNV-1a hash of 64 bits over every status, answer and refusal
-# (tests/c/scattered.c). Fewer than 10000 where a call takes more than 15000 instructions on a Cortex-M0
-# (bindings/c/COSTS.md). A change needs a line under \"Numerical changes\" in CHANGELOG.md.
+# (tests/c/scattered.c). Where a call takes more than 15000 instructions on a Cortex-M0 (bindings/c/COSTS.md), first of
+# the fewer inputs that emulated boards answer, then of all 10000, which computers and browsers do. A change needs a
+# line under \"Numerical changes\" in CHANGELOG.md.
 ";
 
 fn text(golden: &Golden) -> String {
-    let lines = FORMULAS.iter().filter_map(|formula| {
-        golden
-            .get(formula.id)
-            .map(|(points, hash)| format!("{} {points} {hash:016x}\n", formula.id))
-    });
-    HEAD.to_string() + &lines.collect::<String>()
+    let mut text = HEAD.to_string();
+    for (id, hashes) in FORMULAS.iter().filter_map(|formula| golden.get_key_value(formula.id)) {
+        text.push_str(id);
+        for (points, hash) in hashes {
+            // Writing to a string does not fail.
+            let _ = write!(text, " {points} {hash:016x}");
+        }
+        text.push('\n');
+    }
+    text
 }
 
 fn parsed(text: &str) -> Outcome<Golden> {
+    let entry = |line: &str| -> Option<(String, Hashes)> {
+        let (id, rest) = line.split_once(' ')?;
+        let words: Vec<&str> = rest.split(' ').collect();
+        let pairs = words.chunks(2).map(|pair| match pair {
+            [points, hash] => Some((points.parse().ok()?, u64::from_str_radix(hash, 16).ok()?)),
+            _ => None,
+        });
+        Some((id.to_string(), pairs.collect::<Option<_>>()?))
+    };
     let lines = text.lines().filter(|line| !line.starts_with('#'));
-    lines
-        .map(|line| {
-            let words: Vec<&str> = line.split(' ').collect();
-            let entry = match words[..] {
-                [id, points, hash] => {
-                    points.parse().ok().zip(u64::from_str_radix(hash, 16).ok()).map(|e| (id, e))
-                }
-                _ => None,
-            };
-            let (id, entry) = entry.ok_or_else(|| format!("no hash of a formula: {line}"))?;
-            Ok((id.to_string(), entry))
-        })
-        .collect()
+    lines.map(|line| entry(line).ok_or_else(|| format!("no hash of a formula: {line}"))).collect()
 }
 
-fn accepted() -> Outcome<Golden> {
+pub fn accepted() -> Outcome<Golden> {
     parsed(&text_of(path())?)
 }
 
 /// Instructions of each function's call at its example, on a Cortex-M0.
-fn costs() -> Outcome<BTreeMap<String, u64>> {
+pub fn costs() -> Outcome<BTreeMap<String, u64>> {
     let rows = super::size::rows(&text_of("bindings/c/COSTS.md")?).into_iter();
     Ok(rows.filter_map(|(name, numbers)| Some((name, *numbers.get(2)?))).collect())
 }
@@ -103,7 +130,7 @@ fn hash(call: &Call, formula: &Formula, base: &Given, points: u64) -> u64 {
     fnv(words.flat_map(u64::to_le_bytes))
 }
 
-/// The core's hashes, with the points that were accepted, or as many as a new formula's cost allows.
+/// The core's hashes of all points and of those on boards: as many as were accepted, or as a new formula's cost allows.
 fn fresh() -> Outcome<&'static Golden> {
     static HASHED: OnceLock<Outcome<Golden>> = OnceLock::new();
     HASHED.get_or_init(hash_all).as_ref().map_err(String::clone)
@@ -113,30 +140,38 @@ fn hash_all() -> Outcome<Golden> {
     let (interface, examples, costs) = (interface::read()?, examples(), costs()?);
     let calls = calls::all(&interface);
     let known = if path().exists() { accepted()? } else { Golden::new() };
-    let one = |formula: &Formula| -> Outcome<(String, (u64, u64))> {
+    let one = |formula: &Formula| -> Outcome<(String, Hashes)> {
         let name = function_of(formula.id);
         let call = calls.iter().find(|call| call.function.name == name);
         let call = call.ok_or_else(|| format!("no function {name}"))?;
-        let count = match (known.get(formula.id), costs.get(&name)) {
-            (Some((count, _)), _) => *count,
-            (None, Some(cost)) => points(*cost),
-            (None, None) => points(UNMEASURED),
+        let on_boards = match known.get(formula.id).and_then(Hashes::first_key_value) {
+            Some((count, _)) => *count,
+            None => points(costs.get(&name).copied().unwrap_or(UNMEASURED)),
         };
-        Ok((formula.id.to_string(), (count, hash(call, formula, &examples[formula.id], count))))
+        let of = |count| (count, hash(call, formula, &examples[formula.id], count));
+        let hashes = BTreeSet::from([on_boards, ALL]).into_iter().map(of).collect();
+        Ok((formula.id.to_string(), hashes))
     };
-    let half =
-        |odd: usize| FORMULAS.iter().skip(odd).step_by(2).map(one).collect::<Outcome<Vec<_>>>();
+    // Some take a hundred times as long as others: whoever is free takes the next.
+    let next = AtomicUsize::new(0);
+    let some = || {
+        let taken = std::iter::from_fn(|| FORMULAS.get(next.fetch_add(1, Ordering::Relaxed)));
+        taken.map(one).collect::<Outcome<Vec<_>>>()
+    };
     std::thread::scope(|scope| {
-        let other = scope.spawn(|| half(1));
-        let mut all = half(0)?;
+        let other = scope.spawn(some);
+        let mut all = some()?;
         all.extend(other.join().map_err(|_| "the hashing of formulas broke off".to_string())??);
         Ok(all.into_iter().collect())
     })
 }
 
-/// Which formulas' answers are no longer what they were; new ones do not count.
+/// Which formulas' answers are no longer what they were; new ones, or more of them, do not count.
 fn changed<'a>(old: &'a Golden, new: &Golden) -> Vec<&'a str> {
-    let same = |id: &str, was: &(u64, u64)| new.get(id).is_some_and(|is| is == was);
+    let same = |id: &str, was: &Hashes| {
+        let is = new.get(id);
+        was.iter().all(|(points, hash)| is.and_then(|is| is.get(points)) == Some(hash))
+    };
     old.iter().filter(|(id, was)| !same(id, was)).map(|(id, _)| id.as_str()).collect()
 }
 
@@ -166,7 +201,8 @@ pub fn write() -> Outcome {
     if path().exists() {
         told(&accepted()?, new, &text_of("CHANGELOG.md")?)?;
     }
-    std::fs::write(path(), text(new)).map_err(|error| format!("{}: {error}", path().display()))
+    std::fs::write(path(), text(new)).map_err(|error| format!("{}: {error}", path().display()))?;
+    super::boards::drop_void()
 }
 
 /// Compares the core's answers on this computer with those accepted, and those with the last commit's.
@@ -183,39 +219,26 @@ pub fn check() -> Outcome {
             if gone || words.is_empty() { " (formulas gone or new)" } else { "" }
         ));
     }
-    let points: u64 = new.values().map(|(points, _)| points).sum();
-    println!("{} formulas, {points} inputs, as accepted", new.len());
+    println!("{} formulas at {ALL} inputs each, as accepted", new.len());
     Ok(())
 }
 
-/// Lines for the driver: those of some functions.
-pub fn cases(calls: &[Call]) -> Outcome<String> {
-    cases_of_more(calls, 0).map(|(lines, _)| lines)
+/// How many formulas there are, and their inputs.
+pub fn counted(which: Points) -> Outcome<(usize, u64)> {
+    let accepted = accepted()?;
+    let points = FORMULAS.iter().map(|formula| Ok(which.of(&accepted, formula)?.0));
+    Ok((FORMULAS.len(), points.sum::<Outcome<u64>>()?))
 }
 
-/// The same with so many points of each at least, as the core answers them here; how many there are in all.
-pub fn cases_of_more(calls: &[Call], least: u64) -> Outcome<(String, u64)> {
-    let (accepted, examples) = (accepted()?, examples());
-    let (mut lines, mut all) = (String::new(), 0);
-    for (at, (call, formula)) in answered(calls).enumerate() {
-        let (known, known_hash) = of(&accepted, formula)?;
-        let points = known.max(least);
-        let hash = if points == known {
-            known_hash
-        } else {
-            hash(call, formula, &examples[formula.id], points)
-        };
-        // Writing to a string does not fail.
+/// Lines for the driver: those of some functions.
+pub fn cases(calls: &[Call], which: Points) -> Outcome<String> {
+    let (accepted, mut lines) = (accepted()?, String::new());
+    for (at, (_, formula)) in answered(calls).enumerate() {
+        let (points, hash) = which.of(&accepted, formula)?;
         let _ = writeln!(lines, "{at} {points} {hash:016x}");
-        all += points;
     }
     let _ = writeln!(lines, "end {}", calls.len());
-    Ok((lines, all))
-}
-
-fn of(accepted: &Golden, formula: &Formula) -> Outcome<(u64, u64)> {
-    let found = accepted.get(formula.id).copied();
-    found.ok_or_else(|| format!("no hash of {}: cargo xtask bits", formula.id))
+    Ok(lines)
 }
 
 /// Calls with the formulas that they answer.
@@ -402,10 +425,13 @@ pub fn plans() -> Outcome<String> {
             other => panic!("{}: the answer goes to {other:?}", call.function.name),
         };
         let leaves: Value = leaves.iter().map(|(_, kind, at)| json!([at, word_of(kind)])).collect();
-        let (points, hash) = of(&accepted, formula)?;
+        let of = |which: Points| -> Outcome<Value> {
+            let (points, hash) = which.of(&accepted, formula)?;
+            Ok(json!({ "points": points, "hash": hex(hash) }))
+        };
         Ok(json!({
             "id": formula.id, "name": call.function.name, "key": hex(fnv(formula.id.bytes())),
-            "points": points, "hash": hex(hash), "takes": takes,
+            "all": of(Points::All)?, "onBoards": of(Points::OnBoards)?, "takes": takes,
             "answer": { "size": size, "leaves": leaves },
         }))
     };
@@ -431,16 +457,36 @@ mod tests {
         assert_eq!([points(800), points(1_500_000), points(95_000_000)], [10_000, 100, 10]);
     }
 
+    fn golden<const N: usize>(hashes: [(u64, u64); N]) -> Golden {
+        [("water.density".to_string(), hashes.into())].into()
+    }
+
     #[test]
     fn a_table_comes_back() {
-        let golden = Golden::from([("water.density".to_string(), (100, 0xab))]);
-        assert_eq!(parsed(&text(&golden)), Ok(golden));
-        assert!(parsed("water.density 100\n").is_err());
+        for golden in [golden([(ALL, 0xab)]), golden([(100, 0xcd), (ALL, 0xab)])] {
+            assert_eq!(parsed(&text(&golden)), Ok(golden));
+        }
+        for wrong in ["water.density 100\n", "water.density\n", "water.density 100 ab 10000\n"] {
+            assert!(parsed(wrong).is_err(), "{wrong}");
+        }
+    }
+
+    #[test]
+    fn boards_get_the_first_points_and_others_all() {
+        let formula = FORMULAS.iter().find(|formula| formula.id == "water.density").unwrap();
+        let of = |golden: &Golden| {
+            [Points::OnBoards, Points::All].map(|which| which.of(golden, formula))
+        };
+        let both = golden([(100, 1), (ALL, 2)]);
+        assert_eq!(of(&both), [Ok((100, 1)), Ok((ALL, 2))]);
+        assert_eq!(of(&golden([(ALL, 2)])), [Ok((ALL, 2)), Ok((ALL, 2))]);
+        // Fewer are not all.
+        assert!(of(&golden([(100, 1)]))[1].is_err());
     }
 
     #[test]
     fn other_bits_must_be_told() {
-        let of = |hash| Golden::from([("water.density".to_string(), (100, hash))]);
+        let of = |hash| golden([(100, 7), (ALL, hash)]);
         let silent = "# Changelog\n\n## Unreleased\n\n### Added\n\n* More.\n\n## 0.1.0\n\n### Numerical changes\n\n* Old.\n";
         let telling =
             "# Changelog\n\n## Unreleased\n\n### Numerical changes\n\n* Densities.\n\n## 0.1.0\n";
@@ -449,9 +495,10 @@ mod tests {
         assert!(told(&of(1), &of(2), silent).unwrap_err().contains("water.density"));
         assert!(told(&of(1), &of(2), empty).is_err());
         assert_eq!(told(&of(1), &of(2), telling), Ok(()));
-        // What is gone has changed; what is new has not.
+        // What is gone has changed; what is new, or of more points, has not.
         assert!(told(&of(1), &Golden::new(), silent).is_err());
         assert_eq!(told(&Golden::new(), &of(1), silent), Ok(()));
+        assert_eq!(told(&golden([(100, 7)]), &of(1), silent), Ok(()));
     }
 
     #[test]
