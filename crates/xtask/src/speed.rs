@@ -1,8 +1,8 @@
 //! Ours beside established peers: formulas written by hand in C, water by CoolProp and iapws, fits by MINPACK,
 //! live flow by Savitzky and Golay's weights from scipy.
 //!
-//! Instructions are counted by callgrind, the same every time, and compared with the committed table. What a
-//! clock tells is for readers.
+//! Instructions are counted by callgrind, the same every time, and compared with the committed table. What
+//! criterion's clock tells (`benches/peers.rs`) is for readers.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -11,11 +11,11 @@ use std::path::{Path, PathBuf};
 use serde_json::Value;
 
 use crate::c::archive;
-use crate::commands::{limited, output, program, quietly};
+use crate::commands::{cargo, limited, output, program, quietly, run, text_of};
 use crate::tables::{cell, rows};
 use crate::{Outcome, root, tools};
 
-/// Calls and answers of a formula without its peer's: what the loop takes around both.
+/// The row without a formula: what the loop takes around all others.
 const LOOP: &str = "loop";
 
 /// Instructions of a call by us and by the peer, by the formula's name.
@@ -80,10 +80,18 @@ fn build() -> Outcome<PathBuf> {
     let fail = |error: std::io::Error| format!("{}: {error}", folder().display());
     std::fs::create_dir_all(folder()).map_err(fail)?;
     std::fs::write(folder().join("weights.h"), weights()?).map_err(fail)?;
-    let (package, built) = (archive::HOST.package(), folder().join("speed"));
+    let built = compiled("speed", &[])?;
+    quietly(program(&built).arg("agree"))?;
+    Ok(built)
+}
+
+/// All rows with our archive, as a program or what else gcc is told.
+fn compiled(name: &str, how: &[&str]) -> Outcome<PathBuf> {
+    let (package, built) = (archive::HOST.package(), folder().join(name));
     quietly(
         program("gcc")
             .args(["-std=c11", "-D_POSIX_C_SOURCE=200809L", "-O2", "-Wall", "-Wextra", "-Werror"])
+            .args(how)
             .args(["-I", "benches/speed", "-I"])
             .arg(folder())
             .arg("-I")
@@ -93,7 +101,6 @@ fn build() -> Outcome<PathBuf> {
             .args(["-lcminpack", "-lm", "-o"])
             .arg(&built),
     )?;
-    quietly(program(&built).arg("agree"))?;
     Ok(built)
 }
 
@@ -171,28 +178,67 @@ fn dump(text: &str) -> Option<(String, usize, u64, u64)> {
     ))
 }
 
-/// Nanoseconds of a call by us and by the peer.
-struct Timed {
-    name: String,
-    ours: f64,
-    theirs: f64,
-    remark: String,
+/// A median, in nanoseconds of a call, and the ends of its 95 % interval.
+#[derive(Debug, PartialEq)]
+struct Median {
+    ns: f64,
+    low: f64,
+    high: f64,
 }
 
+/// A row's name and remark, with the times of a call by us and by the peer.
+struct Timed {
+    name: String,
+    remark: String,
+    ours: Median,
+    theirs: Median,
+}
+
+/// Lets criterion time all rows.
 fn timed(built: &Path) -> Outcome<Vec<Timed>> {
-    let printed = output(program(built).arg("time"))?;
+    // Calls find each other as they do in a program: not through a table that others may change.
+    let alone = ["-shared", "-fPIC", "-fvisibility=hidden", "-Wl,--exclude-libs,ALL"];
+    compiled("libspeed.so", &alone)?;
+    let home = folder().join("criterion");
+    // What is read was measured now.
+    if home.exists() {
+        std::fs::remove_dir_all(&home).map_err(|error| format!("{}: {error}", home.display()))?;
+    }
+    let bench = ["bench", "--locked", "--bench", "peers", "--", "--quiet"];
+    run(cargo(&bench).env("CRITERION_HOME", &home))?;
+    let of = |name: &str, side: &str| {
+        let path = home.join(name).join(side).join("new/estimates.json");
+        median(&text_of(&path)?).map_err(|words| format!("{}: {words}", path.display()))
+    };
     let row = |line: &str| {
-        let mut cells = line.split('|');
-        let mut next = || cells.next().ok_or_else(|| format!("speed time printed {line:?}"));
-        let number = |word: &str| word.parse().map_err(|_| format!("speed time printed {line:?}"));
+        let (name, remark) =
+            line.split_once('|').ok_or_else(|| format!("speed rows printed {line:?}"))?;
         Ok(Timed {
-            name: next()?.to_string(),
-            ours: number(next()?)?,
-            theirs: number(next()?)?,
-            remark: next()?.to_string(),
+            name: name.to_string(),
+            remark: remark.to_string(),
+            ours: of(name, "ours")?,
+            theirs: of(name, "theirs")?,
         })
     };
-    printed.lines().map(row).collect()
+    output(program(built).arg("rows"))?.lines().map(row).collect()
+}
+
+/// The median among criterion's estimates.
+fn median(estimates: &str) -> Outcome<Median> {
+    let estimates: Value = serde_json::from_str(estimates).map_err(|error| error.to_string())?;
+    let number = |path: &str| {
+        let number = estimates.pointer(path).and_then(Value::as_f64);
+        number.ok_or_else(|| format!("no number {path}"))
+    };
+    let level = number("/median/confidence_interval/confidence_level")?;
+    if level != 0.95 {
+        return Err(format!("an interval of {level}, not of 0.95"));
+    }
+    Ok(Median {
+        ns: number("/median/point_estimate")?,
+        low: number("/median/confidence_interval/lower_bound")?,
+        high: number("/median/confidence_interval/upper_bound")?,
+    })
 }
 
 /// What CoolProp and iapws make of our inputs, a line for each formula of water.
@@ -228,15 +274,24 @@ fn made_with() -> Outcome<String> {
 }
 
 fn text(counts: &Counts, timed: &[Timed], water: &str, made_with: &str) -> Outcome<String> {
-    let mut text = format!("{BEFORE}\nMade with {made_with}.\n\n## C\n\n{FORMULAS}");
-    let ours = |name: &str| timed.iter().find(|row| row.name == name).map(|row| row.ours);
+    let of = |name: &str| {
+        let row = timed.iter().find(|row| row.name == name);
+        row.ok_or_else(|| format!("{name} was not timed"))
+    };
+    let around = format!("{:.1}", of(LOOP)?.ours.ns);
+    let formulas = FORMULAS.replace("@LOOP@", &around);
+    let mut text = format!("{BEFORE}\nMade with {made_with}.\n\n## C\n\n{formulas}");
     for row in timed.iter().filter(|row| row.name != LOOP) {
-        let Timed { name, ours, theirs, remark } = row;
+        let Timed { name, remark, ours, theirs } = row;
         let [count, peer] = counts.get(name).ok_or_else(|| format!("{name} was not counted"))?;
         let _ = writeln!(
             text,
-            "| `{name}` | {ours:.1} | {count:.0} | {theirs:.1} | {peer:.0} | {:.2} | {remark} |",
-            ours / theirs
+            "| `{name}` | {:.1} | {count:.0} | {:.1} | {peer:.0} | {:.2} | {:.2}–{:.2} | {remark} |",
+            ours.ns,
+            theirs.ns,
+            ours.ns / theirs.ns,
+            ours.low / theirs.high,
+            ours.high / theirs.low
         );
     }
     text.push_str(WATER);
@@ -245,7 +300,7 @@ fn text(counts: &Counts, timed: &[Timed], water: &str, made_with: &str) -> Outco
         let [name, off, exact, off_quick, quick, python] = words[..] else {
             return Err(format!("water.py printed {line:?}"));
         };
-        let ours = ours(name).ok_or_else(|| format!("{name} was not timed"))?;
+        let ours = of(name)?.ours.ns;
         let _ = writeln!(
             text,
             "| {name} | {ours:.1} | {off} | {quick} | {off_quick} | {exact} | {python} |"
@@ -270,8 +325,11 @@ instructions. Before anything is measured, each row's two answers must agree at 
 const FORMULAS: &str = "\
 Instructions are those of a call at eight inputs on average, by callgrind, without the loop around it. They are
 the same every time; `--check` lets five in a hundred or four pass, for the next version of a compiler.
-Nanoseconds are the least of 99 short runs, with 0.6 of the loop; ours and the peer's ran in turn, on a machine
-that others used too. No test looks at them.
+
+Nanoseconds are criterion's median of 50 runs of some 15 ms, one side after the other (`benches/peers.rs`). They
+are with the loop, which alone takes @LOOP@ and partly runs beside a call, so that it is not subtracted. The range
+is what the 95 % intervals of both medians leave open. It tells how runs of the same second scatter; a machine
+that others use too may be slower in the next second, and then a ratio lies outside. No test looks at times.
 
 The peer of a formula is the same equation by hand in C (`benches/speed/by_hand.c`, gcc -O2, in a file of its
 own): no checks, no errors, the system's libm. Ours is called through the C interface, which checks pointers, every
@@ -292,8 +350,8 @@ each half of the one before: a third each. The peer of live flow is Savitzky and
 asks for evenly spaced readings and answers a flow; ours takes any times and tells pours, things put down
 and water poured besides. At 80 Hz it takes eight readings for one point.
 
-| row | ours, ns | instructions | peer, ns | instructions | times the peer's ns | remark |
-|---|---:|---:|---:|---:|---:|---|
+| row | ours, ns | instructions | peer, ns | instructions | times the peer's ns | range | remark |
+|---|---:|---:|---:|---:|---:|---:|---|
 ";
 
 const WATER: &str = "
@@ -325,6 +383,41 @@ mod tests {
             "desc: Trigger: Client Request: live at 10 Hz|1|2000\nevents: Ir\nsummary: 1417\n";
         assert_eq!(dump(text), Some(("live at 10 Hz".to_string(), 1, 2000, 1417)));
         assert_eq!(dump("desc: Trigger: Program termination\nsummary: 5\n"), None);
+    }
+
+    #[test]
+    fn a_median_is_read_with_its_interval() {
+        let of = |level: &str, high: &str| {
+            format!(
+                r#"{{"mean": {{"point_estimate": 9}}, "median": {{"confidence_interval": {{
+                "confidence_level": {level}, "lower_bound": 2.5, "upper_bound": {high}}},
+                "point_estimate": 3.25, "standard_error": 0.1}}, "slope": null}}"#
+            )
+        };
+        let read = Median { ns: 3.25, low: 2.5, high: 4.0 };
+        assert_eq!(median(&of("0.95", "4.0")), Ok(read));
+        assert_eq!(median(&of("0.9", "4.0")), Err("an interval of 0.9, not of 0.95".to_string()));
+        let lacking = "no number /median/confidence_interval/upper_bound".to_string();
+        assert_eq!(median(&of("0.95", "null")), Err(lacking));
+        assert!(median("{").is_err());
+    }
+
+    #[test]
+    fn a_row_shows_medians_their_ratio_and_what_it_leaves_open() {
+        let row = |name: &str, ours: f64| Timed {
+            name: name.to_string(),
+            remark: "words".to_string(),
+            ours: Median { ns: ours, low: ours - 1.0, high: ours + 1.0 },
+            theirs: Median { ns: 4.0, low: 2.0, high: 5.0 },
+        };
+        let counts = Counts::from([("a".to_string(), [27.0, 5.0])]);
+        let timed = [row(LOOP, 0.75), row("a", 6.0)];
+        let table = text(&counts, &timed, "a 1 2 3 4 5\n", "gcc").unwrap();
+        assert!(table.contains("| `a` | 6.0 | 27 | 4.0 | 5 | 1.50 | 1.00–3.50 | words |\n"));
+        assert!(table.contains("| a | 6.0 | 1 | 4 | 3 | 2 | 5 |\n"));
+        assert!(table.contains("alone takes 0.8 "));
+        assert_eq!(listed(&table), BTreeMap::from([("a", 27.0)]));
+        assert_eq!(text(&counts, &timed[1..], "", "gcc"), Err("loop was not timed".to_string()));
     }
 
     #[test]
