@@ -30,7 +30,7 @@ fn own_time() -> Duration {
 fn main() -> Result<(), Box<dyn Error>> {
     // SAFETY: The library is built from benches/speed, and does nothing when it is loaded.
     let library = unsafe { Library::new(LIBRARY) }
-        .map_err(|error| format!("cargo xtask speed builds what is timed here: {error}"))?;
+        .map_err(|error| format!("{LIBRARY}: {error}; cargo xtask speed builds it"))?;
     // SAFETY: The types are those of the functions in benches/speed/speed.c.
     let prepare: Symbol<Prepare> = unsafe { library.get("speed_prepare") }?;
     let run: Symbol<Run> = unsafe { library.get("speed_run") }?;
@@ -52,7 +52,7 @@ fn main() -> Result<(), Box<dyn Error>> {
             .sample_size(50)
             .warm_up_time(Duration::from_millis(50))
             .measurement_time(Duration::from_millis(200))
-            .nresamples(1000);
+            .nresamples(2000);
         for (side, theirs) in [("ours", 0), ("theirs", 1)] {
             group.bench_function(side, |bencher| {
                 bencher.iter_custom(|calls| {
