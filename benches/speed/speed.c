@@ -1,8 +1,8 @@
-/* Every formula of the table beside its peer, in one program.
+/* Every formula of the table beside its peer, as a program and as a library for benches/peers.rs.
 
        speed agree   fails where two do not answer alike
        speed values  prints a formula, an input, our answer
-       speed time    prints a formula, nanoseconds of a call, the peer's, and a remark
+       speed rows    prints a formula and a remark
        speed count   under callgrind: leaves a dump for each formula and side, of so many calls and of twice as many
 */
 
@@ -10,12 +10,14 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 #include <valgrind/callgrind.h>
 
 #include "by_hand.h"
 #include "peers.h"
 #include "weights.h"
+
+/* What the library shows; all else is called as within a program. */
+#define EXPORTED __attribute__((visibility("default")))
 
 #define INPUTS 8
 
@@ -286,32 +288,13 @@ static void tell(const struct row *row) {
     for (int i = 0; i < INPUTS; i++) printf("%s %.17g %.17g\n", row->name, inputs[i], answers[i]);
 }
 
-static double seconds(void (*calls)(long), long count) {
-    struct timespec start, end;
-    clock_gettime(CLOCK_MONOTONIC, &start);
-    calls(count);
-    clock_gettime(CLOCK_MONOTONIC, &end);
-    return (double)(end.tv_sec - start.tv_sec) + (double)(end.tv_nsec - start.tv_nsec) * 1e-9;
-}
-
-/* Nanoseconds of a call: the least of 99 short runs, ours and theirs in turn, so that on a busy machine some of
-   them are left alone. */
-static void clocked(const struct row *row) {
-    void (*side[2])(long) = {row->ours, row->theirs};
-    double least[2] = {INFINITY, INFINITY};
-    long count[2] = {row->calls, row->calls};
-    for (int i = 0; i < 2; i++)
-        while (seconds(side[i], count[i]) < 2e-4) count[i] *= 2;
-    for (int run = 0; run < 99; run++)
-        for (int i = 0; i < 2; i++) least[i] = fmin(least[i], seconds(side[i], count[i]) / (double)count[i]);
-    printf("%s|%.2f|%.2f|%s\n", row->name, least[0] * 1e9, least[1] * 1e9, row->remark);
-}
-
-/* Once and twice as many calls: their difference has nothing of what surrounds them. */
+/* Once and twice as many calls: their difference has nothing of what surrounds them. The first calls of all look for
+   the system's functions, and are not counted. */
 static void count(const struct row *row) {
     void (*side[2])(long) = {row->ours, row->theirs};
     char name[100];
     for (int i = 0; i < 2; i++) {
+        side[i](row->calls);
         for (int times = 1; times <= 2; times++) {
             snprintf(name, sizeof name, "%s|%d|%ld", row->name, i, times * row->calls);
             CALLGRIND_ZERO_STATS;
@@ -321,13 +304,26 @@ static void count(const struct row *row) {
     }
 }
 
+/* Prepares a row; its name, or NULL after the last. */
+EXPORTED const char *speed_prepare(size_t row) {
+    if (row >= COUNT(ROWS)) return NULL;
+    prepare(&ROWS[row]);
+    return ROWS[row].name;
+}
+
+/* Makes so many calls of the row that was prepared; whether any was refused. */
+EXPORTED int speed_run(size_t row, int theirs, long calls) {
+    (theirs ? ROWS[row].theirs : ROWS[row].ours)(calls);
+    return refused;
+}
+
 int main(int given, char **words) {
     const char *wish = given == 2 ? words[1] : "";
     for (size_t i = 0; i < COUNT(ROWS); i++) {
         prepare(&ROWS[i]);
         if (strcmp(wish, "agree") == 0) agree(&ROWS[i]);
         else if (strcmp(wish, "values") == 0) tell(&ROWS[i]);
-        else if (strcmp(wish, "time") == 0) clocked(&ROWS[i]);
+        else if (strcmp(wish, "rows") == 0) printf("%s|%s\n", ROWS[i].name, ROWS[i].remark);
         else if (strcmp(wish, "count") == 0) count(&ROWS[i]);
         else return 2;
     }

@@ -1,8 +1,8 @@
 //! Ours beside established peers: formulas written by hand in C, water by CoolProp and iapws, fits by MINPACK,
 //! live flow by Savitzky and Golay's weights from scipy.
 //!
-//! Instructions are counted by callgrind, the same every time, and compared with the committed table. What a
-//! clock tells is for readers.
+//! Instructions are counted by callgrind, the same every time, and compared with the committed table. What
+//! criterion's clock tells (`benches/peers.rs`) is for readers.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -11,11 +11,11 @@ use std::path::{Path, PathBuf};
 use serde_json::Value;
 
 use crate::c::archive;
-use crate::commands::{limited, output, program, quietly};
+use crate::commands::{cargo, limited, output, program, quietly, run, text_of};
 use crate::tables::{cell, rows};
 use crate::{Outcome, root, tools};
 
-/// Calls and answers of a formula without its peer's: what the loop takes around both.
+/// The row without a formula: what the loop takes around all others.
 const LOOP: &str = "loop";
 
 /// Instructions of a call by us and by the peer, by the formula's name.
@@ -80,10 +80,18 @@ fn build() -> Outcome<PathBuf> {
     let fail = |error: std::io::Error| format!("{}: {error}", folder().display());
     std::fs::create_dir_all(folder()).map_err(fail)?;
     std::fs::write(folder().join("weights.h"), weights()?).map_err(fail)?;
-    let (package, built) = (archive::HOST.package(), folder().join("speed"));
+    let built = compiled("speed", &[])?;
+    quietly(program(&built).arg("agree"))?;
+    Ok(built)
+}
+
+/// All rows with our archive, as a program or what else gcc is told.
+fn compiled(name: &str, how: &[&str]) -> Outcome<PathBuf> {
+    let (package, built) = (archive::HOST.package(), folder().join(name));
     quietly(
         program("gcc")
             .args(["-std=c11", "-D_POSIX_C_SOURCE=200809L", "-O2", "-Wall", "-Wextra", "-Werror"])
+            .args(how)
             .args(["-I", "benches/speed", "-I"])
             .arg(folder())
             .arg("-I")
@@ -93,7 +101,6 @@ fn build() -> Outcome<PathBuf> {
             .args(["-lcminpack", "-lm", "-o"])
             .arg(&built),
     )?;
-    quietly(program(&built).arg("agree"))?;
     Ok(built)
 }
 
@@ -171,28 +178,60 @@ fn dump(text: &str) -> Option<(String, usize, u64, u64)> {
     ))
 }
 
-/// Nanoseconds of a call by us and by the peer.
+/// How often criterion goes through all rows; odd, for the middle one is shown.
+const ROUNDS: usize = 5;
+
+/// A row's name and remark, and in each round the nanoseconds of a call by us and by the peer.
 struct Timed {
     name: String,
-    ours: f64,
-    theirs: f64,
     remark: String,
+    rounds: Vec<[f64; 2]>,
 }
 
+/// Lets criterion time all rows.
 fn timed(built: &Path) -> Outcome<Vec<Timed>> {
-    let printed = output(program(built).arg("time"))?;
+    // Functions are called as in a program, not through a table.
+    let alone = ["-shared", "-fPIC", "-fvisibility=hidden", "-Wl,--exclude-libs,ALL"];
+    compiled("libspeed.so", &alone)?;
     let row = |line: &str| {
-        let mut cells = line.split('|');
-        let mut next = || cells.next().ok_or_else(|| format!("speed time printed {line:?}"));
-        let number = |word: &str| word.parse().map_err(|_| format!("speed time printed {line:?}"));
-        Ok(Timed {
-            name: next()?.to_string(),
-            ours: number(next()?)?,
-            theirs: number(next()?)?,
-            remark: next()?.to_string(),
-        })
+        let (name, remark) =
+            line.split_once('|').ok_or_else(|| format!("speed rows printed {line:?}"))?;
+        Ok(Timed { name: name.to_string(), remark: remark.to_string(), rounds: Vec::new() })
     };
-    printed.lines().map(row).collect()
+    let printed = output(program(built).arg("rows"))?;
+    let mut rows = printed.lines().map(row).collect::<Outcome<Vec<_>>>()?;
+    let home = folder().join("criterion");
+    for _ in 0..ROUNDS {
+        // What is read was measured in this round.
+        if home.exists() {
+            std::fs::remove_dir_all(&home)
+                .map_err(|error| format!("{}: {error}", home.display()))?;
+        }
+        let bench = ["bench", "--locked", "--bench", "peers", "--", "--quiet"];
+        run(cargo(&bench).env("CRITERION_HOME", &home))?;
+        for Timed { name, rounds, .. } in &mut rows {
+            let of = |side: &str| {
+                let path = home.join(&*name).join(side).join("new/estimates.json");
+                median(&text_of(&path)?).map_err(|words| format!("{}: {words}", path.display()))
+            };
+            rounds.push([of("ours")?, of("theirs")?]);
+        }
+    }
+    Ok(rows)
+}
+
+/// The median among criterion's estimates, in nanoseconds of a call.
+fn median(estimates: &str) -> Outcome<f64> {
+    let estimates: Value = serde_json::from_str(estimates).map_err(|error| error.to_string())?;
+    let median = &estimates["median"]["point_estimate"];
+    median.as_f64().ok_or_else(|| format!("the median is {median}"))
+}
+
+/// The least, the middle and the greatest of what the rounds say.
+fn spread(rounds: &[[f64; 2]], of: fn(&[f64; 2]) -> f64) -> [f64; 3] {
+    let mut all: Vec<f64> = rounds.iter().map(of).collect();
+    all.sort_by(f64::total_cmp);
+    [all[0], all[all.len() / 2], all[all.len() - 1]]
 }
 
 /// What CoolProp and iapws make of our inputs, a line for each formula of water.
@@ -228,16 +267,20 @@ fn made_with() -> Outcome<String> {
 }
 
 fn text(counts: &Counts, timed: &[Timed], water: &str, made_with: &str) -> Outcome<String> {
-    let mut text = format!("{BEFORE}\nMade with {made_with}.\n\n## C\n\n{FORMULAS}");
-    let ours = |name: &str| timed.iter().find(|row| row.name == name).map(|row| row.ours);
+    let ours = |row: &Timed| spread(&row.rounds, |[ours, _]| *ours)[1];
+    let ours_of = |name: &str| {
+        let row = timed.iter().find(|row| row.name == name);
+        row.map(ours).ok_or_else(|| format!("{name} was not timed"))
+    };
+    let formulas = FORMULAS.replace("@LOOP@", &format!("{:.1}", ours_of(LOOP)?));
+    let mut text = format!("{BEFORE}\nMade with {made_with}.\n\n## C\n\n{formulas}");
     for row in timed.iter().filter(|row| row.name != LOOP) {
-        let Timed { name, ours, theirs, remark } = row;
+        let Timed { name, remark, rounds } = row;
         let [count, peer] = counts.get(name).ok_or_else(|| format!("{name} was not counted"))?;
-        let _ = writeln!(
-            text,
-            "| `{name}` | {ours:.1} | {count:.0} | {theirs:.1} | {peer:.0} | {:.2} | {remark} |",
-            ours / theirs
-        );
+        let (ours, [_, theirs, _]) = (ours(row), spread(rounds, |[_, theirs]| *theirs));
+        let [least, ratio, most] = spread(rounds, |[ours, theirs]| ours / theirs);
+        let _ = write!(text, "| `{name}` | {ours:.1} | {count:.0} | {theirs:.1} | {peer:.0} ");
+        let _ = writeln!(text, "| {ratio:.2} | {least:.2}–{most:.2} | {remark} |");
     }
     text.push_str(WATER);
     for line in water.lines() {
@@ -245,7 +288,7 @@ fn text(counts: &Counts, timed: &[Timed], water: &str, made_with: &str) -> Outco
         let [name, off, exact, off_quick, quick, python] = words[..] else {
             return Err(format!("water.py printed {line:?}"));
         };
-        let ours = ours(name).ok_or_else(|| format!("{name} was not timed"))?;
+        let ours = ours_of(name)?;
         let _ = writeln!(
             text,
             "| {name} | {ours:.1} | {off} | {quick} | {off_quick} | {exact} | {python} |"
@@ -270,8 +313,12 @@ instructions. Before anything is measured, each row's two answers must agree at 
 const FORMULAS: &str = "\
 Instructions are those of a call at eight inputs on average, by callgrind, without the loop around it. They are
 the same every time; `--check` lets five in a hundred or four pass, for the next version of a compiler.
-Nanoseconds are the least of 99 short runs, with 0.6 of the loop; ours and the peer's ran in turn, on a machine
-that others used too. No test looks at them.
+
+Nanoseconds are the processor's, without what it does for others: criterion's median of 50 runs of some 4 ms, first
+ours, then the peer's (`benches/peers.rs`), and of five rounds through the whole table the middle one. So is the ratio;
+its range is from the least of the five to the greatest. A median takes in that others share caches and the
+processor's clock: where the range is wide, instructions tell more. The loop is in the nanoseconds: alone it takes
+@LOOP@, but beside a call the processor runs it in part, so nothing is subtracted. No test looks at times.
 
 The peer of a formula is the same equation by hand in C (`benches/speed/by_hand.c`, gcc -O2, in a file of its
 own): no checks, no errors, the system's libm. Ours is called through the C interface, which checks pointers, every
@@ -292,8 +339,8 @@ each half of the one before: a third each. The peer of live flow is Savitzky and
 asks for evenly spaced readings and answers a flow; ours takes any times and tells pours, things put down
 and water poured besides. At 80 Hz it takes eight readings for one point.
 
-| row | ours, ns | instructions | peer, ns | instructions | times the peer's ns | remark |
-|---|---:|---:|---:|---:|---:|---|
+| row | ours, ns | instructions | peer, ns | instructions | times the peer's ns | range | remark |
+|---|---:|---:|---:|---:|---:|---:|---|
 ";
 
 const WATER: &str = "
@@ -325,6 +372,37 @@ mod tests {
             "desc: Trigger: Client Request: live at 10 Hz|1|2000\nevents: Ir\nsummary: 1417\n";
         assert_eq!(dump(text), Some(("live at 10 Hz".to_string(), 1, 2000, 1417)));
         assert_eq!(dump("desc: Trigger: Program termination\nsummary: 5\n"), None);
+    }
+
+    #[test]
+    fn the_median_is_read_among_estimates() {
+        let of = |value: &str| {
+            median(&format!(
+                r#"{{"mean": {{"point_estimate": 9.5}}, "median": {{"confidence_interval":
+                {{"lower_bound": 2.5}}, "point_estimate": {value}, "standard_error": 0.1}}}}"#
+            ))
+        };
+        assert_eq!(of("3.25"), Ok(3.25));
+        assert_eq!(of("null"), Err("the median is null".to_string()));
+        assert!(median("{").is_err() && median("{}").is_err());
+    }
+
+    #[test]
+    fn a_row_shows_the_middle_of_its_rounds_and_the_range_of_their_ratios() {
+        let row = |name: &str, rounds: [[f64; 2]; 3]| Timed {
+            name: name.to_string(),
+            remark: "words".to_string(),
+            rounds: rounds.to_vec(),
+        };
+        let counts = Counts::from([("a".to_string(), [27.0, 5.0])]);
+        let around = row(LOOP, [[0.5, 0.5], [0.75, 0.5], [0.25, 0.5]]);
+        let timed = [around, row("a", [[6.0, 4.0], [9.0, 12.0], [3.0, 2.0]])];
+        let table = text(&counts, &timed, "a 1 2 3 4 5\n", "gcc").unwrap();
+        assert!(table.contains("| `a` | 6.0 | 27 | 4.0 | 5 | 1.50 | 0.75–1.50 | words |\n"));
+        assert!(table.contains("| a | 6.0 | 1 | 4 | 3 | 2 | 5 |\n"));
+        assert!(table.contains("alone it takes\n0.5, "));
+        assert_eq!(listed(&table), BTreeMap::from([("a", 27.0)]));
+        assert_eq!(text(&counts, &timed[1..], "", "gcc"), Err("loop was not timed".to_string()));
     }
 
     #[test]

@@ -259,7 +259,7 @@ fn docs() -> Outcome {
 }
 
 fn benches() -> Outcome {
-    run(&mut cargo(&["bench", "--locked", "--no-run"]))
+    run(&mut cargo(&["bench", "--locked", "--no-run", "--bench", "*"]))
 }
 
 #[cfg(test)]
