@@ -24,9 +24,9 @@ const HEAD: &str = "\
 Made by `cargo xtask coverage`, which fails where a line that no test runs is not in [uncovered.txt](uncovered.txt) with its
 reason, or where one in it is run. Run are all Rust tests of the workspace but the doc tests and those of xtask; C,
 JavaScript and the boards are not counted. Tests inside the files are not counted. A generic function counts once, by
-all its uses together. A region is a stretch of code without a branch in it; of branches each side counts, of every
-condition in an `if`, `while`, `&&` or `||`, but not the arms of a `match` nor `?`, which are regions. Some of both hang on
-random inputs.
+all its uses together. A region is a stretch of code without a branch in it. Of a branch each side counts: of what stands
+after `if` and `while`, before `&&` and `||` and in `let … else`; arms of a `match` and `?` are regions alone. Some regions
+and branches hang on random inputs.
 
 ";
 
