@@ -235,11 +235,11 @@ fn parsed(list: &str) -> Outcome<Code> {
 /// Whether what no test runs is what the list has.
 fn explained(left: &Code, reasons: &Code) -> Outcome {
     let list = |a: &Code, b: &Code| {
-        let more = a.iter().map(|(line, times)| {
-            (line, times.saturating_sub(b.get(line).copied().unwrap_or_default()))
+        let more = a.iter().map(|(line @ (file, code), times)| {
+            let known = b.get(line).copied().unwrap_or_default();
+            format!("\n{file}: {code}").repeat(times.saturating_sub(known))
         });
-        more.map(|((file, code), times)| format!("\n{file}: {code}").repeat(times))
-            .collect::<String>()
+        more.collect::<String>()
     };
     let (unknown, run) = (list(left, reasons), list(reasons, left));
     if unknown.is_empty() && run.is_empty() {
