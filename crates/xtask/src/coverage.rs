@@ -85,7 +85,7 @@ fn measured() -> Outcome<(String, Outcome)> {
     let tests = ["--workspace", "--exclude", "xtask", "--lib", "--bins", "--tests", "--branch"];
     let as_json = ["--locked", "--all-features", "--json", "--output-path", regions];
     report(&[&tests[..], &as_json].concat())?;
-    report(&["report", "--lcov", "--output-path", lines])?;
+    report(&["report", "--package", "cupwright", "--lcov", "--output-path", lines])?;
     let files = files(&text_of(regions)?, &text_of(lines)?)?;
     let left = files.iter().flat_map(|(name, file)| {
         file.left.iter().map(|(code, times)| ((name.clone(), code.clone()), *times))
