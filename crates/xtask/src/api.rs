@@ -6,8 +6,8 @@ use std::path::PathBuf;
 use crate::commands::{run, text_of};
 use crate::{Outcome, difference, root, tools};
 
-/// The nightly Rust whose rustdoc the reader of its JSON understands.
-const NIGHTLY: &str = public_api::MINIMUM_NIGHTLY_RUST_VERSION;
+/// The nightly Rust whose rustdoc the reader of its JSON understands; coverage is measured with it too.
+pub const NIGHTLY: &str = public_api::MINIMUM_NIGHTLY_RUST_VERSION;
 
 fn listed() -> PathBuf {
     root().join("tests/packages/api.txt")

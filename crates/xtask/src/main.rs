@@ -61,7 +61,7 @@ cargo xtask COMMAND
   api --check        compare it with the accepted one
   builds             compile the library in nine ways and compare the bits of all answers
   msrv               test the core and build the C interface with the oldest Rust that is promised
-  coverage           measure which lines and regions of the core the Rust tests run, and write it down
+  coverage           measure which lines, regions and branches of the core the Rust tests run, and write it down
   coverage --check   measure, and compare with what was written down
   dependencies       compare what everything depends on, its licences and its places with the lists
   fuzz               let libFuzzer look for faults: [SECONDS] [TARGET], a minute for each if nothing is said

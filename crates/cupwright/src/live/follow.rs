@@ -1077,11 +1077,10 @@ mod tests {
 
     #[test]
     fn what_stays_when_a_brewer_is_lifted() {
-        let stays = |vessel: f64, level: f64| {
-            let steps = [Step::Press, Step::Beverage { vessel: value(vessel) }];
+        let after_press = |steps: &[Step], level: f64| {
             let mut follower = brewing(0);
             follower.hear(
-                &at(&steps),
+                &at(steps),
                 &event(Happening::Lifted, -500.0),
                 &seen(Doing::Still, level, 200.0),
             );
@@ -1091,10 +1090,14 @@ mod tests {
             );
             (follower.beverage.map(Beverage::grams), follower.step)
         };
+        let stays = |vessel: f64, level: f64| {
+            after_press(&[Step::Press, Step::Beverage { vessel: value(vessel) }], level)
+        };
         assert_eq!(stays(300.0, 475.0), (Some(175.0), 2));
         assert_eq!((stays(300.0, 360.0), stays(300.0, 360.25)), ((None, 1), (Some(60.25), 2)));
         assert_eq!((stays(300.0, 500.0), stays(300.0, 499.75)), ((None, 1), (Some(199.75), 2)));
         assert_eq!(stays(0.0, 150.0), (None, 1), "a vessel that nobody weighed");
+        assert_eq!(after_press(&[Step::Press], 475.0), (None, 1), "no beverage in the recipe");
     }
 
     #[test]

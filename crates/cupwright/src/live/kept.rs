@@ -207,7 +207,8 @@ impl<I: Iterator<Item = f64>> Walk for In<I> {
 #[allow(clippy::indexing_slicing, clippy::arithmetic_side_effects)]
 mod tests {
     use super::*;
-    use crate::live::{Follower, Scale, Setup, follow};
+    use crate::live::{Cue, Follower, Scale, Setup, Step, follow};
+    use crate::quantity::{BrewWater, Clock, Dose, ScaleReading, Time};
 
     struct Count(usize);
 
@@ -250,28 +251,60 @@ mod tests {
         assert!(!kept([none, first, none]) && !kept([first, none, second]));
     }
 
+    /// A brew under way, with all that a new one lacks: coffee, a first water, a cue to stop.
+    fn brewing() -> Follower {
+        let recipe = [
+            Step::Dose { dose: Dose::known(15.0) },
+            Step::Pour { to: BrewWater::known(50.0), from: Time::known(0.0) },
+        ];
+        let mut follower = Follower::new(Setup::COMMON);
+        let mut cues = (0..300).map(f64::from).map(|tenth| {
+            let water = (0.5 * (tenth - 60.0)).max(0.0);
+            let shown = ScaleReading::known(if tenth < 20.0 { 0.0 } else { 15.0 + water });
+            follower.take(&recipe, Clock::known(0.1 * tenth), shown).unwrap().cue
+        });
+        assert!(cues.any(|cue| cue == Cue::StopPouring));
+        assert!(follower.dose().is_some());
+        follower
+    }
+
     /// What comes in goes out with the same bits, or is refused: numbers where nothing is, halves of
-    /// pairs, zeros with a sign.
+    /// pairs, zeros with a sign, times and masses between the steps of a state, or beyond all.
     #[test]
     fn a_state_has_one_form_in_bytes() {
-        let bytes = Follower::new(Setup::COMMON).to_bytes();
-        let mut refused = 0;
-        for place in 0..follow::NUMBERS {
-            for number in [200.0_f64, 5.0, 1.0, 0.5, 0.1, -0.0] {
-                let mut other = bytes;
-                let at = 16 + 8 * place;
-                other[at..at + 8].copy_from_slice(&number.to_le_bytes());
-                let check = crate::sealed::check_value(&other).to_le_bytes();
-                other[12..16].copy_from_slice(&check);
-                match Follower::from_bytes(&other) {
-                    Ok(state) => assert_eq!(state.to_bytes(), other, "{number} at {place}"),
-                    Err(error) => {
-                        assert_eq!(error, Unreadable::Unsound);
-                        refused += 1;
+        fn refused<const N: usize>(
+            bytes: [u8; N],
+            again: impl Fn(&[u8]) -> Result<[u8; N], Unreadable>,
+        ) -> usize {
+            let mut refused = 0;
+            for at in (16..N).step_by(8) {
+                for number in [1e12_f64, 200.0, 5.0, 1.0, 0.5, 0.1, -0.0] {
+                    let mut other = bytes;
+                    other[at..at + 8].copy_from_slice(&number.to_le_bytes());
+                    let check = crate::sealed::check_value(&other).to_le_bytes();
+                    other[12..16].copy_from_slice(&check);
+                    match again(&other) {
+                        Ok(same) => assert_eq!(same, other, "{number} at {at}"),
+                        Err(error) => {
+                            assert_eq!(error, Unreadable::Unsound);
+                            refused += 1;
+                        }
                     }
                 }
             }
+            refused
         }
+        for follower in [Follower::new(Setup::COMMON), brewing()] {
+            let again = |bytes: &[u8]| Follower::from_bytes(bytes).map(|state| state.to_bytes());
+            let refused = refused(follower.to_bytes(), again);
+            assert!(refused > 60, "{refused}");
+        }
+        let told =
+            Waiting::of(Heard { happening: Happening::Settled, time: fixed(7.0), change: 0.0 });
+        let pending = Pending([told, Waiting::NONE, Waiting::NONE]);
+        let scale = Scale { pending, ..Scale::new(Setup::COMMON) };
+        let again = |bytes: &[u8]| Scale::from_bytes(bytes).map(|state| state.to_bytes());
+        let refused = refused(scale.to_bytes(), again);
         assert!(refused > 60, "{refused}");
     }
 }
