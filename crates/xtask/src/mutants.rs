@@ -168,6 +168,15 @@ mod tests {
     use super::*;
 
     #[test]
+    fn the_readme_says_how_many_are_caught() {
+        let record = text_of("tests/MUTANTS.md").unwrap();
+        let all = Caught::read(&record, &sources().unwrap()).unwrap();
+        let stated = format!("They catch {:.0} in 100 small changes", all.percent().floor());
+        assert!(text_of("README.md").unwrap().contains(&stated), "{stated}");
+        assert_eq!(all.sampled, [""; 0], "the README tells of whole rooms");
+    }
+
+    #[test]
     fn comments_and_unit_tests_leave_the_hash_of_a_source() {
         let code = "fn a() {\n    1 + 1\n}\n";
         let more = "//! Why.\n\nfn a() {\n    // Two.\n    1 + 1\n}\n\n#[cfg(test)]\n#[allow(x)]\nmod tests {\n}\n";
