@@ -4620,7 +4620,8 @@ typedef struct cupwright_live_step {
  */
 typedef struct cupwright_live_now {
     /**
-     * What the scale saw.
+     * What the scale saw. It knows no steps: coffee that is weighed in is a pour to it, until the
+     * follower counts it as dose. The brew's own clock is the time since the first water.
      */
     struct cupwright_live_seen seen;
     /**
