@@ -602,7 +602,7 @@ export default {
     isTakenIn: (when) => `The brew of ${when} counts again.`,
     readings: "How well you read",
     repeatability: "Repeatability",
-    pooled: (readings, cups) => `From ${readings} readings of ${cups} cups, any brewer.`,
+    pooled: (readings, cups) => `From ${readings} readings of ${cups === 1 ? "one cup" : `${cups} cups`}, any brewer.`,
     readingsMissing: {
       cannot_tell: "Repeatability: read the same sample twice, and that cup tells.",
       result_out_of_range: "Repeatability: all readings of a cup are alike; the display is too coarse to tell.",
@@ -692,9 +692,9 @@ export default {
         : "What was poured, whatever was lifted or set to zero meanwhile.",
     aim: (water) => `recipe: ${water}`,
     mass: "All that lies on it",
-    massAxis: (unit) => `reading, ${unit}`,
+    massAxis: (unit) => `weight, ${unit}`,
     massText: (from, to, time) =>
-      `What the scale reads, between ${from} and ${to} in ${time}. Each spot is something that happened, as listed below.`,
+      `What lies on the scale. Readings went from ${from} to ${to} in ${time}; where something disturbs them the line stays as it was. Each spot is something that happened, as listed below.`,
     flow: "Flow",
     flowAxis: (unit) => `flow, ${unit}`,
     flowText: "How fast the reading rises. There is no line where something moved and nobody can tell.",

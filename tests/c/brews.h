@@ -11,9 +11,9 @@
 
 #include "words.h"
 
-/* Another program may look closer at each reading. */
+/* Another program may look closer at each reading, and at what the brew will be. */
 #if !defined(READ)
-#define READ(follows)
+#define READ(what)
 #endif
 
 enum { END, BEGIN, STEP, TAKE, REFUSED, ZEROED, COUNT_ANEW, GO_ON, KNOW, TOLD };
@@ -94,7 +94,10 @@ static const cupwright_intended MEANT = {
 static void put_outlook(void) {
     const cupwright_window window = CUPWRIGHT_HOME_BREWER_2018;
     cupwright_outlook outlook;
+    BEFORE_CALL();
     int32_t status = cupwright_follow_outlook(&follower, &MEANT, &window, &outlook, NULL);
+    AFTER_CALL();
+    READ(2);
     put_bits((uint64_t)status);
     if (status == CUPWRIGHT_STATUS_OK) {
         put_number(outlook.beverage_g);

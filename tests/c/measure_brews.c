@@ -1,10 +1,10 @@
-/* What a reading costs that a scale is watched with, and one that a brew is followed with. Reads brews. */
+/* What a reading costs that a scale is watched with, one that a brew is followed with, and an outlook. Reads brews. */
 
 #include "costs.h"
 
-static struct cost of_live[2];
+static struct cost of_live[3];
 
-#define READ(follows) count(&of_live[follows], 1)
+#define READ(what) count(&of_live[what], 1)
 
 #include "brews.h"
 
@@ -16,5 +16,6 @@ int main(void) {
     }
     tell_cost("cupwright_live_take", &of_live[0]);
     tell_cost("cupwright_follow_take", &of_live[1]);
+    tell_cost("cupwright_follow_outlook", &of_live[2]);
     return 0;
 }

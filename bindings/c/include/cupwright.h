@@ -23,12 +23,33 @@
  * nothing is clamped. Symbols in equations: D dose, W brew water, B beverage, T strength, E yield,
  * h moisture, s solids of the water, V vapour, φ held strength, r retention, R ratio, ρ density.
  *
- * Nothing is allocated, nothing is global, nothing is kept after a call but in states that the caller owns: call from any thread, and from an
- * interrupt if its stack and time allow. cupwright_plan_recipe() takes 3.2 KiB of stack and millions of
- * instructions, so does cupwright_uncertainty_extraction_yield(), the other budgets take 2.3 KiB, fits
- * (cupwright_calibrate_...()) 3 to 6 KiB and up to hundreds of millions of instructions on a processor without doubles,
- * everything else little more than 1 KiB. Answers have the same bits on every processor that has a package. On bare-metal targets the library computes doubles itself, and the caller's floating-point mode
- * does not matter; on computers keep the default, round to nearest.
+ * Nothing is allocated, nothing is global, nothing is kept after a call but in states that the caller owns: call
+ * from any thread, and from an interrupt if its stack and time allow. On a processor without doubles a plan takes
+ * millions of instructions, a fit (cupwright_calibrate_...()) up to a hundred million. Answers have the same bits on
+ * every processor that has a package. On bare-metal targets the library computes doubles itself, and the caller's
+ * floating-point mode does not matter; on computers keep the default, round to nearest.
+ *
+ * Bytes of stack that a call takes on a Cortex-M0 or M4F at most, names without cupwright_; all others whose stack
+ * COSTS.md has: 1024.
+ *
+ *   8192  advise_on
+ *   8064  plan_surest
+ *   6656  calibrate_two_rates
+ *   6144  plan_foreseen
+ *   4608  calibrate_cooling, calibrate_expected_beverage, calibrate_one_rate, calibrate_retention_line
+ *   4352  calibrate_equilibrium_yield, calibrate_heat_capacity, calibrate_retention
+ *   4096  uncertainty_extraction_yield
+ *   3840  calibrate_refractive_factor, calibrate_repeatability, forecast_counted_yield, forecast_strength
+ *   3584  plan_recipe
+ *   3072  follow_outlook, forecast_outlook, uncertainty_time_for_yield, uncertainty_yield_at_time
+ *   2944  uncertainty_strength
+ *   2880  uncertainty_strength_after_water, uncertainty_temperature_after
+ *   2816  uncertainty_flow_through_yield, uncertainty_steeped_yield
+ *   2688  uncertainty_beverage, uncertainty_mixed_temperature, uncertainty_settle, uncertainty_steeped_strength, uncertainty_time_to_cool
+ *   2560  uncertainty_strength_of_brix, uncertainty_water_to_reach
+ *   2048  follow_take, uncertainty_combine
+ *   1472  live_take
+ *   1152  extraction_plausibility, uncertainty_of_repeats
  *
  * Hot water scalds and pressing hot liquid can burst a vessel: show the cautions of cupwright_caution_of()
  * and cupwright_plan_recipe(). They defer to local codes, the equipment's instructions and licensed practice.
@@ -4599,7 +4620,8 @@ typedef struct cupwright_live_step {
  */
 typedef struct cupwright_live_now {
     /**
-     * What the scale saw.
+     * What the scale saw. It knows no steps: coffee that is weighed in is a pour to it, until the
+     * follower counts it as dose. The brew's own clock is the time since the first water.
      */
     struct cupwright_live_seen seen;
     /**

@@ -251,7 +251,8 @@ pub enum cupwright_why {
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct cupwright_live_now {
-    /// What the scale saw.
+    /// What the scale saw. It knows no steps: coffee that is weighed in is a pour to it, until the
+    /// follower counts it as dose. The brew's own clock is the time since the first water.
     pub seen: cupwright_live_seen,
     /// Water still to pour in this step; below zero for too much.
     pub to_pour_g: f64,

@@ -963,22 +963,22 @@ export interface LiveAccounts {
 }
 
 export interface LiveStep {
-  /** Coffee to weigh, 0.1 to 10000 g; looked at for "dose". */
+  /** Coffee to weigh, 0.1 to 10000 g; needed for "dose". */
   dose_g?: number | null;
-  /** Water in all when the step is over, 0.1 to 200000 g; looked at for "pour". */
+  /** Water in all when the step is over, 0.1 to 200000 g; needed for "pour". */
   to_g?: number | null;
-  /** Not before this time, 0 to 172800 s; looked at for "pour" and "stir". */
+  /** Not before this time, 0 to 172800 s; needed for "pour" and "stir". */
   from_s?: number | null;
-  /** Until this time, 0 to 172800 s; looked at for "wait". */
+  /** Until this time, 0 to 172800 s; needed for "wait". */
   until_s?: number | null;
-  /** The vessel that the beverage is weighed in, 0 to 100000 g; 0 where the display was set to zero with it; looked at for "beverage". */
+  /** The vessel that the beverage is weighed in, 0 to 100000 g; 0 where the display was set to zero with it; needed for "beverage". */
   vessel_g?: number | null;
   /** What to do. */
   step: Step;
 }
 
 export interface LiveNow {
-  /** What the scale saw. */
+  /** What the scale saw. It knows no steps: coffee that is weighed in is a pour to it, until the follower counts it as dose. The brew's own clock is the time since the first water. */
   seen: LiveSeen;
   /** Water still to pour in this step; below zero for too much. */
   to_pour_g: number | null;
@@ -1061,9 +1061,9 @@ export interface Coffee {
 }
 
 export interface Kitchen {
-  /** Station pressure, 50 to 110 kPa; looked at for "pressure". */
+  /** Station pressure, 50 to 110 kPa; needed for "pressure". */
   pressure_kpa?: number | null;
-  /** Altitude, -650 to 5550 m; looked at for "altitude". */
+  /** Altitude, -650 to 5550 m; needed for "altitude". */
   altitude_m?: number | null;
   /** Temperature of the room, the grounds, the cups and a cold brewer, -20 to 50 °C. */
   room_c: number;

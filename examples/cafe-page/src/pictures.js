@@ -7,7 +7,7 @@ import { amount, clock, figure, toShown, unitOf } from "./units.js";
 
 const WIDE = 340;
 const HIGH = 240;
-const FRAME = { left: 46, right: 12, top: 14, bottom: 42 };
+const FRAME = { left: 54, right: 12, top: 14, bottom: 42 };
 const SAID = words.pictures;
 let figures = 0;
 
@@ -413,7 +413,7 @@ function axes(x, y, xName, yName, xText, yText) {
         x: 0,
         y: 0,
         "text-anchor": "middle",
-        transform: `translate(12 ${(FRAME.top + floor) / 2}) rotate(-90)`,
+        transform: `translate(10 ${(FRAME.top + floor) / 2}) rotate(-90)`,
       },
       yName,
     ),

@@ -27,6 +27,19 @@ export const tooWide = async (page) => {
   return wide <= screen ? [] : [`${wide} px on a screen of ${screen}`];
 };
 
+/** Numbers at the upright axis of a picture that lie across its name, or nearer than two pixels. */
+export const crossing = (page) =>
+  page.locator("figure svg text[transform]").evaluateAll((names) =>
+    names.flatMap((name) => {
+      const own = name.getBoundingClientRect();
+      const isNear = ({ left, right, top, bottom }) =>
+        left < own.right + 2 && own.left < right && top < own.bottom && own.top < bottom;
+      return [...name.parentElement.querySelectorAll("text[text-anchor=end]:not([class])")]
+        .filter((number) => isNear(number.getBoundingClientRect()))
+        .map((number) => `${number.textContent} and ${name.textContent}`);
+    }),
+  );
+
 /** Controls too small for a wet finger: narrower than 44 pixels or lower than `least`. */
 export const tooSmall = async (page, least = 44) => {
   const controls = page.locator("button, select, input, summary, nav a");

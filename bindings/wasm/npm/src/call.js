@@ -67,10 +67,17 @@ export function useModule(module) {
 
 export const wrong = (code, field, words, value) => new Refusal(`${field}: ${words}`, { code, field, value });
 
-/** A value in words. Not every object can be made a text: one without a prototype, or a list of symbols. */
+/** Letters of a value that a message shows. */
+const LONGEST = 40;
+
+/** A value in words, short ones: of an object only what it is. A proxy that is revoked does not say even that. */
 function shown(value) {
+  if (typeof value === "string") return JSON.stringify(value.length > LONGEST ? `${value.slice(0, LONGEST)}…` : value);
+  if (typeof value === "function") return "a function";
+  if (typeof value !== "object") return String(value);
   try {
-    return typeof value === "string" ? JSON.stringify(value) : String(value);
+    const name = Object.prototype.toString.call(value).slice("[object ".length, -1).slice(0, LONGEST);
+    return `${/^[AEIOU]/.test(name) ? "an" : "a"} ${name}`;
   } catch {
     return "an object";
   }

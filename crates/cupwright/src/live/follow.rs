@@ -261,7 +261,8 @@ impl Why {
 /// A brew as it stands.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Now {
-    /// What the scale saw.
+    /// What the scale saw. It knows no steps: coffee that is weighed in is a pour to it, until the
+    /// follower counts it as dose. The brew's own clock is the time since the first water.
     pub seen: Seen,
     /// Which step of the recipe it is at, counted from zero; as many as there are when it is done.
     pub step: u16,

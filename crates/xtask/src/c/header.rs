@@ -1,10 +1,12 @@
 //! The C header: cbindgen's reading of the binding, with the core's table and constants put in.
 
+use std::cmp::Reverse;
 use std::fmt::Write;
 use std::path::PathBuf;
 
 use cupwright::quantity::Quantity;
 
+use super::size::{DEEPER, STACK};
 use crate::commands::text_of;
 use crate::published::{self, Constant, WINDOWS, edges};
 use crate::{Outcome, difference, root};
@@ -123,7 +125,7 @@ pub fn screaming(name: &str) -> String {
 
 /// Macros and the quantities' codes: what the C compiler must know before the rest.
 fn before_the_functions() -> Outcome<String> {
-    let mut text = String::from(CONVENTIONS);
+    let mut text = CONVENTIONS.replace("{STACK}", &stack());
     version(&mut text);
     quantities(&mut text);
     limits(&mut text);
@@ -149,17 +151,34 @@ const CONVENTIONS: &str = r#"
  * nothing is clamped. Symbols in equations: D dose, W brew water, B beverage, T strength, E yield,
  * h moisture, s solids of the water, V vapour, φ held strength, r retention, R ratio, ρ density.
  *
- * Nothing is allocated, nothing is global, nothing is kept after a call but in states that the caller owns: call from any thread, and from an
- * interrupt if its stack and time allow. cupwright_plan_recipe() takes 3.2 KiB of stack and millions of
- * instructions, so does cupwright_uncertainty_extraction_yield(), the other budgets take 2.3 KiB, fits
- * (cupwright_calibrate_...()) 3 to 6 KiB and up to hundreds of millions of instructions on a processor without doubles,
- * everything else little more than 1 KiB. Answers have the same bits on every processor that has a package. On bare-metal targets the library computes doubles itself, and the caller's floating-point mode
- * does not matter; on computers keep the default, round to nearest.
+ * Nothing is allocated, nothing is global, nothing is kept after a call but in states that the caller owns: call
+ * from any thread, and from an interrupt if its stack and time allow. On a processor without doubles a plan takes
+ * millions of instructions, a fit (cupwright_calibrate_...()) up to a hundred million. Answers have the same bits on
+ * every processor that has a package. On bare-metal targets the library computes doubles itself, and the caller's
+ * floating-point mode does not matter; on computers keep the default, round to nearest.
  *
+{STACK} *
  * Hot water scalds and pressing hot liquid can burst a vessel: show the cautions of cupwright_caution_of()
  * and cupwright_plan_recipe(). They defer to local codes, the equipment's instructions and licensed practice.
  */
 "#;
+
+/// What calls take of the stack, as far as it is held: the deepest first.
+fn stack() -> String {
+    let mut deeper = DEEPER;
+    deeper.sort_by_key(|(name, most)| (Reverse(*most), *name));
+    let mut text = format!(
+        " * Bytes of stack that a call takes on a Cortex-M0 or M4F at most, names without cupwright_; all others whose \
+         stack\n * COSTS.md has: {STACK}.\n *\n"
+    );
+    for same in deeper.chunk_by(|a, b| a.1 == b.1) {
+        let names: Vec<&str> =
+            same.iter().map(|(name, _)| name.trim_start_matches("cupwright_")).collect();
+        // Writing to a string does not fail.
+        let _ = writeln!(text, " *   {}  {}", same[0].1, names.join(", "));
+    }
+    text
+}
 
 fn version(text: &mut String) {
     let version = env!("CARGO_PKG_VERSION");

@@ -45,16 +45,17 @@ const RANDOM: u64 = 12;
 type Table = Vec<(String, Vec<Cost>)>;
 
 /// Bytes of stack that a call may take.
-const STACK: u64 = 1024;
+pub const STACK: u64 = 1024;
 
 /// What goes past it, and how far it may: a judgement solves the balance for four inputs, a plan calls
 /// nearly everything there is, a hundred repeats are lent as quantities, and a budget is ten terms in the
 /// core and ten in C beside the differences of its model, and where a law of extraction is an input all that one fit
 /// told together. A fit is lent up to thirty measurements, and tells
 /// a residual and a leverage of each. Advice tells up to eight outlooks, and the surest recipe is planned twice.
-const DEEPER: [(&str, u64); 37] = [
+pub const DEEPER: [(&str, u64); 38] = [
     ("cupwright_live_take", 1472),
     ("cupwright_follow_take", 2048),
+    ("cupwright_follow_outlook", 3072),
     ("cupwright_plan_foreseen", 6144),
     ("cupwright_plan_surest", 8064),
     ("cupwright_forecast_strength", 3840),
@@ -281,7 +282,7 @@ fn text(table: &Table, made_with: &str) -> String {
          Stack: the most bytes of many calls, good and bad, the function's callees included. Instructions: of \
          a call with the inputs of the function's first check value or example, and the most of those many calls, \
          in an emulator that counts instructions and not cycles; where it is millions, up to 104 bytes of the stack \
-         are the measurement's own. A function that only looks up words has neither.\n\n\
+         are the measurement's own. Functions that look up words or columns, that keep states and profiles, have neither.\n\n\
          | function | M0 flash | stack | instructions | most | M4F flash | stack | instructions | most |\n\
          |---|---:|---:|---:|---:|---:|---:|---:|---:|\n"
     );

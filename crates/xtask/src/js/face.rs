@@ -352,7 +352,8 @@ fn words(interface: &Interface, text: &str) -> String {
 }
 
 /// What C says and JavaScript says otherwise: absent values are null there, sets are lists.
-const PHRASES: [(&str, &str); 19] = [
+const PHRASES: [(&str, &str); 20] = [
+    ("; looked at for ", "; needed for "),
     (": 1 or 0.", "."),
     ("NULL where there are none.", "Empty where there are none."),
     ("A bit 1 << n for each of enum cupwright_caution.", "What can hurt."),

@@ -49,6 +49,9 @@ function spoiled(options, path, put) {
 }
 
 const MISSING = [undefined, null];
+/** Too long for a message. */
+const LONG = Array(1000).fill(1);
+
 /** By kind, values that are refused, and with which code. */
 const WRONG = {
   record: [
@@ -68,8 +71,11 @@ const WRONG = {
   number: [
     ["1", "wrong_type"],
     ["", "wrong_type"],
+    [LONG.join(""), "wrong_type"],
     [[], "wrong_type"],
+    [LONG, "wrong_type"],
     [{}, "wrong_type"],
+    [refuses, "wrong_type"],
     [true, "wrong_type"],
     [1n, "wrong_type"],
     [Number.NaN, "out_of_range"],
@@ -104,6 +110,8 @@ function refuses(call, options, code, field, words) {
   } catch (thrown) {
     if (!(thrown instanceof library.Refusal)) throw new Error(`${words}: ${thrown}`, { cause: thrown });
     assert.deepEqual([thrown.code, thrown.field], [code, field], `${words}: ${thrown.message}`);
+    const isShort = code === "unknown_field" || thrown.message.length < 250;
+    assert(isShort && !thrown.message.includes("[object"), `${words}: ${thrown.message}`);
     return;
   }
   assert.fail(`${words}: answered`);
@@ -147,7 +155,7 @@ function misuse(call, options, path, name) {
     }
   }
   for (const [wrong, code] of WRONG[kindOf(value)]) {
-    refuses(call, put(wrong), code, field, `${where} ${typeof wrong} ${String(wrong)}`);
+    refuses(call, put(wrong), code, field, `${where} ${typeof wrong} ${String(wrong).slice(0, 20)}`);
   }
   if (isRecord(value)) {
     for (const key of Object.keys(value)) {
