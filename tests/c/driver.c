@@ -78,8 +78,11 @@ static int check_texts(void) {
     for (int32_t code = CUPWRIGHT_LIMIT_ADDING_WATER_WEAKENS; code <= CUPWRIGHT_LIMIT_EQUILIBRIUM_YIELD; code++) {
         wrong += cupwright_limit_text(code) == NULL;
     }
-    for (int32_t code = CUPWRIGHT_UNTOLD_TOO_FEW; code <= CUPWRIGHT_UNTOLD_ONE_RATE; code++) {
+    for (int32_t code = CUPWRIGHT_UNTOLD_TOO_FEW; code <= CUPWRIGHT_UNTOLD_NOT_COOLING; code++) {
         wrong += cupwright_untold_text(code) == NULL || cupwright_wanting_text(code) == NULL;
+    }
+    for (int32_t code = CUPWRIGHT_UNREADABLE_LENGTH; code <= CUPWRIGHT_UNREADABLE_UNSOUND; code++) {
+        wrong += cupwright_unreadable_text(code) == NULL;
     }
     for (int32_t code = CUPWRIGHT_CAUTION_SCALD; code <= CUPWRIGHT_CAUTION_ICE; code++) {
         wrong += cupwright_caution_text(code) == NULL;
@@ -107,6 +110,7 @@ static int check_texts(void) {
     wrong += strcmp(cupwright_limit_text(CUPWRIGHT_LIMIT_CHAMBER), "the chamber does not hold it") != 0;
     wrong += strcmp(cupwright_untold_text(CUPWRIGHT_UNTOLD_TOO_FEW), "there are too few") != 0;
     wrong += strcmp(cupwright_wanting_text(CUPWRIGHT_UNTOLD_TOO_FEW), "measurements") != 0;
+    wrong += strcmp(cupwright_unreadable_text(CUPWRIGHT_UNREADABLE_FOREIGN), "they do not begin as they should") != 0;
     wrong += strncmp(cupwright_caution_text(CUPWRIGHT_CAUTION_ICE), "Ice is food", 11) != 0;
     const int32_t none[] = {-1, 10000, INT32_MIN, INT32_MAX};
     for (size_t at = 0; at < sizeof none / sizeof none[0]; at++) {
@@ -115,7 +119,8 @@ static int check_texts(void) {
                  cupwright_caution_text(none[at]) != NULL || cupwright_untold_text(none[at]) != NULL ||
                  cupwright_wanting_text(none[at]) != NULL || cupwright_doing_text(none[at]) != NULL ||
                  cupwright_happening_text(none[at]) != NULL || cupwright_step_text(none[at]) != NULL ||
-                 cupwright_cue_text(none[at]) != NULL || cupwright_why_text(none[at]) != NULL;
+                 cupwright_cue_text(none[at]) != NULL || cupwright_why_text(none[at]) != NULL ||
+                 cupwright_unreadable_text(none[at]) != NULL;
     }
     return wrong + (cupwright_quantity_text(0) != NULL);
 }

@@ -4,6 +4,7 @@ use cupwright::calibrate::{self, Drained, Dried, Repeat, Thermometer, Timed};
 use cupwright::error::{Error, Limit, Untold};
 use cupwright::extraction::{self, Brew, Credibility};
 use cupwright::heat::{self, Cover, Surroundings};
+use cupwright::live::{Scale, Setup};
 use cupwright::quantity::*;
 use cupwright::verdict::{self, Band, Side};
 use cupwright::{dilution, reading, retention};
@@ -110,6 +111,21 @@ fn a_beverage_weaker_than_its_water_is_impossible() {
             Error::Impossible { quantity: Quantity::Strength, beside: Quantity::WaterSolids, .. }
         ),
         "{error}"
+    );
+    assert_eq!(
+        error.to_string(),
+        "strength: 0.02 % cannot be with the water solids given; 0.0301 to 50 % can"
+    );
+}
+
+#[test]
+fn a_clock_that_goes_back_is_told_so() {
+    let mut scale = Scale::new(Setup::COMMON);
+    let mut take = |seconds| scale.take(value(seconds), value(0.0));
+    take(13.5).unwrap();
+    assert_eq!(
+        take(13.0).unwrap_err().to_string(),
+        "clock: 13 s does not come after the one before, 13.5 s"
     );
 }
 

@@ -843,7 +843,7 @@ typedef int32_t cupwright_untold;
 #endif // __cplusplus
 
 /**
- * Why bytes cannot be read, in the `limit` of an error.
+ * Why bytes cannot be read, in the `limit` of an error: cupwright_unreadable_text().
  */
 enum cupwright_unreadable
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -8010,6 +8010,12 @@ const char *cupwright_untold_text(int32_t why);
  * code that is none of enum cupwright_untold.
  */
 const char *cupwright_wanting_text(int32_t why);
+
+/**
+ * Why bytes cannot be read, in plain words, "they have changed since they were written"; NULL for a
+ * code that is none of enum cupwright_unreadable.
+ */
+const char *cupwright_unreadable_text(int32_t why);
 
 /**
  * A caution in plain words for the person at the bench; NULL for a code that is none of enum

@@ -86,7 +86,7 @@ pub enum cupwright_untold {
     NotCooling = 8,
 }
 
-/// Why bytes cannot be read, in the `limit` of an error.
+/// Why bytes cannot be read, in the `limit` of an error: cupwright_unreadable_text().
 #[repr(i32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum cupwright_unreadable {

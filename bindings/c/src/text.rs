@@ -8,7 +8,7 @@ use cupwright::error::{Limit, Untold};
 use cupwright::live::{Cue, Doing, Happening, StepKind, Why};
 use cupwright::quantity::Quantity;
 
-use crate::status::cupwright_status;
+use crate::status::{cupwright_status, cupwright_unreadable};
 
 /// Length of words, each ended by a zero byte, one after the other.
 macro_rules! ended {
@@ -73,7 +73,12 @@ const STATUSES: [(cupwright_status, &str); 14] = [
 /// A status in plain words; NULL for a code that is none of enum cupwright_status.
 #[unsafe(no_mangle)]
 pub extern "C" fn cupwright_status_text(status: i32) -> *const c_char {
-    let found = STATUSES.iter().find(|(known, _)| *known as i32 == status);
+    ended_at(&STATUSES, |known| known as i32 == status)
+}
+
+/// The words of the code that is meant, or NULL.
+fn ended_at<C: Copy>(all: &'static [(C, &str)], is_meant: impl Fn(C) -> bool) -> *const c_char {
+    let found = all.iter().find(|(known, _)| is_meant(*known));
     found.map_or(ptr::null(), |(_, words)| words.as_ptr().cast())
 }
 
@@ -115,6 +120,23 @@ pub extern "C" fn cupwright_untold_text(why: i32) -> *const c_char {
 #[unsafe(no_mangle)]
 pub extern "C" fn cupwright_wanting_text(why: i32) -> *const c_char {
     nth(ended!(*Untold::ALL, Untold::wanting), untold(why))
+}
+
+/// Why bytes cannot be read, in plain words.
+const UNREADABLE: [(cupwright_unreadable, &str); 6] = [
+    (cupwright_unreadable::Length, "not as many bytes as there should be\0"),
+    (cupwright_unreadable::Foreign, "they do not begin as they should\0"),
+    (cupwright_unreadable::Version, "a version of the layout that is not known here\0"),
+    (cupwright_unreadable::Damaged, "they have changed since they were written\0"),
+    (cupwright_unreadable::NotBlank, "there is something where this version has nothing\0"),
+    (cupwright_unreadable::Unsound, "the numbers are of no state that can be\0"),
+];
+
+/// Why bytes cannot be read, in plain words, "they have changed since they were written"; NULL for a
+/// code that is none of enum cupwright_unreadable.
+#[unsafe(no_mangle)]
+pub extern "C" fn cupwright_unreadable_text(why: i32) -> *const c_char {
+    ended_at(&UNREADABLE, |known| known as i32 == why)
 }
 
 /// A caution in plain words for the person at the bench; NULL for a code that is none of enum

@@ -521,8 +521,11 @@ fn every_code_has_words() {
     for why in Why::ALL {
         assert_eq!(words(cupwright_why_text(*why as i32)), why.words());
     }
-    for status in 0..=12 {
+    for status in 0..=13 {
         assert!(!words(cupwright_status_text(status)).is_empty());
+    }
+    for why in 1..=6 {
+        assert!(!words(cupwright_unreadable_text(why)).is_empty());
     }
     for none in [-1, 10_000, i32::MIN, i32::MAX] {
         assert!(cupwright_doing_text(none).is_null() && cupwright_happening_text(none).is_null());
@@ -531,6 +534,7 @@ fn every_code_has_words() {
     }
     for none in [-1, 0, 10_000, i32::MIN, i32::MAX] {
         assert!(cupwright_quantity_text(none).is_null());
+        assert!(cupwright_unreadable_text(none).is_null());
         assert!(cupwright_untold_text(none).is_null() && cupwright_wanting_text(none).is_null());
         assert!(cupwright_caution_text(none).is_null() && cupwright_limit_text(none).is_null());
     }

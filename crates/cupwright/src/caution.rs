@@ -86,6 +86,12 @@ impl Caution {
     }
 }
 
+impl core::fmt::Display for Caution {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.words())
+    }
+}
+
 /// A set of cautions.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Cautions(u8);
@@ -283,10 +289,11 @@ mod tests {
     extern crate std;
     use super::*;
     use std::collections::HashSet;
+    use std::string::ToString;
 
     #[test]
     fn words_are_distinct_and_whole() {
-        let words: HashSet<_> = Caution::ALL.iter().map(|c| c.words()).collect();
+        let words: HashSet<_> = Caution::ALL.iter().map(|c| c.to_string()).collect();
         assert_eq!(words.len(), Caution::ALL.len());
         assert!(words.iter().all(|w| w.ends_with('.') && !w.contains("  ")));
     }

@@ -38,10 +38,7 @@ pub enum Error {
     },
 
     /// An input that is in its own range, but impossible beside another one.
-    #[error(
-        "{}: {value}{unit} cannot be with the {} given; {} to {}{unit} can",
-        .quantity.name(), .beside.name(), Rounded(*.lowest), Rounded(*.highest), unit = Unit(*.quantity)
-    )]
+    #[error(fmt = impossible)]
     Impossible {
         /// What was given.
         quantity: Quantity,
@@ -274,6 +271,29 @@ impl core::fmt::Display for Untold {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(self.words())
     }
+}
+
+/// A value impossible beside another one, or beside the same one before.
+fn impossible(
+    quantity: &Quantity,
+    value: &f64,
+    lowest: &f64,
+    highest: &f64,
+    beside: &Quantity,
+    f: &mut core::fmt::Formatter<'_>,
+) -> core::fmt::Result {
+    let (name, unit, lowest) = (quantity.name(), Unit(*quantity), Rounded(*lowest));
+    if beside == quantity {
+        return write!(
+            f,
+            "{name}: {value}{unit} does not come after the one before, {lowest}{unit}"
+        );
+    }
+    let (beside, highest) = (beside.name(), Rounded(*highest));
+    write!(
+        f,
+        "{name}: {value}{unit} cannot be with the {beside} given; {lowest} to {highest}{unit} can"
+    )
 }
 
 /// A unit after its number; a plain count has none.

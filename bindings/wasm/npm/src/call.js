@@ -311,8 +311,10 @@ function refusal(facts) {
     out_of_range: () => `${name}: ${value}${u} is outside ${min} to ${max}${u}`,
     not_whole: () => `${name}: ${value} is not a whole number from ${min} to ${max}`,
     impossible: () =>
-      `${name}: ${value}${u} cannot be with the ${limits[facts.beside].name} given; ` +
-      `${rounded(min)} to ${rounded(max)}${u} can`,
+      facts.beside === facts.quantity
+        ? `${name}: ${value}${u} does not come after the one before, ${rounded(min)}${u}`
+        : `${name}: ${value}${u} cannot be with the ${limits[facts.beside].name} given; ` +
+          `${rounded(min)} to ${rounded(max)}${u} can`,
     empty_band: () => `${name}: a band from ${min} to ${max}${u} is empty`,
     result_out_of_range: () => `${name} comes out as ${rounded(value)}${u}, outside ${min} to ${max}${u}`,
     infeasible: () =>
