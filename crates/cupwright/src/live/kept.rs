@@ -208,6 +208,7 @@ impl<I: Iterator<Item = f64>> Walk for In<I> {
 mod tests {
     use super::*;
     use crate::live::{Cue, Follower, Scale, Setup, Step, follow};
+    use crate::math::max;
     use crate::quantity::{BrewWater, Clock, Dose, ScaleReading, Time};
 
     struct Count(usize);
@@ -259,7 +260,7 @@ mod tests {
         ];
         let mut follower = Follower::new(Setup::COMMON);
         let mut cues = (0..300).map(f64::from).map(|tenth| {
-            let water = crate::math::max(0.5 * (tenth - 60.0), 0.0);
+            let water = max(0.0, 0.5 * (tenth - 60.0));
             let shown = ScaleReading::known(if tenth < 20.0 { 0.0 } else { 15.0 + water });
             follower.take(&recipe, Clock::known(0.1 * tenth), shown).unwrap().cue
         });
