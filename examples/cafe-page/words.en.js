@@ -303,6 +303,7 @@ export default {
     },
     inside: "Inside the window.",
     outside: "Outside the window.",
+    read: { inside: "Inside the window, as read.", outside: "Outside the window, as read." },
   },
 
   guide: {
