@@ -199,6 +199,7 @@ export default {
     two_readings: (label, value) =>
       `${label}: “${value}” may mean thousands or decimals; leave the sign out or use a point.`,
     out_of_range: (label, value, from, to) => `${label}: ${value} is outside ${from} to ${to}.`,
+    outside_window: (label, value, from, to) => `${label}: ${value} is outside the window of ${from} to ${to}.`,
     not_whole: (label, value, from, to) => `${label}: ${value} is not a whole number from ${from} to ${to}.`,
     infeasible: (label, value, why, nearest) => `${label}: ${value} cannot be had, ${why}. The nearest is ${nearest}.`,
     empty_band: (label, value, from, to) => `${label}: ${from} must lie below the highest, ${to}.`,

@@ -86,6 +86,18 @@ test("what cannot be read as a number, or lies outside its range, is refused at 
     );
   }));
 
+test("a strength outside the window is refused as that, and one past any brew by its range", () =>
+  visit({}, async (page) => {
+    await ready(page);
+    const error = page.locator("#wish-strength_pct-error");
+    const { outside_window, out_of_range } = words.refused;
+    const { label } = words.fields["wish.strength_pct"];
+    await enter(page, "wish.strength_pct", "9");
+    assert.equal(await error.innerText(), outside_window(label, "9\u00a0%", "1.15\u00a0%", "1.45\u00a0%"));
+    await enter(page, "wish.strength_pct", "51");
+    assert.equal(await error.innerText(), out_of_range(label, "51\u00a0%", "0\u00a0%", "50\u00a0%"));
+  }));
+
 test("a wish that cannot be had offers the nearest that can, and the recipe for it", () =>
   visit({}, async (page) => {
     await ready(page);
