@@ -78,10 +78,10 @@ export default {
     "wish.brew_strength_pct": { label: "Strength of the brew", hint: "Before the water goes in." },
     "wish.window": {
       label: "Window",
-      hint: "Somebody's taste put in numbers. Windows count the yield as a brewing chart does.",
+      hint: "Somebody's taste in numbers, of that year or our own. Windows count the yield as a brewing chart does.",
       options: {
-        golden_cup_2015: "Published 2015: 1.15 to 1.35 %",
-        home_brewer_2018: "Published 2018: 1.15 to 1.45 %",
+        golden_cup_2015: "2015: 1.15 to 1.35 %",
+        home_brewer_2018: "2018: 1.15 to 1.45 %",
         own: "Our own",
         none: "None",
       },
@@ -654,7 +654,7 @@ export default {
       label: "Recipe to follow",
       options: {
         here: "this page's",
-        elsewhere: "this page's, coffee weighed before",
+        elsewhere: "this page's, coffee is in",
         none: "none",
       },
     },
