@@ -61,6 +61,8 @@ export default {
     copyOf: (name) => `${name}, copy`,
     removed: (name) => `${name}: removed.`,
   },
+  // Units that the page writes otherwise than the package does.
+  unitNames: { "1/min": "per min" },
   units: {
     mass: { label: "Weights", g: "grams", oz: "ounces" },
     temperature: { label: "Temperatures", c: "°C", f: "°F" },
@@ -241,15 +243,15 @@ export default {
     boilsSurely: (temperature) => `Water boils here at ${temperature}.`,
     kettle: "kettle",
     second: "second vessel",
-    brewer: "brewer",
+    brewer: { rinsed: "brewer itself, preheated", cold: "brewer itself, not preheated" },
     meets: "meets the coffee",
     slurry: "slurry settles",
     end: { cooling_rate: "end of contact", at_most: "end of contact, at most", unchanged: "end of contact" },
     cup: { cooling_rate: "in the cup", at_most: "in the cup, at most", unchanged: "in the cup" },
     wait: (temperature, time, atMost) =>
       atMost
-        ? `Wait ${time} at most and it is ${temperature} in the cup.`
-        : `Wait ${time} and it is ${temperature} in the cup.`,
+        ? `Wait ${time} at most from filling the cup, and it is ${temperature}.`
+        : `Wait ${time} from filling the cup, and it is ${temperature}.`,
     oneCup: "The temperatures are of a cup filled at once from its own batch.",
     noWait: "How long to wait is unknown until the cup's cooling is.",
     tolerances: "How far a hand may stray",
@@ -648,7 +650,8 @@ export default {
     lead: "Play back what a scale has recorded: what was poured and when, and what the recipe would have said.",
     example: "Take the invented brew",
     file: "Take a record of your own",
-    fileHint: "CSV as record.md describes it. It stays on this device. A file with one mistake is not taken at all.",
+    fileHint: "CSV. It stays on this device. A file with one mistake is not taken at all.",
+    fileForm: "How such a file is written",
     notRead: "The record could not be read.",
     recipe: {
       label: "Recipe to follow",

@@ -179,7 +179,7 @@ function heatWalk({ recipe, to_heat_g }, { brewer, units }) {
   const stops = [
     [SAID.kettle, heat.kettle_c],
     [SAID.second, heat.second_vessel_c],
-    [SAID.brewer, heat.brewer_c],
+    [SAID.brewer[brewer.rinse_g === null ? "cold" : "rinsed"], heat.brewer_c],
     [SAID.meets, heat.brew_c],
     [SAID.slurry, heat.slurry_c],
     [SAID.end[heat.contact_heat], heat.slurry_end_c],

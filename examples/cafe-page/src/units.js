@@ -21,12 +21,19 @@ function otherOf(quantity, units) {
 
 export const isOther = (quantity, units) => otherOf(quantity, units) !== null;
 
-export const unitOf = (quantity, units) => otherOf(quantity, units)?.unit ?? limits[quantity].unit;
+export function unitOf(quantity, units) {
+  const { unit } = otherOf(quantity, units) ?? limits[quantity];
+  return words.unitNames[unit] ?? unit;
+}
 
 export function toShown(quantity, value, units) {
   const other = otherOf(quantity, units);
   return other ? value / other.scale + other.offset : value;
 }
+
+/** A value as it is shown, without the digits that are not. */
+export const asShown = (quantity, value, units) =>
+  fromShown(quantity, Number(toShown(quantity, value, units).toFixed(decimalsOf(quantity, units))), units);
 
 export function fromShown(quantity, shown, units) {
   const other = otherOf(quantity, units);

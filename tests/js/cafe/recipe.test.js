@@ -37,6 +37,7 @@ test("a recipe has the package's numbers", () =>
           .filter((value) => value !== null)
           .map((value) => shown("temperature", value)),
       );
+      assert.equal(await ticket.locator(".walk li span").nth(1).innerText(), SAID.brewer.rinsed);
       const tolerances = await said(ticket, SAID.doseAlone);
       assert.equal(
         tolerances,
@@ -46,6 +47,20 @@ test("a recipe has the package's numbers", () =>
   }));
 
 const valueOf = async (page, key) => Number(await field(page, `wish.${key}`).inputValue());
+
+test("the brewer in the heat walk is preheated or not, and the wait is from filling the cup", () =>
+  visit({}, async (page) => {
+    await ready(page);
+    const [brewer] = presets.shelf.brewer;
+    const { heat } = recipeOf();
+    const wait = await page.locator(".ticket .wait").innerText();
+    const [, minutes, seconds] = /^Wait (\d+):(\d\d) from filling the cup,/.exec(wait);
+    assert.equal(Number(minutes) * 60 + Number(seconds), Math.round(heat.wait_s));
+    await enter(page, "brewer.rinse_g", "");
+    const stop = page.locator(".ticket .walk li", { hasText: SAID.brewer.cold });
+    const cold = recipeOf({ brewer: { ...brewer, rinse_g: null } }).heat.brewer_c;
+    assert.equal(await stop.locator("b").innerText(), shown("temperature", cold));
+  }));
 
 test("strong brews with water added have the package's numbers", () =>
   visit({}, async (page) => {
@@ -143,6 +158,9 @@ test("ounces, fluid ounces and degrees Fahrenheit are for display alone", () =>
       await page.locator(".ticket .walk li b").first().innerText(),
       `${(recipe.heat.kettle_c * 1.8 + 32).toFixed(1)}\u00a0°F`,
     );
+    await button(page, words.judge.asPlanned).click();
+    const ounces = (recipe.dose_g / 28.349523125).toFixed(3);
+    assert.equal(await field(page, "brew.dose_g").inputValue(), String(Number(ounces)));
     await enter(page, "wish.cup_g", "7");
     const ofOunces = recipeOf({ wish: { cup_g: 7 * 28.349523125 } });
     assert.equal(
