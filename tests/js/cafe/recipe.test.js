@@ -79,7 +79,7 @@ test("what cannot be read as a number, or lies outside its range, is refused at 
     for (const [typed, expected] of [
       ["much", /“much” is not a number/],
       ["", /a number is missing/],
-      ["-5", /-5.g is outside 0\.1.g? to 200000.g/],
+      ["-5", /−5.g is outside 0\.1.g? to 200000.g/],
       ["1e3", /“1e3” is not a number/],
       ["0", /0.g is outside/],
       ["999999", /999999.g is outside/],

@@ -310,6 +310,32 @@ test("without a recipe, and with coffee that was weighed before", () =>
     await isAccount(page, followed(EXAMPLE, []));
   }));
 
+test("a flow that goes down has a minus sign, one that rounds to nothing has none", () =>
+  visit({}, async (page) => {
+    await example(page);
+    await toEnd(page);
+    const { answers } = followed(EXAMPLE, stepsOf(recipeOf()));
+    const flows = answers.filter(({ seen }) => seen.flow_g_per_s !== null);
+    for (const [isMeant, sign] of [
+      [(flow) => flow <= -0.01, "\u2212"],
+      [(flow) => flow < 0 && flow > -0.004, "0.00"],
+    ]) {
+      const { clock_s, seen } = flows.find((answer) => isMeant(answer.seen.flow_g_per_s));
+      await goTo(page, clock_s - answers[0].clock_s);
+      const flow = await said(panel(page), SAID.flowNow);
+      assert.equal(flow, shown("flow", seen.flow_g_per_s));
+      assert.ok(flow.startsWith(sign), flow);
+    }
+  }));
+
+test("how a record is written is a link away", () =>
+  visit({}, async (page) => {
+    const link = panel(page).getByRole("link", { name: SAID.fileForm });
+    const answer = await page.request.get(await link.evaluate(({ href }) => href));
+    assert.ok(answer.ok());
+    assert.match(await answer.text(), /time_s,mass_g,label/);
+  }));
+
 test("what was weighed goes into the brew's form, and what stands there stays", () =>
   visit({}, async (page) => {
     await example(page);
