@@ -48,7 +48,7 @@ test("a recipe has the package's numbers", () =>
 
 const valueOf = async (page, key) => Number(await field(page, `wish.${key}`).inputValue());
 
-test("the brewer in the heat walk is preheated or not, and the wait is from filling the cup", () =>
+test("the brewer in the heat walk is preheated or not, a wait has a beginning, a rate is per minute", () =>
   visit({}, async (page) => {
     await ready(page);
     const [brewer] = presets.shelf.brewer;
@@ -56,6 +56,8 @@ test("the brewer in the heat walk is preheated or not, and the wait is from fill
     const wait = await page.locator(".ticket .wait").innerText();
     const [, minutes, seconds] = /^Wait (\d+):(\d\d) from filling the cup,/.exec(wait);
     assert.equal(Number(minutes) * 60 + Number(seconds), Math.round(heat.wait_s));
+    const rate = await page.locator("#brewer-cooling_per_min-hint").textContent();
+    assert.match(rate, /0\.000001 to 1\u00a0per min$/);
     await enter(page, "brewer.rinse_g", "");
     const stop = page.locator(".ticket .walk li", { hasText: SAID.brewer.cold });
     const cold = recipeOf({ brewer: { ...brewer, rinse_g: null } }).heat.brewer_c;
