@@ -19,6 +19,7 @@ const FILES = [
   "print.css",
   "words.en.js",
   "invented-brew.csv",
+  "record.md",
   "src/main.js",
   "src/calculator.js",
   "src/element.js",

@@ -61,6 +61,8 @@ export default {
     copyOf: (name) => `${name}, copy`,
     removed: (name) => `${name}: removed.`,
   },
+  // Units that the page writes otherwise than the package does.
+  unitNames: { "1/min": "per min" },
   units: {
     mass: { label: "Weights", g: "grams", oz: "ounces" },
     temperature: { label: "Temperatures", c: "°C", f: "°F" },
@@ -78,10 +80,10 @@ export default {
     "wish.brew_strength_pct": { label: "Strength of the brew", hint: "Before the water goes in." },
     "wish.window": {
       label: "Window",
-      hint: "Somebody's taste put in numbers. Windows count the yield as a brewing chart does.",
+      hint: "Somebody's taste in numbers, of that year or our own. Windows count the yield as a brewing chart does.",
       options: {
-        golden_cup_2015: "Published 2015: 1.15 to 1.35 %",
-        home_brewer_2018: "Published 2018: 1.15 to 1.45 %",
+        golden_cup_2015: "2015: 1.15 to 1.35 %",
+        home_brewer_2018: "2018: 1.15 to 1.45 %",
         own: "Our own",
         none: "None",
       },
@@ -199,6 +201,7 @@ export default {
     two_readings: (label, value) =>
       `${label}: “${value}” may mean thousands or decimals; leave the sign out or use a point.`,
     out_of_range: (label, value, from, to) => `${label}: ${value} is outside ${from} to ${to}.`,
+    outside_window: (label, value, from, to) => `${label}: ${value} is outside the window of ${from} to ${to}.`,
     not_whole: (label, value, from, to) => `${label}: ${value} is not a whole number from ${from} to ${to}.`,
     infeasible: (label, value, why, nearest) => `${label}: ${value} cannot be had, ${why}. The nearest is ${nearest}.`,
     empty_band: (label, value, from, to) => `${label}: ${from} must lie below the highest, ${to}.`,
@@ -240,15 +243,15 @@ export default {
     boilsSurely: (temperature) => `Water boils here at ${temperature}.`,
     kettle: "kettle",
     second: "second vessel",
-    brewer: "brewer",
+    brewer: { rinsed: "brewer itself, preheated", cold: "brewer itself, not preheated" },
     meets: "meets the coffee",
     slurry: "slurry settles",
     end: { cooling_rate: "end of contact", at_most: "end of contact, at most", unchanged: "end of contact" },
     cup: { cooling_rate: "in the cup", at_most: "in the cup, at most", unchanged: "in the cup" },
     wait: (temperature, time, atMost) =>
       atMost
-        ? `Wait ${time} at most and it is ${temperature} in the cup.`
-        : `Wait ${time} and it is ${temperature} in the cup.`,
+        ? `Wait ${time} at most from filling the cup, and it is ${temperature}.`
+        : `Wait ${time} from filling the cup, and it is ${temperature}.`,
     oneCup: "The temperatures are of a cup filled at once from its own batch.",
     noWait: "How long to wait is unknown until the cup's cooling is.",
     tolerances: "How far a hand may stray",
@@ -303,6 +306,7 @@ export default {
     },
     inside: "Inside the window.",
     outside: "Outside the window.",
+    read: { inside: "Inside the window, as read.", outside: "Outside the window, as read." },
   },
 
   guide: {
@@ -646,13 +650,14 @@ export default {
     lead: "Play back what a scale has recorded: what was poured and when, and what the recipe would have said.",
     example: "Take the invented brew",
     file: "Take a record of your own",
-    fileHint: "CSV as record.md describes it. It stays on this device. A file with one mistake is not taken at all.",
+    fileHint: "CSV. It stays on this device. A file with one mistake is not taken at all.",
+    fileForm: "How such a file is written",
     notRead: "The record could not be read.",
     recipe: {
       label: "Recipe to follow",
       options: {
         here: "this page's",
-        elsewhere: "this page's, coffee weighed before",
+        elsewhere: "this page's, coffee is in",
         none: "none",
       },
     },

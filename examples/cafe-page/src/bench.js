@@ -342,6 +342,10 @@ function worth(all, brew, readings, window) {
     decided.yield &&
     decision.joint({ bands, strength: of_strength, extracted: of_yield, correlation: counted.correlation })
       .both_pct;
+  const whole = decision.decideJoint({
+    both_pct: both_pct ?? decided.strength.inside_pct,
+    confidence_pct: SURE_PCT,
+  }).decision;
   const undecided = decided.strength.decision === "not_yet" || decided.strength.decision === "too_uncertain";
   const needed = undecided ? moreReadings(withItsErrors({ ...read, u_strength_pct: 0 }), own, window) : null;
   const cup = {
@@ -362,7 +366,7 @@ function worth(all, brew, readings, window) {
       confidence_pct: SURE_PCT,
     });
   // A strong brew is advised on by what water makes of it, which is said apart.
-  return { sure, decided, both_pct, needed, advice: wish.add_water ? null : answerOrNull(advice) };
+  return { sure, decided, both_pct, whole, needed, advice: wish.add_water ? null : answerOrNull(advice) };
 }
 
 // How fast this coffee extracts, and how well that is known, where it was learnt of it. Of a profile that lacks a part

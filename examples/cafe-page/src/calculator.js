@@ -20,7 +20,7 @@ import { blamed, sentence } from "./refusals.js";
 import { ReplayView } from "./replay-view.js";
 import { load, restored, save, sections, shared, takeShared } from "./settings.js";
 import { Shelf } from "./shelf-view.js";
-import { CHOICES } from "./units.js";
+import { CHOICES, asShown } from "./units.js";
 
 const DAILY = ["wish.cup_g", "wish.strength_pct", "wish.servings"];
 // Somebody who is typing is not talked over.
@@ -395,9 +395,15 @@ export class Calculator {
     return this.#plan && { recipe: this.#plan.recipe, contact_s, pressed };
   }
 
+  // With the digits that the ticket shows: nobody weighs any finer by it.
   #asPlanned() {
     const { recipe } = this.#brewing() ?? {};
-    if (recipe) this.#fillIn({ dose_g: recipe.dose_g, water_g: recipe.water_g });
+    if (!recipe) return;
+    const { units } = this.#settings;
+    this.#fillIn({
+      dose_g: asShown("dose", recipe.dose_g, units),
+      water_g: asShown("brew_water", recipe.water_g, units),
+    });
   }
 
   // What was weighed stands; the keys of what was filled in.

@@ -47,11 +47,10 @@ export function judgement(found, plan, all, takeLearnt) {
       SAID.credibility[plausibility.credibility],
     ),
     plausibility.doubts.length > 0 && doubts(plausibility.doubts, units),
-    standingWords(
-      found.standing,
-      units,
-      found.added_g > 0 ? words.standing.drink(amount("addition", found.added_g, units)) : null,
-    ),
+    standingWords(found.standing, units, {
+      of: found.added_g > 0 ? words.standing.drink(amount("addition", found.added_g, units)) : null,
+      isSettled: isSettled(found),
+    }),
     sureness(found.worth, units),
     found.worth.advice && suggestions(found.worth.advice, units),
     h("h3", {}, SAID.now),
@@ -64,6 +63,10 @@ export function judgement(found, plan, all, takeLearnt) {
 
 const fact = (name, value, reach) =>
   h("div", {}, h("dt", {}, name), h("dd", {}, value, h("small", {}, SAID.reach(reach))));
+
+// Whether where the cup stands as read is decided. What is decided is of the brew, before water goes in.
+const isSettled = ({ standing, worth: { whole }, added_g }) =>
+  standing !== null && added_g === 0 && whole === (standing.is_inside ? "inside" : "outside");
 
 function sureness({ sure, decided, both_pct, needed }, units) {
   const share = (value) => amount("probability", value, units);

@@ -145,8 +145,11 @@ export function refusedTicket(refusal, sections, units, { take, visit }) {
   );
 }
 
-/** Where a cup stands, in words; `of` says which cup, where that is not plain. */
-export function standingWords(standing, units, of = null) {
+/**
+ * Where a cup stands, in words; `of` says which cup, where that is not plain. One that is not settled stands there as
+ * read: its box has no colour of a verdict.
+ */
+export function standingWords(standing, units, { of = null, isSettled = true } = {}) {
   if (!standing) return h("p", { class: "standing" }, words.standing.none);
   const place = (name, at) => {
     const by = at.side === "below" ? -at.above_lowest : at.side === "above" ? -at.below_highest : 0;
@@ -154,11 +157,12 @@ export function standingWords(standing, units, of = null) {
     const seen = points !== figure(name, 0, units);
     return words.standing[name][at.side](seen ? words.standing.points(points) : words.standing.hair);
   };
+  const side = standing.is_inside ? "inside" : "outside";
   return h(
     "p",
-    { class: standing.is_inside ? "standing inside" : "standing outside" },
+    { class: isSettled ? `standing ${side}` : "standing" },
     of && `${of} `,
-    h("strong", {}, standing.is_inside ? words.standing.inside : words.standing.outside),
+    h("strong", {}, isSettled ? words.standing[side] : words.standing.read[side]),
     " ",
     place("strength", standing.strength),
     standing.yield && ` ${place("yield", standing.yield)}`,
@@ -175,7 +179,7 @@ function heatWalk({ recipe, to_heat_g }, { brewer, units }) {
   const stops = [
     [SAID.kettle, heat.kettle_c],
     [SAID.second, heat.second_vessel_c],
-    [SAID.brewer, heat.brewer_c],
+    [SAID.brewer[brewer.rinse_g === null ? "cold" : "rinsed"], heat.brewer_c],
     [SAID.meets, heat.brew_c],
     [SAID.slurry, heat.slurry_c],
     [SAID.end[heat.contact_heat], heat.slurry_end_c],

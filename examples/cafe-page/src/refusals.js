@@ -1,6 +1,6 @@
 // Says in words, in the units of the page, why there is no answer.
 
-import { limitTexts } from "../cupwright/src/slim.js";
+import { limits, limitTexts } from "../cupwright/src/slim.js";
 import words from "../words.en.js";
 import { FIELDS } from "./fields.js";
 import { bound, hasTwoReadings } from "./units.js";
@@ -36,11 +36,17 @@ export function blamed(refusal, sections) {
   return FIELDS.find((field) => field.id === ELSEWHERE[named] && sections.includes(field.section)) ?? null;
 }
 
+// A strength may be wished for anywhere in its range; where less is accepted, a window is why.
+const isOfWindow = ({ code, quantity, min, max }, field) =>
+  code === "out_of_range" &&
+  field?.id === "wish.strength_pct" &&
+  (min !== limits[quantity].min || max !== limits[quantity].max);
+
 export function sentence(refusal, field, units) {
   const label = field ? words.fields[field.id].label : words.refused.whole;
   const { quantity, code } = refusal;
   const show = (value) => (typeof value === "number" && quantity ? bound(quantity, value, units) : String(value ?? ""));
-  const say = words.refused[code];
+  const say = words.refused[isOfWindow(refusal, field) ? "outside_window" : code];
   if (code === "missing" || code === "wrong_type") {
     const { value } = refusal;
     if (value === null || value === "") return words.refused.missing(label);

@@ -14,6 +14,7 @@ import { amount, clock, figure, toShown, unitOf } from "./units.js";
 
 const SAID = words.replay;
 const EXAMPLE = new URL("../invented-brew.csv", import.meta.url);
+const FORM = new URL("../record.md", import.meta.url);
 const RECIPES = ["here", "elsewhere", "none"];
 const AT_ONCE = "once";
 const PACES = ["1", "4", "16", AT_ONCE];
@@ -102,7 +103,7 @@ export class ReplayView {
         { class: "field file" },
         h("label", { for: "replay-file" }, SAID.file),
         file,
-        h("p", { class: "hint", id: "replay-file-hint" }, SAID.fileHint),
+        h("p", { class: "hint", id: "replay-file-hint" }, SAID.fileHint, " ", h("a", { href: FORM.href }, SAID.fileForm)),
       ),
       this.#news,
       this.#recipe.field,

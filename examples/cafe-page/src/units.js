@@ -21,12 +21,19 @@ function otherOf(quantity, units) {
 
 export const isOther = (quantity, units) => otherOf(quantity, units) !== null;
 
-export const unitOf = (quantity, units) => otherOf(quantity, units)?.unit ?? limits[quantity].unit;
+export function unitOf(quantity, units) {
+  const { unit } = otherOf(quantity, units) ?? limits[quantity];
+  return words.unitNames[unit] ?? unit;
+}
 
 export function toShown(quantity, value, units) {
   const other = otherOf(quantity, units);
   return other ? value / other.scale + other.offset : value;
 }
+
+/** A value as it is shown, without the digits that are not. */
+export const asShown = (quantity, value, units) =>
+  fromShown(quantity, Number(toShown(quantity, value, units).toFixed(decimalsOf(quantity, units))), units);
 
 export function fromShown(quantity, shown, units) {
   const other = otherOf(quantity, units);
@@ -43,7 +50,11 @@ const format = (value, fewest, most) =>
     minimumFractionDigits: fewest,
     maximumFractionDigits: most,
     useGrouping: false,
+    signDisplay: "negative",
   }).format(value);
+
+/** To be read, with a minus sign; a box keeps the sign that a keyboard has. */
+const printed = (value, fewest, most) => format(value, fewest, most).replace("-", "\u2212");
 
 export const clock = (seconds) => {
   const whole = Math.max(0, Math.round(seconds));
@@ -61,7 +72,7 @@ export const moment = (at) =>
 export function figure(quantity, value, units) {
   if (quantity === "time") return clock(value);
   const decimals = decimalsOf(quantity, units);
-  return format(toShown(quantity, value, units), decimals, decimals);
+  return printed(toShown(quantity, value, units), decimals, decimals);
 }
 
 /** The same with its unit; the space does not break. */
@@ -72,7 +83,7 @@ export function amount(quantity, value, units) {
 
 /** The same without noughts at its end. */
 export function short(quantity, value, units) {
-  return `${format(toShown(quantity, value, units), 0, decimalsOf(quantity, units))}\u00a0${unitOf(quantity, units)}`;
+  return `${printed(toShown(quantity, value, units), 0, decimalsOf(quantity, units))}\u00a0${unitOf(quantity, units)}`;
 }
 
 /** A bound of a range or a value as it was typed: no decimals that say nothing. */
@@ -84,7 +95,7 @@ export function bound(quantity, value, units) {
 const bare = (quantity, value, units) =>
   quantity === "time"
     ? clock(value)
-    : format(toShown(quantity, value, units), 0, Math.max(decimalsOf(quantity, units) + 2, 4));
+    : printed(toShown(quantity, value, units), 0, Math.max(decimalsOf(quantity, units) + 2, 4));
 
 /** The range that a quantity is accepted in. */
 export function span(quantity, units) {

@@ -40,6 +40,21 @@ export const crossing = (page) =>
     }),
   );
 
+/** Choices whose longest text is cut off by their box. */
+export const cutOff = (page) =>
+  page.locator("select").evaluateAll((choices) =>
+    choices
+      .filter((choice) => choice.checkVisibility())
+      .flatMap((choice) => {
+        const wanted = choice.cloneNode(true);
+        Object.assign(wanted.style, { position: "absolute", width: "max-content" });
+        choice.after(wanted);
+        const [has, wants] = [choice, wanted].map((one) => Math.floor(one.getBoundingClientRect().width));
+        wanted.remove();
+        return wants > has ? [`${choice.id}: ${has} px for ${wants}`] : [];
+      }),
+  );
+
 /** Controls too small for a wet finger: narrower than 44 pixels or lower than `least`. */
 export const tooSmall = async (page, least = 44) => {
   const controls = page.locator("button, select, input, summary, nav a");

@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 
-import { crossing, faults, tooSmall, tooWide } from "./access.js";
+import { crossing, cutOff, faults, tooSmall, tooWide } from "./access.js";
 import { button, enter, field, PHONE, picture, ready, recipeOf, TABLET, TILL, visit, words } from "./setting.js";
 
 /** Everything that the page can show: opened drawers, refusals, a brew under way, a verdict, an entry. */
@@ -59,6 +59,7 @@ for (const colorScheme of ["light", "dark"]) {
           assert.deepEqual(await tooWide(page), [], state);
           assert.deepEqual(await tooSmall(page), [], state);
           assert.deepEqual(await crossing(page), [], state);
+          assert.deepEqual(await cutOff(page), [], state);
           await picture(page, `${name}-${colorScheme}-${state}`);
         }
       }));

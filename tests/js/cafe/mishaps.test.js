@@ -34,7 +34,7 @@ test("what was weighed stands, and what is filled in is of the brew under way", 
     await enter(page, "wish.cup_g", "120");
     await enter(page, "brew.water_g", "216.3");
     await button(page, words.judge.asPlanned).click();
-    assert.equal(Number(await value(page, "brew.dose_g")).toFixed(1), dose_g.toFixed(1));
+    assert.equal(await value(page, "brew.dose_g"), String(Number(dose_g.toFixed(1))), "with the digits shown");
     assert.equal(await value(page, "brew.water_g"), "216.3");
     assert.ok(water_g !== 216.3 && (await button(page, words.judge.asPlanned).isDisabled()));
   }));
@@ -388,6 +388,7 @@ test("a strong brew's reading is told from what water makes of it", () =>
     });
     const added = shown("addition", added_g);
     await page.locator(".verdict").getByText(words.standing.drink(added)).waitFor();
+    assert.equal(await page.locator(".verdict .standing").getAttribute("class"), "standing", "nothing decides the drink");
     await page.locator(".verdict figure .name", { hasText: words.pictures.after(added) }).waitFor();
     assert.equal(await page.locator(".verdict figure .name", { hasText: words.pictures.measured }).count(), 0);
     // How warm the water added is stands wherever it is spoken of.

@@ -37,6 +37,7 @@ test("a recipe has the package's numbers", () =>
           .filter((value) => value !== null)
           .map((value) => shown("temperature", value)),
       );
+      assert.equal(await ticket.locator(".walk li span").nth(1).innerText(), SAID.brewer.rinsed);
       const tolerances = await said(ticket, SAID.doseAlone);
       assert.equal(
         tolerances,
@@ -46,6 +47,22 @@ test("a recipe has the package's numbers", () =>
   }));
 
 const valueOf = async (page, key) => Number(await field(page, `wish.${key}`).inputValue());
+
+test("the brewer in the heat walk is preheated or not, a wait has a beginning, a rate is per minute", () =>
+  visit({}, async (page) => {
+    await ready(page);
+    const [brewer] = presets.shelf.brewer;
+    const { heat } = recipeOf();
+    const wait = await page.locator(".ticket .wait").innerText();
+    const [, minutes, seconds] = /^Wait (\d+):(\d\d) from filling the cup,/.exec(wait);
+    assert.equal(Number(minutes) * 60 + Number(seconds), Math.round(heat.wait_s));
+    const rate = await page.locator("#brewer-cooling_per_min-hint").textContent();
+    assert.match(rate, /0\.000001 to 1\u00a0per min$/);
+    await enter(page, "brewer.rinse_g", "");
+    const stop = page.locator(".ticket .walk li", { hasText: SAID.brewer.cold });
+    const cold = recipeOf({ brewer: { ...brewer, rinse_g: null } }).heat.brewer_c;
+    assert.equal(await stop.locator("b").innerText(), shown("temperature", cold));
+  }));
 
 test("strong brews with water added have the package's numbers", () =>
   visit({}, async (page) => {
@@ -64,7 +81,7 @@ test("what cannot be read as a number, or lies outside its range, is refused at 
     for (const [typed, expected] of [
       ["much", /“much” is not a number/],
       ["", /a number is missing/],
-      ["-5", /-5.g is outside 0\.1.g? to 200000.g/],
+      ["-5", /−5.g is outside 0\.1.g? to 200000.g/],
       ["1e3", /“1e3” is not a number/],
       ["0", /0.g is outside/],
       ["999999", /999999.g is outside/],
@@ -84,6 +101,18 @@ test("what cannot be read as a number, or lies outside its range, is refused at 
       await said(page.locator(".ticket"), SAID.coffee),
       shown("dose", recipeOf({ wish: { cup_g: 190.5 } }).dose_g),
     );
+  }));
+
+test("a strength outside the window is refused as that, and one past any brew by its range", () =>
+  visit({}, async (page) => {
+    await ready(page);
+    const error = page.locator("#wish-strength_pct-error");
+    const { outside_window, out_of_range } = words.refused;
+    const { label } = words.fields["wish.strength_pct"];
+    await enter(page, "wish.strength_pct", "9");
+    assert.equal(await error.innerText(), outside_window(label, "9\u00a0%", "1.15\u00a0%", "1.45\u00a0%"));
+    await enter(page, "wish.strength_pct", "51");
+    assert.equal(await error.innerText(), out_of_range(label, "51\u00a0%", "0\u00a0%", "50\u00a0%"));
   }));
 
 test("a wish that cannot be had offers the nearest that can, and the recipe for it", () =>
@@ -131,6 +160,9 @@ test("ounces, fluid ounces and degrees Fahrenheit are for display alone", () =>
       await page.locator(".ticket .walk li b").first().innerText(),
       `${(recipe.heat.kettle_c * 1.8 + 32).toFixed(1)}\u00a0°F`,
     );
+    await button(page, words.judge.asPlanned).click();
+    const ounces = (recipe.dose_g / 28.349523125).toFixed(3);
+    assert.equal(await field(page, "brew.dose_g").inputValue(), String(Number(ounces)));
     await enter(page, "wish.cup_g", "7");
     const ofOunces = recipeOf({ wish: { cup_g: 7 * 28.349523125 } });
     assert.equal(

@@ -310,6 +310,24 @@ test("without a recipe, and with coffee that was weighed before", () =>
     await isAccount(page, followed(EXAMPLE, []));
   }));
 
+test("a flow that goes down has a minus sign, one that rounds to nothing has none", () =>
+  visit({}, async (page) => {
+    await example(page);
+    await toEnd(page);
+    const { answers } = followed(EXAMPLE, stepsOf(recipeOf()));
+    const flows = answers.filter(({ seen }) => seen.flow_g_per_s !== null);
+    for (const [isMeant, sign] of [
+      [(flow) => flow <= -0.01, "\u2212"],
+      [(flow) => flow < 0 && flow > -0.004, "0.00"],
+    ]) {
+      const { clock_s, seen } = flows.find((answer) => isMeant(answer.seen.flow_g_per_s));
+      await goTo(page, clock_s - answers[0].clock_s);
+      const flow = await said(panel(page), SAID.flowNow);
+      assert.equal(flow, shown("flow", seen.flow_g_per_s));
+      assert.ok(flow.startsWith(sign), flow);
+    }
+  }));
+
 test("what was weighed goes into the brew's form, and what stands there stays", () =>
   visit({}, async (page) => {
     await example(page);
@@ -436,6 +454,10 @@ test("it works with the keyboard alone, offline, after the first visit", () =>
     await button(page, SAID.example).focus();
     await page.keyboard.press("Enter");
     await button(page, SAID.play.start).waitFor();
+    const form = await panel(page)
+      .getByRole("link", { name: SAID.fileForm })
+      .evaluate(async ({ href }) => (await fetch(href)).text());
+    assert.match(form, /time_s,mass_g,label/, "how a record is written");
     const focused = () => page.evaluate(() => document.activeElement.textContent || document.activeElement.id);
     assert.equal(await focused(), SAID.play.start, "the way on is under the finger");
     await page.keyboard.press("Tab");

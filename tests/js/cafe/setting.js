@@ -95,7 +95,9 @@ export const numberIn = (text) => Number(/-?\d+(\.\d+)?/.exec(text)[0]);
 /** A value as the page shows a quantity in the package's own unit. */
 export function shown(quantity, value) {
   const { decimals, unit } = library.limits[quantity];
-  return unit ? `${value.toFixed(decimals)}\u00a0${unit}` : value.toFixed(decimals);
+  // What rounds to nothing has no sign.
+  const text = (Number(value.toFixed(decimals)) + 0).toFixed(decimals).replace("-", "\u2212");
+  return unit ? `${text}\u00a0${unit}` : text;
 }
 
 /** The recipe that the package has for the presets, with changes. */

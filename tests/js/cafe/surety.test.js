@@ -59,6 +59,39 @@ test("a reading comes with how far it reaches, what that rests on, and what is d
     await verdict.getByText(JUDGE.needed.none_is_enough).waitFor();
   }));
 
+test("where a cup stands is a verdict once it is decided, and until then as read", () =>
+  visit({}, async (page) => {
+    await ready(page);
+    // A window of strengths alone: the reading lies inside, then right at its edge, then far above.
+    await enter(page, "wish.window", "own");
+    await enter(page, "wish.strength_lowest_pct", "1.20");
+    await enter(page, "wish.strength_highest_pct", "1.50");
+    await enter(page, "wish.yield_lowest_pct", "");
+    await enter(page, "wish.yield_highest_pct", "");
+    const box = (await judged(page, "1.36 1.36")).locator(".standing");
+    const says = async () => [await box.locator("strong").innerText(), await box.getAttribute("class")];
+    const { inside, outside, read } = words.standing;
+    for (const [highest, expected] of [
+      ["1.50", [inside, "standing inside"]],
+      ["1.37", [read.inside, "standing"]],
+      ["1.35", [read.outside, "standing"]],
+      ["1.25", [outside, "standing outside"]],
+    ]) {
+      await enter(page, "wish.strength_highest_pct", highest);
+      assert.deepEqual(await says(), expected, highest);
+    }
+    // Each inside by itself, and not yet both together: the strength near its lower edge, the yield near its upper.
+    await enter(page, "wish.strength_lowest_pct", "1.292");
+    await enter(page, "wish.strength_highest_pct", "1.60");
+    await enter(page, "wish.yield_lowest_pct", "12");
+    await enter(page, "wish.yield_highest_pct", "16.83");
+    const { strength, yield: yield_ } = JUDGE.decided;
+    assert.equal(await page.locator(".verdict .decided").innerText(), `${strength.inside} ${yield_.inside}`);
+    assert.deepEqual(await says(), [read.inside, "standing"]);
+    await enter(page, "wish.yield_highest_pct", "17.6");
+    assert.deepEqual(await says(), [inside, "standing inside"]);
+  }));
+
 test("a better instrument decides, and says how many readings would have", () =>
   visit({}, async (page) => {
     await ready(page);
