@@ -14,6 +14,8 @@ export class Refusal extends RangeError {
     this.code = facts.code;
     /** The input to blame, or null. */
     this.field = facts.field ?? null;
+    /** Which item of a list it is in, counted from 0, or null. */
+    this.item = facts.item ?? null;
     /** The value given or computed, or null. */
     this.value = facts.value ?? null;
     /** The lowest value that is accepted or possible, or null. */
@@ -86,8 +88,27 @@ function shown(value) {
 /** A value of the right type, or a refusal that tells a missing one from a wrong one. */
 export function mistyped(value, name, what) {
   return value === undefined || value === null
-    ? wrong("missing", name, `${what} is missing`)
+    ? wrong("missing", name, `${what} is missing${misspelt(name)}`)
     : wrong("wrong_type", name, `${shown(value)} is not ${what}`, value);
+}
+
+/** The objects read last, and the fields that each may have: looked at again only when a field is missing. */
+const RECENT = 16;
+const recent = Array(RECENT).fill(null);
+const recentFields = Array(RECENT).fill(new Set());
+let latest = 0;
+
+/** Of an object without a field, a field that it should not have, in words: perhaps the one meant. */
+function misspelt(name) {
+  for (let back = 0; back < RECENT; back++) {
+    const at = (latest - back) & (RECENT - 1);
+    if (!recentFields[at].has(name)) continue;
+    for (const field in recent[at]) {
+      if (!recentFields[at].has(field)) return `; ${shown(field)} is no field`;
+    }
+    return "";
+  }
+  return "";
 }
 
 /** An object with no other fields than those known, `needed` of which must be there. */
@@ -97,6 +118,9 @@ export function record(o, needed, fields, name) {
   for (const _ in o) count++;
   // As many as are needed: one that is unknown leaves one missing, which is found when it is read.
   if (count !== needed) onlyKnown(o, fields, name);
+  latest = (latest + 1) & (RECENT - 1);
+  recent[latest] = o;
+  recentFields[latest] = fields;
 }
 
 function onlyKnown(o, fields, name) {
@@ -143,24 +167,41 @@ function lengthOf(value, name) {
   return value.length;
 }
 
+/** A refusal of an item of a list: it says which. */
+function ofItem(refusal, name, item) {
+  const { message } = refusal;
+  const isNamed = refusal.field === name && /^[:[]/.test(message.slice(name.length));
+  const words = isNamed && message.startsWith(name) ? message.slice(name.length) : `: ${message}`;
+  return new Refusal(`${name}[${item}]${words}`, { ...refusal, item });
+}
+
+/** An item of a list, taken. */
+function itemOf(list, item, name, take, more) {
+  try {
+    return take(list[item], name, more);
+  } catch (thrown) {
+    throw thrown instanceof Refusal ? ofItem(thrown, name, item) : thrown;
+  }
+}
+
 /** A list of numbers, taken, and how many there are. */
 export function numbers(value, name) {
   const count = lengthOf(value, name);
   const values = [];
-  for (let i = 0; i < count && i < MOST_ITEMS; i++) values.push(number(value[i], name));
+  for (let i = 0; i < count && i < MOST_ITEMS; i++) values.push(itemOf(value, i, name, number));
   return { count, values };
 }
 
 /** So many numbers of a list, zeros for those that it does not have. */
 export function places(value, name, count) {
   if (lengthOf(value, name) > count) throw wrong("wrong_type", name, `a list of more than ${count}`, value);
-  return Array.from({ length: count }, (_, at) => (at < value.length ? number(value[at], name) : 0));
+  return Array.from({ length: count }, (_, at) => (at < value.length ? itemOf(value, at, name, number) : 0));
 }
 
 /** The numbers of a table, row by row. */
 export function table(value, name, rows, columns) {
   if (lengthOf(value, name) !== rows) throw wrong("wrong_type", name, `not a table of ${rows} rows`, value);
-  return Array.from({ length: rows }, (_, row) => places(value[row], name, columns)).flat();
+  return Array.from({ length: rows }, (_, row) => itemOf(value, row, name, places, columns)).flat();
 }
 
 /** The version of a profile's fields. */
@@ -176,7 +217,7 @@ export function version(value, known) {
 export function items(value, name, take) {
   const count = lengthOf(value, name);
   const values = [];
-  for (let i = 0; i < count && i < MOST_ITEMS; i++) values.push(...take(value[i], name));
+  for (let i = 0; i < count && i < MOST_ITEMS; i++) values.push(...itemOf(value, i, name, take));
   return { count, values };
 }
 
@@ -256,9 +297,24 @@ const UNREADABLE_TEXTS = {
   unsound: "the numbers are of no state that can be",
 };
 
-/** Throws for any status but success. */
-export function answered(status) {
-  if (status !== 0) throw reported();
+/** Throws for any status but success. Of a list the call may have: its name, what was taken, the fields of an item. */
+export function answered(status, name, list, fields) {
+  if (status === 0) return;
+  const refusal = reported();
+  const item = list === undefined ? -1 : blamed(refusal, name, list, [...fields].indexOf(refusal.field));
+  throw item < 0 ? refusal : ofItem(refusal, name, item);
+}
+
+/** The first item with the value that is refused, or -1: the module does not tell which it was. */
+function blamed({ code, field, value, quantity }, name, { count, values }, column) {
+  if (column < 0 || (code !== "out_of_range" && code !== "not_whole")) return -1;
+  // How many numbers there are goes by the list's name too.
+  if (field === name && limits[quantity].whole) return -1;
+  const size = values.length / Math.min(count, MOST_ITEMS);
+  const own = values.filter((_, at) => at % size === column);
+  const item = own.findIndex((other) => Object.is(other + 0, value + 0));
+  // A zero also stands for what an item does not have.
+  return value === 0 && own.lastIndexOf(0) !== item ? -1 : item;
 }
 
 /** The refusal of a count that is not an integer, which the module could not be asked about. */

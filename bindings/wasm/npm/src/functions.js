@@ -1058,7 +1058,7 @@ function getPlausibility(at) {
   };
 }
 
-const INTENDED_FIELDS = new Set(["dose", "water", "yield", "losses", "retention", "other", "moisture_pct", "water_solids_mg_per_l", "held_strength_pct", "portion", "added"]);
+export const INTENDED_FIELDS = new Set(["dose", "water", "yield", "losses", "retention", "other", "moisture_pct", "water_solids_mg_per_l", "held_strength_pct", "portion", "added"]);
 export function takeIntended(o, name) {
   record(o, 11, INTENDED_FIELDS, name);
   return [
@@ -1137,7 +1137,7 @@ function takeSurroundings(o, name) {
   ];
 }
 
-const LIVE_SETUP_FIELDS = new Set(["division_g", "capacity_g", "fastest_g_per_s"]);
+export const LIVE_SETUP_FIELDS = new Set(["division_g", "capacity_g", "fastest_g_per_s"]);
 export function takeLiveSetup(o, name) {
   record(o, 3, LIVE_SETUP_FIELDS, name);
   return [
@@ -1172,7 +1172,7 @@ export function getLiveAccounts(at) {
   };
 }
 
-const LIVE_STEP_FIELDS = new Set(["dose_g", "to_g", "from_s", "until_s", "vessel_g", "step"]);
+export const LIVE_STEP_FIELDS = new Set(["dose_g", "to_g", "from_s", "until_s", "vessel_g", "step"]);
 export function takeLiveStep(o, name) {
   record(o, 1, LIVE_STEP_FIELDS, name);
   const step = choice(o.step, "step", STEP);
@@ -1499,7 +1499,7 @@ function getCombined(at) {
   };
 }
 
-const LOSSES_FIELDS = new Set(["apparent_retention_g_per_g", "hold_up_g", "paper_g", "paper_uptake_g_per_g", "drips_g", "vapour_g"]);
+export const LOSSES_FIELDS = new Set(["apparent_retention_g_per_g", "hold_up_g", "paper_g", "paper_uptake_g_per_g", "drips_g", "vapour_g"]);
 export function takeLosses(o, name) {
   record(o, 6, LOSSES_FIELDS, name);
   return [
@@ -1660,7 +1660,7 @@ function takeMeasured(o, name) {
   ];
 }
 
-const WINDOW_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct", "yield_counting"]);
+export const WINDOW_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct", "yield_counting"]);
 export function takeWindow(o, name) {
   record(o, 2, WINDOW_FIELDS, name);
   const yield_lowest_pct = optional(o.yield_lowest_pct, "yield_lowest_pct", number);
@@ -2107,13 +2107,13 @@ export const heat = Object.freeze({
   settle(o) {
     record(o, 3, HEAT_SETTLE_OPTIONS, "options");
     const bodies = items(o.bodies, "bodies", takeBody);
-    answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(bodies.values, 1152), bodies.count, answer, base));
+    answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(bodies.values, 1152), bodies.count, answer, base), "bodies", bodies, BODY_FIELDS);
     return { settled_c: f64[answer >> 3] };
   },
   beforeSettling(o) {
     record(o, 3, HEAT_BEFORE_SETTLING_OPTIONS, "options");
     const bodies = items(o.bodies, "bodies", takeBody);
-    answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), put(bodies.values, 1152), bodies.count, answer, base));
+    answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), put(bodies.values, 1152), bodies.count, answer, base), "bodies", bodies, BODY_FIELDS);
     return { water_c: f64[answer >> 3] };
   },
   preheated(o) {
@@ -2127,7 +2127,7 @@ export const heat = Object.freeze({
   vesselHeatCapacity(o) {
     record(o, 5, HEAT_VESSEL_HEAT_CAPACITY_OPTIONS, "options");
     const others = items(o.others, "others", takeBody);
-    answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), put(others.values, 1152), others.count, answer, base));
+    answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), put(others.values, 1152), others.count, answer, base), "others", others, BODY_FIELDS);
     return { heat_capacity_j_per_k: f64[answer >> 3] };
   },
   afterVapour(o) {
@@ -2191,13 +2191,13 @@ export const reading = Object.freeze({
     record(o, 2, READING_COMBINE_OPTIONS, "options");
     const strength_pct = numbers(o.strength_pct, "strength_pct");
     const repeatability_pct = number(o.repeatability_pct, "repeatability_pct");
-    answered(cupwrightReadingCombine(put(strength_pct.values, 1152), strength_pct.count, repeatability_pct, answer, base));
+    answered(cupwrightReadingCombine(put(strength_pct.values, 1152), strength_pct.count, repeatability_pct, answer, base), "strength_pct", strength_pct, ["strength_pct"]);
     return getCombined(answer);
   },
   repeatability(o) {
     record(o, 1, READING_REPEATABILITY_OPTIONS, "options");
     const strength_pct = numbers(o.strength_pct, "strength_pct");
-    answered(cupwrightReadingRepeatability(put(strength_pct.values, 1152), strength_pct.count, answer, base));
+    answered(cupwrightReadingRepeatability(put(strength_pct.values, 1152), strength_pct.count, answer, base), "strength_pct", strength_pct, ["strength_pct"]);
     return { repeatability_pct: f64[answer >> 3] };
   },
   criticalRange(o) {
@@ -2261,7 +2261,7 @@ export const calibrate = Object.freeze({
   retentionLine(o) {
     record(o, 1, CALIBRATE_RETENTION_LINE_OPTIONS, "options");
     const brews = items(o.brews, "brews", takeDrained);
-    answered(cupwrightCalibrateRetentionLine(put(brews.values, 1152), brews.count, answer, base));
+    answered(cupwrightCalibrateRetentionLine(put(brews.values, 1152), brews.count, answer, base), "brews", brews, DRAINED_FIELDS);
     return getRetentionLine(answer);
   },
   expectedBeverage(o) {
@@ -2270,56 +2270,56 @@ export const calibrate = Object.freeze({
     const next_dose_g = number(o.next_dose_g, "next_dose_g");
     const next_water_g = number(o.next_water_g, "next_water_g");
     const next_vapour_g = number(o.next_vapour_g, "next_vapour_g");
-    answered(cupwrightCalibrateExpectedBeverage(put(brews.values, 1152), brews.count, next_dose_g, next_water_g, next_vapour_g, answer, base));
+    answered(cupwrightCalibrateExpectedBeverage(put(brews.values, 1152), brews.count, next_dose_g, next_water_g, next_vapour_g, answer, base), "brews", brews, DRAINED_FIELDS);
     return getExpected(answer);
   },
   retention(o) {
     record(o, 1, CALIBRATE_RETENTION_OPTIONS, "options");
     const brews = items(o.brews, "brews", takeDrained);
-    answered(cupwrightCalibrateRetention(put(brews.values, 1152), brews.count, answer, base));
+    answered(cupwrightCalibrateRetention(put(brews.values, 1152), brews.count, answer, base), "brews", brews, DRAINED_FIELDS);
     return getFittedRetention(answer);
   },
   heatCapacity(o) {
     record(o, 1, CALIBRATE_HEAT_CAPACITY_OPTIONS, "options");
     const pours = items(o.pours, "pours", takeSettled);
-    answered(cupwrightCalibrateHeatCapacity(put(pours.values, 1152), pours.count, answer, base));
+    answered(cupwrightCalibrateHeatCapacity(put(pours.values, 1152), pours.count, answer, base), "pours", pours, SETTLED_FIELDS);
     return getFittedHeatCapacity(answer);
   },
   equilibriumYield(o) {
     record(o, 1, CALIBRATE_EQUILIBRIUM_YIELD_OPTIONS, "options");
     const steeps = items(o.steeps, "steeps", takeSteeped);
-    answered(cupwrightCalibrateEquilibriumYield(put(steeps.values, 1152), steeps.count, answer, base));
+    answered(cupwrightCalibrateEquilibriumYield(put(steeps.values, 1152), steeps.count, answer, base), "steeps", steeps, STEEPED_FIELDS);
     return getFittedYield(answer);
   },
   oneRate(o) {
     record(o, 1, CALIBRATE_ONE_RATE_OPTIONS, "options");
     const yields = items(o.yields, "yields", takeTimed);
-    answered(cupwrightCalibrateOneRate(put(yields.values, 1152), yields.count, answer, base));
+    answered(cupwrightCalibrateOneRate(put(yields.values, 1152), yields.count, answer, base), "yields", yields, TIMED_FIELDS);
     return getOneRate(answer);
   },
   twoRates(o) {
     record(o, 1, CALIBRATE_TWO_RATES_OPTIONS, "options");
     const yields = items(o.yields, "yields", takeTimed);
-    answered(cupwrightCalibrateTwoRates(put(yields.values, 1152), yields.count, answer, base));
+    answered(cupwrightCalibrateTwoRates(put(yields.values, 1152), yields.count, answer, base), "yields", yields, TIMED_FIELDS);
     return getTwoRates(answer);
   },
   cooling(o) {
     record(o, 2, CALIBRATE_COOLING_OPTIONS, "options");
     const readings = items(o.readings, "readings", takeThermometer);
     const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightCalibrateCooling(put(readings.values, 1152), readings.count, put(surroundings, 2752, 2), answer, base));
+    answered(cupwrightCalibrateCooling(put(readings.values, 1152), readings.count, put(surroundings, 2752, 2), answer, base), "readings", readings, THERMOMETER_FIELDS);
     return getCooling(answer);
   },
   refractiveFactor(o) {
     record(o, 1, CALIBRATE_REFRACTIVE_FACTOR_OPTIONS, "options");
     const samples = items(o.samples, "samples", takeDried);
-    answered(cupwrightCalibrateRefractiveFactor(put(samples.values, 1152), samples.count, answer, base));
+    answered(cupwrightCalibrateRefractiveFactor(put(samples.values, 1152), samples.count, answer, base), "samples", samples, DRIED_FIELDS);
     return getFittedRefractiveFactor(answer);
   },
   repeatability(o) {
     record(o, 1, CALIBRATE_REPEATABILITY_OPTIONS, "options");
     const readings = items(o.readings, "readings", takeRepeat);
-    answered(cupwrightCalibrateRepeatability(putEach(readings.values, 1152, 1, 3), readings.count, answer, base));
+    answered(cupwrightCalibrateRepeatability(putEach(readings.values, 1152, 1, 3), readings.count, answer, base), "readings", readings, REPEAT_FIELDS);
     return getFittedRepeatability(answer);
   },
 });
@@ -2378,27 +2378,27 @@ export const uncertainty = Object.freeze({
   ofRepeats(o) {
     record(o, 1, UNCERTAINTY_OF_REPEATS_OPTIONS, "options");
     const value = numbers(o.value, "value");
-    answered(cupwrightUncertaintyOfRepeats(put(value.values, 1152), value.count, answer, base));
+    answered(cupwrightUncertaintyOfRepeats(put(value.values, 1152), value.count, answer, base), "value", value, ["value"]);
     return getMean(answer);
   },
   pooled(o) {
     record(o, 2, UNCERTAINTY_POOLED_OPTIONS, "options");
     const series = items(o.series, "series", takeSeries);
     const readings = integer(o.readings, "readings", "reading_count");
-    answered(cupwrightUncertaintyPooled(put(series.values, 1152), series.count, readings, answer, base));
+    answered(cupwrightUncertaintyPooled(put(series.values, 1152), series.count, readings, answer, base), "series", series, SERIES_FIELDS);
     return getStandard(answer);
   },
   ofReadings(o) {
     record(o, 2, UNCERTAINTY_OF_READINGS_OPTIONS, "options");
     const strength_pct = numbers(o.strength_pct, "strength_pct");
     const repeatability = takeRepeatabilityEstimate(o.repeatability, "repeatability");
-    answered(cupwrightUncertaintyOfReadings(put(strength_pct.values, 1152), strength_pct.count, put(repeatability, 1952, 3), answer, base));
+    answered(cupwrightUncertaintyOfReadings(put(strength_pct.values, 1152), strength_pct.count, put(repeatability, 1952, 3), answer, base), "strength_pct", strength_pct, ["strength_pct"]);
     return getStrengthEstimate(answer);
   },
   together(o) {
     record(o, 1, UNCERTAINTY_TOGETHER_OPTIONS, "options");
     const errors = items(o.errors, "errors", takeStandard);
-    answered(cupwrightUncertaintyTogether(put(errors.values, 1152), errors.count, answer, base));
+    answered(cupwrightUncertaintyTogether(put(errors.values, 1152), errors.count, answer, base), "errors", errors, STANDARD_FIELDS);
     return getStandard(answer);
   },
   ofLimit(o) {
@@ -2424,7 +2424,7 @@ export const uncertainty = Object.freeze({
   combine(o) {
     record(o, 2, UNCERTAINTY_COMBINE_OPTIONS, "options");
     const influences = items(o.influences, "influences", takeInfluence);
-    answered(cupwrightUncertaintyCombine(number(o.value, "value"), put(influences.values, 1152), influences.count, answer, base));
+    answered(cupwrightUncertaintyCombine(number(o.value, "value"), put(influences.values, 1152), influences.count, answer, base), "influences", influences, INFLUENCE_FIELDS);
     return getBudget(answer);
   },
   strength(o) {

@@ -6,6 +6,7 @@ import {
   FOLLOWER,
   FOLLOWER_BYTES,
   INTENDED_DOUBLES,
+  LIVE_STEP_FIELDS,
   SCALE,
   SCALE_BYTES,
   SETUP_DOUBLES,
@@ -65,10 +66,10 @@ class Kept {
     this.#state = state;
   }
 
-  /** Lends the state to a call and keeps what becomes of it. */
-  lend(call) {
+  /** Lends the state to a call, with a recipe or without, and keeps what becomes of it. */
+  lend(call, recipe) {
     const at = putBytes(this.#state, STATE_AT);
-    answered(call(at));
+    answered(call(at), "recipe", recipe, LIVE_STEP_FIELDS);
     this.#state = bytesAt(at, this.#state.length);
   }
 }
@@ -130,7 +131,7 @@ class Follower extends Kept {
     const [clock, reading] = [number(o.clock_s, "clock_s"), number(o.reading_g, "reading_g")];
     const { count, values } = this.#recipe;
     const steps = putEach(values, BEHIND, STEP_DOUBLES, STEP_NUMBERS);
-    this.lend((at) => cupwrightFollowTake(at, steps, count, clock, reading, answer, base));
+    this.lend((at) => cupwrightFollowTake(at, steps, count, clock, reading, answer, base), this.#recipe);
     return getLiveNow(answer);
   }
 

@@ -257,6 +257,8 @@ export class Refusal extends RangeError {
   readonly code: RefusalCode;
   /** The input to blame, or null. */
   readonly field: string | null;
+  /** Which item of a list it is in, counted from 0, or null: also where several items could be meant. */
+  readonly item: number | null;
   /** The value given or computed; how much there is of what is wanting, where measurements cannot tell; or null. */
   readonly value: unknown;
   /** The lowest value that is accepted or possible; how much is needed for a start, where measurements cannot tell; or null. */

@@ -532,8 +532,8 @@ fn taker(interface: &Interface, record: &Record, code: &mut String) {
         needed += 1;
     }
     let set = format!("{}_FIELDS", screaming(&name));
-    let _ = writeln!(code, "const {set} = new Set([{}]);", names.join(", "));
     let export = if is_lent(interface, &record.name) { "export " } else { "" };
+    let _ = writeln!(code, "{export}const {set} = new Set([{}]);", names.join(", "));
     let _ = writeln!(
         code,
         "{export}function take{name}(o, name) {{\n  record(o, {needed}, {set}, name);"
@@ -826,9 +826,10 @@ fn one(interface: &Interface, room: &str, name: &str, function: &Function, face:
     let arguments = arguments(interface, &options, &mut face.code);
     let _ = writeln!(
         face.code,
-        "    answered({}({}, answer, base));",
+        "    answered({}({}, answer, base){});",
         bound(function),
-        arguments.join(", ")
+        arguments.join(", "),
+        listed(interface, &options)
     );
     let answer = match answer_of(function) {
         (_, Type::Record(of)) => {
@@ -844,6 +845,29 @@ fn one(interface: &Interface, room: &str, name: &str, function: &Function, face:
     };
     let _ = writeln!(face.code, "    return {answer};\n  }},");
     signature(&camel(name), function, &options, &mut face.types);
+}
+
+/// What `answered` of `call.js` is told of a list, to find an item that is refused.
+fn listed(interface: &Interface, options: &[(&Variable, Taken)]) -> String {
+    let lists = options.iter().filter_map(|(input, option)| match option {
+        Taken::Items(of) => {
+            let fields = &interface.record(of).fields;
+            let is_other =
+                |field: &Variable| options.iter().all(|(other, _)| other.name != field.name);
+            assert!(fields.iter().all(is_other), "{}: whose field is it?", input.name);
+            let is_alone = |field: &Variable| {
+                matches!(meaning(field), Meaning::Number | Meaning::Count | Meaning::Choice(_))
+            };
+            assert!(fields.iter().all(is_alone), "{of}: a field is not one number");
+            Some((&input.name, format!("{}_FIELDS", screaming(&type_name(of)))))
+        }
+        Taken::Numbers => Some((&input.name, format!("[{:?}]", input.name))),
+        _ => None,
+    });
+    let lists: Vec<String> =
+        lists.map(|(name, fields)| format!(", {name:?}, {name}, {fields}")).collect();
+    assert!(lists.len() < 2, "two lists: {lists:?}");
+    lists.concat()
 }
 
 /// Takes the options; the arguments of the call, which go from left to right. All is taken before

@@ -1,5 +1,5 @@
 // node misuse.js CASES: every field of every function misused in every way; each must be refused with the right
-// code and field, whatever else is in the options.
+// code, field and item of a list, whatever else is in the options.
 
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
@@ -27,11 +27,11 @@ const NEEDED = new Set(["yield_lowest_pct", "yield_highest_pct", "yield_counting
 
 const isRecord = (value) => typeof value === "object" && !Array.isArray(value);
 
-/** The paths of all that is in the options; of lists the first item. */
+/** The paths of all that is in the options; of lists the last item. */
 function* paths(value, path = []) {
   yield path;
   const entries = Array.isArray(value)
-    ? Object.entries(value).slice(0, 1)
+    ? Object.entries(value).slice(-1)
     : isRecord(value)
       ? Object.entries(value)
       : [];
@@ -103,13 +103,14 @@ const kindOf = (value) => (Array.isArray(value) ? "list" : isRecord(value) ? "re
 
 let count = 0;
 
-function refuses(call, options, code, field, words) {
+function refuses(call, options, code, field, item, words) {
   count += 1;
   try {
     call(options);
   } catch (thrown) {
     if (!(thrown instanceof library.Refusal)) throw new Error(`${words}: ${thrown}`, { cause: thrown });
-    assert.deepEqual([thrown.code, thrown.field], [code, field], `${words}: ${thrown.message}`);
+    assert.deepEqual([thrown.code, thrown.field, thrown.item], [code, field, item], `${words}: ${thrown.message}`);
+    assert.equal(thrown.message.includes(`[${item}]`), item !== null, `${words}: ${thrown.message}`);
     const isShort = code === "unknown_field" || thrown.message.length < 250;
     assert(isShort && !thrown.message.includes("[object"), `${words}: ${thrown.message}`);
     return;
@@ -118,12 +119,22 @@ function refuses(call, options, code, field, words) {
 }
 
 /** Without a field there is an answer, or the field is missed. */
-function answersOrMisses(call, options, field, words) {
+function answersOrMisses(call, options, field, item, words) {
   try {
     call(options);
   } catch {
-    refuses(call, options, "missing", field, words);
+    refuses(call, options, "missing", field, item, words);
   }
+}
+
+/** Without a field but with it misspelt, a refusal says what was written. */
+function saysMisspelt(call, options, written, words) {
+  count += 1;
+  assert.throws(
+    () => call(options),
+    ({ code, message }) => /^(missing|unknown_field)$/.test(code) && message.includes(written) && message.length < 500,
+    words,
+  );
 }
 
 /** Every misuse at a place in options that are answered. */
@@ -133,34 +144,43 @@ function misuse(call, options, path, name) {
   // A list's item goes by the list's name.
   const field = path.findLast((key) => !/^\d+$/.test(key)) ?? "options";
   const isItem = /^\d+$/.test(path.at(-1));
+  const index = path.findIndex((key) => /^\d+$/.test(key));
+  const item = index < 0 ? null : Number(path[index]);
+  /** The module says of no item which it is: found in a list that is an option itself. */
+  const itemOf = (code) => (code === "out_of_range" && index !== 1 ? null : item);
   const put = (wrong) => spoiled(options, path, (holder, key) => (holder[key] = wrong));
   const isOptional = path.length > 1 && !isItem && OPTIONAL.has(field) && !NEEDED.has(field);
   for (const missing of MISSING) {
     if (isOptional && SOMETIMES.has(field)) {
-      answersOrMisses(call, put(missing), field, `${where} ${missing}`);
+      answersOrMisses(call, put(missing), field, item, `${where} ${missing}`);
     } else if (isOptional) {
       assert.doesNotThrow(() => call(put(missing)), where);
     } else {
-      refuses(call, put(missing), "missing", field, `${where} ${missing}`);
+      refuses(call, put(missing), "missing", field, item, `${where} ${missing}`);
     }
   }
   if (path.length > 0 && !isItem) {
     const without = spoiled(options, path, (holder, key) => delete holder[key]);
     if (isOptional && SOMETIMES.has(field)) {
-      answersOrMisses(call, without, field, `${where} left out`);
+      answersOrMisses(call, without, field, item, `${where} left out`);
     } else if (isOptional) {
       assert.doesNotThrow(() => call(without), where);
     } else {
-      refuses(call, without, "missing", field, `${where} left out`);
+      refuses(call, without, "missing", field, item, `${where} left out`);
     }
   }
   for (const [wrong, code] of WRONG[kindOf(value)]) {
-    refuses(call, put(wrong), code, field, `${where} ${typeof wrong} ${String(wrong).slice(0, 20)}`);
+    refuses(call, put(wrong), code, field, itemOf(code), `${where} ${typeof wrong} ${String(wrong).slice(0, 20)}`);
   }
   if (isRecord(value)) {
     for (const key of Object.keys(value)) {
       const more = spoiled(options, path, (holder, last) => (holder[last][`${key}s`] = holder[last][key]));
-      refuses(call, more, "unknown_field", `${key}s`, `${where} ${key}s`);
+      refuses(call, more, "unknown_field", `${key}s`, item, `${where} ${key}s`);
+      const misspelt = spoiled(options, path, (holder, last) => {
+        const { [key]: meant, ...others } = holder[last];
+        holder[last] = { ...others, [`${key}r`]: meant };
+      });
+      saysMisspelt(call, misspelt, `${key}r`, `${where} ${key}r`);
     }
   }
 }
@@ -188,4 +208,20 @@ for (const room of Object.values(rooms)) {
     if (typeof value === "function") assert(done.has(value), `${value.name}: no case is answered`);
   }
 }
+
+const setup = { division_g: 0.1, capacity_g: 2000, fastest_g_per_s: 15 };
+/** A recipe whose third step is as given. */
+const brew = (step) => {
+  const recipe = [{ step: "rinse" }, { step: "dose", dose_g: 15 }, step, { step: "beverage", vessel_g: 300 }];
+  live.follower(setup, recipe).take({ clock_s: 0, reading_g: 0 });
+};
+assert.doesNotThrow(() => brew({ step: "pour", to_g: 250, from_s: 0 }));
+refuses(brew, { step: "pour", to_g: 250 }, "missing", "from_s", 2, "a pour without its time");
+refuses(brew, { step: "pours" }, "unknown_choice", "step", 2, "an unknown step");
+refuses(brew, undefined, "missing", "recipe", 2, "no step");
+refuses(brew, { step: "pour", to_g: -3, from_s: 0 }, "out_of_range", "to_g", 2, "a pour of less than nothing");
+// As other steps have no dose: which one is meant cannot be told.
+refuses(brew, { step: "dose", dose_g: 0 }, "out_of_range", "dose_g", null, "a dose of nothing");
+saysMisspelt(brew, { step: "pour", to_g: 250, from_sec: 0 }, "from_sec", "a time misspelt");
+
 console.log(`${count} wrong calls of ${done.size} functions, each refused`);
