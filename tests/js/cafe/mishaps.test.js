@@ -388,7 +388,8 @@ test("a strong brew's reading is told from what water makes of it", () =>
     });
     const added = shown("addition", added_g);
     await page.locator(".verdict").getByText(words.standing.drink(added)).waitFor();
-    assert.equal(await page.locator(".verdict .standing").getAttribute("class"), "standing", "nothing decides the drink");
+    const box = page.locator(".verdict .standing");
+    assert.equal(await box.getAttribute("class"), "standing", "nothing decides the drink");
     await page.locator(".verdict figure .name", { hasText: words.pictures.after(added) }).waitFor();
     assert.equal(await page.locator(".verdict figure .name", { hasText: words.pictures.measured }).count(), 0);
     // How warm the water added is stands wherever it is spoken of.

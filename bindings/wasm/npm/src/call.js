@@ -88,27 +88,18 @@ function shown(value) {
 /** A value of the right type, or a refusal that tells a missing one from a wrong one. */
 export function mistyped(value, name, what) {
   return value === undefined || value === null
-    ? wrong("missing", name, `${what} is missing${misspelt(name)}`)
+    ? wrong("missing", name, `${what} is missing`)
     : wrong("wrong_type", name, `${shown(value)} is not ${what}`, value);
 }
 
-/** The objects read last, and the fields that each may have: looked at again only when a field is missing. */
-const RECENT = 16;
-const recent = Array(RECENT).fill(null);
-const recentFields = Array(RECENT).fill(new Set());
-let latest = 0;
-
-/** Of an object without a field, a field that it should not have, in words: perhaps the one meant. */
-function misspelt(name) {
-  for (let back = 0; back < RECENT; back++) {
-    const at = (latest - back) & (RECENT - 1);
-    if (!recentFields[at].has(name)) continue;
-    for (const field in recent[at]) {
-      if (!recentFields[at].has(field)) return `; ${shown(field)} is no field`;
-    }
-    return "";
-  }
-  return "";
+/** What was thrown while an object was read: of one without a field, also which it should not have, perhaps the one meant. */
+export function misspelt(thrown, o, fields) {
+  if (!(thrown instanceof Refusal) || thrown.code !== "missing" || !fields.has(thrown.field)) return thrown;
+  const written = [];
+  for (const field in o) written.push(field);
+  const unknown = written.find((field) => !fields.has(field));
+  if (unknown === undefined || written.includes(thrown.field)) return thrown;
+  return new Refusal(`${thrown.message}; ${shown(unknown)} is no field`, { ...thrown });
 }
 
 /** An object with no other fields than those known, `needed` of which must be there. */
@@ -118,9 +109,6 @@ export function record(o, needed, fields, name) {
   for (const _ in o) count++;
   // As many as are needed: one that is unknown leaves one missing, which is found when it is read.
   if (count !== needed) onlyKnown(o, fields, name);
-  latest = (latest + 1) & (RECENT - 1);
-  recent[latest] = o;
-  recentFields[latest] = fields;
 }
 
 function onlyKnown(o, fields, name) {
@@ -301,15 +289,13 @@ const UNREADABLE_TEXTS = {
 export function answered(status, name, list, fields) {
   if (status === 0) return;
   const refusal = reported();
-  const item = list === undefined ? -1 : blamed(refusal, name, list, [...fields].indexOf(refusal.field));
+  const item = list === undefined ? -1 : blamed(refusal, list, [...fields].indexOf(refusal.field));
   throw item < 0 ? refusal : ofItem(refusal, name, item);
 }
 
 /** The first item with the value that is refused, or -1: the module does not tell which it was. */
-function blamed({ code, field, value, quantity }, name, { count, values }, column) {
-  if (column < 0 || (code !== "out_of_range" && code !== "not_whole")) return -1;
-  // How many numbers there are goes by the list's name too.
-  if (field === name && limits[quantity].whole) return -1;
+function blamed({ code, value }, { count, values }, column) {
+  if (code !== "out_of_range" && code !== "not_whole") return -1;
   const size = values.length / Math.min(count, MOST_ITEMS);
   const own = values.filter((_, at) => at % size === column);
   const item = own.findIndex((other) => Object.is(other + 0, value + 0));

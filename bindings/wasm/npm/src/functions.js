@@ -1,8 +1,8 @@
 // Made by `cargo xtask face`. Do not edit.
 
 import {
-  answer, answered, base, boolean, bytes, bytesAt, cautions, choice, doubles, f64, i32, integer, items, list, number, numbers, optional,
-  places, put, putBytes, putEach, quantity, record, table, version,
+  answer, answered, base, boolean, bytes, bytesAt, cautions, choice, doubles, f64, i32, integer, items, list, misspelt, number, numbers,
+  optional, places, put, putBytes, putEach, quantity, record, table, version,
 } from "./call.js";
 
 const CHANGE = [null, "drink_as_it_is", "add_water", "add_milk", "same_again", "dose", "water", "time", "time_with_dose"];
@@ -214,23 +214,31 @@ export function bind(exports) {
 const CUP_FIELDS = new Set(["brew", "u_weighing_g", "nu_weighing", "strength", "yield", "contact_s"]);
 function takeCup(o, name) {
   record(o, 6, CUP_FIELDS, name);
-  return [
-    ...takeBrew(o.brew, "brew"),
-    number(o.u_weighing_g, "u_weighing_g"),
-    number(o.nu_weighing, "nu_weighing"),
-    ...takeStrengthEstimate(o.strength, "strength"),
-    ...takeYieldEstimate(o.yield, "yield"),
-    number(o.contact_s, "contact_s"),
-  ];
+  try {
+    return [
+      ...takeBrew(o.brew, "brew"),
+      number(o.u_weighing_g, "u_weighing_g"),
+      number(o.nu_weighing, "nu_weighing"),
+      ...takeStrengthEstimate(o.strength, "strength"),
+      ...takeYieldEstimate(o.yield, "yield"),
+      number(o.contact_s, "contact_s"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, CUP_FIELDS);
+  }
 }
 
 const KEPT_FIELDS = new Set(["apparent_retention_g_per_g", "hold_up_g"]);
 function takeKept(o, name) {
   record(o, 2, KEPT_FIELDS, name);
-  return [
-    number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
-    number(o.hold_up_g, "hold_up_g"),
-  ];
+  try {
+    return [
+      number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
+      number(o.hold_up_g, "hold_up_g"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, KEPT_FIELDS);
+  }
 }
 
 function getKept(at) {
@@ -243,19 +251,23 @@ function getKept(at) {
 const MEANS_FIELDS = new Set(["rates", "kept", "chamber", "water_c", "milk"]);
 function takeMeans(o, name) {
   record(o, 2, MEANS_FIELDS, name);
-  const rates = optional(o.rates, "rates", takeRates);
-  const kept = optional(o.kept, "kept", takeKept);
-  const chamber = optional(o.chamber, "chamber", takeChamber);
-  return [
-    ...(rates ?? [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]),
-    ...(kept ?? [0, 0]),
-    ...(chamber ?? [0, 0]),
-    number(o.water_c, "water_c"),
-    rates !== null ? 1 : 0,
-    kept !== null ? 1 : 0,
-    chamber !== null ? 1 : 0,
-    boolean(o.milk, "milk"),
-  ];
+  try {
+    const rates = optional(o.rates, "rates", takeRates);
+    const kept = optional(o.kept, "kept", takeKept);
+    const chamber = optional(o.chamber, "chamber", takeChamber);
+    return [
+      ...(rates ?? [0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0]),
+      ...(kept ?? [0, 0]),
+      ...(chamber ?? [0, 0]),
+      number(o.water_c, "water_c"),
+      rates !== null ? 1 : 0,
+      kept !== null ? 1 : 0,
+      chamber !== null ? 1 : 0,
+      boolean(o.milk, "milk"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, MEANS_FIELDS);
+  }
 }
 
 function getMeans(at) {
@@ -289,81 +301,113 @@ function getAdvice(at) {
 const DRAINED_FIELDS = new Set(["dose_g", "water_g", "beverage_g", "vapour_g"]);
 function takeDrained(o, name) {
   record(o, 4, DRAINED_FIELDS, name);
-  return [
-    number(o.dose_g, "dose_g"),
-    number(o.water_g, "water_g"),
-    number(o.beverage_g, "beverage_g"),
-    number(o.vapour_g, "vapour_g"),
-  ];
+  try {
+    return [
+      number(o.dose_g, "dose_g"),
+      number(o.water_g, "water_g"),
+      number(o.beverage_g, "beverage_g"),
+      number(o.vapour_g, "vapour_g"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, DRAINED_FIELDS);
+  }
 }
 
 const SETTLED_FIELDS = new Set(["liquid_g", "before_c", "settled_c", "vessel_c"]);
 function takeSettled(o, name) {
   record(o, 4, SETTLED_FIELDS, name);
-  return [
-    number(o.liquid_g, "liquid_g"),
-    number(o.before_c, "before_c"),
-    number(o.settled_c, "settled_c"),
-    number(o.vessel_c, "vessel_c"),
-  ];
+  try {
+    return [
+      number(o.liquid_g, "liquid_g"),
+      number(o.before_c, "before_c"),
+      number(o.settled_c, "settled_c"),
+      number(o.vessel_c, "vessel_c"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, SETTLED_FIELDS);
+  }
 }
 
 const STEEPED_FIELDS = new Set(["strength_pct", "water_g", "dose_g"]);
 function takeSteeped(o, name) {
   record(o, 3, STEEPED_FIELDS, name);
-  return [
-    number(o.strength_pct, "strength_pct"),
-    number(o.water_g, "water_g"),
-    number(o.dose_g, "dose_g"),
-  ];
+  try {
+    return [
+      number(o.strength_pct, "strength_pct"),
+      number(o.water_g, "water_g"),
+      number(o.dose_g, "dose_g"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, STEEPED_FIELDS);
+  }
 }
 
 const TIMED_FIELDS = new Set(["contact_s", "yield_pct"]);
 function takeTimed(o, name) {
   record(o, 2, TIMED_FIELDS, name);
-  return [
-    number(o.contact_s, "contact_s"),
-    number(o.yield_pct, "yield_pct"),
-  ];
+  try {
+    return [
+      number(o.contact_s, "contact_s"),
+      number(o.yield_pct, "yield_pct"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, TIMED_FIELDS);
+  }
 }
 
 const THERMOMETER_FIELDS = new Set(["time_s", "water_c"]);
 function takeThermometer(o, name) {
   record(o, 2, THERMOMETER_FIELDS, name);
-  return [
-    number(o.time_s, "time_s"),
-    number(o.water_c, "water_c"),
-  ];
+  try {
+    return [
+      number(o.time_s, "time_s"),
+      number(o.water_c, "water_c"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, THERMOMETER_FIELDS);
+  }
 }
 
 const DRIED_FIELDS = new Set(["brix", "strength_pct"]);
 function takeDried(o, name) {
   record(o, 2, DRIED_FIELDS, name);
-  return [
-    number(o.brix, "brix"),
-    number(o.strength_pct, "strength_pct"),
-  ];
+  try {
+    return [
+      number(o.brix, "brix"),
+      number(o.strength_pct, "strength_pct"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, DRIED_FIELDS);
+  }
 }
 
 const REPEAT_FIELDS = new Set(["strength_pct", "cup"]);
 function takeRepeat(o, name) {
   record(o, 2, REPEAT_FIELDS, name);
-  return [
-    number(o.strength_pct, "strength_pct"),
-    integer(o.cup, "cup", "cup_number"),
-    0, // padding
-  ];
+  try {
+    return [
+      number(o.strength_pct, "strength_pct"),
+      integer(o.cup, "cup", "cup_number"),
+      0, // padding
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, REPEAT_FIELDS);
+  }
 }
 
 const ODD_FIELDS = new Set(["studentised", "chance", "at", "is_suspicious"]);
 function takeOdd(o, name) {
   record(o, 4, ODD_FIELDS, name);
-  return [
-    number(o.studentised, "studentised"),
-    number(o.chance, "chance"),
-    number(o.at, "at"),
-    boolean(o.is_suspicious, "is_suspicious"),
-  ];
+  try {
+    return [
+      number(o.studentised, "studentised"),
+      number(o.chance, "chance"),
+      number(o.at, "at"),
+      boolean(o.is_suspicious, "is_suspicious"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, ODD_FIELDS);
+  }
 }
 
 function getOdd(at) {
@@ -378,16 +422,20 @@ function getOdd(at) {
 const QUALITY_FIELDS = new Set(["degrees_of_freedom", "s", "residuals", "leverages", "odd", "measurements"]);
 function takeQuality(o, name) {
   record(o, 5, QUALITY_FIELDS, name);
-  const odd = optional(o.odd, "odd", takeOdd);
-  return [
-    number(o.degrees_of_freedom, "degrees_of_freedom"),
-    number(o.s, "s"),
-    ...places(o.residuals, "residuals", 30),
-    ...places(o.leverages, "leverages", 30),
-    ...(odd ?? [0, 0, 0, 0]),
-    integer(o.measurements, "measurements", "measurements"),
-    odd !== null ? 1 : 0,
-  ];
+  try {
+    const odd = optional(o.odd, "odd", takeOdd);
+    return [
+      number(o.degrees_of_freedom, "degrees_of_freedom"),
+      number(o.s, "s"),
+      ...places(o.residuals, "residuals", 30),
+      ...places(o.leverages, "leverages", 30),
+      ...(odd ?? [0, 0, 0, 0]),
+      integer(o.measurements, "measurements", "measurements"),
+      odd !== null ? 1 : 0,
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, QUALITY_FIELDS);
+  }
 }
 
 function getQuality(at) {
@@ -404,14 +452,18 @@ function getQuality(at) {
 const RETENTION_LINE_FIELDS = new Set(["apparent_retention_g_per_g", "u_retention_g_per_g", "fitted_hold_up_g", "u_hold_up_g", "covariance_g2_per_g", "quality"]);
 function takeRetentionLine(o, name) {
   record(o, 6, RETENTION_LINE_FIELDS, name);
-  return [
-    number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
-    number(o.u_retention_g_per_g, "u_retention_g_per_g"),
-    number(o.fitted_hold_up_g, "fitted_hold_up_g"),
-    number(o.u_hold_up_g, "u_hold_up_g"),
-    number(o.covariance_g2_per_g, "covariance_g2_per_g"),
-    ...takeQuality(o.quality, "quality"),
-  ];
+  try {
+    return [
+      number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
+      number(o.u_retention_g_per_g, "u_retention_g_per_g"),
+      number(o.fitted_hold_up_g, "fitted_hold_up_g"),
+      number(o.u_hold_up_g, "u_hold_up_g"),
+      number(o.covariance_g2_per_g, "covariance_g2_per_g"),
+      ...takeQuality(o.quality, "quality"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, RETENTION_LINE_FIELDS);
+  }
 }
 
 function getRetentionLine(at) {
@@ -437,11 +489,15 @@ function getExpected(at) {
 const FITTED_RETENTION_FIELDS = new Set(["apparent_retention_g_per_g", "u_retention_g_per_g", "quality"]);
 function takeFittedRetention(o, name) {
   record(o, 3, FITTED_RETENTION_FIELDS, name);
-  return [
-    number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
-    number(o.u_retention_g_per_g, "u_retention_g_per_g"),
-    ...takeQuality(o.quality, "quality"),
-  ];
+  try {
+    return [
+      number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
+      number(o.u_retention_g_per_g, "u_retention_g_per_g"),
+      ...takeQuality(o.quality, "quality"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, FITTED_RETENTION_FIELDS);
+  }
 }
 
 function getFittedRetention(at) {
@@ -455,11 +511,15 @@ function getFittedRetention(at) {
 const FITTED_HEAT_CAPACITY_FIELDS = new Set(["heat_capacity_j_per_k", "u_heat_capacity_j_per_k", "quality"]);
 function takeFittedHeatCapacity(o, name) {
   record(o, 3, FITTED_HEAT_CAPACITY_FIELDS, name);
-  return [
-    number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
-    number(o.u_heat_capacity_j_per_k, "u_heat_capacity_j_per_k"),
-    ...takeQuality(o.quality, "quality"),
-  ];
+  try {
+    return [
+      number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
+      number(o.u_heat_capacity_j_per_k, "u_heat_capacity_j_per_k"),
+      ...takeQuality(o.quality, "quality"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, FITTED_HEAT_CAPACITY_FIELDS);
+  }
 }
 
 function getFittedHeatCapacity(at) {
@@ -481,11 +541,15 @@ function getFittedYield(at) {
 const FITTED_REFRACTIVE_FACTOR_FIELDS = new Set(["refractive_factor_pct_per_brix", "u_factor_pct", "quality"]);
 function takeFittedRefractiveFactor(o, name) {
   record(o, 3, FITTED_REFRACTIVE_FACTOR_FIELDS, name);
-  return [
-    number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"),
-    number(o.u_factor_pct, "u_factor_pct"),
-    ...takeQuality(o.quality, "quality"),
-  ];
+  try {
+    return [
+      number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"),
+      number(o.u_factor_pct, "u_factor_pct"),
+      ...takeQuality(o.quality, "quality"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, FITTED_REFRACTIVE_FACTOR_FIELDS);
+  }
 }
 
 function getFittedRefractiveFactor(at) {
@@ -499,11 +563,15 @@ function getFittedRefractiveFactor(at) {
 const FITTED_REPEATABILITY_FIELDS = new Set(["repeatability_pct", "u_repeatability_pct", "quality"]);
 function takeFittedRepeatability(o, name) {
   record(o, 3, FITTED_REPEATABILITY_FIELDS, name);
-  return [
-    number(o.repeatability_pct, "repeatability_pct"),
-    number(o.u_repeatability_pct, "u_repeatability_pct"),
-    ...takeQuality(o.quality, "quality"),
-  ];
+  try {
+    return [
+      number(o.repeatability_pct, "repeatability_pct"),
+      number(o.u_repeatability_pct, "u_repeatability_pct"),
+      ...takeQuality(o.quality, "quality"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, FITTED_REPEATABILITY_FIELDS);
+  }
 }
 
 function getFittedRepeatability(at) {
@@ -517,14 +585,18 @@ function getFittedRepeatability(at) {
 const ONE_RATE_FIELDS = new Set(["equilibrium_yield_pct", "u_equilibrium_yield_pct", "time_constant_s", "u_ln_time_constant", "covariance_pct", "quality"]);
 function takeOneRate(o, name) {
   record(o, 6, ONE_RATE_FIELDS, name);
-  return [
-    number(o.equilibrium_yield_pct, "equilibrium_yield_pct"),
-    number(o.u_equilibrium_yield_pct, "u_equilibrium_yield_pct"),
-    number(o.time_constant_s, "time_constant_s"),
-    number(o.u_ln_time_constant, "u_ln_time_constant"),
-    number(o.covariance_pct, "covariance_pct"),
-    ...takeQuality(o.quality, "quality"),
-  ];
+  try {
+    return [
+      number(o.equilibrium_yield_pct, "equilibrium_yield_pct"),
+      number(o.u_equilibrium_yield_pct, "u_equilibrium_yield_pct"),
+      number(o.time_constant_s, "time_constant_s"),
+      number(o.u_ln_time_constant, "u_ln_time_constant"),
+      number(o.covariance_pct, "covariance_pct"),
+      ...takeQuality(o.quality, "quality"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, ONE_RATE_FIELDS);
+  }
 }
 
 function getOneRate(at) {
@@ -541,18 +613,22 @@ function getOneRate(at) {
 const TWO_RATES_FIELDS = new Set(["equilibrium_yield_pct", "u_equilibrium_yield_pct", "fast_share_pct", "u_fast_share_pct", "fast_time_s", "u_ln_fast_time", "slow_time_s", "u_ln_slow_time", "covariance", "quality"]);
 function takeTwoRates(o, name) {
   record(o, 10, TWO_RATES_FIELDS, name);
-  return [
-    number(o.equilibrium_yield_pct, "equilibrium_yield_pct"),
-    number(o.u_equilibrium_yield_pct, "u_equilibrium_yield_pct"),
-    number(o.fast_share_pct, "fast_share_pct"),
-    number(o.u_fast_share_pct, "u_fast_share_pct"),
-    number(o.fast_time_s, "fast_time_s"),
-    number(o.u_ln_fast_time, "u_ln_fast_time"),
-    number(o.slow_time_s, "slow_time_s"),
-    number(o.u_ln_slow_time, "u_ln_slow_time"),
-    ...table(o.covariance, "covariance", 4, 4),
-    ...takeQuality(o.quality, "quality"),
-  ];
+  try {
+    return [
+      number(o.equilibrium_yield_pct, "equilibrium_yield_pct"),
+      number(o.u_equilibrium_yield_pct, "u_equilibrium_yield_pct"),
+      number(o.fast_share_pct, "fast_share_pct"),
+      number(o.u_fast_share_pct, "u_fast_share_pct"),
+      number(o.fast_time_s, "fast_time_s"),
+      number(o.u_ln_fast_time, "u_ln_fast_time"),
+      number(o.slow_time_s, "slow_time_s"),
+      number(o.u_ln_slow_time, "u_ln_slow_time"),
+      ...table(o.covariance, "covariance", 4, 4),
+      ...takeQuality(o.quality, "quality"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, TWO_RATES_FIELDS);
+  }
 }
 
 function getTwoRates(at) {
@@ -573,14 +649,18 @@ function getTwoRates(at) {
 const COOLING_FIELDS = new Set(["cooling_per_min", "u_cooling_per_min", "start_c", "u_start_k", "covariance_k_per_min", "quality"]);
 function takeCooling(o, name) {
   record(o, 6, COOLING_FIELDS, name);
-  return [
-    number(o.cooling_per_min, "cooling_per_min"),
-    number(o.u_cooling_per_min, "u_cooling_per_min"),
-    number(o.start_c, "start_c"),
-    number(o.u_start_k, "u_start_k"),
-    number(o.covariance_k_per_min, "covariance_k_per_min"),
-    ...takeQuality(o.quality, "quality"),
-  ];
+  try {
+    return [
+      number(o.cooling_per_min, "cooling_per_min"),
+      number(o.u_cooling_per_min, "u_cooling_per_min"),
+      number(o.start_c, "start_c"),
+      number(o.u_start_k, "u_start_k"),
+      number(o.covariance_k_per_min, "covariance_k_per_min"),
+      ...takeQuality(o.quality, "quality"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, COOLING_FIELDS);
+  }
 }
 
 function getCooling(at) {
@@ -597,18 +677,22 @@ function getCooling(at) {
 const HAZARDS_FIELDS = new Set(["hottest_c", "served_c", "caffeine_mg", "pressed", "glass", "milk", "ice"]);
 function takeHazards(o, name) {
   record(o, 6, HAZARDS_FIELDS, name);
-  const caffeine_mg = optional(o.caffeine_mg, "caffeine_mg", number);
-  return [
-    number(o.hottest_c, "hottest_c"),
-    number(o.served_c, "served_c"),
-    caffeine_mg ?? 0,
-    caffeine_mg !== null ? 1 : 0,
-    boolean(o.pressed, "pressed"),
-    boolean(o.glass, "glass"),
-    boolean(o.milk, "milk"),
-    boolean(o.ice, "ice"),
-    0, // padding
-  ];
+  try {
+    const caffeine_mg = optional(o.caffeine_mg, "caffeine_mg", number);
+    return [
+      number(o.hottest_c, "hottest_c"),
+      number(o.served_c, "served_c"),
+      caffeine_mg ?? 0,
+      caffeine_mg !== null ? 1 : 0,
+      boolean(o.pressed, "pressed"),
+      boolean(o.glass, "glass"),
+      boolean(o.milk, "milk"),
+      boolean(o.ice, "ice"),
+      0, // padding
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, HAZARDS_FIELDS);
+  }
 }
 
 function getTimeToBurn(at) {
@@ -621,10 +705,14 @@ function getTimeToBurn(at) {
 const BAND_FIELDS = new Set(["lowest", "highest"]);
 function takeBand(o, name) {
   record(o, 2, BAND_FIELDS, name);
-  return [
-    number(o.lowest, "lowest"),
-    number(o.highest, "highest"),
-  ];
+  try {
+    return [
+      number(o.lowest, "lowest"),
+      number(o.highest, "highest"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, BAND_FIELDS);
+  }
 }
 
 function getBand(at) {
@@ -637,12 +725,16 @@ function getBand(at) {
 const BANDS_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct"]);
 function takeBands(o, name) {
   record(o, 4, BANDS_FIELDS, name);
-  return [
-    number(o.strength_lowest_pct, "strength_lowest_pct"),
-    number(o.strength_highest_pct, "strength_highest_pct"),
-    number(o.yield_lowest_pct, "yield_lowest_pct"),
-    number(o.yield_highest_pct, "yield_highest_pct"),
-  ];
+  try {
+    return [
+      number(o.strength_lowest_pct, "strength_lowest_pct"),
+      number(o.strength_highest_pct, "strength_highest_pct"),
+      number(o.yield_lowest_pct, "yield_lowest_pct"),
+      number(o.yield_highest_pct, "yield_highest_pct"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, BANDS_FIELDS);
+  }
 }
 
 function getChances(at) {
@@ -677,14 +769,18 @@ function getJoint(at) {
 const PAIR_FIELDS = new Set(["first", "u_first", "nu_first", "second", "u_second", "nu_second"]);
 function takePair(o, name) {
   record(o, 6, PAIR_FIELDS, name);
-  return [
-    number(o.first, "first"),
-    number(o.u_first, "u_first"),
-    number(o.nu_first, "nu_first"),
-    number(o.second, "second"),
-    number(o.u_second, "u_second"),
-    number(o.nu_second, "nu_second"),
-  ];
+  try {
+    return [
+      number(o.first, "first"),
+      number(o.u_first, "u_first"),
+      number(o.nu_first, "nu_first"),
+      number(o.second, "second"),
+      number(o.u_second, "u_second"),
+      number(o.nu_second, "nu_second"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, PAIR_FIELDS);
+  }
 }
 
 function getComparison(at) {
@@ -726,21 +822,29 @@ function getIced(at) {
 const ESTIMATE_FIELDS = new Set(["value", "u_value", "nu_value"]);
 function takeEstimate(o, name) {
   record(o, 3, ESTIMATE_FIELDS, name);
-  return [
-    number(o.value, "value"),
-    number(o.u_value, "u_value"),
-    number(o.nu_value, "nu_value"),
-  ];
+  try {
+    return [
+      number(o.value, "value"),
+      number(o.u_value, "u_value"),
+      number(o.nu_value, "nu_value"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, ESTIMATE_FIELDS);
+  }
 }
 
 const STRENGTH_ESTIMATE_FIELDS = new Set(["strength_pct", "u_strength_pct", "nu_strength"]);
 function takeStrengthEstimate(o, name) {
   record(o, 3, STRENGTH_ESTIMATE_FIELDS, name);
-  return [
-    number(o.strength_pct, "strength_pct"),
-    number(o.u_strength_pct, "u_strength_pct"),
-    number(o.nu_strength, "nu_strength"),
-  ];
+  try {
+    return [
+      number(o.strength_pct, "strength_pct"),
+      number(o.u_strength_pct, "u_strength_pct"),
+      number(o.nu_strength, "nu_strength"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, STRENGTH_ESTIMATE_FIELDS);
+  }
 }
 
 function getStrengthEstimate(at) {
@@ -754,283 +858,391 @@ function getStrengthEstimate(at) {
 const YIELD_ESTIMATE_FIELDS = new Set(["yield_pct", "u_yield_pct", "nu_yield"]);
 function takeYieldEstimate(o, name) {
   record(o, 3, YIELD_ESTIMATE_FIELDS, name);
-  return [
-    number(o.yield_pct, "yield_pct"),
-    number(o.u_yield_pct, "u_yield_pct"),
-    number(o.nu_yield, "nu_yield"),
-  ];
+  try {
+    return [
+      number(o.yield_pct, "yield_pct"),
+      number(o.u_yield_pct, "u_yield_pct"),
+      number(o.nu_yield, "nu_yield"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, YIELD_ESTIMATE_FIELDS);
+  }
 }
 
 const DOSE_ESTIMATE_FIELDS = new Set(["dose_g", "u_dose_g", "nu_dose"]);
 function takeDoseEstimate(o, name) {
   record(o, 3, DOSE_ESTIMATE_FIELDS, name);
-  return [
-    number(o.dose_g, "dose_g"),
-    number(o.u_dose_g, "u_dose_g"),
-    number(o.nu_dose, "nu_dose"),
-  ];
+  try {
+    return [
+      number(o.dose_g, "dose_g"),
+      number(o.u_dose_g, "u_dose_g"),
+      number(o.nu_dose, "nu_dose"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, DOSE_ESTIMATE_FIELDS);
+  }
 }
 
 const WATER_ESTIMATE_FIELDS = new Set(["water_g", "u_water_g", "nu_water"]);
 function takeWaterEstimate(o, name) {
   record(o, 3, WATER_ESTIMATE_FIELDS, name);
-  return [
-    number(o.water_g, "water_g"),
-    number(o.u_water_g, "u_water_g"),
-    number(o.nu_water, "nu_water"),
-  ];
+  try {
+    return [
+      number(o.water_g, "water_g"),
+      number(o.u_water_g, "u_water_g"),
+      number(o.nu_water, "nu_water"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, WATER_ESTIMATE_FIELDS);
+  }
 }
 
 const BEVERAGE_ESTIMATE_FIELDS = new Set(["beverage_g", "u_beverage_g", "nu_beverage"]);
 function takeBeverageEstimate(o, name) {
   record(o, 3, BEVERAGE_ESTIMATE_FIELDS, name);
-  return [
-    number(o.beverage_g, "beverage_g"),
-    number(o.u_beverage_g, "u_beverage_g"),
-    number(o.nu_beverage, "nu_beverage"),
-  ];
+  try {
+    return [
+      number(o.beverage_g, "beverage_g"),
+      number(o.u_beverage_g, "u_beverage_g"),
+      number(o.nu_beverage, "nu_beverage"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, BEVERAGE_ESTIMATE_FIELDS);
+  }
 }
 
 const PORTION_ESTIMATE_FIELDS = new Set(["portion_g", "u_portion_g", "nu_portion"]);
 function takePortionEstimate(o, name) {
   record(o, 3, PORTION_ESTIMATE_FIELDS, name);
-  return [
-    number(o.portion_g, "portion_g"),
-    number(o.u_portion_g, "u_portion_g"),
-    number(o.nu_portion, "nu_portion"),
-  ];
+  try {
+    return [
+      number(o.portion_g, "portion_g"),
+      number(o.u_portion_g, "u_portion_g"),
+      number(o.nu_portion, "nu_portion"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, PORTION_ESTIMATE_FIELDS);
+  }
 }
 
 const ADDED_ESTIMATE_FIELDS = new Set(["added_g", "u_added_g", "nu_added"]);
 function takeAddedEstimate(o, name) {
   record(o, 3, ADDED_ESTIMATE_FIELDS, name);
-  return [
-    number(o.added_g, "added_g"),
-    number(o.u_added_g, "u_added_g"),
-    number(o.nu_added, "nu_added"),
-  ];
+  try {
+    return [
+      number(o.added_g, "added_g"),
+      number(o.u_added_g, "u_added_g"),
+      number(o.nu_added, "nu_added"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, ADDED_ESTIMATE_FIELDS);
+  }
 }
 
 const MOISTURE_ESTIMATE_FIELDS = new Set(["moisture_pct", "u_moisture_pct", "nu_moisture"]);
 function takeMoistureEstimate(o, name) {
   record(o, 3, MOISTURE_ESTIMATE_FIELDS, name);
-  return [
-    number(o.moisture_pct, "moisture_pct"),
-    number(o.u_moisture_pct, "u_moisture_pct"),
-    number(o.nu_moisture, "nu_moisture"),
-  ];
+  try {
+    return [
+      number(o.moisture_pct, "moisture_pct"),
+      number(o.u_moisture_pct, "u_moisture_pct"),
+      number(o.nu_moisture, "nu_moisture"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, MOISTURE_ESTIMATE_FIELDS);
+  }
 }
 
 const WATER_SOLIDS_ESTIMATE_FIELDS = new Set(["water_solids_mg_per_l", "u_water_solids_mg_per_l", "nu_water_solids"]);
 function takeWaterSolidsEstimate(o, name) {
   record(o, 3, WATER_SOLIDS_ESTIMATE_FIELDS, name);
-  return [
-    number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
-    number(o.u_water_solids_mg_per_l, "u_water_solids_mg_per_l"),
-    number(o.nu_water_solids, "nu_water_solids"),
-  ];
+  try {
+    return [
+      number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
+      number(o.u_water_solids_mg_per_l, "u_water_solids_mg_per_l"),
+      number(o.nu_water_solids, "nu_water_solids"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, WATER_SOLIDS_ESTIMATE_FIELDS);
+  }
 }
 
 const VAPOUR_ESTIMATE_FIELDS = new Set(["vapour_g", "u_vapour_g", "nu_vapour"]);
 function takeVapourEstimate(o, name) {
   record(o, 3, VAPOUR_ESTIMATE_FIELDS, name);
-  return [
-    number(o.vapour_g, "vapour_g"),
-    number(o.u_vapour_g, "u_vapour_g"),
-    number(o.nu_vapour, "nu_vapour"),
-  ];
+  try {
+    return [
+      number(o.vapour_g, "vapour_g"),
+      number(o.u_vapour_g, "u_vapour_g"),
+      number(o.nu_vapour, "nu_vapour"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, VAPOUR_ESTIMATE_FIELDS);
+  }
 }
 
 const HELD_STRENGTH_ESTIMATE_FIELDS = new Set(["held_strength_pct", "u_held_strength_pct", "nu_held_strength"]);
 function takeHeldStrengthEstimate(o, name) {
   record(o, 3, HELD_STRENGTH_ESTIMATE_FIELDS, name);
-  return [
-    number(o.held_strength_pct, "held_strength_pct"),
-    number(o.u_held_strength_pct, "u_held_strength_pct"),
-    number(o.nu_held_strength, "nu_held_strength"),
-  ];
+  try {
+    return [
+      number(o.held_strength_pct, "held_strength_pct"),
+      number(o.u_held_strength_pct, "u_held_strength_pct"),
+      number(o.nu_held_strength, "nu_held_strength"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, HELD_STRENGTH_ESTIMATE_FIELDS);
+  }
 }
 
 const HOT_ESTIMATE_FIELDS = new Set(["hot_g", "u_hot_g", "nu_hot_mass", "hot_c", "u_hot_k", "nu_hot_temperature"]);
 function takeHotEstimate(o, name) {
   record(o, 6, HOT_ESTIMATE_FIELDS, name);
-  return [
-    number(o.hot_g, "hot_g"),
-    number(o.u_hot_g, "u_hot_g"),
-    number(o.nu_hot_mass, "nu_hot_mass"),
-    number(o.hot_c, "hot_c"),
-    number(o.u_hot_k, "u_hot_k"),
-    number(o.nu_hot_temperature, "nu_hot_temperature"),
-  ];
+  try {
+    return [
+      number(o.hot_g, "hot_g"),
+      number(o.u_hot_g, "u_hot_g"),
+      number(o.nu_hot_mass, "nu_hot_mass"),
+      number(o.hot_c, "hot_c"),
+      number(o.u_hot_k, "u_hot_k"),
+      number(o.nu_hot_temperature, "nu_hot_temperature"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, HOT_ESTIMATE_FIELDS);
+  }
 }
 
 const COLD_ESTIMATE_FIELDS = new Set(["cold_g", "u_cold_g", "nu_cold_mass", "cold_c", "u_cold_k", "nu_cold_temperature"]);
 function takeColdEstimate(o, name) {
   record(o, 6, COLD_ESTIMATE_FIELDS, name);
-  return [
-    number(o.cold_g, "cold_g"),
-    number(o.u_cold_g, "u_cold_g"),
-    number(o.nu_cold_mass, "nu_cold_mass"),
-    number(o.cold_c, "cold_c"),
-    number(o.u_cold_k, "u_cold_k"),
-    number(o.nu_cold_temperature, "nu_cold_temperature"),
-  ];
+  try {
+    return [
+      number(o.cold_g, "cold_g"),
+      number(o.u_cold_g, "u_cold_g"),
+      number(o.nu_cold_mass, "nu_cold_mass"),
+      number(o.cold_c, "cold_c"),
+      number(o.u_cold_k, "u_cold_k"),
+      number(o.nu_cold_temperature, "nu_cold_temperature"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, COLD_ESTIMATE_FIELDS);
+  }
 }
 
 const BRIX_ESTIMATE_FIELDS = new Set(["brix", "u_brix", "nu_brix"]);
 function takeBrixEstimate(o, name) {
   record(o, 3, BRIX_ESTIMATE_FIELDS, name);
-  return [
-    number(o.brix, "brix"),
-    number(o.u_brix, "u_brix"),
-    number(o.nu_brix, "nu_brix"),
-  ];
+  try {
+    return [
+      number(o.brix, "brix"),
+      number(o.u_brix, "u_brix"),
+      number(o.nu_brix, "nu_brix"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, BRIX_ESTIMATE_FIELDS);
+  }
 }
 
 const REFRACTIVE_FACTOR_ESTIMATE_FIELDS = new Set(["refractive_factor_pct_per_brix", "u_factor_pct", "nu_factor"]);
 function takeRefractiveFactorEstimate(o, name) {
   record(o, 3, REFRACTIVE_FACTOR_ESTIMATE_FIELDS, name);
-  return [
-    number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"),
-    number(o.u_factor_pct, "u_factor_pct"),
-    number(o.nu_factor, "nu_factor"),
-  ];
+  try {
+    return [
+      number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"),
+      number(o.u_factor_pct, "u_factor_pct"),
+      number(o.nu_factor, "nu_factor"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, REFRACTIVE_FACTOR_ESTIMATE_FIELDS);
+  }
 }
 
 const REPEATABILITY_ESTIMATE_FIELDS = new Set(["repeatability_pct", "u_repeatability_pct", "nu_repeatability"]);
 function takeRepeatabilityEstimate(o, name) {
   record(o, 3, REPEATABILITY_ESTIMATE_FIELDS, name);
-  return [
-    number(o.repeatability_pct, "repeatability_pct"),
-    number(o.u_repeatability_pct, "u_repeatability_pct"),
-    number(o.nu_repeatability, "nu_repeatability"),
-  ];
+  try {
+    return [
+      number(o.repeatability_pct, "repeatability_pct"),
+      number(o.u_repeatability_pct, "u_repeatability_pct"),
+      number(o.nu_repeatability, "nu_repeatability"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, REPEATABILITY_ESTIMATE_FIELDS);
+  }
 }
 
 const LIQUID_ESTIMATE_FIELDS = new Set(["liquid_g", "u_liquid_g", "nu_liquid", "before_c", "u_before_k", "nu_before"]);
 function takeLiquidEstimate(o, name) {
   record(o, 6, LIQUID_ESTIMATE_FIELDS, name);
-  return [
-    number(o.liquid_g, "liquid_g"),
-    number(o.u_liquid_g, "u_liquid_g"),
-    number(o.nu_liquid, "nu_liquid"),
-    number(o.before_c, "before_c"),
-    number(o.u_before_k, "u_before_k"),
-    number(o.nu_before, "nu_before"),
-  ];
+  try {
+    return [
+      number(o.liquid_g, "liquid_g"),
+      number(o.u_liquid_g, "u_liquid_g"),
+      number(o.nu_liquid, "nu_liquid"),
+      number(o.before_c, "before_c"),
+      number(o.u_before_k, "u_before_k"),
+      number(o.nu_before, "nu_before"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, LIQUID_ESTIMATE_FIELDS);
+  }
 }
 
 const BODY_ESTIMATE_FIELDS = new Set(["heat_capacity_j_per_k", "u_heat_capacity_j_per_k", "nu_heat_capacity", "body_c", "u_body_k", "nu_body"]);
 function takeBodyEstimate(o, name) {
   record(o, 6, BODY_ESTIMATE_FIELDS, name);
-  return [
-    number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
-    number(o.u_heat_capacity_j_per_k, "u_heat_capacity_j_per_k"),
-    number(o.nu_heat_capacity, "nu_heat_capacity"),
-    number(o.body_c, "body_c"),
-    number(o.u_body_k, "u_body_k"),
-    number(o.nu_body, "nu_body"),
-  ];
+  try {
+    return [
+      number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
+      number(o.u_heat_capacity_j_per_k, "u_heat_capacity_j_per_k"),
+      number(o.nu_heat_capacity, "nu_heat_capacity"),
+      number(o.body_c, "body_c"),
+      number(o.u_body_k, "u_body_k"),
+      number(o.nu_body, "nu_body"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, BODY_ESTIMATE_FIELDS);
+  }
 }
 
 const TEMPERATURE_ESTIMATE_FIELDS = new Set(["water_c", "u_water_k", "nu_water"]);
 function takeTemperatureEstimate(o, name) {
   record(o, 3, TEMPERATURE_ESTIMATE_FIELDS, name);
-  return [
-    number(o.water_c, "water_c"),
-    number(o.u_water_k, "u_water_k"),
-    number(o.nu_water, "nu_water"),
-  ];
+  try {
+    return [
+      number(o.water_c, "water_c"),
+      number(o.u_water_k, "u_water_k"),
+      number(o.nu_water, "nu_water"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, TEMPERATURE_ESTIMATE_FIELDS);
+  }
 }
 
 const COOLING_ESTIMATE_FIELDS = new Set(["cooling_per_min", "u_cooling_per_min", "nu_cooling"]);
 function takeCoolingEstimate(o, name) {
   record(o, 3, COOLING_ESTIMATE_FIELDS, name);
-  return [
-    number(o.cooling_per_min, "cooling_per_min"),
-    number(o.u_cooling_per_min, "u_cooling_per_min"),
-    number(o.nu_cooling, "nu_cooling"),
-  ];
+  try {
+    return [
+      number(o.cooling_per_min, "cooling_per_min"),
+      number(o.u_cooling_per_min, "u_cooling_per_min"),
+      number(o.nu_cooling, "nu_cooling"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, COOLING_ESTIMATE_FIELDS);
+  }
 }
 
 const TIME_ESTIMATE_FIELDS = new Set(["time_s", "u_time_s", "nu_time"]);
 function takeTimeEstimate(o, name) {
   record(o, 3, TIME_ESTIMATE_FIELDS, name);
-  return [
-    number(o.time_s, "time_s"),
-    number(o.u_time_s, "u_time_s"),
-    number(o.nu_time, "nu_time"),
-  ];
+  try {
+    return [
+      number(o.time_s, "time_s"),
+      number(o.u_time_s, "u_time_s"),
+      number(o.nu_time, "nu_time"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, TIME_ESTIMATE_FIELDS);
+  }
 }
 
 const INSTRUMENT_UNCERTAINTY_FIELDS = new Set(["u_instrument_pct", "nu_instrument"]);
 function takeInstrumentUncertainty(o, name) {
   record(o, 2, INSTRUMENT_UNCERTAINTY_FIELDS, name);
-  return [
-    number(o.u_instrument_pct, "u_instrument_pct"),
-    number(o.nu_instrument, "nu_instrument"),
-  ];
+  try {
+    return [
+      number(o.u_instrument_pct, "u_instrument_pct"),
+      number(o.nu_instrument, "nu_instrument"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, INSTRUMENT_UNCERTAINTY_FIELDS);
+  }
 }
 
 const FACTOR_UNCERTAINTY_FIELDS = new Set(["u_factor_pct", "nu_factor"]);
 function takeFactorUncertainty(o, name) {
   record(o, 2, FACTOR_UNCERTAINTY_FIELDS, name);
-  return [
-    number(o.u_factor_pct, "u_factor_pct"),
-    number(o.nu_factor, "nu_factor"),
-  ];
+  try {
+    return [
+      number(o.u_factor_pct, "u_factor_pct"),
+      number(o.nu_factor, "nu_factor"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, FACTOR_UNCERTAINTY_FIELDS);
+  }
 }
 
 const SPAN_UNCERTAINTY_FIELDS = new Set(["u_span_pct", "nu_span"]);
 function takeSpanUncertainty(o, name) {
   record(o, 2, SPAN_UNCERTAINTY_FIELDS, name);
-  return [
-    number(o.u_span_pct, "u_span_pct"),
-    number(o.nu_span, "nu_span"),
-  ];
+  try {
+    return [
+      number(o.u_span_pct, "u_span_pct"),
+      number(o.nu_span, "nu_span"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, SPAN_UNCERTAINTY_FIELDS);
+  }
 }
 
 const RETENTION_UNCERTAINTY_FIELDS = new Set(["u_apparent_retention_g_per_g", "nu_apparent_retention"]);
 function takeRetentionUncertainty(o, name) {
   record(o, 2, RETENTION_UNCERTAINTY_FIELDS, name);
-  return [
-    number(o.u_apparent_retention_g_per_g, "u_apparent_retention_g_per_g"),
-    number(o.nu_apparent_retention, "nu_apparent_retention"),
-  ];
+  try {
+    return [
+      number(o.u_apparent_retention_g_per_g, "u_apparent_retention_g_per_g"),
+      number(o.nu_apparent_retention, "nu_apparent_retention"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, RETENTION_UNCERTAINTY_FIELDS);
+  }
 }
 
 const LOSSES_UNCERTAINTY_FIELDS = new Set(["u_losses_g", "nu_losses"]);
 function takeLossesUncertainty(o, name) {
   record(o, 2, LOSSES_UNCERTAINTY_FIELDS, name);
-  return [
-    number(o.u_losses_g, "u_losses_g"),
-    number(o.nu_losses, "nu_losses"),
-  ];
+  try {
+    return [
+      number(o.u_losses_g, "u_losses_g"),
+      number(o.nu_losses, "nu_losses"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, LOSSES_UNCERTAINTY_FIELDS);
+  }
 }
 
 const BREW_FIELDS = new Set(["dose_g", "water_g", "beverage_g", "moisture_pct", "water_solids_mg_per_l", "vapour_g", "held_strength_pct"]);
 function takeBrew(o, name) {
   record(o, 7, BREW_FIELDS, name);
-  return [
-    number(o.dose_g, "dose_g"),
-    number(o.water_g, "water_g"),
-    number(o.beverage_g, "beverage_g"),
-    number(o.moisture_pct, "moisture_pct"),
-    number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
-    number(o.vapour_g, "vapour_g"),
-    number(o.held_strength_pct, "held_strength_pct"),
-  ];
+  try {
+    return [
+      number(o.dose_g, "dose_g"),
+      number(o.water_g, "water_g"),
+      number(o.beverage_g, "beverage_g"),
+      number(o.moisture_pct, "moisture_pct"),
+      number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
+      number(o.vapour_g, "vapour_g"),
+      number(o.held_strength_pct, "held_strength_pct"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, BREW_FIELDS);
+  }
 }
 
 const KINETICS_FIELDS = new Set(["equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s"]);
 function takeKinetics(o, name) {
   record(o, 4, KINETICS_FIELDS, name);
-  return [
-    number(o.equilibrium_yield_pct, "equilibrium_yield_pct"),
-    number(o.fast_share_pct, "fast_share_pct"),
-    number(o.fast_time_s, "fast_time_s"),
-    number(o.slow_time_s, "slow_time_s"),
-  ];
+  try {
+    return [
+      number(o.equilibrium_yield_pct, "equilibrium_yield_pct"),
+      number(o.fast_share_pct, "fast_share_pct"),
+      number(o.fast_time_s, "fast_time_s"),
+      number(o.slow_time_s, "slow_time_s"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, KINETICS_FIELDS);
+  }
 }
 
 function getKinetics(at) {
@@ -1061,36 +1273,44 @@ function getPlausibility(at) {
 export const INTENDED_FIELDS = new Set(["dose", "water", "yield", "losses", "retention", "other", "moisture_pct", "water_solids_mg_per_l", "held_strength_pct", "portion", "added"]);
 export function takeIntended(o, name) {
   record(o, 11, INTENDED_FIELDS, name);
-  return [
-    ...takeDoseEstimate(o.dose, "dose"),
-    ...takeWaterEstimate(o.water, "water"),
-    ...takeYieldEstimate(o.yield, "yield"),
-    ...takeLosses(o.losses, "losses"),
-    ...takeRetentionUncertainty(o.retention, "retention"),
-    ...takeLossesUncertainty(o.other, "other"),
-    number(o.moisture_pct, "moisture_pct"),
-    number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
-    number(o.held_strength_pct, "held_strength_pct"),
-    ...takePortionEstimate(o.portion, "portion"),
-    ...takeAddedEstimate(o.added, "added"),
-  ];
+  try {
+    return [
+      ...takeDoseEstimate(o.dose, "dose"),
+      ...takeWaterEstimate(o.water, "water"),
+      ...takeYieldEstimate(o.yield, "yield"),
+      ...takeLosses(o.losses, "losses"),
+      ...takeRetentionUncertainty(o.retention, "retention"),
+      ...takeLossesUncertainty(o.other, "other"),
+      number(o.moisture_pct, "moisture_pct"),
+      number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
+      number(o.held_strength_pct, "held_strength_pct"),
+      ...takePortionEstimate(o.portion, "portion"),
+      ...takeAddedEstimate(o.added, "added"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, INTENDED_FIELDS);
+  }
 }
 
 const STRAYING_FIELDS = new Set(["u_next_dose_g", "nu_next_dose", "u_next_water_g", "nu_next_water", "u_next_yield_pct", "nu_next_yield", "u_next_retention_g_per_g", "nu_next_retention", "u_next_losses_g", "nu_next_losses"]);
 function takeStraying(o, name) {
   record(o, 10, STRAYING_FIELDS, name);
-  return [
-    number(o.u_next_dose_g, "u_next_dose_g"),
-    number(o.nu_next_dose, "nu_next_dose"),
-    number(o.u_next_water_g, "u_next_water_g"),
-    number(o.nu_next_water, "nu_next_water"),
-    number(o.u_next_yield_pct, "u_next_yield_pct"),
-    number(o.nu_next_yield, "nu_next_yield"),
-    number(o.u_next_retention_g_per_g, "u_next_retention_g_per_g"),
-    number(o.nu_next_retention, "nu_next_retention"),
-    number(o.u_next_losses_g, "u_next_losses_g"),
-    number(o.nu_next_losses, "nu_next_losses"),
-  ];
+  try {
+    return [
+      number(o.u_next_dose_g, "u_next_dose_g"),
+      number(o.nu_next_dose, "nu_next_dose"),
+      number(o.u_next_water_g, "u_next_water_g"),
+      number(o.nu_next_water, "nu_next_water"),
+      number(o.u_next_yield_pct, "u_next_yield_pct"),
+      number(o.nu_next_yield, "nu_next_yield"),
+      number(o.u_next_retention_g_per_g, "u_next_retention_g_per_g"),
+      number(o.nu_next_retention, "nu_next_retention"),
+      number(o.u_next_losses_g, "u_next_losses_g"),
+      number(o.nu_next_losses, "nu_next_losses"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, STRAYING_FIELDS);
+  }
 }
 
 export function getOutlook(at) {
@@ -1113,10 +1333,14 @@ export function getOutlook(at) {
 const BODY_FIELDS = new Set(["heat_capacity_j_per_k", "body_c"]);
 function takeBody(o, name) {
   record(o, 2, BODY_FIELDS, name);
-  return [
-    number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
-    number(o.body_c, "body_c"),
-  ];
+  try {
+    return [
+      number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
+      number(o.body_c, "body_c"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, BODY_FIELDS);
+  }
 }
 
 function getBody(at) {
@@ -1129,22 +1353,30 @@ function getBody(at) {
 const SURROUNDINGS_FIELDS = new Set(["room_c", "humidity_pct", "cover"]);
 function takeSurroundings(o, name) {
   record(o, 3, SURROUNDINGS_FIELDS, name);
-  return [
-    number(o.room_c, "room_c"),
-    number(o.humidity_pct, "humidity_pct"),
-    choice(o.cover, "cover", COVER),
-    0, // padding
-  ];
+  try {
+    return [
+      number(o.room_c, "room_c"),
+      number(o.humidity_pct, "humidity_pct"),
+      choice(o.cover, "cover", COVER),
+      0, // padding
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, SURROUNDINGS_FIELDS);
+  }
 }
 
 export const LIVE_SETUP_FIELDS = new Set(["division_g", "capacity_g", "fastest_g_per_s"]);
 export function takeLiveSetup(o, name) {
   record(o, 3, LIVE_SETUP_FIELDS, name);
-  return [
-    number(o.division_g, "division_g"),
-    number(o.capacity_g, "capacity_g"),
-    number(o.fastest_g_per_s, "fastest_g_per_s"),
-  ];
+  try {
+    return [
+      number(o.division_g, "division_g"),
+      number(o.capacity_g, "capacity_g"),
+      number(o.fastest_g_per_s, "fastest_g_per_s"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, LIVE_SETUP_FIELDS);
+  }
 }
 
 export function getLiveSeen(at) {
@@ -1175,16 +1407,20 @@ export function getLiveAccounts(at) {
 export const LIVE_STEP_FIELDS = new Set(["dose_g", "to_g", "from_s", "until_s", "vessel_g", "step"]);
 export function takeLiveStep(o, name) {
   record(o, 1, LIVE_STEP_FIELDS, name);
-  const step = choice(o.step, "step", STEP);
-  return [
-    STEP[step] === "dose" ? number(o.dose_g, "dose_g") : 0,
-    STEP[step] === "pour" ? number(o.to_g, "to_g") : 0,
-    STEP[step] === "pour" || STEP[step] === "stir" ? number(o.from_s, "from_s") : 0,
-    STEP[step] === "wait" ? number(o.until_s, "until_s") : 0,
-    STEP[step] === "beverage" ? number(o.vessel_g, "vessel_g") : 0,
-    step,
-    0, // padding
-  ];
+  try {
+    const step = choice(o.step, "step", STEP);
+    return [
+      STEP[step] === "dose" ? number(o.dose_g, "dose_g") : 0,
+      STEP[step] === "pour" ? number(o.to_g, "to_g") : 0,
+      STEP[step] === "pour" || STEP[step] === "stir" ? number(o.from_s, "from_s") : 0,
+      STEP[step] === "wait" ? number(o.until_s, "until_s") : 0,
+      STEP[step] === "beverage" ? number(o.vessel_g, "vessel_g") : 0,
+      step,
+      0, // padding
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, LIVE_STEP_FIELDS);
+  }
 }
 
 export function getLiveNow(at) {
@@ -1213,84 +1449,100 @@ export function getLiveWeighed(at) {
 const WISH_FIELDS = new Set(["cup_g", "strength_pct", "brew_strength_pct", "brew_c", "contact_s", "serve_c", "window", "servings", "most_batches"]);
 function takeWish(o, name) {
   record(o, 5, WISH_FIELDS, name);
-  const brew_strength_pct = optional(o.brew_strength_pct, "brew_strength_pct", number);
-  const serve_c = optional(o.serve_c, "serve_c", number);
-  const window = optional(o.window, "window", takeWindow);
-  const most_batches = optional(o.most_batches, "most_batches", integer, "batches");
-  return [
-    number(o.cup_g, "cup_g"),
-    number(o.strength_pct, "strength_pct"),
-    brew_strength_pct ?? 0,
-    number(o.brew_c, "brew_c"),
-    number(o.contact_s, "contact_s"),
-    serve_c ?? 0,
-    ...(window ?? [0, 0, 0, 0, 0, 0]),
-    integer(o.servings, "servings", "servings"),
-    most_batches ?? 0,
-    brew_strength_pct !== null ? 1 : 0,
-    most_batches !== null ? 1 : 0,
-    serve_c !== null ? 1 : 0,
-    window !== null ? 1 : 0,
-  ];
+  try {
+    const brew_strength_pct = optional(o.brew_strength_pct, "brew_strength_pct", number);
+    const serve_c = optional(o.serve_c, "serve_c", number);
+    const window = optional(o.window, "window", takeWindow);
+    const most_batches = optional(o.most_batches, "most_batches", integer, "batches");
+    return [
+      number(o.cup_g, "cup_g"),
+      number(o.strength_pct, "strength_pct"),
+      brew_strength_pct ?? 0,
+      number(o.brew_c, "brew_c"),
+      number(o.contact_s, "contact_s"),
+      serve_c ?? 0,
+      ...(window ?? [0, 0, 0, 0, 0, 0]),
+      integer(o.servings, "servings", "servings"),
+      most_batches ?? 0,
+      brew_strength_pct !== null ? 1 : 0,
+      most_batches !== null ? 1 : 0,
+      serve_c !== null ? 1 : 0,
+      window !== null ? 1 : 0,
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, WISH_FIELDS);
+  }
 }
 
 const BREWER_FIELDS = new Set(["held_strength_pct", "losses", "chamber", "heat_capacity_j_per_k", "rinse_g", "cooling_per_min", "cover", "pressed", "glass"]);
 function takeBrewer(o, name) {
   record(o, 6, BREWER_FIELDS, name);
-  const chamber = optional(o.chamber, "chamber", takeChamber);
-  const rinse_g = optional(o.rinse_g, "rinse_g", number);
-  const cooling_per_min = optional(o.cooling_per_min, "cooling_per_min", number);
-  return [
-    number(o.held_strength_pct, "held_strength_pct"),
-    ...takeLosses(o.losses, "losses"),
-    ...(chamber ?? [0, 0]),
-    number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
-    rinse_g ?? 0,
-    cooling_per_min ?? 0,
-    chamber !== null ? 1 : 0,
-    rinse_g !== null ? 1 : 0,
-    cooling_per_min !== null ? 1 : 0,
-    choice(o.cover, "cover", COVER),
-    boolean(o.pressed, "pressed"),
-    boolean(o.glass, "glass"),
-  ];
+  try {
+    const chamber = optional(o.chamber, "chamber", takeChamber);
+    const rinse_g = optional(o.rinse_g, "rinse_g", number);
+    const cooling_per_min = optional(o.cooling_per_min, "cooling_per_min", number);
+    return [
+      number(o.held_strength_pct, "held_strength_pct"),
+      ...takeLosses(o.losses, "losses"),
+      ...(chamber ?? [0, 0]),
+      number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"),
+      rinse_g ?? 0,
+      cooling_per_min ?? 0,
+      chamber !== null ? 1 : 0,
+      rinse_g !== null ? 1 : 0,
+      cooling_per_min !== null ? 1 : 0,
+      choice(o.cover, "cover", COVER),
+      boolean(o.pressed, "pressed"),
+      boolean(o.glass, "glass"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, BREWER_FIELDS);
+  }
 }
 
 const COFFEE_FIELDS = new Set(["yield_pct", "moisture_pct", "caffeine_mg_per_g"]);
 function takeCoffee(o, name) {
   record(o, 2, COFFEE_FIELDS, name);
-  const caffeine_mg_per_g = optional(o.caffeine_mg_per_g, "caffeine_mg_per_g", number);
-  return [
-    number(o.yield_pct, "yield_pct"),
-    number(o.moisture_pct, "moisture_pct"),
-    caffeine_mg_per_g ?? 0,
-    caffeine_mg_per_g !== null ? 1 : 0,
-    0, // padding
-  ];
+  try {
+    const caffeine_mg_per_g = optional(o.caffeine_mg_per_g, "caffeine_mg_per_g", number);
+    return [
+      number(o.yield_pct, "yield_pct"),
+      number(o.moisture_pct, "moisture_pct"),
+      caffeine_mg_per_g ?? 0,
+      caffeine_mg_per_g !== null ? 1 : 0,
+      0, // padding
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, COFFEE_FIELDS);
+  }
 }
 
 const KITCHEN_FIELDS = new Set(["pressure_kpa", "altitude_m", "room_c", "humidity_pct", "drop_k", "second_vessel_j_per_k", "cup_j_per_k", "cup_cooling_per_min", "water_solids_mg_per_l", "added_c", "air"]);
 function takeKitchen(o, name) {
   record(o, 7, KITCHEN_FIELDS, name);
-  const second_vessel_j_per_k = optional(o.second_vessel_j_per_k, "second_vessel_j_per_k", number);
-  const cup_cooling_per_min = optional(o.cup_cooling_per_min, "cup_cooling_per_min", number);
-  const air = choice(o.air, "air", AIR);
-  return [
-    AIR[air] === "pressure" ? number(o.pressure_kpa, "pressure_kpa") : 0,
-    AIR[air] === "altitude" ? number(o.altitude_m, "altitude_m") : 0,
-    number(o.room_c, "room_c"),
-    number(o.humidity_pct, "humidity_pct"),
-    number(o.drop_k, "drop_k"),
-    second_vessel_j_per_k ?? 0,
-    number(o.cup_j_per_k, "cup_j_per_k"),
-    cup_cooling_per_min ?? 0,
-    number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
-    number(o.added_c, "added_c"),
-    air,
-    second_vessel_j_per_k !== null ? 1 : 0,
-    cup_cooling_per_min !== null ? 1 : 0,
-    0, // padding
-  ];
+  try {
+    const second_vessel_j_per_k = optional(o.second_vessel_j_per_k, "second_vessel_j_per_k", number);
+    const cup_cooling_per_min = optional(o.cup_cooling_per_min, "cup_cooling_per_min", number);
+    const air = choice(o.air, "air", AIR);
+    return [
+      AIR[air] === "pressure" ? number(o.pressure_kpa, "pressure_kpa") : 0,
+      AIR[air] === "altitude" ? number(o.altitude_m, "altitude_m") : 0,
+      number(o.room_c, "room_c"),
+      number(o.humidity_pct, "humidity_pct"),
+      number(o.drop_k, "drop_k"),
+      second_vessel_j_per_k ?? 0,
+      number(o.cup_j_per_k, "cup_j_per_k"),
+      cup_cooling_per_min ?? 0,
+      number(o.water_solids_mg_per_l, "water_solids_mg_per_l"),
+      number(o.added_c, "added_c"),
+      air,
+      second_vessel_j_per_k !== null ? 1 : 0,
+      cup_cooling_per_min !== null ? 1 : 0,
+      0, // padding
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, KITCHEN_FIELDS);
+  }
 }
 
 function getHeatWalk(at) {
@@ -1349,11 +1601,15 @@ function getForeseen(at) {
 const LEARNED_FIELDS = new Set(["value", "u", "degrees_of_freedom"]);
 function takeLearned(o, name) {
   record(o, 3, LEARNED_FIELDS, name);
-  return [
-    number(o.value, "value"),
-    number(o.u, "u"),
-    number(o.degrees_of_freedom, "degrees_of_freedom"),
-  ];
+  try {
+    return [
+      number(o.value, "value"),
+      number(o.u, "u"),
+      number(o.degrees_of_freedom, "degrees_of_freedom"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, LEARNED_FIELDS);
+  }
 }
 
 function getLearned(at) {
@@ -1367,69 +1623,73 @@ function getLearned(at) {
 const PROFILE_FIELDS = new Set(["apparent_retention_g_per_g", "fitted_hold_up_g", "heat_capacity_j_per_k", "cooling_per_min", "equilibrium_yield_pct", "fast_share_pct", "fast_time_s", "slow_time_s", "refractive_factor_pct_per_brix", "cup_j_per_k", "cup_cooling_per_min", "repeatability_pct", "retention_correlation", "retention_scatter_g", "correlation_equilibrium_share", "correlation_equilibrium_fast", "correlation_equilibrium_slow", "correlation_share_fast", "correlation_share_slow", "correlation_fast_slow", "version"]);
 function takeProfile(o, name) {
   record(o, 1, PROFILE_FIELDS, name);
-  version(o.version, 1);
-  const apparent_retention_g_per_g = optional(o.apparent_retention_g_per_g, "apparent_retention_g_per_g", takeLearned);
-  const fitted_hold_up_g = optional(o.fitted_hold_up_g, "fitted_hold_up_g", takeLearned);
-  const heat_capacity_j_per_k = optional(o.heat_capacity_j_per_k, "heat_capacity_j_per_k", takeLearned);
-  const cooling_per_min = optional(o.cooling_per_min, "cooling_per_min", takeLearned);
-  const equilibrium_yield_pct = optional(o.equilibrium_yield_pct, "equilibrium_yield_pct", takeLearned);
-  const fast_share_pct = optional(o.fast_share_pct, "fast_share_pct", takeLearned);
-  const fast_time_s = optional(o.fast_time_s, "fast_time_s", takeLearned);
-  const slow_time_s = optional(o.slow_time_s, "slow_time_s", takeLearned);
-  const refractive_factor_pct_per_brix = optional(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix", takeLearned);
-  const cup_j_per_k = optional(o.cup_j_per_k, "cup_j_per_k", takeLearned);
-  const cup_cooling_per_min = optional(o.cup_cooling_per_min, "cup_cooling_per_min", takeLearned);
-  const repeatability_pct = optional(o.repeatability_pct, "repeatability_pct", takeLearned);
-  const retention_correlation = optional(o.retention_correlation, "retention_correlation", number);
-  const retention_scatter_g = optional(o.retention_scatter_g, "retention_scatter_g", number);
-  const correlation_equilibrium_share = optional(o.correlation_equilibrium_share, "correlation_equilibrium_share", number);
-  const correlation_equilibrium_fast = optional(o.correlation_equilibrium_fast, "correlation_equilibrium_fast", number);
-  const correlation_equilibrium_slow = optional(o.correlation_equilibrium_slow, "correlation_equilibrium_slow", number);
-  const correlation_share_fast = optional(o.correlation_share_fast, "correlation_share_fast", number);
-  const correlation_share_slow = optional(o.correlation_share_slow, "correlation_share_slow", number);
-  const correlation_fast_slow = optional(o.correlation_fast_slow, "correlation_fast_slow", number);
-  return [
-    ...(apparent_retention_g_per_g ?? [0, 0, 0]),
-    ...(fitted_hold_up_g ?? [0, 0, 0]),
-    ...(heat_capacity_j_per_k ?? [0, 0, 0]),
-    ...(cooling_per_min ?? [0, 0, 0]),
-    ...(equilibrium_yield_pct ?? [0, 0, 0]),
-    ...(fast_share_pct ?? [0, 0, 0]),
-    ...(fast_time_s ?? [0, 0, 0]),
-    ...(slow_time_s ?? [0, 0, 0]),
-    ...(refractive_factor_pct_per_brix ?? [0, 0, 0]),
-    ...(cup_j_per_k ?? [0, 0, 0]),
-    ...(cup_cooling_per_min ?? [0, 0, 0]),
-    ...(repeatability_pct ?? [0, 0, 0]),
-    retention_correlation ?? 0,
-    retention_scatter_g ?? 0,
-    correlation_equilibrium_share ?? 0,
-    correlation_equilibrium_fast ?? 0,
-    correlation_equilibrium_slow ?? 0,
-    correlation_share_fast ?? 0,
-    correlation_share_slow ?? 0,
-    correlation_fast_slow ?? 0,
-    apparent_retention_g_per_g !== null ? 1 : 0,
-    fitted_hold_up_g !== null ? 1 : 0,
-    heat_capacity_j_per_k !== null ? 1 : 0,
-    cooling_per_min !== null ? 1 : 0,
-    equilibrium_yield_pct !== null ? 1 : 0,
-    fast_share_pct !== null ? 1 : 0,
-    fast_time_s !== null ? 1 : 0,
-    slow_time_s !== null ? 1 : 0,
-    refractive_factor_pct_per_brix !== null ? 1 : 0,
-    cup_j_per_k !== null ? 1 : 0,
-    cup_cooling_per_min !== null ? 1 : 0,
-    repeatability_pct !== null ? 1 : 0,
-    retention_correlation !== null ? 1 : 0,
-    retention_scatter_g !== null ? 1 : 0,
-    correlation_equilibrium_share !== null ? 1 : 0,
-    correlation_equilibrium_fast !== null ? 1 : 0,
-    correlation_equilibrium_slow !== null ? 1 : 0,
-    correlation_share_fast !== null ? 1 : 0,
-    correlation_share_slow !== null ? 1 : 0,
-    correlation_fast_slow !== null ? 1 : 0,
-  ];
+  try {
+    version(o.version, 1);
+    const apparent_retention_g_per_g = optional(o.apparent_retention_g_per_g, "apparent_retention_g_per_g", takeLearned);
+    const fitted_hold_up_g = optional(o.fitted_hold_up_g, "fitted_hold_up_g", takeLearned);
+    const heat_capacity_j_per_k = optional(o.heat_capacity_j_per_k, "heat_capacity_j_per_k", takeLearned);
+    const cooling_per_min = optional(o.cooling_per_min, "cooling_per_min", takeLearned);
+    const equilibrium_yield_pct = optional(o.equilibrium_yield_pct, "equilibrium_yield_pct", takeLearned);
+    const fast_share_pct = optional(o.fast_share_pct, "fast_share_pct", takeLearned);
+    const fast_time_s = optional(o.fast_time_s, "fast_time_s", takeLearned);
+    const slow_time_s = optional(o.slow_time_s, "slow_time_s", takeLearned);
+    const refractive_factor_pct_per_brix = optional(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix", takeLearned);
+    const cup_j_per_k = optional(o.cup_j_per_k, "cup_j_per_k", takeLearned);
+    const cup_cooling_per_min = optional(o.cup_cooling_per_min, "cup_cooling_per_min", takeLearned);
+    const repeatability_pct = optional(o.repeatability_pct, "repeatability_pct", takeLearned);
+    const retention_correlation = optional(o.retention_correlation, "retention_correlation", number);
+    const retention_scatter_g = optional(o.retention_scatter_g, "retention_scatter_g", number);
+    const correlation_equilibrium_share = optional(o.correlation_equilibrium_share, "correlation_equilibrium_share", number);
+    const correlation_equilibrium_fast = optional(o.correlation_equilibrium_fast, "correlation_equilibrium_fast", number);
+    const correlation_equilibrium_slow = optional(o.correlation_equilibrium_slow, "correlation_equilibrium_slow", number);
+    const correlation_share_fast = optional(o.correlation_share_fast, "correlation_share_fast", number);
+    const correlation_share_slow = optional(o.correlation_share_slow, "correlation_share_slow", number);
+    const correlation_fast_slow = optional(o.correlation_fast_slow, "correlation_fast_slow", number);
+    return [
+      ...(apparent_retention_g_per_g ?? [0, 0, 0]),
+      ...(fitted_hold_up_g ?? [0, 0, 0]),
+      ...(heat_capacity_j_per_k ?? [0, 0, 0]),
+      ...(cooling_per_min ?? [0, 0, 0]),
+      ...(equilibrium_yield_pct ?? [0, 0, 0]),
+      ...(fast_share_pct ?? [0, 0, 0]),
+      ...(fast_time_s ?? [0, 0, 0]),
+      ...(slow_time_s ?? [0, 0, 0]),
+      ...(refractive_factor_pct_per_brix ?? [0, 0, 0]),
+      ...(cup_j_per_k ?? [0, 0, 0]),
+      ...(cup_cooling_per_min ?? [0, 0, 0]),
+      ...(repeatability_pct ?? [0, 0, 0]),
+      retention_correlation ?? 0,
+      retention_scatter_g ?? 0,
+      correlation_equilibrium_share ?? 0,
+      correlation_equilibrium_fast ?? 0,
+      correlation_equilibrium_slow ?? 0,
+      correlation_share_fast ?? 0,
+      correlation_share_slow ?? 0,
+      correlation_fast_slow ?? 0,
+      apparent_retention_g_per_g !== null ? 1 : 0,
+      fitted_hold_up_g !== null ? 1 : 0,
+      heat_capacity_j_per_k !== null ? 1 : 0,
+      cooling_per_min !== null ? 1 : 0,
+      equilibrium_yield_pct !== null ? 1 : 0,
+      fast_share_pct !== null ? 1 : 0,
+      fast_time_s !== null ? 1 : 0,
+      slow_time_s !== null ? 1 : 0,
+      refractive_factor_pct_per_brix !== null ? 1 : 0,
+      cup_j_per_k !== null ? 1 : 0,
+      cup_cooling_per_min !== null ? 1 : 0,
+      repeatability_pct !== null ? 1 : 0,
+      retention_correlation !== null ? 1 : 0,
+      retention_scatter_g !== null ? 1 : 0,
+      correlation_equilibrium_share !== null ? 1 : 0,
+      correlation_equilibrium_fast !== null ? 1 : 0,
+      correlation_equilibrium_slow !== null ? 1 : 0,
+      correlation_share_fast !== null ? 1 : 0,
+      correlation_share_slow !== null ? 1 : 0,
+      correlation_fast_slow !== null ? 1 : 0,
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, PROFILE_FIELDS);
+  }
 }
 
 function getProfile(at) {
@@ -1461,10 +1721,14 @@ function getProfile(at) {
 const CHAMBER_FIELDS = new Set(["volume_ml", "displacement_ml_per_g"]);
 function takeChamber(o, name) {
   record(o, 2, CHAMBER_FIELDS, name);
-  return [
-    number(o.volume_ml, "volume_ml"),
-    number(o.displacement_ml_per_g, "displacement_ml_per_g"),
-  ];
+  try {
+    return [
+      number(o.volume_ml, "volume_ml"),
+      number(o.displacement_ml_per_g, "displacement_ml_per_g"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, CHAMBER_FIELDS);
+  }
 }
 
 function getChamber(at) {
@@ -1502,23 +1766,31 @@ function getCombined(at) {
 export const LOSSES_FIELDS = new Set(["apparent_retention_g_per_g", "hold_up_g", "paper_g", "paper_uptake_g_per_g", "drips_g", "vapour_g"]);
 export function takeLosses(o, name) {
   record(o, 6, LOSSES_FIELDS, name);
-  return [
-    number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
-    number(o.hold_up_g, "hold_up_g"),
-    number(o.paper_g, "paper_g"),
-    number(o.paper_uptake_g_per_g, "paper_uptake_g_per_g"),
-    number(o.drips_g, "drips_g"),
-    number(o.vapour_g, "vapour_g"),
-  ];
+  try {
+    return [
+      number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"),
+      number(o.hold_up_g, "hold_up_g"),
+      number(o.paper_g, "paper_g"),
+      number(o.paper_uptake_g_per_g, "paper_uptake_g_per_g"),
+      number(o.drips_g, "drips_g"),
+      number(o.vapour_g, "vapour_g"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, LOSSES_FIELDS);
+  }
 }
 
 const STANDARD_FIELDS = new Set(["u", "degrees_of_freedom"]);
 function takeStandard(o, name) {
   record(o, 2, STANDARD_FIELDS, name);
-  return [
-    number(o.u, "u"),
-    number(o.degrees_of_freedom, "degrees_of_freedom"),
-  ];
+  try {
+    return [
+      number(o.u, "u"),
+      number(o.degrees_of_freedom, "degrees_of_freedom"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, STANDARD_FIELDS);
+  }
 }
 
 function getStandard(at) {
@@ -1546,35 +1818,47 @@ function getExpanded(at) {
 const SERIES_FIELDS = new Set(["s", "degrees_of_freedom"]);
 function takeSeries(o, name) {
   record(o, 2, SERIES_FIELDS, name);
-  return [
-    number(o.s, "s"),
-    number(o.degrees_of_freedom, "degrees_of_freedom"),
-  ];
+  try {
+    return [
+      number(o.s, "s"),
+      number(o.degrees_of_freedom, "degrees_of_freedom"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, SERIES_FIELDS);
+  }
 }
 
 const INFLUENCE_FIELDS = new Set(["sensitivity", "u", "degrees_of_freedom"]);
 function takeInfluence(o, name) {
   record(o, 3, INFLUENCE_FIELDS, name);
-  return [
-    number(o.sensitivity, "sensitivity"),
-    number(o.u, "u"),
-    number(o.degrees_of_freedom, "degrees_of_freedom"),
-  ];
+  try {
+    return [
+      number(o.sensitivity, "sensitivity"),
+      number(o.u, "u"),
+      number(o.degrees_of_freedom, "degrees_of_freedom"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, INFLUENCE_FIELDS);
+  }
 }
 
 const RATES_FIELDS = new Set(["kinetics", "u_fast_share_pct", "u_ln_fast_time", "u_ln_slow_time", "correlation_share_fast", "correlation_share_slow", "correlation_fast_slow", "nu_rates"]);
 function takeRates(o, name) {
   record(o, 8, RATES_FIELDS, name);
-  return [
-    ...takeKinetics(o.kinetics, "kinetics"),
-    number(o.u_fast_share_pct, "u_fast_share_pct"),
-    number(o.u_ln_fast_time, "u_ln_fast_time"),
-    number(o.u_ln_slow_time, "u_ln_slow_time"),
-    number(o.correlation_share_fast, "correlation_share_fast"),
-    number(o.correlation_share_slow, "correlation_share_slow"),
-    number(o.correlation_fast_slow, "correlation_fast_slow"),
-    number(o.nu_rates, "nu_rates"),
-  ];
+  try {
+    return [
+      ...takeKinetics(o.kinetics, "kinetics"),
+      number(o.u_fast_share_pct, "u_fast_share_pct"),
+      number(o.u_ln_fast_time, "u_ln_fast_time"),
+      number(o.u_ln_slow_time, "u_ln_slow_time"),
+      number(o.correlation_share_fast, "correlation_share_fast"),
+      number(o.correlation_share_slow, "correlation_share_slow"),
+      number(o.correlation_fast_slow, "correlation_fast_slow"),
+      number(o.nu_rates, "nu_rates"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, RATES_FIELDS);
+  }
 }
 
 function getRates(at) {
@@ -1593,12 +1877,16 @@ function getRates(at) {
 const PLATEAU_FIELDS = new Set(["u_equilibrium_yield_pct", "correlation_equilibrium_share", "correlation_equilibrium_fast", "correlation_equilibrium_slow"]);
 function takePlateau(o, name) {
   record(o, 4, PLATEAU_FIELDS, name);
-  return [
-    number(o.u_equilibrium_yield_pct, "u_equilibrium_yield_pct"),
-    number(o.correlation_equilibrium_share, "correlation_equilibrium_share"),
-    number(o.correlation_equilibrium_fast, "correlation_equilibrium_fast"),
-    number(o.correlation_equilibrium_slow, "correlation_equilibrium_slow"),
-  ];
+  try {
+    return [
+      number(o.u_equilibrium_yield_pct, "u_equilibrium_yield_pct"),
+      number(o.correlation_equilibrium_share, "correlation_equilibrium_share"),
+      number(o.correlation_equilibrium_fast, "correlation_equilibrium_fast"),
+      number(o.correlation_equilibrium_slow, "correlation_equilibrium_slow"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, PLATEAU_FIELDS);
+  }
 }
 
 function getPlateau(at) {
@@ -1646,39 +1934,47 @@ function getBudget(at) {
 const MEASURED_FIELDS = new Set(["strength", "dose", "water", "beverage", "moisture", "water_solids", "vapour", "held_strength", "span", "factor"]);
 function takeMeasured(o, name) {
   record(o, 10, MEASURED_FIELDS, name);
-  return [
-    ...takeStrengthEstimate(o.strength, "strength"),
-    ...takeDoseEstimate(o.dose, "dose"),
-    ...takeWaterEstimate(o.water, "water"),
-    ...takeBeverageEstimate(o.beverage, "beverage"),
-    ...takeMoistureEstimate(o.moisture, "moisture"),
-    ...takeWaterSolidsEstimate(o.water_solids, "water_solids"),
-    ...takeVapourEstimate(o.vapour, "vapour"),
-    ...takeHeldStrengthEstimate(o.held_strength, "held_strength"),
-    ...takeSpanUncertainty(o.span, "span"),
-    ...takeFactorUncertainty(o.factor, "factor"),
-  ];
+  try {
+    return [
+      ...takeStrengthEstimate(o.strength, "strength"),
+      ...takeDoseEstimate(o.dose, "dose"),
+      ...takeWaterEstimate(o.water, "water"),
+      ...takeBeverageEstimate(o.beverage, "beverage"),
+      ...takeMoistureEstimate(o.moisture, "moisture"),
+      ...takeWaterSolidsEstimate(o.water_solids, "water_solids"),
+      ...takeVapourEstimate(o.vapour, "vapour"),
+      ...takeHeldStrengthEstimate(o.held_strength, "held_strength"),
+      ...takeSpanUncertainty(o.span, "span"),
+      ...takeFactorUncertainty(o.factor, "factor"),
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, MEASURED_FIELDS);
+  }
 }
 
 export const WINDOW_FIELDS = new Set(["strength_lowest_pct", "strength_highest_pct", "yield_lowest_pct", "yield_highest_pct", "yield_counting"]);
 export function takeWindow(o, name) {
   record(o, 2, WINDOW_FIELDS, name);
-  const yield_lowest_pct = optional(o.yield_lowest_pct, "yield_lowest_pct", number);
-  const yield_highest_pct = optional(o.yield_highest_pct, "yield_highest_pct", number);
-  const yield_counting = optional(o.yield_counting, "yield_counting", choice, COUNTING);
-  if (yield_lowest_pct !== null || yield_highest_pct !== null || yield_counting !== null) {
-    number(yield_lowest_pct, "yield_lowest_pct");
-    number(yield_highest_pct, "yield_highest_pct");
-    number(yield_counting, "yield_counting");
+  try {
+    const yield_lowest_pct = optional(o.yield_lowest_pct, "yield_lowest_pct", number);
+    const yield_highest_pct = optional(o.yield_highest_pct, "yield_highest_pct", number);
+    const yield_counting = optional(o.yield_counting, "yield_counting", choice, COUNTING);
+    if (yield_lowest_pct !== null || yield_highest_pct !== null || yield_counting !== null) {
+      number(yield_lowest_pct, "yield_lowest_pct");
+      number(yield_highest_pct, "yield_highest_pct");
+      number(yield_counting, "yield_counting");
+    }
+    return [
+      number(o.strength_lowest_pct, "strength_lowest_pct"),
+      number(o.strength_highest_pct, "strength_highest_pct"),
+      yield_lowest_pct ?? 0,
+      yield_highest_pct ?? 0,
+      yield_lowest_pct !== null || yield_highest_pct !== null || yield_counting !== null ? 1 : 0,
+      yield_counting ?? 0,
+    ];
+  } catch (thrown) {
+    throw misspelt(thrown, o, WINDOW_FIELDS);
   }
-  return [
-    number(o.strength_lowest_pct, "strength_lowest_pct"),
-    number(o.strength_highest_pct, "strength_highest_pct"),
-    yield_lowest_pct ?? 0,
-    yield_highest_pct ?? 0,
-    yield_lowest_pct !== null || yield_highest_pct !== null || yield_counting !== null ? 1 : 0,
-    yield_counting ?? 0,
-  ];
 }
 
 function getPlace(at) {
@@ -1710,48 +2006,84 @@ const WATER_ALTITUDE_AT_PRESSURE_OPTIONS = new Set(["pressure_kpa"]);
 export const water = Object.freeze({
   density(o) {
     record(o, 1, WATER_DENSITY_OPTIONS, "options");
-    answered(cupwrightWaterDensity(number(o.water_c, "water_c"), answer, base));
-    return { density_kg_per_m3: f64[answer >> 3] };
+    try {
+      answered(cupwrightWaterDensity(number(o.water_c, "water_c"), answer, base));
+      return { density_kg_per_m3: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, WATER_DENSITY_OPTIONS);
+    }
   },
   specificHeat(o) {
     record(o, 1, WATER_SPECIFIC_HEAT_OPTIONS, "options");
-    answered(cupwrightWaterSpecificHeat(number(o.water_c, "water_c"), answer, base));
-    return { specific_heat_j_per_g_k: f64[answer >> 3] };
+    try {
+      answered(cupwrightWaterSpecificHeat(number(o.water_c, "water_c"), answer, base));
+      return { specific_heat_j_per_g_k: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, WATER_SPECIFIC_HEAT_OPTIONS);
+    }
   },
   enthalpy(o) {
     record(o, 1, WATER_ENTHALPY_OPTIONS, "options");
-    answered(cupwrightWaterEnthalpy(number(o.water_c, "water_c"), answer, base));
-    return { enthalpy_j_per_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightWaterEnthalpy(number(o.water_c, "water_c"), answer, base));
+      return { enthalpy_j_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, WATER_ENTHALPY_OPTIONS);
+    }
   },
   temperatureOfEnthalpy(o) {
     record(o, 1, WATER_TEMPERATURE_OF_ENTHALPY_OPTIONS, "options");
-    answered(cupwrightWaterTemperatureOfEnthalpy(number(o.enthalpy_j_per_g, "enthalpy_j_per_g"), answer, base));
-    return { water_c: f64[answer >> 3] };
+    try {
+      answered(cupwrightWaterTemperatureOfEnthalpy(number(o.enthalpy_j_per_g, "enthalpy_j_per_g"), answer, base));
+      return { water_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, WATER_TEMPERATURE_OF_ENTHALPY_OPTIONS);
+    }
   },
   vapourPressure(o) {
     record(o, 1, WATER_VAPOUR_PRESSURE_OPTIONS, "options");
-    answered(cupwrightWaterVapourPressure(number(o.water_c, "water_c"), answer, base));
-    return { vapour_pressure_kpa: f64[answer >> 3] };
+    try {
+      answered(cupwrightWaterVapourPressure(number(o.water_c, "water_c"), answer, base));
+      return { vapour_pressure_kpa: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, WATER_VAPOUR_PRESSURE_OPTIONS);
+    }
   },
   boilingPoint(o) {
     record(o, 1, WATER_BOILING_POINT_OPTIONS, "options");
-    answered(cupwrightWaterBoilingPoint(number(o.pressure_kpa, "pressure_kpa"), answer, base));
-    return { water_c: f64[answer >> 3] };
+    try {
+      answered(cupwrightWaterBoilingPoint(number(o.pressure_kpa, "pressure_kpa"), answer, base));
+      return { water_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, WATER_BOILING_POINT_OPTIONS);
+    }
   },
   latentHeat(o) {
     record(o, 1, WATER_LATENT_HEAT_OPTIONS, "options");
-    answered(cupwrightWaterLatentHeat(number(o.water_c, "water_c"), answer, base));
-    return { latent_heat_j_per_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightWaterLatentHeat(number(o.water_c, "water_c"), answer, base));
+      return { latent_heat_j_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, WATER_LATENT_HEAT_OPTIONS);
+    }
   },
   pressureAtAltitude(o) {
     record(o, 1, WATER_PRESSURE_AT_ALTITUDE_OPTIONS, "options");
-    answered(cupwrightWaterPressureAtAltitude(number(o.altitude_m, "altitude_m"), answer, base));
-    return { pressure_kpa: f64[answer >> 3] };
+    try {
+      answered(cupwrightWaterPressureAtAltitude(number(o.altitude_m, "altitude_m"), answer, base));
+      return { pressure_kpa: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, WATER_PRESSURE_AT_ALTITUDE_OPTIONS);
+    }
   },
   altitudeAtPressure(o) {
     record(o, 1, WATER_ALTITUDE_AT_PRESSURE_OPTIONS, "options");
-    answered(cupwrightWaterAltitudeAtPressure(number(o.pressure_kpa, "pressure_kpa"), answer, base));
-    return { altitude_m: f64[answer >> 3] };
+    try {
+      answered(cupwrightWaterAltitudeAtPressure(number(o.pressure_kpa, "pressure_kpa"), answer, base));
+      return { altitude_m: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, WATER_ALTITUDE_AT_PRESSURE_OPTIONS);
+    }
   },
 });
 
@@ -1772,75 +2104,131 @@ const RATIO_LARGEST_DOSE_OPTIONS = new Set(["water_ratio_g_per_g", "water_c", "c
 export const ratio = Object.freeze({
   waterRatio(o) {
     record(o, 2, RATIO_WATER_RATIO_OPTIONS, "options");
-    answered(cupwrightRatioWaterRatio(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), answer, base));
-    return { water_ratio_g_per_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRatioWaterRatio(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), answer, base));
+      return { water_ratio_g_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_WATER_RATIO_OPTIONS);
+    }
   },
   waterForRatio(o) {
     record(o, 2, RATIO_WATER_FOR_RATIO_OPTIONS, "options");
-    answered(cupwrightRatioWaterForRatio(number(o.dose_g, "dose_g"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), answer, base));
-    return { water_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRatioWaterForRatio(number(o.dose_g, "dose_g"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), answer, base));
+      return { water_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_WATER_FOR_RATIO_OPTIONS);
+    }
   },
   doseForWater(o) {
     record(o, 2, RATIO_DOSE_FOR_WATER_OPTIONS, "options");
-    answered(cupwrightRatioDoseForWater(number(o.water_g, "water_g"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), answer, base));
-    return { dose_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRatioDoseForWater(number(o.water_g, "water_g"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), answer, base));
+      return { dose_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_DOSE_FOR_WATER_OPTIONS);
+    }
   },
   beverageRatio(o) {
     record(o, 2, RATIO_BEVERAGE_RATIO_OPTIONS, "options");
-    answered(cupwrightRatioBeverageRatio(number(o.dose_g, "dose_g"), number(o.beverage_g, "beverage_g"), answer, base));
-    return { beverage_ratio_g_per_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRatioBeverageRatio(number(o.dose_g, "dose_g"), number(o.beverage_g, "beverage_g"), answer, base));
+      return { beverage_ratio_g_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_BEVERAGE_RATIO_OPTIONS);
+    }
   },
   beverageForRatio(o) {
     record(o, 2, RATIO_BEVERAGE_FOR_RATIO_OPTIONS, "options");
-    answered(cupwrightRatioBeverageForRatio(number(o.dose_g, "dose_g"), number(o.beverage_ratio_g_per_g, "beverage_ratio_g_per_g"), answer, base));
-    return { beverage_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRatioBeverageForRatio(number(o.dose_g, "dose_g"), number(o.beverage_ratio_g_per_g, "beverage_ratio_g_per_g"), answer, base));
+      return { beverage_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_BEVERAGE_FOR_RATIO_OPTIONS);
+    }
   },
   doseForBeverage(o) {
     record(o, 2, RATIO_DOSE_FOR_BEVERAGE_OPTIONS, "options");
-    answered(cupwrightRatioDoseForBeverage(number(o.beverage_g, "beverage_g"), number(o.beverage_ratio_g_per_g, "beverage_ratio_g_per_g"), answer, base));
-    return { dose_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRatioDoseForBeverage(number(o.beverage_g, "beverage_g"), number(o.beverage_ratio_g_per_g, "beverage_ratio_g_per_g"), answer, base));
+      return { dose_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_DOSE_FOR_BEVERAGE_OPTIONS);
+    }
   },
   dosePerLitre(o) {
     record(o, 2, RATIO_DOSE_PER_LITRE_OPTIONS, "options");
-    answered(cupwrightRatioDosePerLitre(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), answer, base));
-    return { dose_g_per_l: f64[answer >> 3] };
+    try {
+      answered(cupwrightRatioDosePerLitre(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), answer, base));
+      return { dose_g_per_l: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_DOSE_PER_LITRE_OPTIONS);
+    }
   },
   ratioOfDosePerLitre(o) {
     record(o, 2, RATIO_RATIO_OF_DOSE_PER_LITRE_OPTIONS, "options");
-    answered(cupwrightRatioOfDosePerLitre(number(o.dose_g_per_l, "dose_g_per_l"), number(o.water_c, "water_c"), answer, base));
-    return { water_ratio_g_per_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRatioOfDosePerLitre(number(o.dose_g_per_l, "dose_g_per_l"), number(o.water_c, "water_c"), answer, base));
+      return { water_ratio_g_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_RATIO_OF_DOSE_PER_LITRE_OPTIONS);
+    }
   },
   waterMass(o) {
     record(o, 2, RATIO_WATER_MASS_OPTIONS, "options");
-    answered(cupwrightRatioWaterMass(number(o.volume_ml, "volume_ml"), number(o.water_c, "water_c"), answer, base));
-    return { water_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRatioWaterMass(number(o.volume_ml, "volume_ml"), number(o.water_c, "water_c"), answer, base));
+      return { water_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_WATER_MASS_OPTIONS);
+    }
   },
   waterVolume(o) {
     record(o, 2, RATIO_WATER_VOLUME_OPTIONS, "options");
-    answered(cupwrightRatioWaterVolume(number(o.water_g, "water_g"), number(o.water_c, "water_c"), answer, base));
-    return { volume_ml: f64[answer >> 3] };
+    try {
+      answered(cupwrightRatioWaterVolume(number(o.water_g, "water_g"), number(o.water_c, "water_c"), answer, base));
+      return { volume_ml: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_WATER_VOLUME_OPTIONS);
+    }
   },
   forServings(o) {
     record(o, 3, RATIO_FOR_SERVINGS_OPTIONS, "options");
-    answered(cupwrightRatioForServings(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), integer(o.servings, "servings", "servings"), answer, base));
-    return getAmounts(answer);
+    try {
+      answered(cupwrightRatioForServings(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), integer(o.servings, "servings", "servings"), answer, base));
+      return getAmounts(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_FOR_SERVINGS_OPTIONS);
+    }
   },
   wholeCups(o) {
     record(o, 2, RATIO_WHOLE_CUPS_OPTIONS, "options");
-    answered(cupwrightRatioWholeCups(number(o.beverage_g, "beverage_g"), number(o.cup_g, "cup_g"), answer, base));
-    return { servings: i32[answer >> 2] };
+    try {
+      answered(cupwrightRatioWholeCups(number(o.beverage_g, "beverage_g"), number(o.cup_g, "cup_g"), answer, base));
+      return { servings: i32[answer >> 2] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_WHOLE_CUPS_OPTIONS);
+    }
   },
   batches(o) {
     record(o, 4, RATIO_BATCHES_OPTIONS, "options");
-    const chamber = takeChamber(o.chamber, "chamber");
-    answered(cupwrightRatioBatches(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(chamber, 1152, 2), answer, base));
-    return getBatchSplit(answer);
+    try {
+      const chamber = takeChamber(o.chamber, "chamber");
+      answered(cupwrightRatioBatches(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(chamber, 1152, 2), answer, base));
+      return getBatchSplit(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_BATCHES_OPTIONS);
+    }
   },
   largestDose(o) {
     record(o, 3, RATIO_LARGEST_DOSE_OPTIONS, "options");
-    const chamber = takeChamber(o.chamber, "chamber");
-    answered(cupwrightRatioLargestDose(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), put(chamber, 1152, 2), answer, base));
-    return { dose_g: f64[answer >> 3] };
+    try {
+      const chamber = takeChamber(o.chamber, "chamber");
+      answered(cupwrightRatioLargestDose(number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.water_c, "water_c"), put(chamber, 1152, 2), answer, base));
+      return { dose_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RATIO_LARGEST_DOSE_OPTIONS);
+    }
   },
 });
 
@@ -1862,93 +2250,153 @@ const EXTRACTION_PLAUSIBILITY_OPTIONS = new Set(["brew", "strength_pct"]);
 export const extraction = Object.freeze({
   extractionYield(o) {
     record(o, 2, EXTRACTION_EXTRACTION_YIELD_OPTIONS, "options");
-    const brew = takeBrew(o.brew, "brew");
-    const strength_pct = number(o.strength_pct, "strength_pct");
-    answered(cupwrightExtractionYield(put(brew, 1152, 7), strength_pct, answer, base));
-    return { yield_pct: f64[answer >> 3] };
+    try {
+      const brew = takeBrew(o.brew, "brew");
+      const strength_pct = number(o.strength_pct, "strength_pct");
+      answered(cupwrightExtractionYield(put(brew, 1152, 7), strength_pct, answer, base));
+      return { yield_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_EXTRACTION_YIELD_OPTIONS);
+    }
   },
   strength(o) {
     record(o, 2, EXTRACTION_STRENGTH_OPTIONS, "options");
-    const brew = takeBrew(o.brew, "brew");
-    const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionStrength(put(brew, 1152, 7), yield_pct, answer, base));
-    return { strength_pct: f64[answer >> 3] };
+    try {
+      const brew = takeBrew(o.brew, "brew");
+      const yield_pct = number(o.yield_pct, "yield_pct");
+      answered(cupwrightExtractionStrength(put(brew, 1152, 7), yield_pct, answer, base));
+      return { strength_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_STRENGTH_OPTIONS);
+    }
   },
   beverage(o) {
     record(o, 3, EXTRACTION_BEVERAGE_OPTIONS, "options");
-    const brew = takeBrew(o.brew, "brew");
-    const strength_pct = number(o.strength_pct, "strength_pct");
-    const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionBeverage(put(brew, 1152, 7), strength_pct, yield_pct, answer, base));
-    return { beverage_g: f64[answer >> 3] };
+    try {
+      const brew = takeBrew(o.brew, "brew");
+      const strength_pct = number(o.strength_pct, "strength_pct");
+      const yield_pct = number(o.yield_pct, "yield_pct");
+      answered(cupwrightExtractionBeverage(put(brew, 1152, 7), strength_pct, yield_pct, answer, base));
+      return { beverage_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_BEVERAGE_OPTIONS);
+    }
   },
   retainedLiquid(o) {
     record(o, 2, EXTRACTION_RETAINED_LIQUID_OPTIONS, "options");
-    const brew = takeBrew(o.brew, "brew");
-    const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionRetainedLiquid(put(brew, 1152, 7), yield_pct, answer, base));
-    return { retained_g: f64[answer >> 3] };
+    try {
+      const brew = takeBrew(o.brew, "brew");
+      const yield_pct = number(o.yield_pct, "yield_pct");
+      answered(cupwrightExtractionRetainedLiquid(put(brew, 1152, 7), yield_pct, answer, base));
+      return { retained_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_RETAINED_LIQUID_OPTIONS);
+    }
   },
   flowThroughYield(o) {
     record(o, 3, EXTRACTION_FLOW_THROUGH_YIELD_OPTIONS, "options");
-    answered(cupwrightExtractionFlowThroughYield(number(o.strength_pct, "strength_pct"), number(o.beverage_g, "beverage_g"), number(o.dose_g, "dose_g"), answer, base));
-    return { yield_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightExtractionFlowThroughYield(number(o.strength_pct, "strength_pct"), number(o.beverage_g, "beverage_g"), number(o.dose_g, "dose_g"), answer, base));
+      return { yield_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_FLOW_THROUGH_YIELD_OPTIONS);
+    }
   },
   flowThroughStrength(o) {
     record(o, 3, EXTRACTION_FLOW_THROUGH_STRENGTH_OPTIONS, "options");
-    answered(cupwrightExtractionFlowThroughStrength(number(o.yield_pct, "yield_pct"), number(o.beverage_g, "beverage_g"), number(o.dose_g, "dose_g"), answer, base));
-    return { strength_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightExtractionFlowThroughStrength(number(o.yield_pct, "yield_pct"), number(o.beverage_g, "beverage_g"), number(o.dose_g, "dose_g"), answer, base));
+      return { strength_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_FLOW_THROUGH_STRENGTH_OPTIONS);
+    }
   },
   steepedYield(o) {
     record(o, 3, EXTRACTION_STEEPED_YIELD_OPTIONS, "options");
-    answered(cupwrightExtractionSteepedYield(number(o.strength_pct, "strength_pct"), number(o.water_g, "water_g"), number(o.dose_g, "dose_g"), answer, base));
-    return { yield_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightExtractionSteepedYield(number(o.strength_pct, "strength_pct"), number(o.water_g, "water_g"), number(o.dose_g, "dose_g"), answer, base));
+      return { yield_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_STEEPED_YIELD_OPTIONS);
+    }
   },
   steepedStrength(o) {
     record(o, 2, EXTRACTION_STEEPED_STRENGTH_OPTIONS, "options");
-    answered(cupwrightExtractionSteepedStrength(number(o.yield_pct, "yield_pct"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), answer, base));
-    return { strength_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightExtractionSteepedStrength(number(o.yield_pct, "yield_pct"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), answer, base));
+      return { strength_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_STEEPED_STRENGTH_OPTIONS);
+    }
   },
   steepedRatio(o) {
     record(o, 2, EXTRACTION_STEEPED_RATIO_OPTIONS, "options");
-    answered(cupwrightExtractionSteepedRatio(number(o.yield_pct, "yield_pct"), number(o.strength_pct, "strength_pct"), answer, base));
-    return { water_ratio_g_per_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightExtractionSteepedRatio(number(o.yield_pct, "yield_pct"), number(o.strength_pct, "strength_pct"), answer, base));
+      return { water_ratio_g_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_STEEPED_RATIO_OPTIONS);
+    }
   },
   ovenDriedYield(o) {
     record(o, 3, EXTRACTION_OVEN_DRIED_YIELD_OPTIONS, "options");
-    answered(cupwrightExtractionOvenDriedYield(number(o.yield_pct, "yield_pct"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.true_retention_g_per_g, "true_retention_g_per_g"), answer, base));
-    return { oven_yield_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightExtractionOvenDriedYield(number(o.yield_pct, "yield_pct"), number(o.water_ratio_g_per_g, "water_ratio_g_per_g"), number(o.true_retention_g_per_g, "true_retention_g_per_g"), answer, base));
+      return { oven_yield_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_OVEN_DRIED_YIELD_OPTIONS);
+    }
   },
   dryBasisYield(o) {
     record(o, 2, EXTRACTION_DRY_BASIS_YIELD_OPTIONS, "options");
-    answered(cupwrightExtractionDryBasisYield(number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), answer, base));
-    return { dry_yield_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightExtractionDryBasisYield(number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), answer, base));
+      return { dry_yield_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_DRY_BASIS_YIELD_OPTIONS);
+    }
   },
   asWeighedYield(o) {
     record(o, 2, EXTRACTION_AS_WEIGHED_YIELD_OPTIONS, "options");
-    answered(cupwrightExtractionAsWeighedYield(number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), answer, base));
-    return { as_weighed_yield_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightExtractionAsWeighedYield(number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), answer, base));
+      return { as_weighed_yield_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_AS_WEIGHED_YIELD_OPTIONS);
+    }
   },
   yieldAtTime(o) {
     record(o, 2, EXTRACTION_YIELD_AT_TIME_OPTIONS, "options");
-    const kinetics = takeKinetics(o.kinetics, "kinetics");
-    const time_s = number(o.time_s, "time_s");
-    answered(cupwrightExtractionYieldAtTime(put(kinetics, 1152, 4), time_s, answer, base));
-    return { yield_pct: f64[answer >> 3] };
+    try {
+      const kinetics = takeKinetics(o.kinetics, "kinetics");
+      const time_s = number(o.time_s, "time_s");
+      answered(cupwrightExtractionYieldAtTime(put(kinetics, 1152, 4), time_s, answer, base));
+      return { yield_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_YIELD_AT_TIME_OPTIONS);
+    }
   },
   timeForYield(o) {
     record(o, 2, EXTRACTION_TIME_FOR_YIELD_OPTIONS, "options");
-    const kinetics = takeKinetics(o.kinetics, "kinetics");
-    const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightExtractionTimeForYield(put(kinetics, 1152, 4), yield_pct, answer, base));
-    return { time_s: f64[answer >> 3] };
+    try {
+      const kinetics = takeKinetics(o.kinetics, "kinetics");
+      const yield_pct = number(o.yield_pct, "yield_pct");
+      answered(cupwrightExtractionTimeForYield(put(kinetics, 1152, 4), yield_pct, answer, base));
+      return { time_s: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_TIME_FOR_YIELD_OPTIONS);
+    }
   },
   plausibility(o) {
     record(o, 2, EXTRACTION_PLAUSIBILITY_OPTIONS, "options");
-    const brew = takeBrew(o.brew, "brew");
-    const strength_pct = number(o.strength_pct, "strength_pct");
-    answered(cupwrightExtractionPlausibility(put(brew, 1152, 7), strength_pct, answer, base));
-    return getPlausibility(answer);
+    try {
+      const brew = takeBrew(o.brew, "brew");
+      const strength_pct = number(o.strength_pct, "strength_pct");
+      answered(cupwrightExtractionPlausibility(put(brew, 1152, 7), strength_pct, answer, base));
+      return getPlausibility(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, EXTRACTION_PLAUSIBILITY_OPTIONS);
+    }
   },
 });
 
@@ -1963,56 +2411,88 @@ const RETENTION_RETENTION_OF_SPENT_MOISTURE_OPTIONS = new Set(["spent_moisture_p
 export const retention = Object.freeze({
   beverage(o) {
     record(o, 3, RETENTION_BEVERAGE_OPTIONS, "options");
-    const losses = takeLosses(o.losses, "losses");
-    const dose_g = number(o.dose_g, "dose_g");
-    const water_g = number(o.water_g, "water_g");
-    answered(cupwrightRetentionBeverage(put(losses, 1152, 6), dose_g, water_g, answer, base));
-    return { beverage_g: f64[answer >> 3] };
+    try {
+      const losses = takeLosses(o.losses, "losses");
+      const dose_g = number(o.dose_g, "dose_g");
+      const water_g = number(o.water_g, "water_g");
+      answered(cupwrightRetentionBeverage(put(losses, 1152, 6), dose_g, water_g, answer, base));
+      return { beverage_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RETENTION_BEVERAGE_OPTIONS);
+    }
   },
   waterForBeverage(o) {
     record(o, 3, RETENTION_WATER_FOR_BEVERAGE_OPTIONS, "options");
-    const losses = takeLosses(o.losses, "losses");
-    const dose_g = number(o.dose_g, "dose_g");
-    const beverage_g = number(o.beverage_g, "beverage_g");
-    answered(cupwrightRetentionWaterForBeverage(put(losses, 1152, 6), dose_g, beverage_g, answer, base));
-    return { water_g: f64[answer >> 3] };
+    try {
+      const losses = takeLosses(o.losses, "losses");
+      const dose_g = number(o.dose_g, "dose_g");
+      const beverage_g = number(o.beverage_g, "beverage_g");
+      answered(cupwrightRetentionWaterForBeverage(put(losses, 1152, 6), dose_g, beverage_g, answer, base));
+      return { water_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RETENTION_WATER_FOR_BEVERAGE_OPTIONS);
+    }
   },
   doseForBeverage(o) {
     record(o, 3, RETENTION_DOSE_FOR_BEVERAGE_OPTIONS, "options");
-    const losses = takeLosses(o.losses, "losses");
-    const water_g = number(o.water_g, "water_g");
-    const beverage_g = number(o.beverage_g, "beverage_g");
-    answered(cupwrightRetentionDoseForBeverage(put(losses, 1152, 6), water_g, beverage_g, answer, base));
-    return { dose_g: f64[answer >> 3] };
+    try {
+      const losses = takeLosses(o.losses, "losses");
+      const water_g = number(o.water_g, "water_g");
+      const beverage_g = number(o.beverage_g, "beverage_g");
+      answered(cupwrightRetentionDoseForBeverage(put(losses, 1152, 6), water_g, beverage_g, answer, base));
+      return { dose_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RETENTION_DOSE_FOR_BEVERAGE_OPTIONS);
+    }
   },
   retentionOfBrew(o) {
     record(o, 4, RETENTION_RETENTION_OF_BREW_OPTIONS, "options");
-    const losses = takeLosses(o.losses, "losses");
-    const dose_g = number(o.dose_g, "dose_g");
-    const water_g = number(o.water_g, "water_g");
-    const beverage_g = number(o.beverage_g, "beverage_g");
-    answered(cupwrightRetentionOfBrew(put(losses, 1152, 6), dose_g, water_g, beverage_g, answer, base));
-    return { apparent_retention_g_per_g: f64[answer >> 3] };
+    try {
+      const losses = takeLosses(o.losses, "losses");
+      const dose_g = number(o.dose_g, "dose_g");
+      const water_g = number(o.water_g, "water_g");
+      const beverage_g = number(o.beverage_g, "beverage_g");
+      answered(cupwrightRetentionOfBrew(put(losses, 1152, 6), dose_g, water_g, beverage_g, answer, base));
+      return { apparent_retention_g_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RETENTION_RETENTION_OF_BREW_OPTIONS);
+    }
   },
   apparentRetention(o) {
     record(o, 3, RETENTION_APPARENT_RETENTION_OPTIONS, "options");
-    answered(cupwrightRetentionApparentRetention(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.beverage_g, "beverage_g"), answer, base));
-    return { apparent_retention_g_per_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRetentionApparentRetention(number(o.dose_g, "dose_g"), number(o.water_g, "water_g"), number(o.beverage_g, "beverage_g"), answer, base));
+      return { apparent_retention_g_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RETENTION_APPARENT_RETENTION_OPTIONS);
+    }
   },
   trueRetention(o) {
     record(o, 5, RETENTION_TRUE_RETENTION_OPTIONS, "options");
-    answered(cupwrightRetentionTrueRetention(number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"), number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), number(o.vapour_g, "vapour_g"), number(o.dose_g, "dose_g"), answer, base));
-    return { true_retention_g_per_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRetentionTrueRetention(number(o.apparent_retention_g_per_g, "apparent_retention_g_per_g"), number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), number(o.vapour_g, "vapour_g"), number(o.dose_g, "dose_g"), answer, base));
+      return { true_retention_g_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RETENTION_TRUE_RETENTION_OPTIONS);
+    }
   },
   apparentOfTrueRetention(o) {
     record(o, 5, RETENTION_APPARENT_OF_TRUE_RETENTION_OPTIONS, "options");
-    answered(cupwrightRetentionApparentOfTrueRetention(number(o.true_retention_g_per_g, "true_retention_g_per_g"), number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), number(o.vapour_g, "vapour_g"), number(o.dose_g, "dose_g"), answer, base));
-    return { apparent_retention_g_per_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRetentionApparentOfTrueRetention(number(o.true_retention_g_per_g, "true_retention_g_per_g"), number(o.yield_pct, "yield_pct"), number(o.moisture_pct, "moisture_pct"), number(o.vapour_g, "vapour_g"), number(o.dose_g, "dose_g"), answer, base));
+      return { apparent_retention_g_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RETENTION_APPARENT_OF_TRUE_RETENTION_OPTIONS);
+    }
   },
   retentionOfSpentMoisture(o) {
     record(o, 2, RETENTION_RETENTION_OF_SPENT_MOISTURE_OPTIONS, "options");
-    answered(cupwrightRetentionOfSpentMoisture(number(o.spent_moisture_pct, "spent_moisture_pct"), number(o.yield_pct, "yield_pct"), answer, base));
-    return { true_retention_g_per_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightRetentionOfSpentMoisture(number(o.spent_moisture_pct, "spent_moisture_pct"), number(o.yield_pct, "yield_pct"), answer, base));
+      return { true_retention_g_per_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, RETENTION_RETENTION_OF_SPENT_MOISTURE_OPTIONS);
+    }
   },
 });
 
@@ -2029,53 +2509,93 @@ const DILUTION_ICE_TO_REACH_OPTIONS = new Set(["beverage_g", "water_c", "wanted_
 export const dilution = Object.freeze({
   strengthAfterWater(o) {
     record(o, 4, DILUTION_STRENGTH_AFTER_WATER_OPTIONS, "options");
-    answered(cupwrightDilutionStrengthAfterWater(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.added_g, "added_g"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
-    return { after_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightDilutionStrengthAfterWater(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.added_g, "added_g"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+      return { after_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, DILUTION_STRENGTH_AFTER_WATER_OPTIONS);
+    }
   },
   waterToReach(o) {
     record(o, 4, DILUTION_WATER_TO_REACH_OPTIONS, "options");
-    answered(cupwrightDilutionWaterToReach(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
-    return { added_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightDilutionWaterToReach(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+      return { added_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, DILUTION_WATER_TO_REACH_OPTIONS);
+    }
   },
   drinkOfBrew(o) {
     record(o, 4, DILUTION_DRINK_OF_BREW_OPTIONS, "options");
-    answered(cupwrightDilutionDrinkOfBrew(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
-    return { cup_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightDilutionDrinkOfBrew(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+      return { cup_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, DILUTION_DRINK_OF_BREW_OPTIONS);
+    }
   },
   brewForDrink(o) {
     record(o, 4, DILUTION_BREW_FOR_DRINK_OPTIONS, "options");
-    answered(cupwrightDilutionBrewForDrink(number(o.cup_g, "cup_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
-    return { beverage_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightDilutionBrewForDrink(number(o.cup_g, "cup_g"), number(o.strength_pct, "strength_pct"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+      return { beverage_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, DILUTION_BREW_FOR_DRINK_OPTIONS);
+    }
   },
   split(o) {
     record(o, 6, DILUTION_SPLIT_OPTIONS, "options");
-    answered(cupwrightDilutionSplit(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), integer(o.servings, "servings", "servings"), number(o.cup_g, "cup_g"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
-    return getCupSplit(answer);
+    try {
+      answered(cupwrightDilutionSplit(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), integer(o.servings, "servings", "servings"), number(o.cup_g, "cup_g"), number(o.wanted_pct, "wanted_pct"), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+      return getCupSplit(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, DILUTION_SPLIT_OPTIONS);
+    }
   },
   withMilk(o) {
     record(o, 4, DILUTION_WITH_MILK_OPTIONS, "options");
-    answered(cupwrightDilutionWithMilk(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.added_g, "added_g"), number(o.milk_solids_pct, "milk_solids_pct"), answer, base));
-    return getMilkDrink(answer);
+    try {
+      answered(cupwrightDilutionWithMilk(number(o.beverage_g, "beverage_g"), number(o.strength_pct, "strength_pct"), number(o.added_g, "added_g"), number(o.milk_solids_pct, "milk_solids_pct"), answer, base));
+      return getMilkDrink(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, DILUTION_WITH_MILK_OPTIONS);
+    }
   },
   mixedTemperature(o) {
     record(o, 4, DILUTION_MIXED_TEMPERATURE_OPTIONS, "options");
-    answered(cupwrightDilutionMixedTemperature(number(o.hot_g, "hot_g"), number(o.hot_c, "hot_c"), number(o.cold_g, "cold_g"), number(o.cold_c, "cold_c"), answer, base));
-    return { water_c: f64[answer >> 3] };
+    try {
+      answered(cupwrightDilutionMixedTemperature(number(o.hot_g, "hot_g"), number(o.hot_c, "hot_c"), number(o.cold_g, "cold_g"), number(o.cold_c, "cold_c"), answer, base));
+      return { water_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, DILUTION_MIXED_TEMPERATURE_OPTIONS);
+    }
   },
   mixedWithMilkTemperature(o) {
     record(o, 4, DILUTION_MIXED_WITH_MILK_TEMPERATURE_OPTIONS, "options");
-    answered(cupwrightDilutionMixedWithMilkTemperature(number(o.hot_g, "hot_g"), number(o.hot_c, "hot_c"), number(o.cold_g, "cold_g"), number(o.cold_c, "cold_c"), answer, base));
-    return { water_c: f64[answer >> 3] };
+    try {
+      answered(cupwrightDilutionMixedWithMilkTemperature(number(o.hot_g, "hot_g"), number(o.hot_c, "hot_c"), number(o.cold_g, "cold_g"), number(o.cold_c, "cold_c"), answer, base));
+      return { water_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, DILUTION_MIXED_WITH_MILK_TEMPERATURE_OPTIONS);
+    }
   },
   iced(o) {
     record(o, 5, DILUTION_ICED_OPTIONS, "options");
-    answered(cupwrightDilutionIced(number(o.beverage_g, "beverage_g"), number(o.water_c, "water_c"), number(o.strength_pct, "strength_pct"), number(o.ice_g, "ice_g"), number(o.ice_c, "ice_c"), answer, base));
-    return getIced(answer);
+    try {
+      answered(cupwrightDilutionIced(number(o.beverage_g, "beverage_g"), number(o.water_c, "water_c"), number(o.strength_pct, "strength_pct"), number(o.ice_g, "ice_g"), number(o.ice_c, "ice_c"), answer, base));
+      return getIced(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, DILUTION_ICED_OPTIONS);
+    }
   },
   iceToReach(o) {
     record(o, 4, DILUTION_ICE_TO_REACH_OPTIONS, "options");
-    answered(cupwrightDilutionIceToReach(number(o.beverage_g, "beverage_g"), number(o.water_c, "water_c"), number(o.wanted_c, "wanted_c"), number(o.ice_c, "ice_c"), answer, base));
-    return { ice_g: f64[answer >> 3] };
+    try {
+      answered(cupwrightDilutionIceToReach(number(o.beverage_g, "beverage_g"), number(o.water_c, "water_c"), number(o.wanted_c, "wanted_c"), number(o.ice_c, "ice_c"), answer, base));
+      return { ice_g: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, DILUTION_ICE_TO_REACH_OPTIONS);
+    }
   },
 });
 
@@ -2096,82 +2616,138 @@ const HEAT_OPEN_CUP_RATE_ESTIMATE_OPTIONS = new Set(["water_g", "heat_capacity_j
 export const heat = Object.freeze({
   grounds(o) {
     record(o, 2, HEAT_GROUNDS_OPTIONS, "options");
-    answered(cupwrightHeatGrounds(number(o.dose_g, "dose_g"), number(o.grounds_c, "grounds_c"), answer, base));
-    return getBody(answer);
+    try {
+      answered(cupwrightHeatGrounds(number(o.dose_g, "dose_g"), number(o.grounds_c, "grounds_c"), answer, base));
+      return getBody(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_GROUNDS_OPTIONS);
+    }
   },
   heatCapacity(o) {
     record(o, 3, HEAT_HEAT_CAPACITY_OPTIONS, "options");
-    answered(cupwrightHeatCapacity(number(o.vessel_g, "vessel_g"), number(o.specific_heat_j_per_g_k, "specific_heat_j_per_g_k"), number(o.share_pct, "share_pct"), answer, base));
-    return { heat_capacity_j_per_k: f64[answer >> 3] };
+    try {
+      answered(cupwrightHeatCapacity(number(o.vessel_g, "vessel_g"), number(o.specific_heat_j_per_g_k, "specific_heat_j_per_g_k"), number(o.share_pct, "share_pct"), answer, base));
+      return { heat_capacity_j_per_k: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_HEAT_CAPACITY_OPTIONS);
+    }
   },
   settle(o) {
     record(o, 3, HEAT_SETTLE_OPTIONS, "options");
-    const bodies = items(o.bodies, "bodies", takeBody);
-    answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(bodies.values, 1152), bodies.count, answer, base), "bodies", bodies, BODY_FIELDS);
-    return { settled_c: f64[answer >> 3] };
+    try {
+      const bodies = items(o.bodies, "bodies", takeBody);
+      answered(cupwrightHeatSettle(number(o.water_g, "water_g"), number(o.water_c, "water_c"), put(bodies.values, 1152), bodies.count, answer, base), "bodies", bodies, BODY_FIELDS);
+      return { settled_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_SETTLE_OPTIONS);
+    }
   },
   beforeSettling(o) {
     record(o, 3, HEAT_BEFORE_SETTLING_OPTIONS, "options");
-    const bodies = items(o.bodies, "bodies", takeBody);
-    answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), put(bodies.values, 1152), bodies.count, answer, base), "bodies", bodies, BODY_FIELDS);
-    return { water_c: f64[answer >> 3] };
+    try {
+      const bodies = items(o.bodies, "bodies", takeBody);
+      answered(cupwrightHeatBeforeSettling(number(o.water_g, "water_g"), number(o.settled_c, "settled_c"), put(bodies.values, 1152), bodies.count, answer, base), "bodies", bodies, BODY_FIELDS);
+      return { water_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_BEFORE_SETTLING_OPTIONS);
+    }
   },
   preheated(o) {
     record(o, 3, HEAT_PREHEATED_OPTIONS, "options");
-    const vessel = takeBody(o.vessel, "vessel");
-    const water_g = number(o.water_g, "water_g");
-    const water_c = number(o.water_c, "water_c");
-    answered(cupwrightHeatPreheated(put(vessel, 1152, 2), water_g, water_c, answer, base));
-    return getBody(answer);
+    try {
+      const vessel = takeBody(o.vessel, "vessel");
+      const water_g = number(o.water_g, "water_g");
+      const water_c = number(o.water_c, "water_c");
+      answered(cupwrightHeatPreheated(put(vessel, 1152, 2), water_g, water_c, answer, base));
+      return getBody(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_PREHEATED_OPTIONS);
+    }
   },
   vesselHeatCapacity(o) {
     record(o, 5, HEAT_VESSEL_HEAT_CAPACITY_OPTIONS, "options");
-    const others = items(o.others, "others", takeBody);
-    answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), put(others.values, 1152), others.count, answer, base), "others", others, BODY_FIELDS);
-    return { heat_capacity_j_per_k: f64[answer >> 3] };
+    try {
+      const others = items(o.others, "others", takeBody);
+      answered(cupwrightHeatVesselHeatCapacity(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.settled_c, "settled_c"), number(o.vessel_c, "vessel_c"), put(others.values, 1152), others.count, answer, base), "others", others, BODY_FIELDS);
+      return { heat_capacity_j_per_k: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_VESSEL_HEAT_CAPACITY_OPTIONS);
+    }
   },
   afterVapour(o) {
     record(o, 4, HEAT_AFTER_VAPOUR_OPTIONS, "options");
-    answered(cupwrightHeatAfterVapour(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.vapour_g, "vapour_g"), number(o.capacity_j_per_k, "capacity_j_per_k"), answer, base));
-    return { after_c: f64[answer >> 3] };
+    try {
+      answered(cupwrightHeatAfterVapour(number(o.water_g, "water_g"), number(o.water_c, "water_c"), number(o.vapour_g, "vapour_g"), number(o.capacity_j_per_k, "capacity_j_per_k"), answer, base));
+      return { after_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_AFTER_VAPOUR_OPTIONS);
+    }
   },
   afterPour(o) {
     record(o, 2, HEAT_AFTER_POUR_OPTIONS, "options");
-    answered(cupwrightHeatAfterPour(number(o.water_c, "water_c"), number(o.drop_k, "drop_k"), answer, base));
-    return { after_c: f64[answer >> 3] };
+    try {
+      answered(cupwrightHeatAfterPour(number(o.water_c, "water_c"), number(o.drop_k, "drop_k"), answer, base));
+      return { after_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_AFTER_POUR_OPTIONS);
+    }
   },
   beforePour(o) {
     record(o, 2, HEAT_BEFORE_POUR_OPTIONS, "options");
-    answered(cupwrightHeatBeforePour(number(o.water_c, "water_c"), number(o.drop_k, "drop_k"), answer, base));
-    return { before_c: f64[answer >> 3] };
+    try {
+      answered(cupwrightHeatBeforePour(number(o.water_c, "water_c"), number(o.drop_k, "drop_k"), answer, base));
+      return { before_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_BEFORE_POUR_OPTIONS);
+    }
   },
   reachable(o) {
     record(o, 2, HEAT_REACHABLE_OPTIONS, "options");
-    answered(cupwrightHeatReachable(number(o.water_c, "water_c"), number(o.boiling_c, "boiling_c"), answer, base));
-    return { reachable_c: f64[answer >> 3] };
+    try {
+      answered(cupwrightHeatReachable(number(o.water_c, "water_c"), number(o.boiling_c, "boiling_c"), answer, base));
+      return { reachable_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_REACHABLE_OPTIONS);
+    }
   },
   timeToCool(o) {
     record(o, 4, HEAT_TIME_TO_COOL_OPTIONS, "options");
-    const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightHeatTimeToCool(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 1152, 2), answer, base));
-    return { time_s: f64[answer >> 3] };
+    try {
+      const surroundings = takeSurroundings(o.surroundings, "surroundings");
+      answered(cupwrightHeatTimeToCool(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 1152, 2), answer, base));
+      return { time_s: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_TIME_TO_COOL_OPTIONS);
+    }
   },
   coolingRate(o) {
     record(o, 4, HEAT_COOLING_RATE_OPTIONS, "options");
-    const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightHeatCoolingRate(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.time_s, "time_s"), put(surroundings, 1152, 2), answer, base));
-    return { cooling_per_min: f64[answer >> 3] };
+    try {
+      const surroundings = takeSurroundings(o.surroundings, "surroundings");
+      answered(cupwrightHeatCoolingRate(number(o.water_c, "water_c"), number(o.to_c, "to_c"), number(o.time_s, "time_s"), put(surroundings, 1152, 2), answer, base));
+      return { cooling_per_min: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_COOLING_RATE_OPTIONS);
+    }
   },
   temperatureAfter(o) {
     record(o, 4, HEAT_TEMPERATURE_AFTER_OPTIONS, "options");
-    const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightHeatTemperatureAfter(number(o.water_c, "water_c"), number(o.time_s, "time_s"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 1152, 2), answer, base));
-    return { after_c: f64[answer >> 3] };
+    try {
+      const surroundings = takeSurroundings(o.surroundings, "surroundings");
+      answered(cupwrightHeatTemperatureAfter(number(o.water_c, "water_c"), number(o.time_s, "time_s"), number(o.cooling_per_min, "cooling_per_min"), put(surroundings, 1152, 2), answer, base));
+      return { after_c: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_TEMPERATURE_AFTER_OPTIONS);
+    }
   },
   openCupRateEstimate(o) {
     record(o, 3, HEAT_OPEN_CUP_RATE_ESTIMATE_OPTIONS, "options");
-    answered(cupwrightHeatOpenCupRateEstimate(number(o.water_g, "water_g"), number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"), number(o.diameter_mm, "diameter_mm"), answer, base));
-    return { cooling_per_min: f64[answer >> 3] };
+    try {
+      answered(cupwrightHeatOpenCupRateEstimate(number(o.water_g, "water_g"), number(o.heat_capacity_j_per_k, "heat_capacity_j_per_k"), number(o.diameter_mm, "diameter_mm"), answer, base));
+      return { cooling_per_min: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, HEAT_OPEN_CUP_RATE_ESTIMATE_OPTIONS);
+    }
   },
 });
 
@@ -2189,61 +2765,105 @@ const READING_STRENGTH_OF_INDEX_OPTIONS = new Set(["refractive_index", "sample_c
 export const reading = Object.freeze({
   combine(o) {
     record(o, 2, READING_COMBINE_OPTIONS, "options");
-    const strength_pct = numbers(o.strength_pct, "strength_pct");
-    const repeatability_pct = number(o.repeatability_pct, "repeatability_pct");
-    answered(cupwrightReadingCombine(put(strength_pct.values, 1152), strength_pct.count, repeatability_pct, answer, base), "strength_pct", strength_pct, ["strength_pct"]);
-    return getCombined(answer);
+    try {
+      const strength_pct = numbers(o.strength_pct, "strength_pct");
+      const repeatability_pct = number(o.repeatability_pct, "repeatability_pct");
+      answered(cupwrightReadingCombine(put(strength_pct.values, 1152), strength_pct.count, repeatability_pct, answer, base), "strength_pct", strength_pct, ["strength_pct"]);
+      return getCombined(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_COMBINE_OPTIONS);
+    }
   },
   repeatability(o) {
     record(o, 1, READING_REPEATABILITY_OPTIONS, "options");
-    const strength_pct = numbers(o.strength_pct, "strength_pct");
-    answered(cupwrightReadingRepeatability(put(strength_pct.values, 1152), strength_pct.count, answer, base), "strength_pct", strength_pct, ["strength_pct"]);
-    return { repeatability_pct: f64[answer >> 3] };
+    try {
+      const strength_pct = numbers(o.strength_pct, "strength_pct");
+      answered(cupwrightReadingRepeatability(put(strength_pct.values, 1152), strength_pct.count, answer, base), "strength_pct", strength_pct, ["strength_pct"]);
+      return { repeatability_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_REPEATABILITY_OPTIONS);
+    }
   },
   criticalRange(o) {
     record(o, 2, READING_CRITICAL_RANGE_OPTIONS, "options");
-    answered(cupwrightReadingCriticalRange(integer(o.readings, "readings", "reading_count"), number(o.repeatability_pct, "repeatability_pct"), answer, base));
-    return { critical_range_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightReadingCriticalRange(integer(o.readings, "readings", "reading_count"), number(o.repeatability_pct, "repeatability_pct"), answer, base));
+      return { critical_range_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_CRITICAL_RANGE_OPTIONS);
+    }
   },
   totalStrength(o) {
     record(o, 3, READING_TOTAL_STRENGTH_OPTIONS, "options");
-    answered(cupwrightReadingTotalStrength(number(o.strength_pct, "strength_pct"), choice(o.zero, "zero", ZERO), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
-    return { total_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightReadingTotalStrength(number(o.strength_pct, "strength_pct"), choice(o.zero, "zero", ZERO), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+      return { total_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_TOTAL_STRENGTH_OPTIONS);
+    }
   },
   coffeeStrength(o) {
     record(o, 3, READING_COFFEE_STRENGTH_OPTIONS, "options");
-    answered(cupwrightReadingCoffeeStrength(number(o.strength_pct, "strength_pct"), choice(o.zero, "zero", ZERO), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
-    return { coffee_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightReadingCoffeeStrength(number(o.strength_pct, "strength_pct"), choice(o.zero, "zero", ZERO), number(o.water_solids_mg_per_l, "water_solids_mg_per_l"), answer, base));
+      return { coffee_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_COFFEE_STRENGTH_OPTIONS);
+    }
   },
   brixOfIndex(o) {
     record(o, 1, READING_BRIX_OF_INDEX_OPTIONS, "options");
-    answered(cupwrightReadingBrixOfIndex(number(o.refractive_index, "refractive_index"), answer, base));
-    return { brix: f64[answer >> 3] };
+    try {
+      answered(cupwrightReadingBrixOfIndex(number(o.refractive_index, "refractive_index"), answer, base));
+      return { brix: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_BRIX_OF_INDEX_OPTIONS);
+    }
   },
   indexOfBrix(o) {
     record(o, 1, READING_INDEX_OF_BRIX_OPTIONS, "options");
-    answered(cupwrightReadingIndexOfBrix(number(o.brix, "brix"), answer, base));
-    return { refractive_index: f64[answer >> 3] };
+    try {
+      answered(cupwrightReadingIndexOfBrix(number(o.brix, "brix"), answer, base));
+      return { refractive_index: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_INDEX_OF_BRIX_OPTIONS);
+    }
   },
   brixAt20(o) {
     record(o, 2, READING_BRIX_AT20_OPTIONS, "options");
-    answered(cupwrightReadingBrixAt20(number(o.brix, "brix"), number(o.sample_c, "sample_c"), answer, base));
-    return { corrected_brix: f64[answer >> 3] };
+    try {
+      answered(cupwrightReadingBrixAt20(number(o.brix, "brix"), number(o.sample_c, "sample_c"), answer, base));
+      return { corrected_brix: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_BRIX_AT20_OPTIONS);
+    }
   },
   strengthOfBrix(o) {
     record(o, 2, READING_STRENGTH_OF_BRIX_OPTIONS, "options");
-    answered(cupwrightReadingStrengthOfBrix(number(o.brix, "brix"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), answer, base));
-    return { strength_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightReadingStrengthOfBrix(number(o.brix, "brix"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), answer, base));
+      return { strength_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_STRENGTH_OF_BRIX_OPTIONS);
+    }
   },
   brixOfStrength(o) {
     record(o, 2, READING_BRIX_OF_STRENGTH_OPTIONS, "options");
-    answered(cupwrightReadingBrixOfStrength(number(o.strength_pct, "strength_pct"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), answer, base));
-    return { brix: f64[answer >> 3] };
+    try {
+      answered(cupwrightReadingBrixOfStrength(number(o.strength_pct, "strength_pct"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), answer, base));
+      return { brix: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_BRIX_OF_STRENGTH_OPTIONS);
+    }
   },
   strengthOfIndex(o) {
     record(o, 3, READING_STRENGTH_OF_INDEX_OPTIONS, "options");
-    answered(cupwrightReadingStrengthOfIndex(number(o.refractive_index, "refractive_index"), number(o.sample_c, "sample_c"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), answer, base));
-    return { strength_pct: f64[answer >> 3] };
+    try {
+      answered(cupwrightReadingStrengthOfIndex(number(o.refractive_index, "refractive_index"), number(o.sample_c, "sample_c"), number(o.refractive_factor_pct_per_brix, "refractive_factor_pct_per_brix"), answer, base));
+      return { strength_pct: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, READING_STRENGTH_OF_INDEX_OPTIONS);
+    }
   },
 });
 
@@ -2260,67 +2880,107 @@ const CALIBRATE_REPEATABILITY_OPTIONS = new Set(["readings"]);
 export const calibrate = Object.freeze({
   retentionLine(o) {
     record(o, 1, CALIBRATE_RETENTION_LINE_OPTIONS, "options");
-    const brews = items(o.brews, "brews", takeDrained);
-    answered(cupwrightCalibrateRetentionLine(put(brews.values, 1152), brews.count, answer, base), "brews", brews, DRAINED_FIELDS);
-    return getRetentionLine(answer);
+    try {
+      const brews = items(o.brews, "brews", takeDrained);
+      answered(cupwrightCalibrateRetentionLine(put(brews.values, 1152), brews.count, answer, base), "brews", brews, DRAINED_FIELDS);
+      return getRetentionLine(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CALIBRATE_RETENTION_LINE_OPTIONS);
+    }
   },
   expectedBeverage(o) {
     record(o, 4, CALIBRATE_EXPECTED_BEVERAGE_OPTIONS, "options");
-    const brews = items(o.brews, "brews", takeDrained);
-    const next_dose_g = number(o.next_dose_g, "next_dose_g");
-    const next_water_g = number(o.next_water_g, "next_water_g");
-    const next_vapour_g = number(o.next_vapour_g, "next_vapour_g");
-    answered(cupwrightCalibrateExpectedBeverage(put(brews.values, 1152), brews.count, next_dose_g, next_water_g, next_vapour_g, answer, base), "brews", brews, DRAINED_FIELDS);
-    return getExpected(answer);
+    try {
+      const brews = items(o.brews, "brews", takeDrained);
+      const next_dose_g = number(o.next_dose_g, "next_dose_g");
+      const next_water_g = number(o.next_water_g, "next_water_g");
+      const next_vapour_g = number(o.next_vapour_g, "next_vapour_g");
+      answered(cupwrightCalibrateExpectedBeverage(put(brews.values, 1152), brews.count, next_dose_g, next_water_g, next_vapour_g, answer, base), "brews", brews, DRAINED_FIELDS);
+      return getExpected(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CALIBRATE_EXPECTED_BEVERAGE_OPTIONS);
+    }
   },
   retention(o) {
     record(o, 1, CALIBRATE_RETENTION_OPTIONS, "options");
-    const brews = items(o.brews, "brews", takeDrained);
-    answered(cupwrightCalibrateRetention(put(brews.values, 1152), brews.count, answer, base), "brews", brews, DRAINED_FIELDS);
-    return getFittedRetention(answer);
+    try {
+      const brews = items(o.brews, "brews", takeDrained);
+      answered(cupwrightCalibrateRetention(put(brews.values, 1152), brews.count, answer, base), "brews", brews, DRAINED_FIELDS);
+      return getFittedRetention(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CALIBRATE_RETENTION_OPTIONS);
+    }
   },
   heatCapacity(o) {
     record(o, 1, CALIBRATE_HEAT_CAPACITY_OPTIONS, "options");
-    const pours = items(o.pours, "pours", takeSettled);
-    answered(cupwrightCalibrateHeatCapacity(put(pours.values, 1152), pours.count, answer, base), "pours", pours, SETTLED_FIELDS);
-    return getFittedHeatCapacity(answer);
+    try {
+      const pours = items(o.pours, "pours", takeSettled);
+      answered(cupwrightCalibrateHeatCapacity(put(pours.values, 1152), pours.count, answer, base), "pours", pours, SETTLED_FIELDS);
+      return getFittedHeatCapacity(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CALIBRATE_HEAT_CAPACITY_OPTIONS);
+    }
   },
   equilibriumYield(o) {
     record(o, 1, CALIBRATE_EQUILIBRIUM_YIELD_OPTIONS, "options");
-    const steeps = items(o.steeps, "steeps", takeSteeped);
-    answered(cupwrightCalibrateEquilibriumYield(put(steeps.values, 1152), steeps.count, answer, base), "steeps", steeps, STEEPED_FIELDS);
-    return getFittedYield(answer);
+    try {
+      const steeps = items(o.steeps, "steeps", takeSteeped);
+      answered(cupwrightCalibrateEquilibriumYield(put(steeps.values, 1152), steeps.count, answer, base), "steeps", steeps, STEEPED_FIELDS);
+      return getFittedYield(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CALIBRATE_EQUILIBRIUM_YIELD_OPTIONS);
+    }
   },
   oneRate(o) {
     record(o, 1, CALIBRATE_ONE_RATE_OPTIONS, "options");
-    const yields = items(o.yields, "yields", takeTimed);
-    answered(cupwrightCalibrateOneRate(put(yields.values, 1152), yields.count, answer, base), "yields", yields, TIMED_FIELDS);
-    return getOneRate(answer);
+    try {
+      const yields = items(o.yields, "yields", takeTimed);
+      answered(cupwrightCalibrateOneRate(put(yields.values, 1152), yields.count, answer, base), "yields", yields, TIMED_FIELDS);
+      return getOneRate(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CALIBRATE_ONE_RATE_OPTIONS);
+    }
   },
   twoRates(o) {
     record(o, 1, CALIBRATE_TWO_RATES_OPTIONS, "options");
-    const yields = items(o.yields, "yields", takeTimed);
-    answered(cupwrightCalibrateTwoRates(put(yields.values, 1152), yields.count, answer, base), "yields", yields, TIMED_FIELDS);
-    return getTwoRates(answer);
+    try {
+      const yields = items(o.yields, "yields", takeTimed);
+      answered(cupwrightCalibrateTwoRates(put(yields.values, 1152), yields.count, answer, base), "yields", yields, TIMED_FIELDS);
+      return getTwoRates(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CALIBRATE_TWO_RATES_OPTIONS);
+    }
   },
   cooling(o) {
     record(o, 2, CALIBRATE_COOLING_OPTIONS, "options");
-    const readings = items(o.readings, "readings", takeThermometer);
-    const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightCalibrateCooling(put(readings.values, 1152), readings.count, put(surroundings, 2752, 2), answer, base), "readings", readings, THERMOMETER_FIELDS);
-    return getCooling(answer);
+    try {
+      const readings = items(o.readings, "readings", takeThermometer);
+      const surroundings = takeSurroundings(o.surroundings, "surroundings");
+      answered(cupwrightCalibrateCooling(put(readings.values, 1152), readings.count, put(surroundings, 2752, 2), answer, base), "readings", readings, THERMOMETER_FIELDS);
+      return getCooling(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CALIBRATE_COOLING_OPTIONS);
+    }
   },
   refractiveFactor(o) {
     record(o, 1, CALIBRATE_REFRACTIVE_FACTOR_OPTIONS, "options");
-    const samples = items(o.samples, "samples", takeDried);
-    answered(cupwrightCalibrateRefractiveFactor(put(samples.values, 1152), samples.count, answer, base), "samples", samples, DRIED_FIELDS);
-    return getFittedRefractiveFactor(answer);
+    try {
+      const samples = items(o.samples, "samples", takeDried);
+      answered(cupwrightCalibrateRefractiveFactor(put(samples.values, 1152), samples.count, answer, base), "samples", samples, DRIED_FIELDS);
+      return getFittedRefractiveFactor(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CALIBRATE_REFRACTIVE_FACTOR_OPTIONS);
+    }
   },
   repeatability(o) {
     record(o, 1, CALIBRATE_REPEATABILITY_OPTIONS, "options");
-    const readings = items(o.readings, "readings", takeRepeat);
-    answered(cupwrightCalibrateRepeatability(putEach(readings.values, 1152, 1, 3), readings.count, answer, base), "readings", readings, REPEAT_FIELDS);
-    return getFittedRepeatability(answer);
+    try {
+      const readings = items(o.readings, "readings", takeRepeat);
+      answered(cupwrightCalibrateRepeatability(putEach(readings.values, 1152, 1, 3), readings.count, answer, base), "readings", readings, REPEAT_FIELDS);
+      return getFittedRepeatability(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CALIBRATE_REPEATABILITY_OPTIONS);
+    }
   },
 });
 
@@ -2328,11 +2988,15 @@ const VERDICT_STAND_OPTIONS = new Set(["window", "strength_pct", "yield_pct"]);
 export const verdict = Object.freeze({
   stand(o) {
     record(o, 3, VERDICT_STAND_OPTIONS, "options");
-    const window = takeWindow(o.window, "window");
-    const strength_pct = number(o.strength_pct, "strength_pct");
-    const yield_pct = number(o.yield_pct, "yield_pct");
-    answered(cupwrightVerdictStand(put(window, 1152, 4), strength_pct, yield_pct, answer, base));
-    return getStanding(answer);
+    try {
+      const window = takeWindow(o.window, "window");
+      const strength_pct = number(o.strength_pct, "strength_pct");
+      const yield_pct = number(o.yield_pct, "yield_pct");
+      answered(cupwrightVerdictStand(put(window, 1152, 4), strength_pct, yield_pct, answer, base));
+      return getStanding(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, VERDICT_STAND_OPTIONS);
+    }
   },
 });
 
@@ -2365,192 +3029,296 @@ const UNCERTAINTY_TIME_FOR_YIELD_OPTIONS = new Set(["rates", "plateau", "wanted_
 export const uncertainty = Object.freeze({
   coverageFactor(o) {
     record(o, 2, UNCERTAINTY_COVERAGE_FACTOR_OPTIONS, "options");
-    answered(cupwrightUncertaintyCoverageFactor(number(o.confidence_pct, "confidence_pct"), number(o.degrees_of_freedom, "degrees_of_freedom"), answer, base));
-    return { coverage_factor: f64[answer >> 3] };
+    try {
+      answered(cupwrightUncertaintyCoverageFactor(number(o.confidence_pct, "confidence_pct"), number(o.degrees_of_freedom, "degrees_of_freedom"), answer, base));
+      return { coverage_factor: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_COVERAGE_FACTOR_OPTIONS);
+    }
   },
   expanded(o) {
     record(o, 2, UNCERTAINTY_EXPANDED_OPTIONS, "options");
-    const estimate = takeEstimate(o.estimate, "estimate");
-    const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightUncertaintyExpanded(put(estimate, 1152, 3), confidence_pct, answer, base));
-    return getExpanded(answer);
+    try {
+      const estimate = takeEstimate(o.estimate, "estimate");
+      const confidence_pct = number(o.confidence_pct, "confidence_pct");
+      answered(cupwrightUncertaintyExpanded(put(estimate, 1152, 3), confidence_pct, answer, base));
+      return getExpanded(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_EXPANDED_OPTIONS);
+    }
   },
   ofRepeats(o) {
     record(o, 1, UNCERTAINTY_OF_REPEATS_OPTIONS, "options");
-    const value = numbers(o.value, "value");
-    answered(cupwrightUncertaintyOfRepeats(put(value.values, 1152), value.count, answer, base), "value", value, ["value"]);
-    return getMean(answer);
+    try {
+      const value = numbers(o.value, "value");
+      answered(cupwrightUncertaintyOfRepeats(put(value.values, 1152), value.count, answer, base), "value", value, ["value"]);
+      return getMean(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_OF_REPEATS_OPTIONS);
+    }
   },
   pooled(o) {
     record(o, 2, UNCERTAINTY_POOLED_OPTIONS, "options");
-    const series = items(o.series, "series", takeSeries);
-    const readings = integer(o.readings, "readings", "reading_count");
-    answered(cupwrightUncertaintyPooled(put(series.values, 1152), series.count, readings, answer, base), "series", series, SERIES_FIELDS);
-    return getStandard(answer);
+    try {
+      const series = items(o.series, "series", takeSeries);
+      const readings = integer(o.readings, "readings", "reading_count");
+      answered(cupwrightUncertaintyPooled(put(series.values, 1152), series.count, readings, answer, base), "series", series, SERIES_FIELDS);
+      return getStandard(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_POOLED_OPTIONS);
+    }
   },
   ofReadings(o) {
     record(o, 2, UNCERTAINTY_OF_READINGS_OPTIONS, "options");
-    const strength_pct = numbers(o.strength_pct, "strength_pct");
-    const repeatability = takeRepeatabilityEstimate(o.repeatability, "repeatability");
-    answered(cupwrightUncertaintyOfReadings(put(strength_pct.values, 1152), strength_pct.count, put(repeatability, 1952, 3), answer, base), "strength_pct", strength_pct, ["strength_pct"]);
-    return getStrengthEstimate(answer);
+    try {
+      const strength_pct = numbers(o.strength_pct, "strength_pct");
+      const repeatability = takeRepeatabilityEstimate(o.repeatability, "repeatability");
+      answered(cupwrightUncertaintyOfReadings(put(strength_pct.values, 1152), strength_pct.count, put(repeatability, 1952, 3), answer, base), "strength_pct", strength_pct, ["strength_pct"]);
+      return getStrengthEstimate(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_OF_READINGS_OPTIONS);
+    }
   },
   together(o) {
     record(o, 1, UNCERTAINTY_TOGETHER_OPTIONS, "options");
-    const errors = items(o.errors, "errors", takeStandard);
-    answered(cupwrightUncertaintyTogether(put(errors.values, 1152), errors.count, answer, base), "errors", errors, STANDARD_FIELDS);
-    return getStandard(answer);
+    try {
+      const errors = items(o.errors, "errors", takeStandard);
+      answered(cupwrightUncertaintyTogether(put(errors.values, 1152), errors.count, answer, base), "errors", errors, STANDARD_FIELDS);
+      return getStandard(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_TOGETHER_OPTIONS);
+    }
   },
   ofLimit(o) {
     record(o, 2, UNCERTAINTY_OF_LIMIT_OPTIONS, "options");
-    answered(cupwrightUncertaintyOfLimit(number(o.limit, "limit"), choice(o.shape, "shape", SHAPE), answer, base));
-    return getStandard(answer);
+    try {
+      answered(cupwrightUncertaintyOfLimit(number(o.limit, "limit"), choice(o.shape, "shape", SHAPE), answer, base));
+      return getStandard(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_OF_LIMIT_OPTIONS);
+    }
   },
   ofDisplay(o) {
     record(o, 1, UNCERTAINTY_OF_DISPLAY_OPTIONS, "options");
-    answered(cupwrightUncertaintyOfDisplay(number(o.step, "step"), answer, base));
-    return getStandard(answer);
+    try {
+      answered(cupwrightUncertaintyOfDisplay(number(o.step, "step"), answer, base));
+      return getStandard(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_OF_DISPLAY_OPTIONS);
+    }
   },
   ofExpanded(o) {
     record(o, 2, UNCERTAINTY_OF_EXPANDED_OPTIONS, "options");
-    answered(cupwrightUncertaintyOfExpanded(number(o.expanded, "expanded"), number(o.coverage_factor, "coverage_factor"), answer, base));
-    return getStandard(answer);
+    try {
+      answered(cupwrightUncertaintyOfExpanded(number(o.expanded, "expanded"), number(o.coverage_factor, "coverage_factor"), answer, base));
+      return getStandard(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_OF_EXPANDED_OPTIONS);
+    }
   },
   freedomOfDoubt(o) {
     record(o, 1, UNCERTAINTY_FREEDOM_OF_DOUBT_OPTIONS, "options");
-    answered(cupwrightUncertaintyFreedomOfDoubt(number(o.doubt_pct, "doubt_pct"), answer, base));
-    return { degrees_of_freedom: f64[answer >> 3] };
+    try {
+      answered(cupwrightUncertaintyFreedomOfDoubt(number(o.doubt_pct, "doubt_pct"), answer, base));
+      return { degrees_of_freedom: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_FREEDOM_OF_DOUBT_OPTIONS);
+    }
   },
   combine(o) {
     record(o, 2, UNCERTAINTY_COMBINE_OPTIONS, "options");
-    const influences = items(o.influences, "influences", takeInfluence);
-    answered(cupwrightUncertaintyCombine(number(o.value, "value"), put(influences.values, 1152), influences.count, answer, base), "influences", influences, INFLUENCE_FIELDS);
-    return getBudget(answer);
+    try {
+      const influences = items(o.influences, "influences", takeInfluence);
+      answered(cupwrightUncertaintyCombine(number(o.value, "value"), put(influences.values, 1152), influences.count, answer, base), "influences", influences, INFLUENCE_FIELDS);
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_COMBINE_OPTIONS);
+    }
   },
   strength(o) {
     record(o, 5, UNCERTAINTY_STRENGTH_OPTIONS, "options");
-    const strength = takeStrengthEstimate(o.strength, "strength");
-    const instrument = takeInstrumentUncertainty(o.instrument, "instrument");
-    const factor = takeFactorUncertainty(o.factor, "factor");
-    const zero = choice(o.zero, "zero", ZERO);
-    const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
-    answered(cupwrightUncertaintyStrength(put(strength, 1152, 3), put(instrument, 1176, 2), put(factor, 1192, 2), zero, put(water_solids, 1208, 3), answer, base));
-    return getBudget(answer);
+    try {
+      const strength = takeStrengthEstimate(o.strength, "strength");
+      const instrument = takeInstrumentUncertainty(o.instrument, "instrument");
+      const factor = takeFactorUncertainty(o.factor, "factor");
+      const zero = choice(o.zero, "zero", ZERO);
+      const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
+      answered(cupwrightUncertaintyStrength(put(strength, 1152, 3), put(instrument, 1176, 2), put(factor, 1192, 2), zero, put(water_solids, 1208, 3), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_STRENGTH_OPTIONS);
+    }
   },
   strengthOfBrix(o) {
     record(o, 2, UNCERTAINTY_STRENGTH_OF_BRIX_OPTIONS, "options");
-    const brix = takeBrixEstimate(o.brix, "brix");
-    const factor = takeRefractiveFactorEstimate(o.factor, "factor");
-    answered(cupwrightUncertaintyStrengthOfBrix(put(brix, 1152, 3), put(factor, 1176, 3), answer, base));
-    return getBudget(answer);
+    try {
+      const brix = takeBrixEstimate(o.brix, "brix");
+      const factor = takeRefractiveFactorEstimate(o.factor, "factor");
+      answered(cupwrightUncertaintyStrengthOfBrix(put(brix, 1152, 3), put(factor, 1176, 3), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_STRENGTH_OF_BRIX_OPTIONS);
+    }
   },
   flowThroughYield(o) {
     record(o, 4, UNCERTAINTY_FLOW_THROUGH_YIELD_OPTIONS, "options");
-    const strength = takeStrengthEstimate(o.strength, "strength");
-    const beverage = takeBeverageEstimate(o.beverage, "beverage");
-    const dose = takeDoseEstimate(o.dose, "dose");
-    const factor = takeFactorUncertainty(o.factor, "factor");
-    answered(cupwrightUncertaintyFlowThroughYield(put(strength, 1152, 3), put(beverage, 1176, 3), put(dose, 1200, 3), put(factor, 1224, 2), answer, base));
-    return getBudget(answer);
+    try {
+      const strength = takeStrengthEstimate(o.strength, "strength");
+      const beverage = takeBeverageEstimate(o.beverage, "beverage");
+      const dose = takeDoseEstimate(o.dose, "dose");
+      const factor = takeFactorUncertainty(o.factor, "factor");
+      answered(cupwrightUncertaintyFlowThroughYield(put(strength, 1152, 3), put(beverage, 1176, 3), put(dose, 1200, 3), put(factor, 1224, 2), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_FLOW_THROUGH_YIELD_OPTIONS);
+    }
   },
   steepedYield(o) {
     record(o, 4, UNCERTAINTY_STEEPED_YIELD_OPTIONS, "options");
-    const strength = takeStrengthEstimate(o.strength, "strength");
-    const water = takeWaterEstimate(o.water, "water");
-    const dose = takeDoseEstimate(o.dose, "dose");
-    const factor = takeFactorUncertainty(o.factor, "factor");
-    answered(cupwrightUncertaintySteepedYield(put(strength, 1152, 3), put(water, 1176, 3), put(dose, 1200, 3), put(factor, 1224, 2), answer, base));
-    return getBudget(answer);
+    try {
+      const strength = takeStrengthEstimate(o.strength, "strength");
+      const water = takeWaterEstimate(o.water, "water");
+      const dose = takeDoseEstimate(o.dose, "dose");
+      const factor = takeFactorUncertainty(o.factor, "factor");
+      answered(cupwrightUncertaintySteepedYield(put(strength, 1152, 3), put(water, 1176, 3), put(dose, 1200, 3), put(factor, 1224, 2), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_STEEPED_YIELD_OPTIONS);
+    }
   },
   extractionYield(o) {
     record(o, 1, UNCERTAINTY_EXTRACTION_YIELD_OPTIONS, "options");
-    const measured = takeMeasured(o.measured, "measured");
-    answered(cupwrightUncertaintyExtractionYield(put(measured, 1152, 28), answer, base));
-    return getBudget(answer);
+    try {
+      const measured = takeMeasured(o.measured, "measured");
+      answered(cupwrightUncertaintyExtractionYield(put(measured, 1152, 28), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_EXTRACTION_YIELD_OPTIONS);
+    }
   },
   steepedStrength(o) {
     record(o, 3, UNCERTAINTY_STEEPED_STRENGTH_OPTIONS, "options");
-    const expected = takeYieldEstimate(o.expected, "expected");
-    const dose = takeDoseEstimate(o.dose, "dose");
-    const water = takeWaterEstimate(o.water, "water");
-    answered(cupwrightUncertaintySteepedStrength(put(expected, 1152, 3), put(dose, 1176, 3), put(water, 1200, 3), answer, base));
-    return getBudget(answer);
+    try {
+      const expected = takeYieldEstimate(o.expected, "expected");
+      const dose = takeDoseEstimate(o.dose, "dose");
+      const water = takeWaterEstimate(o.water, "water");
+      answered(cupwrightUncertaintySteepedStrength(put(expected, 1152, 3), put(dose, 1176, 3), put(water, 1200, 3), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_STEEPED_STRENGTH_OPTIONS);
+    }
   },
   beverage(o) {
     record(o, 5, UNCERTAINTY_BEVERAGE_OPTIONS, "options");
-    const losses = takeLosses(o.losses, "losses");
-    const retention = takeRetentionUncertainty(o.retention, "retention");
-    const other = takeLossesUncertainty(o.other, "other");
-    const dose = takeDoseEstimate(o.dose, "dose");
-    const water = takeWaterEstimate(o.water, "water");
-    answered(cupwrightUncertaintyBeverage(put(losses, 1152, 6), put(retention, 1200, 2), put(other, 1216, 2), put(dose, 1232, 3), put(water, 1256, 3), answer, base));
-    return getBudget(answer);
+    try {
+      const losses = takeLosses(o.losses, "losses");
+      const retention = takeRetentionUncertainty(o.retention, "retention");
+      const other = takeLossesUncertainty(o.other, "other");
+      const dose = takeDoseEstimate(o.dose, "dose");
+      const water = takeWaterEstimate(o.water, "water");
+      answered(cupwrightUncertaintyBeverage(put(losses, 1152, 6), put(retention, 1200, 2), put(other, 1216, 2), put(dose, 1232, 3), put(water, 1256, 3), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_BEVERAGE_OPTIONS);
+    }
   },
   waterToReach(o) {
     record(o, 4, UNCERTAINTY_WATER_TO_REACH_OPTIONS, "options");
-    const beverage = takeBeverageEstimate(o.beverage, "beverage");
-    const strength = takeStrengthEstimate(o.strength, "strength");
-    const wanted_pct = number(o.wanted_pct, "wanted_pct");
-    const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
-    answered(cupwrightUncertaintyWaterToReach(put(beverage, 1152, 3), put(strength, 1176, 3), wanted_pct, put(water_solids, 1200, 3), answer, base));
-    return getBudget(answer);
+    try {
+      const beverage = takeBeverageEstimate(o.beverage, "beverage");
+      const strength = takeStrengthEstimate(o.strength, "strength");
+      const wanted_pct = number(o.wanted_pct, "wanted_pct");
+      const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
+      answered(cupwrightUncertaintyWaterToReach(put(beverage, 1152, 3), put(strength, 1176, 3), wanted_pct, put(water_solids, 1200, 3), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_WATER_TO_REACH_OPTIONS);
+    }
   },
   strengthAfterWater(o) {
     record(o, 4, UNCERTAINTY_STRENGTH_AFTER_WATER_OPTIONS, "options");
-    const beverage = takeBeverageEstimate(o.beverage, "beverage");
-    const strength = takeStrengthEstimate(o.strength, "strength");
-    const added = takeAddedEstimate(o.added, "added");
-    const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
-    answered(cupwrightUncertaintyStrengthAfterWater(put(beverage, 1152, 3), put(strength, 1176, 3), put(added, 1200, 3), put(water_solids, 1224, 3), answer, base));
-    return getBudget(answer);
+    try {
+      const beverage = takeBeverageEstimate(o.beverage, "beverage");
+      const strength = takeStrengthEstimate(o.strength, "strength");
+      const added = takeAddedEstimate(o.added, "added");
+      const water_solids = takeWaterSolidsEstimate(o.water_solids, "water_solids");
+      answered(cupwrightUncertaintyStrengthAfterWater(put(beverage, 1152, 3), put(strength, 1176, 3), put(added, 1200, 3), put(water_solids, 1224, 3), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_STRENGTH_AFTER_WATER_OPTIONS);
+    }
   },
   mixedTemperature(o) {
     record(o, 2, UNCERTAINTY_MIXED_TEMPERATURE_OPTIONS, "options");
-    const hot = takeHotEstimate(o.hot, "hot");
-    const cold = takeColdEstimate(o.cold, "cold");
-    answered(cupwrightUncertaintyMixedTemperature(put(hot, 1152, 6), put(cold, 1200, 6), answer, base));
-    return getBudget(answer);
+    try {
+      const hot = takeHotEstimate(o.hot, "hot");
+      const cold = takeColdEstimate(o.cold, "cold");
+      answered(cupwrightUncertaintyMixedTemperature(put(hot, 1152, 6), put(cold, 1200, 6), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_MIXED_TEMPERATURE_OPTIONS);
+    }
   },
   settle(o) {
     record(o, 2, UNCERTAINTY_SETTLE_OPTIONS, "options");
-    const liquid = takeLiquidEstimate(o.liquid, "liquid");
-    const body = takeBodyEstimate(o.body, "body");
-    answered(cupwrightUncertaintySettle(put(liquid, 1152, 6), put(body, 1200, 6), answer, base));
-    return getBudget(answer);
+    try {
+      const liquid = takeLiquidEstimate(o.liquid, "liquid");
+      const body = takeBodyEstimate(o.body, "body");
+      answered(cupwrightUncertaintySettle(put(liquid, 1152, 6), put(body, 1200, 6), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_SETTLE_OPTIONS);
+    }
   },
   timeToCool(o) {
     record(o, 4, UNCERTAINTY_TIME_TO_COOL_OPTIONS, "options");
-    const temperature = takeTemperatureEstimate(o.temperature, "temperature");
-    const to_c = number(o.to_c, "to_c");
-    const cooling = takeCoolingEstimate(o.cooling, "cooling");
-    const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightUncertaintyTimeToCool(put(temperature, 1152, 3), to_c, put(cooling, 1176, 3), put(surroundings, 1200, 2), answer, base));
-    return getBudget(answer);
+    try {
+      const temperature = takeTemperatureEstimate(o.temperature, "temperature");
+      const to_c = number(o.to_c, "to_c");
+      const cooling = takeCoolingEstimate(o.cooling, "cooling");
+      const surroundings = takeSurroundings(o.surroundings, "surroundings");
+      answered(cupwrightUncertaintyTimeToCool(put(temperature, 1152, 3), to_c, put(cooling, 1176, 3), put(surroundings, 1200, 2), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_TIME_TO_COOL_OPTIONS);
+    }
   },
   temperatureAfter(o) {
     record(o, 4, UNCERTAINTY_TEMPERATURE_AFTER_OPTIONS, "options");
-    const temperature = takeTemperatureEstimate(o.temperature, "temperature");
-    const elapsed = takeTimeEstimate(o.elapsed, "elapsed");
-    const cooling = takeCoolingEstimate(o.cooling, "cooling");
-    const surroundings = takeSurroundings(o.surroundings, "surroundings");
-    answered(cupwrightUncertaintyTemperatureAfter(put(temperature, 1152, 3), put(elapsed, 1176, 3), put(cooling, 1200, 3), put(surroundings, 1224, 2), answer, base));
-    return getBudget(answer);
+    try {
+      const temperature = takeTemperatureEstimate(o.temperature, "temperature");
+      const elapsed = takeTimeEstimate(o.elapsed, "elapsed");
+      const cooling = takeCoolingEstimate(o.cooling, "cooling");
+      const surroundings = takeSurroundings(o.surroundings, "surroundings");
+      answered(cupwrightUncertaintyTemperatureAfter(put(temperature, 1152, 3), put(elapsed, 1176, 3), put(cooling, 1200, 3), put(surroundings, 1224, 2), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_TEMPERATURE_AFTER_OPTIONS);
+    }
   },
   yieldAtTime(o) {
     record(o, 3, UNCERTAINTY_YIELD_AT_TIME_OPTIONS, "options");
-    const rates = takeRates(o.rates, "rates");
-    const plateau = takePlateau(o.plateau, "plateau");
-    const contact = takeTimeEstimate(o.contact, "contact");
-    answered(cupwrightUncertaintyYieldAtTime(put(rates, 1152, 11), put(plateau, 1240, 4), put(contact, 1272, 3), answer, base));
-    return getBudget(answer);
+    try {
+      const rates = takeRates(o.rates, "rates");
+      const plateau = takePlateau(o.plateau, "plateau");
+      const contact = takeTimeEstimate(o.contact, "contact");
+      answered(cupwrightUncertaintyYieldAtTime(put(rates, 1152, 11), put(plateau, 1240, 4), put(contact, 1272, 3), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_YIELD_AT_TIME_OPTIONS);
+    }
   },
   timeForYield(o) {
     record(o, 3, UNCERTAINTY_TIME_FOR_YIELD_OPTIONS, "options");
-    const rates = takeRates(o.rates, "rates");
-    const plateau = takePlateau(o.plateau, "plateau");
-    const wanted_yield_pct = number(o.wanted_yield_pct, "wanted_yield_pct");
-    answered(cupwrightUncertaintyTimeForYield(put(rates, 1152, 11), put(plateau, 1240, 4), wanted_yield_pct, answer, base));
-    return getBudget(answer);
+    try {
+      const rates = takeRates(o.rates, "rates");
+      const plateau = takePlateau(o.plateau, "plateau");
+      const wanted_yield_pct = number(o.wanted_yield_pct, "wanted_yield_pct");
+      answered(cupwrightUncertaintyTimeForYield(put(rates, 1152, 11), put(plateau, 1240, 4), wanted_yield_pct, answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, UNCERTAINTY_TIME_FOR_YIELD_OPTIONS);
+    }
   },
 });
 
@@ -2565,62 +3333,94 @@ const DECISION_COMPARE_OPTIONS = new Set(["pair", "factor", "confidence_pct"]);
 export const decision = Object.freeze({
   chances(o) {
     record(o, 2, DECISION_CHANCES_OPTIONS, "options");
-    const estimate = takeEstimate(o.estimate, "estimate");
-    const band = takeBand(o.band, "band");
-    answered(cupwrightDecisionChances(put(estimate, 1152, 3), put(band, 1176, 2), answer, base));
-    return getChances(answer);
+    try {
+      const estimate = takeEstimate(o.estimate, "estimate");
+      const band = takeBand(o.band, "band");
+      answered(cupwrightDecisionChances(put(estimate, 1152, 3), put(band, 1176, 2), answer, base));
+      return getChances(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, DECISION_CHANCES_OPTIONS);
+    }
   },
   decide(o) {
     record(o, 3, DECISION_DECIDE_OPTIONS, "options");
-    const estimate = takeEstimate(o.estimate, "estimate");
-    const band = takeBand(o.band, "band");
-    const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightDecisionDecide(put(estimate, 1152, 3), put(band, 1176, 2), confidence_pct, answer, base));
-    return { decision: DECISION[i32[answer >> 2]] };
+    try {
+      const estimate = takeEstimate(o.estimate, "estimate");
+      const band = takeBand(o.band, "band");
+      const confidence_pct = number(o.confidence_pct, "confidence_pct");
+      answered(cupwrightDecisionDecide(put(estimate, 1152, 3), put(band, 1176, 2), confidence_pct, answer, base));
+      return { decision: DECISION[i32[answer >> 2]] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, DECISION_DECIDE_OPTIONS);
+    }
   },
   largestUncertainty(o) {
     record(o, 3, DECISION_LARGEST_UNCERTAINTY_OPTIONS, "options");
-    const band = takeBand(o.band, "band");
-    const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    const degrees_of_freedom = number(o.degrees_of_freedom, "degrees_of_freedom");
-    answered(cupwrightDecisionLargestUncertainty(put(band, 1152, 2), confidence_pct, degrees_of_freedom, answer, base));
-    return { u: f64[answer >> 3] };
+    try {
+      const band = takeBand(o.band, "band");
+      const confidence_pct = number(o.confidence_pct, "confidence_pct");
+      const degrees_of_freedom = number(o.degrees_of_freedom, "degrees_of_freedom");
+      answered(cupwrightDecisionLargestUncertainty(put(band, 1152, 2), confidence_pct, degrees_of_freedom, answer, base));
+      return { u: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, DECISION_LARGEST_UNCERTAINTY_OPTIONS);
+    }
   },
   acceptance(o) {
     record(o, 4, DECISION_ACCEPTANCE_OPTIONS, "options");
-    const band = takeBand(o.band, "band");
-    const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightDecisionAcceptance(number(o.u_value, "u_value"), number(o.nu_value, "nu_value"), put(band, 1152, 2), confidence_pct, answer, base));
-    return getAcceptance(answer);
+    try {
+      const band = takeBand(o.band, "band");
+      const confidence_pct = number(o.confidence_pct, "confidence_pct");
+      answered(cupwrightDecisionAcceptance(number(o.u_value, "u_value"), number(o.nu_value, "nu_value"), put(band, 1152, 2), confidence_pct, answer, base));
+      return getAcceptance(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, DECISION_ACCEPTANCE_OPTIONS);
+    }
   },
   readingsNeeded(o) {
     record(o, 7, DECISION_READINGS_NEEDED_OPTIONS, "options");
-    const band = takeBand(o.band, "band");
-    const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightDecisionReadingsNeeded(number(o.value, "value"), number(o.u_scatter, "u_scatter"), number(o.nu_scatter, "nu_scatter"), number(o.u_rest, "u_rest"), number(o.nu_rest, "nu_rest"), put(band, 1152, 2), confidence_pct, answer, base));
-    return getReadingsNeeded(answer);
+    try {
+      const band = takeBand(o.band, "band");
+      const confidence_pct = number(o.confidence_pct, "confidence_pct");
+      answered(cupwrightDecisionReadingsNeeded(number(o.value, "value"), number(o.u_scatter, "u_scatter"), number(o.nu_scatter, "nu_scatter"), number(o.u_rest, "u_rest"), number(o.nu_rest, "nu_rest"), put(band, 1152, 2), confidence_pct, answer, base));
+      return getReadingsNeeded(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, DECISION_READINGS_NEEDED_OPTIONS);
+    }
   },
   joint(o) {
     record(o, 4, DECISION_JOINT_OPTIONS, "options");
-    const bands = takeBands(o.bands, "bands");
-    const strength = takeStrengthEstimate(o.strength, "strength");
-    const extracted = takeYieldEstimate(o.extracted, "extracted");
-    const correlation = number(o.correlation, "correlation");
-    answered(cupwrightDecisionJoint(put(bands, 1152, 4), put(strength, 1184, 3), put(extracted, 1208, 3), correlation, answer, base));
-    return getJoint(answer);
+    try {
+      const bands = takeBands(o.bands, "bands");
+      const strength = takeStrengthEstimate(o.strength, "strength");
+      const extracted = takeYieldEstimate(o.extracted, "extracted");
+      const correlation = number(o.correlation, "correlation");
+      answered(cupwrightDecisionJoint(put(bands, 1152, 4), put(strength, 1184, 3), put(extracted, 1208, 3), correlation, answer, base));
+      return getJoint(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, DECISION_JOINT_OPTIONS);
+    }
   },
   decideJoint(o) {
     record(o, 2, DECISION_DECIDE_JOINT_OPTIONS, "options");
-    answered(cupwrightDecisionDecideJoint(number(o.both_pct, "both_pct"), number(o.confidence_pct, "confidence_pct"), answer, base));
-    return { decision: JOINT_DECISION[i32[answer >> 2]] };
+    try {
+      answered(cupwrightDecisionDecideJoint(number(o.both_pct, "both_pct"), number(o.confidence_pct, "confidence_pct"), answer, base));
+      return { decision: JOINT_DECISION[i32[answer >> 2]] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, DECISION_DECIDE_JOINT_OPTIONS);
+    }
   },
   compare(o) {
     record(o, 3, DECISION_COMPARE_OPTIONS, "options");
-    const pair = takePair(o.pair, "pair");
-    const factor = takeFactorUncertainty(o.factor, "factor");
-    const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightDecisionCompare(put(pair, 1152, 6), put(factor, 1200, 2), confidence_pct, answer, base));
-    return getComparison(answer);
+    try {
+      const pair = takePair(o.pair, "pair");
+      const factor = takeFactorUncertainty(o.factor, "factor");
+      const confidence_pct = number(o.confidence_pct, "confidence_pct");
+      answered(cupwrightDecisionCompare(put(pair, 1152, 6), put(factor, 1200, 2), confidence_pct, answer, base));
+      return getComparison(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, DECISION_COMPARE_OPTIONS);
+    }
   },
 });
 
@@ -2630,19 +3430,31 @@ const CAUTION_CAFFEINE_OPTIONS = new Set(["dose_g", "caffeine_mg_per_g", "share_
 export const caution = Object.freeze({
   of(o) {
     record(o, 1, CAUTION_OF_OPTIONS, "options");
-    const hazards = takeHazards(o.hazards, "hazards");
-    answered(cupwrightCautionOf(put(hazards, 1152, 3), answer, base));
-    return { cautions: cautions(i32[answer >> 2]) };
+    try {
+      const hazards = takeHazards(o.hazards, "hazards");
+      answered(cupwrightCautionOf(put(hazards, 1152, 3), answer, base));
+      return { cautions: cautions(i32[answer >> 2]) };
+    } catch (thrown) {
+      throw misspelt(thrown, o, CAUTION_OF_OPTIONS);
+    }
   },
   timeToBurn(o) {
     record(o, 1, CAUTION_TIME_TO_BURN_OPTIONS, "options");
-    answered(cupwrightCautionTimeToBurn(number(o.water_c, "water_c"), answer, base));
-    return getTimeToBurn(answer);
+    try {
+      answered(cupwrightCautionTimeToBurn(number(o.water_c, "water_c"), answer, base));
+      return getTimeToBurn(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, CAUTION_TIME_TO_BURN_OPTIONS);
+    }
   },
   caffeine(o) {
     record(o, 3, CAUTION_CAFFEINE_OPTIONS, "options");
-    answered(cupwrightCautionCaffeine(number(o.dose_g, "dose_g"), number(o.caffeine_mg_per_g, "caffeine_mg_per_g"), number(o.share_pct, "share_pct"), answer, base));
-    return { caffeine_mg: f64[answer >> 3] };
+    try {
+      answered(cupwrightCautionCaffeine(number(o.dose_g, "dose_g"), number(o.caffeine_mg_per_g, "caffeine_mg_per_g"), number(o.share_pct, "share_pct"), answer, base));
+      return { caffeine_mg: f64[answer >> 3] };
+    } catch (thrown) {
+      throw misspelt(thrown, o, CAUTION_CAFFEINE_OPTIONS);
+    }
   },
 });
 
@@ -2652,32 +3464,44 @@ const PLAN_SUREST_OPTIONS = new Set(["wish", "brewer", "coffee", "kitchen", "str
 export const plan = Object.freeze({
   recipe(o) {
     record(o, 4, PLAN_RECIPE_OPTIONS, "options");
-    const wish = takeWish(o.wish, "wish");
-    const brewer = takeBrewer(o.brewer, "brewer");
-    const coffee = takeCoffee(o.coffee, "coffee");
-    const kitchen = takeKitchen(o.kitchen, "kitchen");
-    answered(cupwrightPlanRecipe(put(wish, 1152, 10), put(brewer, 1264, 12), put(coffee, 1384, 3), put(kitchen, 1416, 10), answer, base));
-    return getRecipe(answer);
+    try {
+      const wish = takeWish(o.wish, "wish");
+      const brewer = takeBrewer(o.brewer, "brewer");
+      const coffee = takeCoffee(o.coffee, "coffee");
+      const kitchen = takeKitchen(o.kitchen, "kitchen");
+      answered(cupwrightPlanRecipe(put(wish, 1152, 10), put(brewer, 1264, 12), put(coffee, 1384, 3), put(kitchen, 1416, 10), answer, base));
+      return getRecipe(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PLAN_RECIPE_OPTIONS);
+    }
   },
   foreseen(o) {
     record(o, 5, PLAN_FORESEEN_OPTIONS, "options");
-    const wish = takeWish(o.wish, "wish");
-    const brewer = takeBrewer(o.brewer, "brewer");
-    const coffee = takeCoffee(o.coffee, "coffee");
-    const kitchen = takeKitchen(o.kitchen, "kitchen");
-    const straying = takeStraying(o.straying, "straying");
-    answered(cupwrightPlanForeseen(put(wish, 1152, 10), put(brewer, 1264, 12), put(coffee, 1384, 3), put(kitchen, 1416, 10), put(straying, 1512, 10), answer, base));
-    return getForeseen(answer);
+    try {
+      const wish = takeWish(o.wish, "wish");
+      const brewer = takeBrewer(o.brewer, "brewer");
+      const coffee = takeCoffee(o.coffee, "coffee");
+      const kitchen = takeKitchen(o.kitchen, "kitchen");
+      const straying = takeStraying(o.straying, "straying");
+      answered(cupwrightPlanForeseen(put(wish, 1152, 10), put(brewer, 1264, 12), put(coffee, 1384, 3), put(kitchen, 1416, 10), put(straying, 1512, 10), answer, base));
+      return getForeseen(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PLAN_FORESEEN_OPTIONS);
+    }
   },
   surest(o) {
     record(o, 5, PLAN_SUREST_OPTIONS, "options");
-    const wish = takeWish(o.wish, "wish");
-    const brewer = takeBrewer(o.brewer, "brewer");
-    const coffee = takeCoffee(o.coffee, "coffee");
-    const kitchen = takeKitchen(o.kitchen, "kitchen");
-    const straying = takeStraying(o.straying, "straying");
-    answered(cupwrightPlanSurest(put(wish, 1152, 10), put(brewer, 1264, 12), put(coffee, 1384, 3), put(kitchen, 1416, 10), put(straying, 1512, 10), answer, base));
-    return getForeseen(answer);
+    try {
+      const wish = takeWish(o.wish, "wish");
+      const brewer = takeBrewer(o.brewer, "brewer");
+      const coffee = takeCoffee(o.coffee, "coffee");
+      const kitchen = takeKitchen(o.kitchen, "kitchen");
+      const straying = takeStraying(o.straying, "straying");
+      answered(cupwrightPlanSurest(put(wish, 1152, 10), put(brewer, 1264, 12), put(coffee, 1384, 3), put(kitchen, 1416, 10), put(straying, 1512, 10), answer, base));
+      return getForeseen(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PLAN_SUREST_OPTIONS);
+    }
   },
 });
 
@@ -2687,22 +3511,34 @@ const FORECAST_OUTLOOK_OPTIONS = new Set(["intended", "window"]);
 export const forecast = Object.freeze({
   strength(o) {
     record(o, 1, FORECAST_STRENGTH_OPTIONS, "options");
-    const intended = takeIntended(o.intended, "intended");
-    answered(cupwrightForecastStrength(put(intended, 1152, 28), answer, base));
-    return getBudget(answer);
+    try {
+      const intended = takeIntended(o.intended, "intended");
+      answered(cupwrightForecastStrength(put(intended, 1152, 28), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, FORECAST_STRENGTH_OPTIONS);
+    }
   },
   countedYield(o) {
     record(o, 1, FORECAST_COUNTED_YIELD_OPTIONS, "options");
-    const intended = takeIntended(o.intended, "intended");
-    answered(cupwrightForecastCountedYield(put(intended, 1152, 28), answer, base));
-    return getBudget(answer);
+    try {
+      const intended = takeIntended(o.intended, "intended");
+      answered(cupwrightForecastCountedYield(put(intended, 1152, 28), answer, base));
+      return getBudget(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, FORECAST_COUNTED_YIELD_OPTIONS);
+    }
   },
   outlook(o) {
     record(o, 2, FORECAST_OUTLOOK_OPTIONS, "options");
-    const intended = takeIntended(o.intended, "intended");
-    const window = takeWindow(o.window, "window");
-    answered(cupwrightForecastOutlook(put(intended, 1152, 28), put(window, 1376, 4), answer, base));
-    return getOutlook(answer);
+    try {
+      const intended = takeIntended(o.intended, "intended");
+      const window = takeWindow(o.window, "window");
+      answered(cupwrightForecastOutlook(put(intended, 1152, 28), put(window, 1376, 4), answer, base));
+      return getOutlook(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, FORECAST_OUTLOOK_OPTIONS);
+    }
   },
 });
 
@@ -2710,14 +3546,18 @@ const ADVISE_ON_OPTIONS = new Set(["cup", "means", "straying", "wanted_pct", "wi
 export const advise = Object.freeze({
   on(o) {
     record(o, 6, ADVISE_ON_OPTIONS, "options");
-    const cup = takeCup(o.cup, "cup");
-    const means = takeMeans(o.means, "means");
-    const straying = takeStraying(o.straying, "straying");
-    const wanted_pct = number(o.wanted_pct, "wanted_pct");
-    const window = takeWindow(o.window, "window");
-    const confidence_pct = number(o.confidence_pct, "confidence_pct");
-    answered(cupwrightAdviseOn(put(cup, 1152, 16), put(means, 1280, 16), put(straying, 1424, 10), wanted_pct, put(window, 1504, 4), confidence_pct, answer, base));
-    return getAdvice(answer);
+    try {
+      const cup = takeCup(o.cup, "cup");
+      const means = takeMeans(o.means, "means");
+      const straying = takeStraying(o.straying, "straying");
+      const wanted_pct = number(o.wanted_pct, "wanted_pct");
+      const window = takeWindow(o.window, "window");
+      const confidence_pct = number(o.confidence_pct, "confidence_pct");
+      answered(cupwrightAdviseOn(put(cup, 1152, 16), put(means, 1280, 16), put(straying, 1424, 10), wanted_pct, put(window, 1504, 4), confidence_pct, answer, base));
+      return getAdvice(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, ADVISE_ON_OPTIONS);
+    }
   },
 });
 
@@ -2750,87 +3590,135 @@ export const profile = Object.freeze({
   },
   keepRetentionLine(o) {
     record(o, 2, PROFILE_KEEP_RETENTION_LINE_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    const line = takeRetentionLine(o.line, "line");
-    answered(cupwrightProfileKeepRetentionLine(put(profile, 1152, 44), put(line, 1584, 69), answer, base));
-    return getProfile(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      const line = takeRetentionLine(o.line, "line");
+      answered(cupwrightProfileKeepRetentionLine(put(profile, 1152, 44), put(line, 1584, 69), answer, base));
+      return getProfile(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_KEEP_RETENTION_LINE_OPTIONS);
+    }
   },
   keepRetention(o) {
     record(o, 2, PROFILE_KEEP_RETENTION_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    const fitted = takeFittedRetention(o.fitted, "fitted");
-    answered(cupwrightProfileKeepRetention(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
-    return getProfile(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      const fitted = takeFittedRetention(o.fitted, "fitted");
+      answered(cupwrightProfileKeepRetention(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
+      return getProfile(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_KEEP_RETENTION_OPTIONS);
+    }
   },
   keepOneRate(o) {
     record(o, 2, PROFILE_KEEP_ONE_RATE_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    const law = takeOneRate(o.law, "law");
-    answered(cupwrightProfileKeepOneRate(put(profile, 1152, 44), put(law, 1584, 69), answer, base));
-    return getProfile(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      const law = takeOneRate(o.law, "law");
+      answered(cupwrightProfileKeepOneRate(put(profile, 1152, 44), put(law, 1584, 69), answer, base));
+      return getProfile(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_KEEP_ONE_RATE_OPTIONS);
+    }
   },
   keepTwoRates(o) {
     record(o, 2, PROFILE_KEEP_TWO_RATES_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    const law = takeTwoRates(o.law, "law");
-    answered(cupwrightProfileKeepTwoRates(put(profile, 1152, 44), put(law, 1584, 88), answer, base));
-    return getProfile(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      const law = takeTwoRates(o.law, "law");
+      answered(cupwrightProfileKeepTwoRates(put(profile, 1152, 44), put(law, 1584, 88), answer, base));
+      return getProfile(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_KEEP_TWO_RATES_OPTIONS);
+    }
   },
   keepHeatCapacity(o) {
     record(o, 2, PROFILE_KEEP_HEAT_CAPACITY_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    const fitted = takeFittedHeatCapacity(o.fitted, "fitted");
-    answered(cupwrightProfileKeepHeatCapacity(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
-    return getProfile(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      const fitted = takeFittedHeatCapacity(o.fitted, "fitted");
+      answered(cupwrightProfileKeepHeatCapacity(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
+      return getProfile(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_KEEP_HEAT_CAPACITY_OPTIONS);
+    }
   },
   keepCupCooling(o) {
     record(o, 2, PROFILE_KEEP_CUP_COOLING_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    const cup = takeCooling(o.cup, "cup");
-    answered(cupwrightProfileKeepCupCooling(put(profile, 1152, 44), put(cup, 1584, 69), answer, base));
-    return getProfile(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      const cup = takeCooling(o.cup, "cup");
+      answered(cupwrightProfileKeepCupCooling(put(profile, 1152, 44), put(cup, 1584, 69), answer, base));
+      return getProfile(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_KEEP_CUP_COOLING_OPTIONS);
+    }
   },
   keepRefractiveFactor(o) {
     record(o, 2, PROFILE_KEEP_REFRACTIVE_FACTOR_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    const fitted = takeFittedRefractiveFactor(o.fitted, "fitted");
-    answered(cupwrightProfileKeepRefractiveFactor(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
-    return getProfile(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      const fitted = takeFittedRefractiveFactor(o.fitted, "fitted");
+      answered(cupwrightProfileKeepRefractiveFactor(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
+      return getProfile(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_KEEP_REFRACTIVE_FACTOR_OPTIONS);
+    }
   },
   keepRepeatability(o) {
     record(o, 2, PROFILE_KEEP_REPEATABILITY_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    const fitted = takeFittedRepeatability(o.fitted, "fitted");
-    answered(cupwrightProfileKeepRepeatability(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
-    return getProfile(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      const fitted = takeFittedRepeatability(o.fitted, "fitted");
+      answered(cupwrightProfileKeepRepeatability(put(profile, 1152, 44), put(fitted, 1584, 66), answer, base));
+      return getProfile(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_KEEP_REPEATABILITY_OPTIONS);
+    }
   },
   expectedBeverage(o) {
     record(o, 4, PROFILE_EXPECTED_BEVERAGE_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    const dose_g = number(o.dose_g, "dose_g");
-    const water_g = number(o.water_g, "water_g");
-    const vapour_g = number(o.vapour_g, "vapour_g");
-    answered(cupwrightProfileExpectedBeverage(put(profile, 1152, 44), dose_g, water_g, vapour_g, answer, base));
-    return getExpected(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      const dose_g = number(o.dose_g, "dose_g");
+      const water_g = number(o.water_g, "water_g");
+      const vapour_g = number(o.vapour_g, "vapour_g");
+      answered(cupwrightProfileExpectedBeverage(put(profile, 1152, 44), dose_g, water_g, vapour_g, answer, base));
+      return getExpected(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_EXPECTED_BEVERAGE_OPTIONS);
+    }
   },
   rates(o) {
     record(o, 1, PROFILE_RATES_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    answered(cupwrightProfileRates(put(profile, 1152, 44), answer, base));
-    return getRates(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      answered(cupwrightProfileRates(put(profile, 1152, 44), answer, base));
+      return getRates(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_RATES_OPTIONS);
+    }
   },
   plateau(o) {
     record(o, 1, PROFILE_PLATEAU_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    answered(cupwrightProfilePlateau(put(profile, 1152, 44), answer, base));
-    return getPlateau(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      answered(cupwrightProfilePlateau(put(profile, 1152, 44), answer, base));
+      return getPlateau(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_PLATEAU_OPTIONS);
+    }
   },
   means(o) {
     record(o, 2, PROFILE_MEANS_OPTIONS, "options");
-    const profile = takeProfile(o.profile, "profile");
-    const water_c = number(o.water_c, "water_c");
-    answered(cupwrightProfileMeans(put(profile, 1152, 44), water_c, answer, base));
-    return getMeans(answer);
+    try {
+      const profile = takeProfile(o.profile, "profile");
+      const water_c = number(o.water_c, "water_c");
+      answered(cupwrightProfileMeans(put(profile, 1152, 44), water_c, answer, base));
+      return getMeans(answer);
+    } catch (thrown) {
+      throw misspelt(thrown, o, PROFILE_MEANS_OPTIONS);
+    }
   },
 });
 

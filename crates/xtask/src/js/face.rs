@@ -186,8 +186,8 @@ pub fn made() -> Outcome<Face> {
 const CODE_HEAD: &str = "// Made by `cargo xtask face`. Do not edit.
 
 import {
-  answer, answered, base, boolean, bytes, bytesAt, cautions, choice, doubles, f64, i32, integer, items, list, number, numbers, optional,
-  places, put, putBytes, putEach, quantity, record, table, version,
+  answer, answered, base, boolean, bytes, bytesAt, cautions, choice, doubles, f64, i32, integer, items, list, misspelt, number, numbers,
+  optional, places, put, putBytes, putEach, quantity, record, table, version,
 } from \"./call.js\";
 
 ";
@@ -538,6 +538,7 @@ fn taker(interface: &Interface, record: &Record, code: &mut String) {
         code,
         "{export}function take{name}(o, name) {{\n  record(o, {needed}, {set}, name);"
     );
+    let body = code.len();
     if record.name == VERSIONED {
         let known = cupwright::profile::PROFILE_VERSION;
         let _ = writeln!(code, "  version(o.version, {known});");
@@ -585,7 +586,21 @@ fn taker(interface: &Interface, record: &Record, code: &mut String) {
     if integers.count() % 2 == 1 {
         code.push_str("    0, // padding\n");
     }
-    code.push_str("  ];\n}\n\n");
+    code.push_str("  ];\n");
+    watched(code, body, "  ", &set);
+    code.push_str("}\n\n");
+}
+
+/// Puts lines that read an object into a `try`: what a missing field was misspelt as is looked for when it
+/// is missed, and costs nothing before.
+fn watched(code: &mut String, from: usize, indent: &str, set: &str) {
+    let body = code.split_off(from);
+    let _ = writeln!(code, "{indent}try {{");
+    for line in body.lines() {
+        let _ = writeln!(code, "  {line}");
+    }
+    let _ = writeln!(code, "{indent}}} catch (thrown) {{");
+    let _ = writeln!(code, "{indent}  throw misspelt(thrown, o, {set});\n{indent}}}");
 }
 
 /// The doubles that a struct begins with; integers fill the rest.
@@ -823,6 +838,7 @@ fn one(interface: &Interface, room: &str, name: &str, function: &Function, face:
 
     let _ = writeln!(face.code, "  {}(o) {{", camel(name));
     let _ = writeln!(face.code, "    record(o, {}, {set}, \"options\");", options.len());
+    let body = face.code.len();
     let arguments = arguments(interface, &options, &mut face.code);
     let _ = writeln!(
         face.code,
@@ -843,7 +859,9 @@ fn one(interface: &Interface, room: &str, name: &str, function: &Function, face:
         (out, Type::Unsigned) => format!("{{ {}: cautions(i32[answer >> 2]) }}", out.name),
         (out, _) => format!("{{ {}: f64[answer >> 3] }}", out.name),
     };
-    let _ = writeln!(face.code, "    return {answer};\n  }},");
+    let _ = writeln!(face.code, "    return {answer};");
+    watched(&mut face.code, body, "    ", &set);
+    face.code.push_str("  },\n");
     signature(&camel(name), function, &options, &mut face.types);
 }
 

@@ -223,5 +223,11 @@ refuses(brew, { step: "pour", to_g: -3, from_s: 0 }, "out_of_range", "to_g", 2, 
 // As other steps have no dose: which one is meant cannot be told.
 refuses(brew, { step: "dose", dose_g: 0 }, "out_of_range", "dose_g", null, "a dose of nothing");
 saysMisspelt(brew, { step: "pour", to_g: 250, from_sec: 0 }, "from_sec", "a time misspelt");
+// Too few readings is no reading's fault, even where one looks like their number.
+refuses(library.uncertainty.ofRepeats, { value: [1] }, "out_of_range", "count", null, "one reading");
+const drained = { dose_g: 15, water_g: 250, beverage_g: 220, vapour_g: 0 };
+const next = { next_water_g: 250, next_vapour_g: 0 };
+const manyBrews = { brews: Array(30).fill(drained), ...next, next_dose_gr: 15 };
+saysMisspelt(library.calibrate.expectedBeverage, manyBrews, "next_dose_gr", "misspelt behind a long list");
 
 console.log(`${count} wrong calls of ${done.size} functions, each refused`);
