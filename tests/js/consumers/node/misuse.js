@@ -230,4 +230,18 @@ const next = { next_water_g: 250, next_vapour_g: 0 };
 const manyBrews = { brews: Array(30).fill(drained), ...next, next_dose_gr: 15 };
 saysMisspelt(library.calibrate.expectedBeverage, manyBrews, "next_dose_gr", "misspelt behind a long list");
 
+/** What a reader sees, word for word. */
+const says = (call, options, message) => assert.throws(() => call(options), { message });
+says(library.calibrate.retention, { brews: [drained, 5] }, "brews[1]: 5 is not an object");
+says(library.calibrate.retention, { brews: [drained, { ...drained, dose_g: null }] }, "brews[1]: dose_g: a number is missing");
+says(library.calibrate.retention, { brews: [{ ...drained, dose_g: -1 }] }, "brews[0]: dose: -1 g is outside 0.1 to 10000 g");
+says(library.uncertainty.ofRepeats, { value: [1, 2, "3"] }, 'value[2]: "3" is not a number');
+says(
+  library.extraction.flowThroughYield,
+  { strength_pct: 1.3, beverage_gr: 200, dose_g: 15 },
+  'beverage_g: a number is missing; "beverage_gr" is no field',
+);
+// Of the object that lacks a field, and of no other.
+says(library.extraction.extractionYield, { brew: {}, strength_pctr: 1.3 }, /^\w+: a number is missing$/);
+
 console.log(`${count} wrong calls of ${done.size} functions, each refused`);
