@@ -222,6 +222,8 @@ refuses(brew, undefined, "missing", "recipe", 2, "no step");
 refuses(brew, { step: "pour", to_g: -3, from_s: 0 }, "out_of_range", "to_g", 2, "a pour of less than nothing");
 // As other steps have no dose: which one is meant cannot be told.
 refuses(brew, { step: "dose", dose_g: 0 }, "out_of_range", "dose_g", null, "a dose of nothing");
+const weigh = (reading) => live.scale(setup).take(reading);
+saysMisspelt(weigh, { clock_s: 0, reading: 5 }, '"reading"', "a reading misspelt");
 saysMisspelt(brew, { step: "pour", to_g: 250, from_sec: 0 }, "from_sec", "a time misspelt");
 // Too few readings is no reading's fault, even where one looks like their number.
 refuses(library.uncertainty.ofRepeats, { value: [1] }, "out_of_range", "count", null, "one reading");
