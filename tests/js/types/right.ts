@@ -120,6 +120,7 @@ export function refused(): string {
     return String(agreed && fill);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
+    const item: number | null = error.item;
     const range: RangeError = error;
     return `${range.message} ${error.code} ${error.field ?? ""} ${error.min ?? ""}`;
   }

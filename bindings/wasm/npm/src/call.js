@@ -95,11 +95,10 @@ export function mistyped(value, name, what) {
 /** What was thrown while an object was read: of one without a field, also which it should not have, perhaps the one meant. */
 export function misspelt(thrown, o, fields) {
   if (!(thrown instanceof Refusal) || thrown.code !== "missing" || !fields.has(thrown.field)) return thrown;
-  const written = [];
-  for (const field in o) written.push(field);
-  const unknown = written.find((field) => !fields.has(field));
-  if (unknown === undefined || written.includes(thrown.field)) return thrown;
-  return new Refusal(`${thrown.message}; ${shown(unknown)} is no field`, { ...thrown });
+  for (const field in o) {
+    if (!fields.has(field)) return new Refusal(`${thrown.message}; ${shown(field)} is no field`, { ...thrown });
+  }
+  return thrown;
 }
 
 /** An object with no other fields than those known, `needed` of which must be there. */
@@ -295,7 +294,7 @@ export function answered(status, name, list, fields) {
 
 /** The first item with the value that is refused, or -1: the module does not tell which it was. */
 function blamed({ code, value }, { count, values }, column) {
-  if (code !== "out_of_range" && code !== "not_whole") return -1;
+  if (code !== "out_of_range") return -1;
   const size = values.length / Math.min(count, MOST_ITEMS);
   const own = values.filter((_, at) => at % size === column);
   const item = own.findIndex((other) => Object.is(other + 0, value + 0));

@@ -1,7 +1,9 @@
 // A scale that is watched and a brew that is followed. Their states are kept here, in JavaScript, and lent to the
 // module for each call: it keeps nothing, and a state can be copied, stored and brought back.
 
-import { answer, answered, base, bytes, bytesAt, items, number, put, putBytes, putEach, record } from "./call.js";
+import {
+  answer, answered, base, bytes, bytesAt, items, misspelt, number, put, putBytes, putEach, record,
+} from "./call.js";
 import {
   FOLLOWER,
   FOLLOWER_BYTES,
@@ -54,8 +56,23 @@ const READING = new Set(["clock_s", "reading_g"]);
 
 /** The only option of a call. */
 function only(o, name) {
-  record(o, 1, new Set([name]), "options");
-  return number(o[name], name);
+  const fields = new Set([name]);
+  record(o, 1, fields, "options");
+  try {
+    return number(o[name], name);
+  } catch (thrown) {
+    throw misspelt(thrown, o, fields);
+  }
+}
+
+/** What a scale's display says, and when. */
+function readingOf(o) {
+  record(o, 2, READING, "options");
+  try {
+    return [number(o.clock_s, "clock_s"), number(o.reading_g, "reading_g")];
+  } catch (thrown) {
+    throw misspelt(thrown, o, READING);
+  }
 }
 
 /** A state in JavaScript's memory. A call that is refused leaves it as it was. */
@@ -92,8 +109,7 @@ function restored(kept, most, size, open) {
 
 class Scale extends Kept {
   take(o) {
-    record(o, 2, READING, "options");
-    const [clock, reading] = [number(o.clock_s, "clock_s"), number(o.reading_g, "reading_g")];
+    const [clock, reading] = readingOf(o);
     this.lend((at) => cupwrightLiveTake(at, clock, reading, answer, base));
     return getLiveSeen(answer);
   }
@@ -127,8 +143,7 @@ class Follower extends Kept {
   }
 
   take(o) {
-    record(o, 2, READING, "options");
-    const [clock, reading] = [number(o.clock_s, "clock_s"), number(o.reading_g, "reading_g")];
+    const [clock, reading] = readingOf(o);
     const { count, values } = this.#recipe;
     const steps = putEach(values, BEHIND, STEP_DOUBLES, STEP_NUMBERS);
     this.lend((at) => cupwrightFollowTake(at, steps, count, clock, reading, answer, base), this.#recipe);

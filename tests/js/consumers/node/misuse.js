@@ -222,6 +222,8 @@ refuses(brew, undefined, "missing", "recipe", 2, "no step");
 refuses(brew, { step: "pour", to_g: -3, from_s: 0 }, "out_of_range", "to_g", 2, "a pour of less than nothing");
 // As other steps have no dose: which one is meant cannot be told.
 refuses(brew, { step: "dose", dose_g: 0 }, "out_of_range", "dose_g", null, "a dose of nothing");
+const weigh = (reading) => live.scale(setup).take(reading);
+saysMisspelt(weigh, { clock_s: 0, reading: 5 }, '"reading"', "a reading misspelt");
 saysMisspelt(brew, { step: "pour", to_g: 250, from_sec: 0 }, "from_sec", "a time misspelt");
 // Too few readings is no reading's fault, even where one looks like their number.
 refuses(library.uncertainty.ofRepeats, { value: [1] }, "out_of_range", "count", null, "one reading");
@@ -229,5 +231,19 @@ const drained = { dose_g: 15, water_g: 250, beverage_g: 220, vapour_g: 0 };
 const next = { next_water_g: 250, next_vapour_g: 0 };
 const manyBrews = { brews: Array(30).fill(drained), ...next, next_dose_gr: 15 };
 saysMisspelt(library.calibrate.expectedBeverage, manyBrews, "next_dose_gr", "misspelt behind a long list");
+
+/** What a reader sees, word for word. */
+const says = (call, options, message) => assert.throws(() => call(options), { message });
+says(library.calibrate.retention, { brews: [drained, 5] }, "brews[1]: 5 is not an object");
+says(library.calibrate.retention, { brews: [drained, { ...drained, dose_g: null }] }, "brews[1]: dose_g: a number is missing");
+says(library.calibrate.retention, { brews: [{ ...drained, dose_g: -1 }] }, "brews[0]: dose: -1 g is outside 0.1 to 10000 g");
+says(library.uncertainty.ofRepeats, { value: [1, 2, "3"] }, 'value[2]: "3" is not a number');
+says(
+  library.extraction.flowThroughYield,
+  { strength_pct: 1.3, beverage_gr: 200, dose_g: 15 },
+  'beverage_g: a number is missing; "beverage_gr" is no field',
+);
+// Of the object that lacks a field, and of no other.
+says(library.extraction.extractionYield, { brew: {}, strength_pctr: 1.3 }, /^\w+: a number is missing$/);
 
 console.log(`${count} wrong calls of ${done.size} functions, each refused`);
