@@ -7,6 +7,7 @@ one call, so that Python's own time is shared by all its values; iapws is Python
 equations are called without the object around them, which computes everything.
 """
 
+import statistics
 import sys
 import time
 from collections import defaultdict
@@ -73,13 +74,14 @@ WATER = {
 
 
 def nanoseconds(call, count):
-    """Of one of so many values; the least of several runs."""
-    least = float("inf")
-    for _ in range(RUNS):
-        start = time.perf_counter()
+    """Of one of so many values: the processor's, the median of several runs."""
+
+    def once():
+        start = time.thread_time()
         call()
-        least = min(least, time.perf_counter() - start)
-    return least / count * 1e9
+        return time.thread_time() - start
+
+    return statistics.median(once() for _ in range(RUNS)) / count * 1e9
 
 
 asked, answered = defaultdict(list), defaultdict(list)

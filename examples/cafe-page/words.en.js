@@ -80,7 +80,7 @@ export default {
     "wish.brew_strength_pct": { label: "Strength of the brew", hint: "Before the water goes in." },
     "wish.window": {
       label: "Window",
-      hint: "Somebody's taste in numbers, of that year or our own. Windows count the yield as a brewing chart does.",
+      hint: "Taste put in numbers: published in that year, or our own. Windows count the yield as a brewing chart does.",
       options: {
         golden_cup_2015: "2015: 1.15 to 1.35 %",
         home_brewer_2018: "2018: 1.15 to 1.45 %",

@@ -37,9 +37,8 @@ void refusal_show(const cupwright_error *error) {
     } else if (error->status == CUPWRIGHT_STATUS_CANNOT_TELL) {
         display_text(", ");
         display_text(cupwright_untold_text(error->limit));
-    } else if (error->limit != 0) {
-        /* Unreadable bytes alone have another why. */
-        display_text(", ");
+    } else if (error->status == CUPWRIGHT_STATUS_UNREADABLE && error->limit != 0) {
+        display_text("; ");
         display_text(cupwright_unreadable_text(error->limit));
     } else if (error->quantity != 0) {
         display_text(", ");

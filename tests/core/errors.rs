@@ -221,7 +221,11 @@ fn one_reading_has_no_critical_range() {
 fn swapped_thermometer_readings_are_impossible() {
     let room = Surroundings { room: value(21.0), humidity: value(50.0), cover: Cover::Open };
     let error = heat::cooling_rate(value(60.0), value(66.0), value(600.0), &room).unwrap_err();
-    assert!(matches!(error, Error::Impossible { value: 66.0, highest: 60.0, .. }), "{error}");
+    let Error::Impossible { value, lowest, highest, .. } = error else { panic!("{error}") };
+    assert_eq!([value, highest], [66.0, 60.0]);
+    let lowest = (lowest * 1e4).round() / 1e4;
+    let words = format!("66 °C cannot be with the temperature given; {lowest} to 60 °C can");
+    assert_eq!(error.to_string(), format!("temperature: {words}"));
 }
 
 #[test]

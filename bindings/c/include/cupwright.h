@@ -29,8 +29,8 @@
  * every processor that has a package. On bare-metal targets the library computes doubles itself, and the caller's
  * floating-point mode does not matter; on computers keep the default, round to nearest.
  *
- * Bytes of stack that a call takes on a Cortex-M0 or M4F at most, names without cupwright_; all others whose stack
- * COSTS.md has: 1024.
+ * The stack of many calls, good and bad, stays below these bytes on a Cortex-M0 and M4F, names without cupwright_;
+ * of all others that COSTS.md has stack of, below 1024. Of columns, profiles and bytes it is not measured.
  *
  *   8192  advise_on
  *   8064  plan_surest

@@ -86,7 +86,7 @@ export class Refusal extends RangeError {
   readonly code: RefusalCode;
   /** The input to blame, or null. */
   readonly field: string | null;
-  /** Which item of a list it is in, counted from 0, or null: also where several items could be meant. */
+  /** Which item of a list, counted from 0; null where it is in none, or cannot be told. */
   readonly item: number | null;
   /** The value given or computed; how much there is of what is wanting, where measurements cannot tell; or null. */
   readonly value: unknown;

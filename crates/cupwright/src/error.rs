@@ -273,7 +273,7 @@ impl core::fmt::Display for Untold {
     }
 }
 
-/// A value impossible beside another one, or beside the same one before.
+/// A value impossible beside another one; a clock that goes back.
 fn impossible(
     quantity: &Quantity,
     value: &f64,
@@ -283,7 +283,7 @@ fn impossible(
     f: &mut core::fmt::Formatter<'_>,
 ) -> core::fmt::Result {
     let (name, unit, lowest) = (quantity.name(), Unit(*quantity), Rounded(*lowest));
-    if beside == quantity {
+    if *quantity == Quantity::Clock {
         return write!(
             f,
             "{name}: {value}{unit} does not come after the one before, {lowest}{unit}"

@@ -81,7 +81,7 @@ fn measured() -> Outcome<(String, Outcome)> {
         run(tool.arg("llvm-cov").args(arguments))
     };
     let (regions, lines) = ("target/coverage.json", "target/coverage.lcov");
-    // What counts of former tests were kept is cleaned by the first report, since it runs the tests.
+    // The first runs the tests, and clears old counts before.
     let tests = ["--workspace", "--exclude", "xtask", "--lib", "--bins", "--tests", "--branch"];
     let as_json = ["--locked", "--all-features", "--json", "--output-path", regions];
     report(&[&tests[..], &as_json].concat())?;

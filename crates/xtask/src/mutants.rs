@@ -122,10 +122,11 @@ impl Caught {
         let Self { run, caught, open, changed, .. } = self;
         let (percent, changed) = (self.percent(), changed.len());
         let told = format!("{} of {}, {percent:.1} %", spaced(*caught), spaced(*run));
-        if percent < LEAST_CAUGHT || *open > 0 {
-            return Err(format!(
-                "{told}, not {LEAST_CAUGHT} %, or {open} survivors have no reason"
-            ));
+        if percent < LEAST_CAUGHT {
+            return Err(format!("{told}: below {LEAST_CAUGHT} %"));
+        }
+        if *open > 0 {
+            return Err(format!("{told}: {open} survivors without a reason"));
         }
         match changed {
             0 => Ok(told),
@@ -216,8 +217,8 @@ mod tests {
         assert_eq!(record(950, 0, &[]), Ok("950 of 1 000, 95.0 %".to_string()));
         let older = "950 of 1 000, 95.0 %; rooms changed since: 2".to_string();
         assert_eq!(record(950, 0, &["a", "b"]), Ok(older));
-        assert!(record(949, 0, &[]).unwrap_err().contains("not 95 %"));
-        assert!(record(950, 1, &[]).unwrap_err().contains("1 survivors have no reason"));
+        assert!(record(949, 0, &[]).unwrap_err().contains("below 95 %"));
+        assert!(record(950, 1, &[]).unwrap_err().contains("1 survivors without a reason"));
     }
 
     #[test]

@@ -78,7 +78,7 @@ const CLAIMS: &[Claim] = &[
         steps: &["coverage"],
     },
     Claim {
-        words: "When last asked, they noticed 95 of 100 small changes of the core's code at least, and survivors have a reason",
+        words: "When last asked, the Rust tests noticed 95 of 100 small changes of the core's code at least, and survivors have a reason",
         figure: mutants::figure,
         steps: &["record of mutants"],
     },

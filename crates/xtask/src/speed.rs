@@ -227,11 +227,14 @@ fn median(estimates: &str) -> Outcome<f64> {
     median.as_f64().ok_or_else(|| format!("the median is {median}"))
 }
 
-/// The least, the middle and the greatest of what the rounds say.
-fn spread(rounds: &[[f64; 2]], of: fn(&[f64; 2]) -> f64) -> [f64; 3] {
-    let mut all: Vec<f64> = rounds.iter().map(of).collect();
-    all.sort_by(f64::total_cmp);
-    [all[0], all[all.len() / 2], all[all.len() - 1]]
+impl Timed {
+    /// The round with the middle ratio of ours to the peer's, and the least and the greatest ratio.
+    fn middle(&self) -> ([f64; 2], [f64; 2]) {
+        let ratio = |round: &[f64; 2]| round[0] / round[1];
+        let mut rounds = self.rounds.clone();
+        rounds.sort_by(|a, b| ratio(a).total_cmp(&ratio(b)));
+        (rounds[rounds.len() / 2], [ratio(&rounds[0]), ratio(&rounds[rounds.len() - 1])])
+    }
 }
 
 /// What CoolProp and iapws make of our inputs, a line for each formula of water.
@@ -267,18 +270,17 @@ fn made_with() -> Outcome<String> {
 }
 
 fn text(counts: &Counts, timed: &[Timed], water: &str, made_with: &str) -> Outcome<String> {
-    let ours = |row: &Timed| spread(&row.rounds, |[ours, _]| *ours)[1];
     let ours_of = |name: &str| {
         let row = timed.iter().find(|row| row.name == name);
-        row.map(ours).ok_or_else(|| format!("{name} was not timed"))
+        row.map(|row| row.middle().0[0]).ok_or_else(|| format!("{name} was not timed"))
     };
     let formulas = FORMULAS.replace("@LOOP@", &format!("{:.1}", ours_of(LOOP)?));
     let mut text = format!("{BEFORE}\nMade with {made_with}.\n\n## C\n\n{formulas}");
     for row in timed.iter().filter(|row| row.name != LOOP) {
-        let Timed { name, remark, rounds } = row;
+        let Timed { name, remark, .. } = row;
         let [count, peer] = counts.get(name).ok_or_else(|| format!("{name} was not counted"))?;
-        let (ours, [_, theirs, _]) = (ours(row), spread(rounds, |[_, theirs]| *theirs));
-        let [least, ratio, most] = spread(rounds, |[ours, theirs]| ours / theirs);
+        let ([ours, theirs], [least, most]) = row.middle();
+        let ratio = ours / theirs;
         let _ = write!(text, "| `{name}` | {ours:.1} | {count:.0} | {theirs:.1} | {peer:.0} ");
         let _ = writeln!(text, "| {ratio:.2} | {least:.2}–{most:.2} | {remark} |");
     }
@@ -315,8 +317,8 @@ Instructions are those of a call at eight inputs on average, by callgrind, witho
 the same every time; `--check` lets five in a hundred or four pass, for the next version of a compiler.
 
 Nanoseconds are the processor's, without what it does for others: criterion's median of 50 runs of some 4 ms, first
-ours, then the peer's (`benches/peers.rs`), and of five rounds through the whole table the middle one. So is the ratio;
-its range is from the least of the five to the greatest. A median takes in that others share caches and the
+ours, then the peer's (`benches/peers.rs`). The table was gone through five times: a row is of the time with the middle
+ratio, the range of all five. A median takes in that others share caches and the
 processor's clock: where the range is wide, instructions tell more. The loop is in the nanoseconds: alone it takes
 @LOOP@, but beside a call the processor runs it in part, so nothing is subtracted. No test looks at times.
 
@@ -349,7 +351,7 @@ const WATER: &str = "
 Nanoseconds of a value, and the largest difference from IAPWS-95 at the eight inputs, in the formula's unit
 (kg/m³, J/(g K), J/g, °C, kPa, °C). CoolProp's core is C++: it takes 500 values in one call of Python, which includes
 its reading of the arguments and a look at the phase for each value. iapws is Python throughout; its equations are called
-bare. Ours is a loop of calls in C, from the table above.
+bare. Theirs are medians of 25 runs, the processor's time too. Ours is a loop of calls in C, from the table above.
 
 | formula | ours, ns | off | CoolProp IF97, ns | off | CoolProp IAPWS-95, ns | iapws IF97, ns |
 |---|---:|---:|---:|---:|---:|---:|
@@ -365,6 +367,13 @@ Calls from JavaScript beside plain JavaScript: `bindings/wasm/COSTS.md`. Columns
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_row_is_of_the_round_with_the_middle_ratio() {
+        let rounds = vec![[2.0, 1.0], [9.0, 3.0], [1.0, 4.0]];
+        let row = Timed { name: String::new(), remark: String::new(), rounds };
+        assert_eq!(row.middle(), ([2.0, 1.0], [0.25, 3.0]));
+    }
 
     #[test]
     fn a_dump_is_read() {

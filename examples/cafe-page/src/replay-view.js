@@ -108,7 +108,7 @@ export class ReplayView {
           { class: "hint", id: "replay-file-hint" },
           SAID.fileHint,
           " ",
-          h("a", { href: FORM.href }, SAID.fileForm),
+          h("a", { href: FORM.href, target: "_blank", rel: "noopener" }, SAID.fileForm),
         ),
       ),
       this.#news,

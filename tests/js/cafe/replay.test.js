@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { pathToFileURL } from "node:url";
 
-import { crossing, faults, tooSmall, tooWide } from "./access.js";
+import { crossing, cutOff, faults, tooSmall, tooWide } from "./access.js";
 import {
   button,
   enter,
@@ -508,6 +508,7 @@ for (const colorScheme of ["light", "dark"]) {
           assert.deepEqual(await tooWide(page), [], state);
           assert.deepEqual(await tooSmall(page), [], state);
           assert.deepEqual(await crossing(page), [], state);
+          assert.deepEqual(await cutOff(page), [], state);
           // Unstuck, so that it does not lie across what is to be seen.
           await page.locator("nav").evaluate((nav) => (nav.style.position = "static"));
           await panel(page).screenshot({ path: join(pictures, `${name}-${colorScheme}-replay-${state}.png`) });

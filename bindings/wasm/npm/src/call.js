@@ -72,14 +72,16 @@ export const wrong = (code, field, words, value) => new Refusal(`${field}: ${wor
 /** Letters of a value that a message shows. */
 const LONGEST = 40;
 
+const cut = (text) => (text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text);
+
 /** A value in words, short ones: of an object only what it is. A proxy that is revoked does not say even that. */
 function shown(value) {
-  if (typeof value === "string") return JSON.stringify(value.length > LONGEST ? `${value.slice(0, LONGEST)}…` : value);
+  if (typeof value === "string") return JSON.stringify(cut(value));
   if (typeof value === "function") return "a function";
-  if (typeof value !== "object") return String(value);
+  if (typeof value !== "object") return cut(String(value));
   try {
-    const name = Object.prototype.toString.call(value).slice("[object ".length, -1).slice(0, LONGEST);
-    return `${/^[AEIOU]/.test(name) ? "an" : "a"} ${name}`;
+    const name = Object.prototype.toString.call(value).slice("[object ".length, -1);
+    return `${/^[AEIO]/.test(name) ? "an" : "a"} ${cut(name)}`;
   } catch {
     return "an object";
   }
@@ -101,6 +103,15 @@ export function misspelt(thrown, o, fields) {
   return thrown;
 }
 
+/** What is read of an object with these fields. */
+export function readFrom(o, fields, read) {
+  try {
+    return read();
+  } catch (thrown) {
+    throw misspelt(thrown, o, fields);
+  }
+}
+
 /** An object with no other fields than those known, `needed` of which must be there. */
 export function record(o, needed, fields, name) {
   if (typeof o !== "object" || o === null) throw mistyped(o, name, "an object");
@@ -114,7 +125,8 @@ function onlyKnown(o, fields, name) {
   if (Array.isArray(o)) throw mistyped(o, name, "an object");
   for (const field in o) {
     if (!fields.has(field)) {
-      throw wrong("unknown_field", field, `is no field here; known are ${[...fields].join(", ")}`, o[field]);
+      const words = `${cut(field)}: is no field here; known are ${[...fields].join(", ")}`;
+      throw new Refusal(words, { code: "unknown_field", field, value: o[field] });
     }
   }
 }
@@ -156,9 +168,9 @@ function lengthOf(value, name) {
 
 /** A refusal of an item of a list: it says which. */
 function ofItem(refusal, name, item) {
-  const { message } = refusal;
-  const isNamed = refusal.field === name && /^[:[]/.test(message.slice(name.length));
-  const words = isNamed && message.startsWith(name) ? message.slice(name.length) : `: ${message}`;
+  const { field, message } = refusal;
+  const isNamed = field === name && (message.startsWith(`${name}:`) || message.startsWith(`${name}[`));
+  const words = isNamed ? message.slice(name.length) : `: ${message}`;
   return new Refusal(`${name}[${item}]${words}`, { ...refusal, item });
 }
 
@@ -276,10 +288,10 @@ const CODES = [
 /** Why bytes cannot be read: keys by their codes. */
 const UNREADABLE = [null, "length", "foreign", "version", "damaged", "not_blank", "unsound"];
 const UNREADABLE_TEXTS = {
-  length: "not as many as there should be",
-  foreign: "they are something else: they do not begin as they should",
-  version: "a version that is not known here",
-  damaged: "they are damaged",
+  length: "not as many bytes as there should be",
+  foreign: "they do not begin as they should",
+  version: "a version of the layout that is not known here",
+  damaged: "they have changed since they were written",
   not_blank: "there is something where this version has nothing",
   unsound: "the numbers are of no state that can be",
 };
@@ -352,7 +364,7 @@ function refusal(facts) {
     out_of_range: () => `${name}: ${value}${u} is outside ${min} to ${max}${u}`,
     not_whole: () => `${name}: ${value} is not a whole number from ${min} to ${max}`,
     impossible: () =>
-      facts.beside === facts.quantity
+      facts.quantity === "clock"
         ? `${name}: ${value}${u} does not come after the one before, ${rounded(min)}${u}`
         : `${name}: ${value}${u} cannot be with the ${limits[facts.beside].name} given; ` +
           `${rounded(min)} to ${rounded(max)}${u} can`,

@@ -1,7 +1,7 @@
 // The main formulas on whole columns: arrays in and arrays out, copied through the module's memory in blocks, so that
 // any length works.
 
-import { answer, answered, base, columnsAt, f64, i32, mistyped, number, put, record, wrong } from "./call.js";
+import { answer, answered, base, columnsAt, f64, i32, mistyped, number, put, readFrom, record, wrong } from "./call.js";
 import {
   LOSSES_DOUBLES,
   STATE_AT,
@@ -64,13 +64,15 @@ function scored(setting, inputs, answers, call) {
   return (o, into) => {
     record(o, names.length, fields, "options");
     if (into !== undefined) record(into, outputs.length, places, "into");
-    const shared = setting === null ? null : setting.take(o[setting.name], setting.name);
-    const columns = inputs.map((name) => taken(o[name], name));
+    const [shared, columns] = readFrom(o, fields, () => [
+      setting === null ? null : setting.take(o[setting.name], setting.name),
+      inputs.map((name) => taken(o[name], name)),
+    ]);
     const first = columns.find((column) => typeof column !== "number");
     if (first === undefined) throw wrong("wrong_type", inputs[0], "a number, and no column is an array", columns[0]);
     const rows = first.length;
     columns.forEach((column, k) => typeof column === "number" || even(column, inputs[k], rows, column));
-    const { given, views } = room(into, outputs, rows);
+    const { given, views } = readFrom(into, places, () => room(into, outputs, rows));
     const refused = inBlocks(rows, columns, views, (from, count, to) =>
       call(...(setting === null ? [] : [setting.pass(shared)]), ...from, count, ...to, answer, base),
     );

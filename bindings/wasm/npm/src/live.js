@@ -2,7 +2,7 @@
 // module for each call: it keeps nothing, and a state can be copied, stored and brought back.
 
 import {
-  answer, answered, base, bytes, bytesAt, items, misspelt, number, put, putBytes, putEach, record,
+  answer, answered, base, bytes, bytesAt, items, number, put, putBytes, putEach, readFrom, record,
 } from "./call.js";
 import {
   FOLLOWER,
@@ -58,21 +58,13 @@ const READING = new Set(["clock_s", "reading_g"]);
 function only(o, name) {
   const fields = new Set([name]);
   record(o, 1, fields, "options");
-  try {
-    return number(o[name], name);
-  } catch (thrown) {
-    throw misspelt(thrown, o, fields);
-  }
+  return readFrom(o, fields, () => number(o[name], name));
 }
 
 /** What a scale's display says, and when. */
 function readingOf(o) {
   record(o, 2, READING, "options");
-  try {
-    return [number(o.clock_s, "clock_s"), number(o.reading_g, "reading_g")];
-  } catch (thrown) {
-    throw misspelt(thrown, o, READING);
-  }
+  return readFrom(o, READING, () => [number(o.clock_s, "clock_s"), number(o.reading_g, "reading_g")]);
 }
 
 /** A state in JavaScript's memory. A call that is refused leaves it as it was. */
@@ -186,7 +178,10 @@ class Follower extends Kept {
 
   outlook(o) {
     record(o, 2, OUTLOOK, "options");
-    const [intended, window] = [takeIntended(o.intended, "intended"), takeWindow(o.window, "window")];
+    const [intended, window] = readFrom(o, OUTLOOK, () => [
+      takeIntended(o.intended, "intended"),
+      takeWindow(o.window, "window"),
+    ]);
     const meant = put(intended, BEHIND, INTENDED_DOUBLES);
     const wanted = put(window, WINDOW_AT, WINDOW_DOUBLES);
     this.lend((at) => cupwrightFollowOutlook(at, meant, wanted, answer, base));

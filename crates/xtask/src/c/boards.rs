@@ -80,7 +80,7 @@ pub fn drop_void() -> Outcome {
 }
 
 /// `cargo xtask boards [MINUTES] [TARGET]`: what is not on record yet, cheap formulas first, beginning none after so many
-/// minutes; an hour on every board if nothing is said.
+/// minutes; an hour, all boards, if nothing is said.
 pub fn compare(arguments: &[&str]) -> Outcome {
     let minutes = arguments.first().copied().unwrap_or("60");
     let minutes: u64 = minutes.parse().map_err(|_| format!("minutes: {minutes:?}"))?;

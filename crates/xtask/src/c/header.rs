@@ -168,8 +168,8 @@ fn stack() -> String {
     let mut deeper = DEEPER;
     deeper.sort_by_key(|(name, most)| (Reverse(*most), *name));
     let mut text = format!(
-        " * Bytes of stack that a call takes on a Cortex-M0 or M4F at most, names without cupwright_; all others whose \
-         stack\n * COSTS.md has: {STACK}.\n *\n"
+        " * The stack of many calls, good and bad, stays below these bytes on a Cortex-M0 and M4F, names without cupwright_;\n \
+         * of all others that COSTS.md has stack of, below {STACK}. Of columns, profiles and bytes it is not measured.\n *\n"
     );
     for same in deeper.chunk_by(|a, b| a.1 == b.1) {
         let names: Vec<&str> =

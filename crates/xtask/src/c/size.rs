@@ -282,7 +282,7 @@ fn text(table: &Table, made_with: &str) -> String {
          Stack: the most bytes of many calls, good and bad, the function's callees included. Instructions: of \
          a call with the inputs of the function's first check value or example, and the most of those many calls, \
          in an emulator that counts instructions and not cycles; where it is millions, up to 104 bytes of the stack \
-         are the measurement's own. Functions that look up words or columns, that keep states and profiles, have neither.\n\n\
+         are the measurement's own. Functions that give words, take columns, or only begin, change or keep a state or a profile are not measured.\n\n\
          | function | M0 flash | stack | instructions | most | M4F flash | stack | instructions | most |\n\
          |---|---:|---:|---:|---:|---:|---:|---:|---:|\n"
     );

@@ -78,6 +78,9 @@ const WRONG = {
     [refuses, "wrong_type"],
     [true, "wrong_type"],
     [1n, "wrong_type"],
+    [10n ** 1000n, "wrong_type"],
+    [Symbol(LONG.join("")), "wrong_type"],
+    [new Uint8Array(1000), "wrong_type"],
     [Number.NaN, "out_of_range"],
     [Infinity, "out_of_range"],
     [-Infinity, "out_of_range"],
@@ -225,6 +228,13 @@ refuses(brew, { step: "dose", dose_g: 0 }, "out_of_range", "dose_g", null, "a do
 const weigh = (reading) => live.scale(setup).take(reading);
 saysMisspelt(weigh, { clock_s: 0, reading: 5 }, '"reading"', "a reading misspelt");
 saysMisspelt(brew, { step: "pour", to_g: 250, from_sec: 0 }, "from_sec", "a time misspelt");
+const outlook = (asked) => live.follower(setup, [{ step: "dose", dose_g: 15 }]).outlook(asked);
+saysMisspelt(outlook, { intend: {}, window: {} }, '"intend"', "an outlook's wish misspelt");
+const column = (options, into) => columns.waterRatio(options, into);
+saysMisspelt(column, { dose: new Float64Array(1), water_g: new Float64Array(1) }, '"dose"', "a column misspelt");
+const into = { ratio_: new Float64Array(1), status: new Uint8Array(1) };
+const filled = { dose_g: new Float64Array(1), water_g: new Float64Array(1) };
+saysMisspelt((options) => column(options, into), filled, '"ratio_"', "a column for answers misspelt");
 // Too few readings is no reading's fault, even where one looks like their number.
 refuses(library.uncertainty.ofRepeats, { value: [1] }, "out_of_range", "count", null, "one reading");
 const drained = { dose_g: 15, water_g: 250, beverage_g: 220, vapour_g: 0 };
@@ -243,6 +253,9 @@ says(
   { strength_pct: 1.3, beverage_gr: 200, dose_g: 15 },
   'beverage_g: a number is missing; "beverage_gr" is no field',
 );
+says(library.ratio.waterRatio, { dose_g: new Uint8Array(9), water_g: 1 }, "dose_g: a Uint8Array is not a number");
+const misnamed = { dose_g: 15, water_g: 250, ["x".repeat(1000)]: 1 };
+says(library.ratio.waterRatio, misnamed, /^x{40}…: is no field here; known are dose_g, water_g$/);
 // Of the object that lacks a field, and of no other.
 says(library.extraction.extractionYield, { brew: {}, strength_pctr: 1.3 }, /^\w+: a number is missing$/);
 

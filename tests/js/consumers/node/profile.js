@@ -48,7 +48,7 @@ refused(() => profile.fromBytes({ bytes: longer }), { why: "length", value: 100_
 refused(() => profile.fromBytes({ bytes: bytes.subarray(1) }), { why: "foreign", limit: null });
 refused(() => profile.fromBytes({ bytes: new Uint8Array() }), {
   why: "length",
-  message: "bytes: not as many as there should be",
+  message: "bytes: not as many bytes as there should be",
 });
 refused(() => profile.fromBytes({ bytes: [...bytes] }), { code: "wrong_type", field: "bytes" });
 refused(() => profile.fromBytes({}), { code: "missing", field: "bytes" });
