@@ -44,6 +44,15 @@ function facts(thrown, Refusal) {
   return Object.fromEntries(FACTS.map((name) => [name, thrown[name]]));
 }
 
+/** What a refusal says, without the item of a list, which the core does not tell. It must have the value refused. */
+function withoutItem({ item, message, value }, options) {
+  if (item === null) return message;
+  const [name, list] = Object.entries(options).find(([, given]) => Array.isArray(given)) ?? [];
+  const isMeant = name !== undefined && [list[item]].flatMap((one) => Object.values(Object(one)).concat(one)).includes(value);
+  const place = `${name}[${item}]: `;
+  return isMeant && message.startsWith(place) ? message.slice(place.length) : `of another item: ${message}`;
+}
+
 /** Checks cases, one JSON text a line; what is wrong, at most twenty of it, and how many there were. */
 export function check(library, lines) {
   const wrong = [];
@@ -60,7 +69,7 @@ export function check(library, lines) {
       met.add(`${room}.${name}`);
     } catch (thrown) {
       got = facts(thrown, library.Refusal);
-      words = thrown.message;
+      words = withoutItem(thrown, numbers(options));
       const { message, ...listed } = refusal ?? { message: "no refusal" };
       expected = { ...Object.fromEntries(FACTS.map((fact) => [fact, null])), ...numbers(listed) };
       // The core writes very large and very small numbers out in full.
